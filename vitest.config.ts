@@ -1,0 +1,49 @@
+import { defineConfig } from 'vitest/config'
+
+// Tests read the sources, never a stale build.
+const resolve = { conditions: ['source'] }
+const ssr = { resolve: { conditions: ['source'] } }
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'pure',
+          include: [
+            'shared/src/**/*.test.ts',
+            'packages/{seawater,survival,lineage,live-feed,husbandry}/src/**/*.test.ts',
+            'tests/reference/**/*.test.ts',
+            'tests/repository/**/*.test.ts',
+          ],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'server',
+          include: ['tests/{store,room,api,scheduler,faults}/**/*.test.ts', 'apps/*/src/**/*.test.ts'],
+          globalSetup: ['tests/support/global-setup.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/support/global-setup.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 240_000,
+        },
+      },
+    ],
+  },
+})
