@@ -1,0 +1,43 @@
+import { z } from 'zod'
+import { HeadCountSchema, IdSchema, InstantSchema, NameSchema, PlainDateSchema, VersionSchema } from './primitives.ts'
+import { careKinds, clutchIntents, clutchStates } from './vocabulary.ts'
+
+export const ClutchIntentSchema = z.enum(clutchIntents)
+
+/** How likely hatching is on one night; the night belongs to the date its lights went off. */
+export const NightSchema = z.object({ date: PlainDateSchema, probability: z.number() })
+export type Night = z.infer<typeof NightSchema>
+
+/** State, night and numbers are worked out from the facts; only `intent` and the name are kept. */
+export const ClutchSchema = z
+  .object({
+    id: IdSchema,
+    name: NameSchema,
+    pairId: IdSchema,
+    tankId: IdSchema,
+    species: z.string(),
+    care: z.enum(careKinds),
+    intent: ClutchIntentSchema,
+    state: z.enum(clutchStates),
+    spawnedAt: InstantSchema,
+    eggs: z.number().int().nullable(),
+    ageDays: z.number(),
+    nights: z.array(NightSchema),
+    version: VersionSchema,
+  })
+  .meta({ id: 'Clutch' })
+export type Clutch = z.infer<typeof ClutchSchema>
+
+export const NewClutchSchema = z.strictObject({
+  pairId: IdSchema,
+  name: NameSchema.optional(),
+  spawnedAt: InstantSchema,
+  eggs: HeadCountSchema.optional(),
+  intent: ClutchIntentSchema.default('undecided'),
+})
+export type NewClutch = z.infer<typeof NewClutchSchema>
+export const ChangeClutchSchema = z.strictObject({
+  name: NameSchema.optional(),
+  intent: ClutchIntentSchema.optional(),
+  version: VersionSchema,
+})

@@ -1,0 +1,70 @@
+import { z } from 'zod'
+import { InstantSchema, QuantitySchema } from './primitives.ts'
+import { stations, subjectKinds, units } from './vocabulary.ts'
+
+/** Where a default comes from. */
+export const SourceSchema = z.object({
+  kind: z.enum(['published', 'common_practice', 'from_memory', 'assumption']),
+  citation: z.string(),
+})
+export type Source = z.infer<typeof SourceSchema>
+
+export const RuleParameterSchema = z.object({
+  name: z.string(),
+  label: z.string(),
+  type: z.enum(['number', 'boolean', 'choice']),
+  unit: z.enum(units).nullable(),
+  minimum: z.number().nullable(),
+  maximum: z.number().nullable(),
+  choices: z.array(z.string()).nullable(),
+  default: z.union([z.number(), z.boolean(), z.string()]),
+  value: z.union([z.number(), z.boolean(), z.string()]),
+  source: SourceSchema,
+})
+export type RuleParameter = z.infer<typeof RuleParameterSchema>
+
+/** A rule as a sentence with its parameters in place: `{name}` in the sentence stands for a parameter. */
+export const RuleSchema = z
+  .object({
+    id: z.string(),
+    title: z.string(),
+    sentence: z.string(),
+    subject: z.enum(subjectKinds),
+    station: z.enum(stations),
+    isOn: z.boolean(),
+    isOnByDefault: z.boolean(),
+    parameters: z.array(RuleParameterSchema),
+    changedByName: z.string().nullable(),
+    changedAt: InstantSchema.nullable(),
+    version: z.number().int(),
+  })
+  .meta({ id: 'Rule' })
+export type Rule = z.infer<typeof RuleSchema>
+
+export const ChangeRuleSchema = z.strictObject({
+  isOn: z.boolean(),
+  parameters: z.record(z.string(), z.union([z.number(), z.boolean(), z.string()])),
+  /** 0 while the room has never changed this rule. */
+  version: z.number().int().min(0),
+})
+export type ChangeRule = z.infer<typeof ChangeRuleSchema>
+
+/** What tomorrow's list would be with the change, against what it is without. */
+export const RulePreviewSchema = z
+  .object({
+    date: z.iso.date(),
+    added: z.array(z.object({ title: z.string(), subjectName: z.string(), amount: QuantitySchema.nullable() })),
+    removed: z.array(z.object({ title: z.string(), subjectName: z.string(), amount: QuantitySchema.nullable() })),
+    changed: z.array(
+      z.object({
+        title: z.string(),
+        subjectName: z.string(),
+        from: QuantitySchema.nullable(),
+        to: QuantitySchema.nullable(),
+      }),
+    ),
+    unchanged: z.number().int(),
+  })
+  .meta({ id: 'RulePreview' })
+export type RulePreview = z.infer<typeof RulePreviewSchema>
+export const RuleIdSchema = z.string().regex(/^[a-z][a-z0-9-]{2,59}$/, 'a rule id such as rotifer-feed')

@@ -1,0 +1,188 @@
+import { z } from 'zod'
+import { CountDataSchema, HarvestPartSchema } from './fact.ts'
+import {
+  IdSchema,
+  InstantSchema,
+  NameSchema,
+  PhraseSchema,
+  PlainDateSchema,
+  QuantitySchema,
+  ReasonSchema,
+} from './primitives.ts'
+import { stations, subjectKinds, taskStates, units, verbs } from './vocabulary.ts'
+
+/** Where a number in "why" was read. */
+export const OriginSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('fact'), factId: IdSchema, at: InstantSchema, byName: z.string() }),
+  /** A setting of the room or of one of its things; `subjectId` says which page shows it. */
+  z.object({ kind: z.literal('setting'), subjectId: IdSchema.nullable(), where: z.string() }),
+  z.object({
+    kind: z.literal('parameter'),
+    ruleId: z.string(),
+    parameter: z.string(),
+    source: z.string(),
+    isChanged: z.boolean(),
+  }),
+  z.object({ kind: z.literal('profile'), species: z.string(), source: z.string() }),
+  z.object({ kind: z.literal('computed'), by: z.string(), source: z.string().nullable() }),
+])
+export type Origin = z.infer<typeof OriginSchema>
+
+/** One link of the chain that answers "why this, why this much". `joins` ties it to the link before. */
+export const BecauseSchema = z.object({
+  label: z.string(),
+  quantity: QuantitySchema.nullable(),
+  text: z.string().nullable(),
+  joins: z.enum(['times', 'divided_by', 'plus', 'minus', 'equals', 'and']).nullable(),
+  origin: OriginSchema,
+})
+export type Because = z.infer<typeof BecauseSchema>
+
+const fieldBase = {
+  name: z.string(),
+  label: z.string(),
+  isRequired: z.boolean(),
+  help: z.string().nullable(),
+}
+const numberLimits = {
+  unit: z.enum(units).nullable(),
+  /** Hard limits: outside them the value is refused. */
+  minimum: z.number(),
+  maximum: z.number(),
+  /** Outside these the value is improbable and asks for a confirmation. */
+  likelyMinimum: z.number(),
+  likelyMaximum: z.number(),
+  /** Shown ghosted; never sent unless typed or accepted. */
+  usual: z.number().nullable(),
+}
+/** What a task asks to be recorded. */
+export const TaskFieldSchema = z.discriminatedUnion('type', [
+  z.object({ type: z.literal('number'), ...fieldBase, ...numberLimits, step: z.number() }),
+  z.object({
+    type: z.literal('count'),
+    ...fieldBase,
+    ...numberLimits,
+    volumeMl: z.number(),
+    replicates: z.number().int(),
+    withEggs: z.boolean(),
+  }),
+  z.object({
+    type: z.literal('choice'),
+    ...fieldBase,
+    choices: z.array(z.object({ value: z.string(), label: z.string() })),
+  }),
+  z.object({
+    type: z.literal('choices'),
+    ...fieldBase,
+    choices: z.array(z.object({ value: z.string(), label: z.string() })),
+  }),
+  z.object({ type: z.literal('yes_no'), ...fieldBase }),
+  z.object({ type: z.literal('text'), ...fieldBase }),
+  /** Where the litres go; suggested parts add up to the planned harvest. */
+  z.object({
+    type: z.literal('parts'),
+    ...fieldBase,
+    maximumL: z.number(),
+    likelyMaximumL: z.number(),
+    suggested: z.array(HarvestPartSchema.extend({ name: z.string() })),
+  }),
+])
+export type TaskField = z.infer<typeof TaskFieldSchema>
+
+/** The value of a count field: the same words as a count fact, without the target. */
+export const CountValueSchema = CountDataSchema.omit({ of: true })
+
+/** What the engine says of one due action, before anybody has touched it. */
+export const TaskContentSchema = z.object({
+  verb: z.enum(verbs),
+  title: PhraseSchema,
+  /** The large number on the line; null when there is only something to do or to look at. */
+  amount: QuantitySchema.nullable(),
+  amountOf: z.string().nullable(),
+  steps: z.array(PhraseSchema),
+  cautions: z.array(z.string()),
+  fields: z.array(TaskFieldSchema),
+  because: z.array(BecauseSchema),
+})
+export type TaskContent = z.infer<typeof TaskContentSchema>
+
+export const SignOffViewSchema = z.object({
+  id: IdSchema,
+  byName: z.string(),
+  byUserId: z.string(),
+  doneAt: InstantSchema,
+  receivedAt: InstantSchema,
+  values: z.record(z.string(), z.unknown()),
+  shownAmount: QuantitySchema.nullable(),
+  /** Done again by a second person who really did it too. */
+  isRepeat: z.boolean(),
+  /** The task had been withdrawn or missed when this arrived; the fact stands all the same. */
+  isAfterTheFact: z.boolean(),
+  undoneAt: InstantSchema.nullable(),
+})
+export type SignOffView = z.infer<typeof SignOffViewSchema>
+
+export const TaskSchema = TaskContentSchema.extend({
+  id: IdSchema,
+  key: z.string(),
+  ruleId: z.string(),
+  ruleTitle: z.string(),
+  subject: z.object({ id: IdSchema, kind: z.enum(subjectKinds), name: z.string() }),
+  station: z.enum(stations),
+  onDate: PlainDateSchema,
+  roundId: z.string(),
+  ordinal: z.number().int(),
+  state: z.enum(taskStates),
+  dueAt: InstantSchema,
+  /** From here on an open task shows as late. */
+  lateAt: InstantSchema,
+  /** The scheduler closes an open task here. */
+  closesAt: InstantSchema,
+  /** Whoever may sign off may also skip; some tasks are not for a stand-in. */
+  isForStandIn: z.boolean(),
+  /** Skip or withdrawal, in words. */
+  reason: z.string().nullable(),
+  closedByName: z.string().nullable(),
+  signOffs: z.array(SignOffViewSchema),
+  /** The last values of each field, newest first. */
+  lastValues: z.record(z.string(), z.array(z.object({ value: z.unknown(), at: InstantSchema }))),
+  /** How often the amounts were worked out again since the list was opened. */
+  changes: z.array(
+    z.object({ at: InstantSchema, from: QuantitySchema.nullable(), to: QuantitySchema.nullable(), why: z.string() }),
+  ),
+  version: z.number().int(),
+}).meta({ id: 'Task' })
+export type Task = z.infer<typeof TaskSchema>
+
+export const DaySchema = z
+  .object({
+    date: PlainDateSchema,
+    /** Today in the room, by the server's clock. */
+    today: PlainDateSchema,
+    now: InstantSchema,
+    rounds: z.array(z.object({ id: z.string(), name: NameSchema, startsAt: InstantSchema })),
+    tasks: z.array(TaskSchema),
+    /** Rules that could not be worked out, each with what is missing. */
+    gaps: z.array(z.object({ ruleId: z.string(), subjectId: IdSchema, subjectName: z.string(), message: z.string() })),
+    isOpened: z.boolean(),
+    revision: z.number().int(),
+  })
+  .meta({ id: 'Day' })
+export type Day = z.infer<typeof DaySchema>
+
+export const SignOffSchema = z.strictObject({
+  values: z.record(z.string(), z.unknown()).default({}),
+  /** When it was done; now when left out. Not in the future. */
+  doneAt: InstantSchema.optional(),
+  /** The amount that stood on the screen. */
+  shownAmount: QuantitySchema.nullable().optional(),
+  /** Names of the fields whose improbable value was confirmed. */
+  confirmed: z.array(z.string()).max(50).default([]),
+  /** "I really did it too", after being told that somebody already has. */
+  again: z.boolean().default(false),
+})
+export type SignOff = z.infer<typeof SignOffSchema>
+export const SkipSchema = z.strictObject({ reason: ReasonSchema })
+
+/** Sign-offs and skips can be undone for a quarter of an hour. */
+export const undoMinutes = 15

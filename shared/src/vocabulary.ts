@@ -1,0 +1,176 @@
+/** Every closed list of words, declared once. Zod enums, database enums and screen labels are checked against these. */
+
+export const roles = ['owner', 'caretaker', 'stand_in', 'viewer'] as const
+export type Role = (typeof roles)[number]
+
+export const unitSystems = ['metric', 'us'] as const
+export type UnitSystem = (typeof unitSystems)[number]
+
+/** What a fact or a task can be about. */
+export const subjectKinds = ['room', 'tank', 'culture', 'pair', 'clutch', 'larval_batch', 'juvenile_group'] as const
+export type SubjectKind = (typeof subjectKinds)[number]
+
+export const tankKinds = ['broodstock', 'larval', 'grow_out', 'quarantine', 'storage'] as const
+export type TankKind = (typeof tankKinds)[number]
+
+export const cultureKinds = ['rotifer', 'copepod', 'microalgae', 'artemia_hatch'] as const
+export type CultureKind = (typeof cultureKinds)[number]
+
+/** Rotifer strain by size: L (large), S (small), SS (super small). */
+export const rotiferStrains = ['L', 'S', 'SS'] as const
+export type RotiferStrain = (typeof rotiferStrains)[number]
+
+export const careKinds = ['nest', 'mouth', 'pouch'] as const
+export type CareKind = (typeof careKinds)[number]
+
+/** What the keeper means to do with a clutch. */
+export const clutchIntents = ['undecided', 'raise_all', 'raise_part', 'leave_with_parents'] as const
+export type ClutchIntent = (typeof clutchIntents)[number]
+
+export const clutchStates = ['incubating', 'hatched', 'lost', 'moved', 'void'] as const
+export type ClutchState = (typeof clutchStates)[number]
+
+/** Walking order of a round: cleanest water first, so that nothing is carried from the sick to the delicate. */
+export const stations = ['microalgae', 'live_food', 'larvae', 'juveniles', 'broodstock', 'quarantine', 'room'] as const
+export type Station = (typeof stations)[number]
+
+export const taskStates = ['open', 'done', 'skipped', 'missed', 'withdrawn'] as const
+export type TaskState = (typeof taskStates)[number]
+
+/** The one thing a caretaker does in a task. */
+export const verbs = [
+  'feed',
+  'count',
+  'harvest',
+  'refill',
+  'brush',
+  'clean',
+  'look',
+  'top_up',
+  'mix',
+  'test',
+  'change_water',
+  'siphon',
+  'start',
+  'restart',
+  'enrich',
+  'move',
+  'pull',
+  'shake',
+  'discard',
+  'check',
+] as const
+export type Verb = (typeof verbs)[number]
+
+export const factKinds = [
+  'count',
+  'harvest',
+  'feeding',
+  'inoculation',
+  'water_change',
+  'water_test',
+  'loss',
+  'transfer',
+  'observation',
+  'care',
+  'spawning',
+  'hatch',
+] as const
+export type FactKind = (typeof factKinds)[number]
+
+/** What was counted; fixes the unit that the count means (per mL, or heads). */
+export const countTargets = [
+  'culture',
+  'prey_rotifers',
+  'prey_artemia',
+  'larvae',
+  'eggs',
+  'juveniles',
+  'algal_cells',
+] as const
+export type CountTarget = (typeof countTargets)[number]
+
+export const harvestDestinations = ['larval_batch', 'culture', 'other_fish', 'chilled_reserve', 'drain'] as const
+export type HarvestDestination = (typeof harvestDestinations)[number]
+
+export const foods = [
+  'concentrate',
+  'live_microalgae',
+  'rotifers',
+  'copepods',
+  'artemia',
+  'dry',
+  'frozen',
+  'fresh',
+] as const
+export type Food = (typeof foods)[number]
+
+/** Same-day signs in a culture or a tank that lead trouble. */
+export const signs = [
+  'swimming_well',
+  'swimming_slow',
+  'sinking',
+  'clumping',
+  'foam',
+  'bad_smell',
+  'ciliates',
+  'water_green',
+  'water_tinted',
+  'water_clear',
+  'eggs_seen',
+  'no_eggs',
+  'fighting',
+  'not_eating',
+  'gasping',
+  'spots_or_wounds',
+  'all_well',
+] as const
+export type Sign = (typeof signs)[number]
+
+/** Egg colour by eye, from laying to the last night. */
+export const eggStages = ['orange', 'dark', 'eyed', 'silver'] as const
+export type EggStage = (typeof eggStages)[number]
+
+export const careActs = [
+  'brush_walls',
+  'clean_filter',
+  'siphon_bottom',
+  'mix_water',
+  'shake_bottle',
+  'pull_nest',
+  'darken',
+  'disinfect_tools',
+  'look_over_equipment',
+  'test_battery_air',
+  'move_nest_back',
+  'restart_culture',
+  'discard',
+] as const
+export type CareAct = (typeof careActs)[number]
+
+/** Units a quantity may carry on the wire; always SI-side, the screen converts. */
+export const units = [
+  'mL',
+  'L',
+  'g',
+  'per_mL',
+  'per_L',
+  'animals',
+  'eggs',
+  'cells',
+  'cells_per_mL',
+  'cells_per_rotifer_per_day',
+  'degC',
+  'psu',
+  'mg_per_L',
+  'pH',
+  'lux',
+  'minutes',
+  'hours',
+  'days',
+  'per_day',
+  'share',
+  'times',
+  'um',
+] as const
+export type Unit = (typeof units)[number]
