@@ -1,0 +1,15 @@
+import { z } from 'zod'
+import { SpeciesIdSchema } from './pair.ts'
+import { careKinds } from './vocabulary.ts'
+
+/** What a form needs to know of a species; the whole profile with its sources lives in the husbandry package. */
+export const SpeciesSummarySchema = z
+  .object({
+    id: SpeciesIdSchema,
+    scientificName: z.string(),
+    commonName: z.string(),
+    care: z.enum(careKinds),
+    permitNote: z.string().nullable(),
+  })
+  .meta({ id: 'SpeciesSummary' })
+export type SpeciesSummary = z.infer<typeof SpeciesSummarySchema>
