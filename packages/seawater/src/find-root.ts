@@ -1,8 +1,9 @@
 /**
- * Root of a function that rises from `f(low) <= 0` to `f(high) >= 0`, by bisection until the interval
+ * Root of a rising function between two ends (the end itself where it does not change sign), by bisection until the interval
  * no longer splits in double precision: slow (about 60 steps) and certain.
  */
 export function findRisingRoot(f: (x: number) => number, { low, high }: { low: number; high: number }): number {
+  if (f(low) >= 0) return low
   let below = low
   let above = high
   for (;;) {

@@ -1,0 +1,177 @@
+import { describe, expect, test } from 'vitest'
+import { unionisedAmmonia, unionisedAmmoniaNitrogen } from './ammonia.ts'
+import { ArgumentError } from './argument-error.ts'
+import { convert, unitsByGroup } from './convert.ts'
+import { density, salinityFromHydrometer, salinityFromSpecificGravity, specificGravity } from './density.ts'
+import {
+  accumulatedDose,
+  afterContinuousChange,
+  afterWaterChanges,
+  changeFraction,
+  freshWaterToAddL,
+  mixedSalinity,
+  salinityAfterEvaporation,
+  saltToMixG,
+  saltToRaiseG,
+  waterToMatchL,
+} from './mixing.ts'
+import { oxygenSaturation, oxygenShareOfSaturation } from './oxygen.ts'
+
+describe('specific gravity', () => {
+  test('differs by its reference temperature, so a bare reading is ambiguous', () => {
+    const at25 = specificGravity({ salinity: 35, temperatureC: 25, referenceTemperatureC: 25 })
+    const at4 = specificGravity({ salinity: 35, temperatureC: 25, referenceTemperatureC: 4 })
+    expect(at25 - at4).toBeGreaterThan(0.002)
+  })
+
+  test('of fresh water at its own temperature is exactly 1 and means salinity 0', () => {
+    expect(specificGravity({ salinity: 0, temperatureC: 25, referenceTemperatureC: 25 })).toBe(1)
+    expect(salinityFromSpecificGravity({ specificGravity: 1, temperatureC: 25, referenceTemperatureC: 25 })).toBe(0)
+  })
+
+  test('outside salt water is refused with the range at that temperature', () => {
+    const read = (value: number) =>
+      salinityFromSpecificGravity({ specificGravity: value, temperatureC: 25, referenceTemperatureC: 25 })
+    expect(() => read(1.2)).toThrow(/specificGravity is 1.2; allowed: 1.00000 to 1.03169/)
+    expect(() => read(0.9)).toThrow(ArgumentError)
+    expect(() => read(Number.NaN)).toThrow(/specificGravity is NaN/)
+  })
+
+  test('a hydrometer read at its own temperature needs no correction', () => {
+    const reading = specificGravity({ salinity: 33, temperatureC: 25, referenceTemperatureC: 25 })
+    const input = { reading, temperatureC: 25, calibrationTemperatureC: 25, referenceTemperatureC: 25 }
+    expect(salinityFromHydrometer(input)).toBeCloseTo(33, 8)
+  })
+})
+
+describe('un-ionised ammonia', () => {
+  test('says which scale and source it assumes', () => {
+    const fresh = unionisedAmmonia({ pH: 8, temperatureC: 25, salinity: 0 })
+    expect(fresh).toMatchObject({ pHScale: 'NBS', basis: 'Emerson et al. 1975', isExtrapolated: false })
+    expect(unionisedAmmonia({ pH: 8, temperatureC: 25, salinity: 34 }).basis).toMatch(/Bower & Bidwell 1978/)
+  })
+
+  test('is flagged as extrapolated beyond the published tables', () => {
+    expect(unionisedAmmonia({ pH: 8, temperatureC: 27, salinity: 34 }).isExtrapolated).toBe(true)
+    expect(unionisedAmmonia({ pH: 8, temperatureC: 31, salinity: 0 }).isExtrapolated).toBe(true)
+    expect(unionisedAmmonia({ pH: 8, temperatureC: 24, salinity: 34 }).isExtrapolated).toBe(false)
+  })
+
+  test('is half of the total where pH equals the constant', () => {
+    const { pKa } = unionisedAmmonia({ pH: 8, temperatureC: 25, salinity: 34 })
+    expect(pKa).toBeCloseTo(9.35, 12)
+    const total = { totalAmmoniaNitrogenMgPerL: 2, pH: pKa, temperatureC: 25, salinity: 34 }
+    expect(unionisedAmmoniaNitrogen(total)).toBeCloseTo(1, 12)
+  })
+})
+
+test('oxygen at saturation is a share of 1', () => {
+  const water = { salinity: 35, temperatureC: 26 }
+  expect(oxygenShareOfSaturation({ ...water, oxygenMgPerL: oxygenSaturation(water) })).toBe(1)
+})
+
+describe('mixing', () => {
+  test('two changes of half leave a quarter', () => {
+    expect(afterWaterChanges({ fraction: 0.5, times: 2 })).toBe(0.25)
+    expect(afterWaterChanges({ fraction: 0.5, times: 0 })).toBe(1)
+    expect(afterContinuousChange({ volumeRatio: 0 })).toBe(1)
+  })
+
+  test('doses without water changes add up', () => {
+    expect(accumulatedDose({ dose: 2, fraction: 0, doses: 3 })).toBe(6)
+    expect(accumulatedDose({ dose: 2, fraction: 1, doses: 3 })).toBe(2)
+  })
+
+  test('top-up undoes evaporation', () => {
+    const salinity = salinityAfterEvaporation({ salinity: 35, volumeL: 100, evaporatedL: 2 })
+    expect(freshWaterToAddL({ volumeL: 98, salinity, targetSalinity: 35 })).toBeCloseTo(2, 12)
+  })
+
+  test('100 L at 35 and 25 C hold about 3.6 kg of dry salt, more of a moist mix', () => {
+    const water = { volumeL: 100, salinity: 35, temperatureC: 25 }
+    expect(saltToMixG(water)).toBeCloseTo(3598.6, 1)
+    expect(saltToMixG({ ...water, dryShare: 0.9 })).toBeCloseTo(3998.4, 1)
+  })
+
+  test('a bag 9 saltier comes within 3 when it holds three times its water', () => {
+    expect(waterToMatchL({ volumeL: 2, current: 35, target: 26, tolerance: 3 })).toBe(4)
+    expect(waterToMatchL({ volumeL: 2, current: 26.5, target: 26, tolerance: 3 })).toBe(0)
+  })
+
+  test('a target that the incoming water cannot reach is refused', () => {
+    expect(() => changeFraction({ current: 1, incoming: 0.5, target: 0.1 })).toThrow(/target is 0.1; allowed: 0.5 to 1/)
+    expect(changeFraction({ current: 1, incoming: 0, target: 0.25 })).toBe(0.75)
+    expect(changeFraction({ current: 1, incoming: 1, target: 1 })).toBe(0)
+  })
+})
+
+describe('convert', () => {
+  test.each([
+    [1, 'US gallon', 'L', 3.785411784],
+    [1, 'gal', 'litres', 3.785411784],
+    [1, 'lb', 'g', 453.59237],
+    [10, 'inches', 'cm', 25.4],
+    [77, '°F', 'C', 25],
+    [-40, 'C', 'F', -40],
+    [5, 'mL', 'ml', 5],
+    [1, 'ppm', 'mg/L', 1],
+    [53, 'mS/cm', 'S/m', 5.3],
+    [10, 'per mL', 'per L', 10000],
+    [8, 'dKH', 'mg/L CaCO3', 142.78],
+  ])('%d %s in %s is %d', (value, from, to, expected) => {
+    expect(convert(value, from, to)).toBeCloseTo(expected, 2)
+  })
+
+  test('knows each unit by one meaning only', () => {
+    const symbols = Object.values(unitsByGroup).flat()
+    for (const symbol of symbols) expect(convert(273.15, symbol, symbol)).toBe(273.15)
+    expect(new Set(symbols.map((symbol) => symbol.toLowerCase())).size).toBe(symbols.length)
+  })
+
+  test.each([
+    [1, 'bushel', 'L', /from is bushel; allowed: L, mL/],
+    [1, 'L', 'kg', /to is kg; allowed: a unit of volume/],
+    [1, 'mg/L NO3', 'mg/L NO2', /to is mg\/L NO2; allowed: a unit of nitrate/],
+    [-1, 'L', 'mL', /value is -1; allowed: a finite number from 0/],
+    [Number.NaN, 'C', 'F', /value is NaN/],
+    [-300, 'C', 'F', /value is -300; allowed: a temperature from absolute zero/],
+  ])('%d %s in %s is refused', (value, from, to, message) => {
+    expect(() => convert(value, from, to)).toThrow(message)
+  })
+})
+
+const BAD = [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, -5]
+
+describe.each(BAD)('the value %d', (bad) => {
+  const water = { salinity: 35, temperatureC: 25 }
+  const calls: Record<string, () => number> = {
+    salinity: () => density({ ...water, salinity: bad }),
+    temperatureC: () => oxygenSaturation({ ...water, temperatureC: bad }),
+    oxygenMgPerL: () => oxygenShareOfSaturation({ ...water, oxygenMgPerL: bad }),
+    pH: () => unionisedAmmonia({ ...water, pH: bad }).fraction,
+    totalAmmoniaNitrogenMgPerL: () => unionisedAmmoniaNitrogen({ ...water, pH: 8, totalAmmoniaNitrogenMgPerL: bad }),
+    fraction: () => afterWaterChanges({ fraction: bad, times: 1 }),
+    times: () => afterWaterChanges({ fraction: 0.1, times: bad }),
+    volumeRatio: () => afterContinuousChange({ volumeRatio: bad }),
+    dose: () => accumulatedDose({ dose: bad, fraction: 0.1, doses: 2 }),
+    doses: () => accumulatedDose({ dose: 1, fraction: 0.1, doses: bad }),
+    current: () => changeFraction({ current: bad, incoming: 0, target: 0 }),
+    volumeL: () => saltToMixG({ ...water, volumeL: bad }),
+    dryShare: () => saltToMixG({ ...water, volumeL: 1, dryShare: bad }),
+    targetSalinity: () => saltToRaiseG({ ...water, volumeL: 1, targetSalinity: bad }),
+    evaporatedL: () => salinityAfterEvaporation({ salinity: 35, volumeL: 10, evaporatedL: bad }),
+    tolerance: () => waterToMatchL({ volumeL: 1, current: 35, target: 30, tolerance: bad }),
+    'parts[0].volumeL': () => mixedSalinity({ parts: [{ volumeL: bad, salinity: 35 }] }),
+    'parts[0].salinity': () => mixedSalinity({ parts: [{ volumeL: 1, salinity: bad }] }),
+    referenceTemperatureC: () => specificGravity({ ...water, referenceTemperatureC: bad }),
+  }
+  test.each(Object.entries(calls))('is refused as %s', (argument, call) => {
+    expect(call).toThrow(ArgumentError)
+    expect(call).toThrow(`${argument} is ${bad}`)
+  })
+})
+
+test('no parts, or parts without water, do not mix', () => {
+  expect(() => mixedSalinity({ parts: [] })).toThrow(/at least one part/)
+  expect(() => mixedSalinity({ parts: [{ volumeL: 0, salinity: 35 }] })).toThrow(/some water/)
+})
