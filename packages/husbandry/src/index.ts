@@ -1,1 +1,2 @@
-export {}
+export * from './species/index.ts'
+export * from './thermal/index.ts'
