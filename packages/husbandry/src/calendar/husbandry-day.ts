@@ -1,0 +1,62 @@
+import type { Instant, PlainDate } from '@fryward/shared'
+import { Temporal } from 'temporal-polyfill'
+import type { RoomSettings } from '../snapshot.ts'
+
+/** One local day of a room as instants. A round that a clock change skips starts when the clocks have jumped. */
+export type HusbandryDay = {
+  date: PlainDate
+  /** First instant of the local date; midnight does not exist in every zone on every day. */
+  startsAt: Instant
+  endsAt: Instant
+  rounds: { id: string; name: string; startsAt: Instant }[]
+  lightsOnAt: Instant
+  lightsOffAt: Instant
+}
+
+type Clock = Pick<RoomSettings, 'timeZone' | 'rounds' | 'lightsOnAt' | 'lightsOffAt'>
+
+export function husbandryDay({ room, date }: { room: Clock; date: PlainDate }): HusbandryDay {
+  const day = Temporal.PlainDate.from(date)
+  const at = (time: string): Instant =>
+    toInstant(day.toZonedDateTime({ timeZone: room.timeZone, plainTime: Temporal.PlainTime.from(time) }))
+  return {
+    date,
+    startsAt: toInstant(day.toZonedDateTime(room.timeZone)),
+    endsAt: toInstant(day.add({ days: 1 }).toZonedDateTime(room.timeZone)),
+    rounds: room.rounds.map((round) => ({ id: round.id, name: round.name, startsAt: at(round.at) })),
+    lightsOnAt: at(room.lightsOnAt),
+    lightsOffAt: at(room.lightsOffAt),
+  }
+}
+
+/** The room's local date at an instant. */
+export function localDate({ timeZone, at }: { timeZone: string; at: Instant }): PlainDate {
+  return Temporal.Instant.from(at).toZonedDateTimeISO(timeZone).toPlainDate().toString()
+}
+
+export function addDays(date: PlainDate, days: number): PlainDate {
+  return Temporal.PlainDate.from(date).add({ days }).toString()
+}
+
+/** Whole days from one date to another; negative when `to` is earlier. */
+export function daysBetween(from: PlainDate, to: PlainDate): number {
+  return Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days
+}
+
+/** Elapsed time between instants in days of 24 h. */
+export function elapsedDays(from: Instant, to: Instant): number {
+  return (Temporal.Instant.from(to).epochMilliseconds - Temporal.Instant.from(from).epochMilliseconds) / 86_400_000
+}
+
+export function addMinutes(at: Instant, minutes: number): Instant {
+  return instantOf(Temporal.Instant.from(at).epochMilliseconds + minutes * 60_000)
+}
+
+/** Instants always carry milliseconds, so that they sort as text. */
+export function instantOf(epochMilliseconds: number): Instant {
+  return Temporal.Instant.fromEpochMilliseconds(Math.round(epochMilliseconds)).toString({ smallestUnit: 'millisecond' })
+}
+
+function toInstant(at: Temporal.ZonedDateTime): Instant {
+  return instantOf(at.epochMilliseconds)
+}

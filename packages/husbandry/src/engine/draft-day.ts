@@ -1,0 +1,92 @@
+import type { Id, Instant, PlainDate, Station, SubjectKind, TaskContent } from '@fryward/shared'
+import { addMinutes, husbandryDay } from '../calendar/husbandry-day.ts'
+import type { RoomSnapshot } from '../snapshot.ts'
+import { resolveParameters } from './parameters.ts'
+import { Gap, parameterLink, type Rule, type RuleDraft, type Subject } from './rule.ts'
+import { subjectsOf } from './subjects.ts'
+import { taskKey } from './task-key.ts'
+
+/** One due action, ready to be kept. */
+export type TaskDraft = {
+  key: string
+  ruleId: string
+  subjectId: Id
+  subjectKind: SubjectKind
+  subjectName: string
+  station: Station
+  onDate: PlainDate
+  roundId: string
+  ordinal: number
+  dueAt: Instant
+  lateAt: Instant
+  closesAt: Instant
+  isForStandIn: boolean
+  content: TaskContent
+  context: unknown
+}
+
+/** A rule that could not be worked out for a subject, and what is missing. */
+export type DayGap = { ruleId: string; subjectId: Id; subjectName: string; message: string }
+export type DayDrafts = { drafts: TaskDraft[]; gaps: DayGap[] }
+
+// Two hours' grace before an open task shows as late. common practice
+const lateAfterMinutes = 120
+
+/** Everything that one local day of a room asks for. Pure: the same snapshot, date and rules give the same answer. */
+export function draftDay({
+  snapshot,
+  date,
+  rules,
+}: {
+  snapshot: RoomSnapshot
+  date: PlainDate
+  rules: readonly Rule[]
+}): DayDrafts {
+  const day = husbandryDay({ room: snapshot.room, date })
+  const drafts: TaskDraft[] = []
+  const gaps: DayGap[] = []
+  for (const rule of rules) {
+    const setting = snapshot.ruleSettings[rule.id]
+    if (!(setting?.isOn ?? rule.isOnByDefault)) continue
+    const parameters = resolveParameters(rule.parameters, setting?.parameters ?? {})
+    for (const subject of subjectsOf(snapshot, rule)) {
+      try {
+        const found = rule.draft({ snapshot, day, subject, parameters, parameter: parameterLink(rule, parameters) })
+        drafts.push(...found.map((draft) => complete({ draft, rule, subject, day })))
+      } catch (error) {
+        if (!(error instanceof Gap)) throw error
+        gaps.push({ ruleId: rule.id, subjectId: subject.id, subjectName: subject.name, message: error.message })
+      }
+    }
+  }
+  return { drafts, gaps }
+}
+
+function complete(input: {
+  draft: RuleDraft<unknown>
+  rule: Rule
+  subject: Subject
+  day: ReturnType<typeof husbandryDay>
+}): TaskDraft {
+  const { draft, rule, subject, day } = input
+  const round = day.rounds.find((each) => each.id === draft.roundId)
+  if (!round) throw new Error(`Rule ${rule.id} names a round that the room does not have: ${draft.roundId}`)
+  const ordinal = draft.ordinal ?? 1
+  return {
+    key: taskKey({ ruleId: rule.id, subjectId: subject.id, onDate: day.date, roundId: round.id, ordinal }),
+    ruleId: rule.id,
+    subjectId: subject.id,
+    subjectKind: subject.kind,
+    subjectName: subject.name,
+    station: subject.station,
+    onDate: day.date,
+    roundId: round.id,
+    ordinal,
+    dueAt: round.startsAt,
+    lateAt: addMinutes(round.startsAt, draft.lateAfterMinutes ?? lateAfterMinutes),
+    closesAt: draft.closesAt ?? day.endsAt,
+    isForStandIn: draft.isForStandIn ?? true,
+    content: draft.content,
+    context: draft.context,
+  }
+}

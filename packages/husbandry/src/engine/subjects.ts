@@ -1,0 +1,31 @@
+import type { RoomSnapshot } from '../snapshot.ts'
+import { isBatchStanding } from '../state/batch-state.ts'
+import { clutchState } from '../state/clutch-state.ts'
+import type { Rule, Subject } from './rule.ts'
+
+/** The things a rule may be about, in order of name so that a day always reads the same. */
+export function subjectsOf(snapshot: RoomSnapshot, rule: Pick<Rule, 'subject' | 'station'>): Subject[] {
+  const named = listOf(snapshot, rule.subject)
+  return named
+    .map(({ id, name }) => ({ id, name, kind: rule.subject, station: rule.station }))
+    .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
+}
+
+function listOf(snapshot: RoomSnapshot, kind: Rule['subject']): { id: string; name: string }[] {
+  switch (kind) {
+    case 'room':
+      return [{ id: snapshot.room.id, name: snapshot.room.name }]
+    case 'tank':
+      return snapshot.tanks
+    case 'culture':
+      return snapshot.cultures
+    case 'pair':
+      return snapshot.pairs
+    case 'clutch':
+      return snapshot.clutches.filter((clutch) => clutchState(snapshot, clutch) !== 'void')
+    case 'larval_batch':
+      return snapshot.batches.filter((batch) => isBatchStanding(snapshot, batch))
+    case 'juvenile_group':
+      return []
+  }
+}
