@@ -9,8 +9,31 @@ export {
   type InstantInput,
 } from './artemia-plan.ts'
 export { animalsToCount, type CountSample, type Density, type Dispersion, densityFromCounts } from './count.ts'
+export { type BacktestDay, backtestCulture } from './culture-backtest.ts'
+export { type CultureEstimate, estimateCulture } from './culture-estimate.ts'
+export { fitCulture } from './culture-fit.ts'
+export {
+  type CultureForecast,
+  type CultureFutures,
+  cultureFutures,
+  type FutureInput,
+  forecastCulture,
+  type HarvestPlan,
+  type Quantiles,
+} from './culture-forecast.ts'
+export type { CultureAddition, CultureHistory, CultureObservation, CultureRemoval } from './culture-history.ts'
+export type { CultureParameters, CultureRates } from './culture-parameters.ts'
 export { birthRate, deathRate, eggDevelopmentDays } from './egg-ratio.ts'
 export { type Grazing, type GrazingObservation, learnGrazing } from './grazing.ts'
+export { type GrowthPrior, growthPrior } from './growth-prior.ts'
+export { growthFromLifeTable, type LifeTable, ROTIFER_LIFE_TABLE } from './life-table.ts'
+export {
+  fitLocalLevel,
+  type LocalLevelFit,
+  type LocalLevelInput,
+  type LocalLevelResult,
+  localLevelFilter,
+} from './local-level.ts'
 export {
   DEFAULT_SIEVING_LOSS,
   MOST_EATEN_PER_LARVA_PER_DAY,
@@ -18,6 +41,7 @@ export {
   type PreyTopUpInput,
   preyTopUp,
 } from './prey-density.ts'
+export { type Random, seededRandom } from './random.ts'
 export {
   ADJUSTMENT_LIMITS,
   concentrateRation,

@@ -1,0 +1,85 @@
+import { type Conditions, eventsBetween, type FilterRun, runFilter } from './culture-filter.ts'
+import { type CultureHistory, toConditions, toEvents, toLogObservations } from './culture-history.ts'
+import {
+  assertParameters,
+  type CultureParameters,
+  type CultureRates,
+  eggBaselineOf,
+  RATE_NAMES,
+  ratePriors,
+  ratesFromLogs,
+} from './culture-parameters.ts'
+import { covarianceAt, minimise } from './minimise.ts'
+
+/** A normal's 95 % in standard deviations. */
+const DEVIATE_95 = 1.959964
+
+/** History checked and laid out for the filter, once, however often the filter is then run. */
+export function prepareHistory(history: CultureHistory) {
+  const { dilutionPerDay } = toConditions(history)
+  const observations = toLogObservations(history)
+  const events = toEvents(history)
+  const stretches = observations
+    .slice(1)
+    .map((observation, index) => eventsBetween(events, observations[index]?.day ?? observation.day, observation.day))
+  const run = (rates: CultureRates, eggBaseline: number): FilterRun => {
+    const conditions: Conditions = { dilutionPerDay, eggBaseline }
+    return runFilter({ observations, stretches, rates, conditions })
+  }
+  return { observations, events, dilutionPerDay, run }
+}
+
+function intervalsOf(logs: readonly number[], covariance: readonly (readonly number[])[]) {
+  const ends = (index: number) => {
+    const half = DEVIATE_95 * Math.sqrt(covariance[index]?.[index] ?? 0)
+    const log = logs[index] ?? 0
+    return { lower: Math.exp(log - half), upper: Math.exp(log + half) }
+  }
+  return {
+    growthPerDay: ends(RATE_NAMES.indexOf('growthPerDay')),
+    capacityPerMl: ends(RATE_NAMES.indexOf('capacityPerMl')),
+    eggWeightPerDay: ends(RATE_NAMES.indexOf('eggWeightPerDay')),
+    reversionPerDay: ends(RATE_NAMES.indexOf('reversionPerDay')),
+    spellSdPerDay: ends(RATE_NAMES.indexOf('spellSdPerDay')),
+    dailySd: ends(RATE_NAMES.indexOf('dailySd')),
+    handlingSd: ends(RATE_NAMES.indexOf('handlingSd')),
+  }
+}
+
+/**
+ * A culture's parameters from its counts, by maximum likelihood of the extended Kalman filter, held by weak published
+ * priors on the logarithms so that a young culture gets sensible answers (see `ratePriors`). With one observation the
+ * parameters are the priors. Intervals are 95 %, from the curvature of the penalised likelihood.
+ * @throws ArgumentError when there is no observation, the days do not rise, or a figure cannot be.
+ */
+export function fitCulture(history: CultureHistory): CultureParameters {
+  const { observations, run } = prepareHistory(history)
+  const eggBaseline = eggBaselineOf(observations.map((observation) => observation.logEggs))
+  const densestPerMl = Math.max(...observations.map((observation) => Math.exp(observation.logDensity)))
+  const priors = ratePriors(history, densestPerMl)
+  const cost = (logs: readonly number[]) => {
+    let penalty = 0
+    for (const [i, { mean, sd }] of priors.entries()) penalty += 0.5 * (((logs[i] ?? 0) - mean) / sd) ** 2
+    return penalty - run(ratesFromLogs(logs), eggBaseline).logLikelihood
+  }
+  const start = priors.map((prior) => prior.mean)
+  const { point, isConverged } = minimise(cost, start)
+  const logCovariance = covarianceAt(cost, point)
+  const rates = ratesFromLogs(point)
+  return {
+    ...rates,
+    eggBaseline,
+    logCovariance,
+    intervals: intervalsOf(point, logCovariance),
+    logLikelihood: run(rates, eggBaseline).logLikelihood,
+    observations: observations.length,
+    isConverged,
+  }
+}
+
+/** One filter pass with given parameters, checked. */
+export function filterCulture(history: CultureHistory, parameters: CultureRates & { eggBaseline: number }) {
+  assertParameters(parameters)
+  const prepared = prepareHistory(history)
+  return { ...prepared, filtered: prepared.run(parameters, parameters.eggBaseline) }
+}

@@ -1,0 +1,108 @@
+import { assertInRange, assertPositive } from './check-input.ts'
+import type { CultureHistory } from './culture-history.ts'
+import { eggDevelopmentDays } from './egg-ratio.ts'
+import { growthPrior } from './growth-prior.ts'
+
+/**
+ * How a culture grows and how it is counted. Log density x and a passing deviation of growth u move by
+ *   dx/dt = growth * (1 - density / capacity) + eggWeight * (ln(1 + E) - eggBaseline) + u - dilution, and u falls back to 0.
+ */
+export type CultureRates = {
+  /** Net growth per day of a thin culture with its usual egg ratio, before dilution and harvest. */
+  growthPerDay: number
+  capacityPerMl: number
+  /** Growth per day for each unit of ln(1 + eggs per female) above the baseline: 1 / egg time if nothing were lost. */
+  eggWeightPerDay: number
+  /** How fast a good or bad spell passes, per day: 0.5 halves it in 1.4 days. */
+  reversionPerDay: number
+  /** Standard deviation of the spells' growth, per day. */
+  spellSdPerDay: number
+  /** Standard deviation of what one day adds to log density unexplained. */
+  dailySd: number
+  /** Log standard deviation of a count beyond chance: mixing, pipette, eye. */
+  handlingSd: number
+}
+
+export const RATE_NAMES = [
+  'growthPerDay',
+  'capacityPerMl',
+  'eggWeightPerDay',
+  'reversionPerDay',
+  'spellSdPerDay',
+  'dailySd',
+  'handlingSd',
+] as const satisfies readonly (keyof CultureRates)[]
+
+export type CultureParameters = CultureRates & {
+  /** Usual ln(1 + eggs per female) of the culture fitted; what a day without an egg count is taken to have. */
+  eggBaseline: number
+  /** Covariance of the logarithms of the rates, in the order of `RATE_NAMES`. */
+  logCovariance: readonly (readonly number[])[]
+  /** 95 % interval of each rate. */
+  intervals: Record<keyof CultureRates, { lower: number; upper: number }>
+  /** Of the observations after the first, at these parameters. */
+  logLikelihood: number
+  observations: number
+  isConverged: boolean
+}
+
+export type LogPrior = { mean: number; sd: number }
+
+/** Spread of a prior that only keeps a short history from absurd answers; common practice. */
+const WEAK_SD = 1
+
+/** Usual egg ratio when none was counted: middle of the stationary and growing bands, 0.5 (Snell et al. 1987). */
+const USUAL_LOG_EGGS = Math.log1p(0.5)
+
+/**
+ * Priors of the log rates, weak enough that a few weeks of counts outweigh them. Growth: `growthPrior`. Egg weight:
+ * 1 / egg time (Paloheimo 1974). Capacity: the room's own figure, else about twice the densest count. The rest, half
+ * a day's spell and noise near a tenth to a fifth, is common practice.
+ */
+export function ratePriors(history: CultureHistory, densestPerMl: number): LogPrior[] {
+  const { temperatureC, salinity, capacityPerMl } = history
+  const growth = growthPrior({
+    ...(temperatureC === undefined ? {} : { temperatureC }),
+    ...(salinity === undefined ? {} : { salinity }),
+  })
+  const eggDays = eggDevelopmentDays({ temperatureC: temperatureC ?? 25 })
+  const capacity: LogPrior =
+    capacityPerMl === undefined
+      ? { mean: Math.log(2 * densestPerMl), sd: WEAK_SD }
+      : { mean: Math.log(capacityPerMl), sd: 0.3 }
+  return [
+    { mean: Math.log(growth.growthPerDay), sd: growth.logSd },
+    capacity,
+    { mean: Math.log(1 / eggDays), sd: 0.5 },
+    { mean: Math.log(0.5), sd: WEAK_SD },
+    { mean: Math.log(0.15), sd: WEAK_SD },
+    { mean: Math.log(0.15), sd: WEAK_SD },
+    { mean: Math.log(0.12), sd: 0.7 },
+  ]
+}
+
+export function ratesFromLogs(logs: readonly number[]): CultureRates {
+  const [growth = 0, capacity = 0, eggs = 0, reversion = 0, spell = 0, daily = 0, handling = 0] = logs.map(Math.exp)
+  return {
+    growthPerDay: growth,
+    capacityPerMl: capacity,
+    eggWeightPerDay: eggs,
+    reversionPerDay: reversion,
+    spellSdPerDay: spell,
+    dailySd: daily,
+    handlingSd: handling,
+  }
+}
+
+export const logsFromRates = (rates: CultureRates): number[] => RATE_NAMES.map((name) => Math.log(rates[name]))
+
+export function eggBaselineOf(logEggs: readonly (number | null)[]): number {
+  const seen = logEggs.filter((value) => value !== null)
+  return seen.length === 0 ? USUAL_LOG_EGGS : seen.reduce((sum, value) => sum + value, 0) / seen.length
+}
+
+/** @throws ArgumentError when a rate that must be above 0 is not, or the baseline is negative. */
+export function assertParameters(parameters: CultureRates & { eggBaseline: number }): void {
+  for (const name of RATE_NAMES) assertPositive(`parameters.${name}`, parameters[name])
+  assertInRange('parameters.eggBaseline', parameters.eggBaseline, { min: 0 })
+}
