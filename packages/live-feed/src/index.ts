@@ -1,4 +1,13 @@
 export {
+  type Decapsulation,
+  type DecapsulationCaution,
+  decapsulation,
+  HATCHING_TEST,
+  type HatchingSample,
+  type HatchingTest,
+  hatchingTest,
+} from './artemia-lot.ts'
+export {
   artemiaHatchHours,
   artemiaHatchPlan,
   COLD_STORE,
@@ -8,7 +17,9 @@ export {
   type HatchPlanNote,
   type InstantInput,
 } from './artemia-plan.ts'
+export { CHILLED_STORE, chilledReserve } from './chilled-reserve.ts'
 export { animalsToCount, type CountSample, type Density, type Dispersion, densityFromCounts } from './count.ts'
+export { CRASH_PRIOR, crashHazard } from './crash-hazard.ts'
 export { type BacktestDay, backtestCulture } from './culture-backtest.ts'
 export { type CultureEstimate, estimateCulture } from './culture-estimate.ts'
 export { fitCulture } from './culture-fit.ts'
@@ -21,11 +32,30 @@ export {
   type HarvestPlan,
   type Quantiles,
 } from './culture-forecast.ts'
+export {
+  CULTURE_WATER_LIMITS,
+  type CultureHealth,
+  type CultureHealthInput,
+  type CultureSign,
+  cultureHealth,
+  EGG_RATIO_BANDS,
+  type HealthGrade,
+  type HealthReason,
+} from './culture-health.ts'
 export type { CultureAddition, CultureHistory, CultureObservation, CultureRemoval } from './culture-history.ts'
 export type { CultureParameters, CultureRates } from './culture-parameters.ts'
 export { birthRate, deathRate, eggDevelopmentDays } from './egg-ratio.ts'
 export { type Grazing, type GrazingObservation, learnGrazing } from './grazing.ts'
 export { type GrowthPrior, growthPrior } from './growth-prior.ts'
+export {
+  HARVEST_PRACTICE,
+  type HarvestAdvice,
+  type HarvestAdviceInput,
+  type HarvestBound,
+  type HarvestReason,
+  harvestAdvice,
+} from './harvest-advice.ts'
+export { INOCULUM_RANGE_PER_ML, type Inoculum, inoculum, SALINITY_SHOCK } from './inoculum.ts'
 export { growthFromLifeTable, type LifeTable, ROTIFER_LIFE_TABLE } from './life-table.ts'
 export {
   fitLocalLevel,
