@@ -3,6 +3,8 @@ import { defineConfig } from 'vitest/config'
 // Tests read the sources, never a stale build.
 const resolve = { conditions: ['source'] }
 const ssr = { resolve: { conditions: ['source'] } }
+// Global set-ups run in an environment of their own.
+const environments = { __vitest__: { resolve: { conditions: ['source'] } } }
 
 export default defineConfig({
   test: {
@@ -24,9 +26,10 @@ export default defineConfig({
       {
         resolve,
         ssr,
+        environments,
         test: {
           name: 'server',
-          include: ['tests/{store,room,api,scheduler,faults}/**/*.test.ts', 'apps/*/src/**/*.test.ts'],
+          include: ['tests/{store,room,api,scheduler,standalone,faults}/**/*.test.ts', 'apps/*/src/**/*.test.ts'],
           globalSetup: ['tests/support/global-setup.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,
@@ -35,6 +38,7 @@ export default defineConfig({
       {
         resolve,
         ssr,
+        environments,
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],

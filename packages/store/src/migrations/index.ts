@@ -1,0 +1,6 @@
+export {
+  type ApplyMigrationsOptions,
+  applyMigrations,
+  MigrationRefused,
+  migrationsFolder,
+} from './apply-migrations.ts'
