@@ -1,6 +1,6 @@
 import { filterCulture } from './culture-fit.ts'
 import type { CultureHistory } from './culture-history.ts'
-import type { CultureRates } from './culture-parameters.ts'
+import type { CultureRates, EggHabits } from './culture-parameters.ts'
 
 /** A normal's middle 80 % in standard deviations. */
 export const DEVIATE_80 = 1.281552
@@ -24,10 +24,7 @@ export type BacktestDay = {
  * earlier stretch.
  * @throws ArgumentError as for `fitCulture`, or when a parameter cannot be one.
  */
-export function backtestCulture(
-  history: CultureHistory,
-  parameters: CultureRates & { eggBaseline: number },
-): BacktestDay[] {
+export function backtestCulture(history: CultureHistory, parameters: CultureRates & EggHabits): BacktestDay[] {
   const { observations, filtered } = filterCulture(history, parameters)
   return filtered.predictions.map((prediction, index) => {
     const observation = observations[index + 1]

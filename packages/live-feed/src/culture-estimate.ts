@@ -54,20 +54,19 @@ export function estimateCulture(
   const later = events.filter((event) => event.day >= lastCountDay)
   const lastDay = Math.max(lastCountDay, later.at(-1)?.day ?? lastCountDay)
   if (atDay !== undefined) assertInRange('atDay', atDay, { min: lastDay, max: lastDay + 366 })
-  const conditions = { dilutionPerDay, eggBaseline: parameters.eggBaseline }
+  const { eggBaseline, eggSd, eggCarryOver } = parameters
+  const conditions = { dilutionPerDay, eggBaseline, eggSd, eggCarryOver }
   const day = atDay ?? lastDay
   const state = advance(filtered.state, parameters, { toDay: day, eggs: filtered.eggs, events: later, conditions })
   const densityPerMl = Math.exp(state.logDensity)
   const sd = Math.sqrt(state.varDensity)
   const crowding = parameters.growthPerDay / parameters.capacityPerMl
+  const promised = eggEffect(parameters, conditions, filtered.eggs, day)
   const growthPerDay =
-    parameters.growthPerDay -
-    crowding * densityPerMl +
-    eggEffect(parameters, filtered.eggs, parameters.eggBaseline, day) +
-    state.spell -
-    dilutionPerDay
+    parameters.growthPerDay - crowding * densityPerMl + promised.growth + state.spell - dilutionPerDay
   const slope = -crowding * densityPerMl
-  const growthVariance = state.varSpell + 2 * slope * state.covariance + slope ** 2 * state.varDensity
+  const growthVariance =
+    promised.variance + state.varSpell + 2 * slope * state.covariance + slope ** 2 * state.varDensity
   const growthSdPerDay = Math.sqrt(Math.max(0, growthVariance))
   const isSure = Math.abs(growthPerDay) > TREND_DEVIATE * growthSdPerDay
   return {

@@ -1,5 +1,5 @@
 import type { CultureEvent, LogObservation } from './culture-history.ts'
-import type { CultureRates } from './culture-parameters.ts'
+import type { CultureRates, EggHabits } from './culture-parameters.ts'
 
 /** Log density and the passing deviation of growth, with their covariance. */
 export type CultureState = {
@@ -11,7 +11,7 @@ export type CultureState = {
   varSpell: number
 }
 
-export type Conditions = { dilutionPerDay: number; eggBaseline: number }
+export type Conditions = EggHabits & { dilutionPerDay: number }
 
 /** The last eggs seen, which speak for the day that follows them. */
 export type EggSighting = { day: number; logEggs: number } | null
@@ -22,10 +22,23 @@ export const EGGS_SPEAK_FOR_DAYS = 1
 /** Longest step for which the deviation of growth is averaged rather than followed, days. */
 const LONGEST_STEP_DAYS = 1
 
-/** Growth that eggs seen promise over and above the usual, per day; 0 once they are older than a day. */
-export function eggEffect(rates: CultureRates, eggs: EggSighting, eggBaseline: number, day: number): number {
-  if (eggs === null || day >= eggs.day + EGGS_SPEAK_FOR_DAYS - 1e-9) return 0
-  return rates.eggWeightPerDay * (eggs.logEggs - eggBaseline)
+/** Whole days since the eggs were seen; their word is good on day 0. */
+export function eggAgeDays(eggs: NonNullable<EggSighting>, day: number): number {
+  return Math.floor((day - eggs.day) / EGGS_SPEAK_FOR_DAYS + 1e-9)
+}
+
+/**
+ * Growth per day that eggs promise over and above the usual at `day`, with its variance: sure on the day after they
+ * were seen, then fading to the culture's habit.
+ */
+export function eggEffect(rates: CultureRates, habits: EggHabits, eggs: EggSighting, day: number) {
+  const unseen = (rates.eggWeightPerDay * habits.eggSd) ** 2
+  if (eggs === null) return { growth: 0, variance: unseen }
+  const share = habits.eggCarryOver ** Math.max(0, eggAgeDays(eggs, day))
+  return {
+    growth: rates.eggWeightPerDay * (eggs.logEggs - habits.eggBaseline) * share,
+    variance: unseen * (1 - share * share),
+  }
 }
 
 export type LogisticStep = { logDensity: number; toDensity: number; toGrowth: number }
@@ -63,8 +76,10 @@ export function stepNoise(rates: CultureRates, days: number) {
   }
 }
 
-function step(state: CultureState, rates: CultureRates, context: { drift: number; days: number }): CultureState {
-  const { drift, days } = context
+type StepContext = { drift: number; driftVariance: number; days: number }
+
+function step(state: CultureState, rates: CultureRates, context: StepContext): CultureState {
+  const { drift, driftVariance, days } = context
   const noise = stepNoise(rates, days)
   const crowding = rates.growthPerDay / rates.capacityPerMl
   const growth = rates.growthPerDay + drift + state.spell * noise.meanShare
@@ -79,6 +94,7 @@ function step(state: CultureState, rates: CultureRates, context: { drift: number
       grown.toDensity ** 2 * varDensity +
       2 * grown.toDensity * toSpell * covariance +
       toSpell ** 2 * varSpell +
+      grown.toGrowth ** 2 * driftVariance +
       noise.varDensity,
     covariance: noise.left * (grown.toDensity * covariance + toSpell * varSpell) + noise.covariance,
     varSpell: noise.left ** 2 * varSpell + noise.varSpell,
@@ -111,10 +127,7 @@ export function stepLengths(fromDay: number, toDay: number, eggs: EggSighting): 
   return pieces
 }
 
-/**
- * Carries the state to `toDay` through the events of [state.day, toDay), or up to and including toDay with
- * `throughLastDay`. Without events left the state is only moved in time.
- */
+/** Carries the state to `toDay`, through the given events in their order. */
 export function advance(
   state: CultureState,
   rates: CultureRates,
@@ -128,8 +141,9 @@ export function advance(
   let current = state
   const move = (until: number) => {
     for (const piece of stepLengths(current.day, until, eggs)) {
-      const drift = eggEffect(rates, eggs, conditions.eggBaseline, piece.day) - conditions.dilutionPerDay
-      current = step(current, rates, { drift, days: piece.days })
+      const promised = eggEffect(rates, conditions, eggs, piece.day)
+      const drift = promised.growth - conditions.dilutionPerDay
+      current = step(current, rates, { drift, driftVariance: promised.variance, days: piece.days })
     }
   }
   for (const event of events) {
@@ -189,7 +203,7 @@ export type FilterRun = {
   logLikelihood: number
 }
 
-/** Events sorted by day, in the stretches between consecutive days: [days[i], days[i + 1]). */
+/** The events of [fromDay, toDay): those of a count's own day come after that count. */
 export function eventsBetween(events: readonly CultureEvent[], fromDay: number, toDay: number): CultureEvent[] {
   return events.filter((event) => event.day >= fromDay && event.day < toDay)
 }

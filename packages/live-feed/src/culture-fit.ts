@@ -4,7 +4,8 @@ import {
   assertParameters,
   type CultureParameters,
   type CultureRates,
-  eggBaselineOf,
+  type EggHabits,
+  eggHabitsOf,
   RATE_NAMES,
   ratePriors,
   ratesFromLogs,
@@ -22,8 +23,8 @@ export function prepareHistory(history: CultureHistory) {
   const stretches = observations
     .slice(1)
     .map((observation, index) => eventsBetween(events, observations[index]?.day ?? observation.day, observation.day))
-  const run = (rates: CultureRates, eggBaseline: number): FilterRun => {
-    const conditions: Conditions = { dilutionPerDay, eggBaseline }
+  const run = (rates: CultureRates, habits: EggHabits): FilterRun => {
+    const conditions: Conditions = { ...habits, dilutionPerDay }
     return runFilter({ observations, stretches, rates, conditions })
   }
   return { observations, events, dilutionPerDay, run }
@@ -54,13 +55,13 @@ function intervalsOf(logs: readonly number[], covariance: readonly (readonly num
  */
 export function fitCulture(history: CultureHistory): CultureParameters {
   const { observations, run } = prepareHistory(history)
-  const eggBaseline = eggBaselineOf(observations.map((observation) => observation.logEggs))
+  const habits = eggHabitsOf(observations)
   const densestPerMl = Math.max(...observations.map((observation) => Math.exp(observation.logDensity)))
   const priors = ratePriors(history, densestPerMl)
   const cost = (logs: readonly number[]) => {
     let penalty = 0
     for (const [i, { mean, sd }] of priors.entries()) penalty += 0.5 * (((logs[i] ?? 0) - mean) / sd) ** 2
-    return penalty - run(ratesFromLogs(logs), eggBaseline).logLikelihood
+    return penalty - run(ratesFromLogs(logs), habits).logLikelihood
   }
   const start = priors.map((prior) => prior.mean)
   const { point, isConverged } = minimise(cost, start)
@@ -68,18 +69,22 @@ export function fitCulture(history: CultureHistory): CultureParameters {
   const rates = ratesFromLogs(point)
   return {
     ...rates,
-    eggBaseline,
+    ...habits,
     logCovariance,
     intervals: intervalsOf(point, logCovariance),
-    logLikelihood: run(rates, eggBaseline).logLikelihood,
+    logLikelihood: run(rates, habits).logLikelihood,
     observations: observations.length,
     isConverged,
   }
 }
 
+function habitsOf({ eggBaseline, eggSd, eggCarryOver }: EggHabits): EggHabits {
+  return { eggBaseline, eggSd, eggCarryOver }
+}
+
 /** One filter pass with given parameters, checked. */
-export function filterCulture(history: CultureHistory, parameters: CultureRates & { eggBaseline: number }) {
+export function filterCulture(history: CultureHistory, parameters: CultureRates & EggHabits) {
   assertParameters(parameters)
   const prepared = prepareHistory(history)
-  return { ...prepared, filtered: prepared.run(parameters, parameters.eggBaseline) }
+  return { ...prepared, filtered: prepared.run(parameters, habitsOf(parameters)) }
 }

@@ -2,7 +2,7 @@ import { ArgumentError } from '@fryward/survival'
 import { CholeskyDecomposition, Matrix } from 'ml-matrix'
 import { assertInRange, assertShare, assertWholeNumber } from './check-input.ts'
 import type { CultureEstimate } from './culture-estimate.ts'
-import { eggEffect, logisticStep, stepLengths, stepNoise } from './culture-filter.ts'
+import { eggAgeDays, logisticStep, stepLengths, stepNoise } from './culture-filter.ts'
 import { type CultureRemoval, toEvents } from './culture-history.ts'
 import { type CultureRates, logsFromRates, ratesFromLogs } from './culture-parameters.ts'
 import { type Random, seededRandom } from './random.ts'
@@ -84,27 +84,37 @@ function drawPair(random: Random, varX: number, covariance: number, varY: number
   return [sdX * first, onX * first + Math.sqrt(Math.max(0, varY - onX * onX)) * second]
 }
 
-type Course = { logDensity: number; spell: number }
+type Course = {
+  logDensity: number
+  spell: number
+  /** Deviation of ln(1 + eggs per female) from the culture's usual, and the day since the egg count it is drawn for. */
+  eggs: number
+  eggAgeDays: number
+}
+
+/** Eggs of a day that has not been counted: today's deviation fades and a new one comes on top. */
+function nextEggs(course: Course, estimate: CultureEstimate, day: number, random: Random): void {
+  const { eggSd, eggCarryOver } = estimate.parameters
+  const age = eggAgeDays(estimate.eggs ?? { day: estimate.day - 1, logEggs: 0 }, day)
+  while (course.eggAgeDays < age) {
+    course.eggAgeDays += 1
+    course.eggs = eggCarryOver * course.eggs + eggSd * Math.sqrt(1 - eggCarryOver ** 2) * random.normal()
+  }
+}
 
 /** Moves one future on by the pieces of a stretch, with its own noise. */
-function grow(
-  course: Course,
-  rates: CultureRates,
-  estimate: CultureEstimate,
-  stretch: Stretch,
-  random: Random,
-): Course {
-  let { logDensity, spell } = course
+function grow(course: Course, rates: CultureRates, estimate: CultureEstimate, stretch: Stretch, random: Random): void {
   const crowding = rates.growthPerDay / rates.capacityPerMl
   for (const { day, days } of stretch.pieces) {
+    nextEggs(course, estimate, day, random)
     const noise = stepNoise(rates, days)
-    const eggs = eggEffect(rates, estimate.eggs, estimate.parameters.eggBaseline, day)
-    const growth = rates.growthPerDay + eggs + spell * noise.meanShare - estimate.dilutionPerDay
+    const usual = rates.growthPerDay - estimate.dilutionPerDay
+    const growth = usual + rates.eggWeightPerDay * course.eggs + course.spell * noise.meanShare
     const [toDensity, toSpell] = drawPair(random, noise.varDensity, noise.covariance, noise.varSpell)
-    logDensity = logisticStep(logDensity, growth, crowding, days).logDensity + toDensity
-    spell = spell * noise.left + toSpell
+    course.logDensity = logisticStep(course.logDensity, growth, crowding, days).logDensity + toDensity
+    course.spell = course.spell * noise.left + toSpell
   }
-  return { logDensity: logDensity + stretch.logKept, spell }
+  course.logDensity += stretch.logKept
 }
 
 type Stretch = {
@@ -158,6 +168,7 @@ export function cultureFutures(input: FutureInput): CultureFutures {
   const drawRates = rateDrawer(estimate, random)
   const { stretches, logKeptNow } = layOut(estimate, days, plan)
   const harvested = stretches.slice(0, -1).reduce((sum, stretch) => sum + stretch.logKept, 0)
+  const eggsNow = estimate.eggs === null ? 0 : estimate.eggs.logEggs - estimate.parameters.eggBaseline
   const densitiesPerMl: number[][] = []
   const growthPerDay: number[] = []
   for (let future = 0; future < futures; future += 1) {
@@ -166,11 +177,11 @@ export function cultureFutures(input: FutureInput): CultureFutures {
     const start = logDensity + dDensity + logKeptNow
     const rates = drawRates()
     const crashAfterDays = crashHazardPerDay > 0 ? -Math.log(random.uniform()) / crashHazardPerDay : Infinity
-    let course: Course = { logDensity: start, spell: spell + dSpell }
+    const course: Course = { logDensity: start, spell: spell + dSpell, eggs: eggsNow, eggAgeDays: 0 }
     let read = start
     const densities: number[] = []
     for (const stretch of stretches) {
-      course = grow(course, rates, estimate, stretch, random)
+      grow(course, rates, estimate, stretch, random)
       if (!stretch.readsDay) continue
       read = course.logDensity - stretch.logKept
       densities.push(densities.length + 1 >= crashAfterDays ? 0 : Math.exp(read))

@@ -33,18 +33,27 @@ export const RATE_NAMES = [
   'handlingSd',
 ] as const satisfies readonly (keyof CultureRates)[]
 
-export type CultureParameters = CultureRates & {
-  /** Usual ln(1 + eggs per female) of the culture fitted; what a day without an egg count is taken to have. */
+/** How ln(1 + eggs per female) behaves in this culture, for the days on which eggs were not counted. */
+export type EggHabits = {
+  /** Its mean; what a day without an egg count is taken to have. */
   eggBaseline: number
-  /** Covariance of the logarithms of the rates, in the order of `RATE_NAMES`. */
-  logCovariance: readonly (readonly number[])[]
-  /** 95 % interval of each rate. */
-  intervals: Record<keyof CultureRates, { lower: number; upper: number }>
-  /** Of the observations after the first, at these parameters. */
-  logLikelihood: number
-  observations: number
-  isConverged: boolean
+  /** Its standard deviation; 0 when eggs were counted fewer than five times. */
+  eggSd: number
+  /** Share of today's deviation that is left tomorrow. */
+  eggCarryOver: number
 }
+
+export type CultureParameters = CultureRates &
+  EggHabits & {
+    /** Covariance of the logarithms of the rates, in the order of `RATE_NAMES`. */
+    logCovariance: readonly (readonly number[])[]
+    /** 95 % interval of each rate. */
+    intervals: Record<keyof CultureRates, { lower: number; upper: number }>
+    /** Of the observations after the first, at these parameters. */
+    logLikelihood: number
+    observations: number
+    isConverged: boolean
+  }
 
 export type LogPrior = { mean: number; sd: number }
 
@@ -96,13 +105,35 @@ export function ratesFromLogs(logs: readonly number[]): CultureRates {
 
 export const logsFromRates = (rates: CultureRates): number[] => RATE_NAMES.map((name) => Math.log(rates[name]))
 
-export function eggBaselineOf(logEggs: readonly (number | null)[]): number {
-  const seen = logEggs.filter((value) => value !== null)
-  return seen.length === 0 ? USUAL_LOG_EGGS : seen.reduce((sum, value) => sum + value, 0) / seen.length
+/** Fewer egg counts than this say nothing about their spread; common practice. */
+const EGG_COUNTS_NEEDED = 5
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length
 }
 
-/** @throws ArgumentError when a rate that must be above 0 is not, or the baseline is negative. */
-export function assertParameters(parameters: CultureRates & { eggBaseline: number }): void {
+/** Mean, spread and day-to-day carry-over of the egg counts of a history. */
+export function eggHabitsOf(observations: readonly { day: number; logEggs: number | null }[]): EggHabits {
+  const seen = observations.flatMap(({ day, logEggs }) => (logEggs === null ? [] : [{ day, logEggs }]))
+  const values = seen.map(({ logEggs }) => logEggs)
+  if (seen.length === 0) return { eggBaseline: USUAL_LOG_EGGS, eggSd: 0, eggCarryOver: 0 }
+  const eggBaseline = mean(values)
+  if (seen.length < EGG_COUNTS_NEEDED) return { eggBaseline, eggSd: 0, eggCarryOver: 0 }
+  const variance = values.reduce((sum, value) => sum + (value - eggBaseline) ** 2, 0) / (values.length - 1)
+  const products = seen.flatMap(({ day, logEggs }, i) => {
+    const before = seen[i - 1]
+    if (before === undefined || day - before.day > 1.5) return []
+    return [(logEggs - eggBaseline) * (before.logEggs - eggBaseline)]
+  })
+  const isEnough = products.length >= EGG_COUNTS_NEEDED && variance > 0
+  const eggCarryOver = isEnough ? Math.min(0.95, Math.max(0, mean(products) / variance)) : 0
+  return { eggBaseline, eggSd: Math.sqrt(variance), eggCarryOver }
+}
+
+/** @throws ArgumentError when a rate that must be above 0 is not, or an egg habit cannot be one. */
+export function assertParameters(parameters: CultureRates & EggHabits): void {
   for (const name of RATE_NAMES) assertPositive(`parameters.${name}`, parameters[name])
   assertInRange('parameters.eggBaseline', parameters.eggBaseline, { min: 0 })
+  assertInRange('parameters.eggSd', parameters.eggSd, { min: 0 })
+  assertInRange('parameters.eggCarryOver', parameters.eggCarryOver, { min: 0, max: 0.95 })
 }
