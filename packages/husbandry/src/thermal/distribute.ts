@@ -30,6 +30,7 @@ export function distribute<Span extends DateSpan>(
 ): { span: Span; probability: number }[] | null {
   const weighed: { span: Span; weight: number }[] = []
   let total = 0
+  let isTail = false
   for (const span of spans) {
     const lower = zOf(span.fromDays, level)
     const upper = zOf(span.toDays, level)
@@ -37,7 +38,9 @@ export function distribute<Span extends DateSpan>(
     const weight = span.open * mass
     if (span.open > 0) weighed.push({ span, weight })
     total += weight
-    if (upper > farthestZ || (total > 0 && cdf(-upper, 0, 1) <= tailShare * total)) break
+    // One date more than the tail needs, so that a remainder of the last night has a night to fall on.
+    if (isTail) break
+    isTail = upper > farthestZ || (total > 0 && cdf(-upper, 0, 1) <= tailShare * total)
   }
   if (!(total > 0)) return null
   return weighed.map(({ span, weight }) => ({ span, probability: weight / total }))

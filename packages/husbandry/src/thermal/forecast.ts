@@ -107,7 +107,7 @@ function openShareAfter(notYet: readonly NotYet[]): (period: Period) => number {
   const tests = notYet.map(({ argument, value }) => {
     if (isPlainDate(value)) {
       const morning = checkDate(argument, value).toString()
-      return (period: Period) => (period.date < morning ? 0 : 1)
+      return (period: Period) => (period.morningAfter <= morning ? 0 : 1)
     }
     const byMs = checkInstant(argument, value)
     return ({ windowFromMs, windowToMs }: Period) => {

@@ -11,6 +11,8 @@ export interface LightsOff {
 /** One night, which belongs to the local date on which its lights went off, or one local day. */
 export interface Period {
   date: string
+  /** The date whose morning finds this night over: the next, or its own where lights go off after midnight. */
+  morningAfter: string
   windowFromMs: number
   windowToMs: number
   /** What is ready later belongs to the next: half way between two nights, or midnight between two days. */
@@ -18,6 +20,9 @@ export interface Period {
 }
 
 const hourMs = 3_600_000
+
+/** Lights that go off earlier than this belong to a night that began late, not to a day reversed. */
+const morningHour = 6
 
 /** Nights whose window ends after the start, without end; the caller stops. Clock changes are the time zone's. */
 export function* nightsAfter(
@@ -39,6 +44,7 @@ export function* nightsAfter(
     const offMs = lightsOffMs(date)
     const night = {
       date: date.toString(),
+      morningAfter: (time.hour < morningHour ? date : next).toString(),
       windowFromMs: offMs + window.from * hourMs,
       windowToMs: offMs + window.to * hourMs,
       endsMs: (offMs + lightsOffMs(next)) / 2 + middle,
@@ -56,7 +62,13 @@ export function* daysFrom(startMs: number, timeZone: string): Generator<Period> 
   for (;;) {
     const next = date.add({ days: 1 })
     const endsMs = dayStartMs(next)
-    yield { date: date.toString(), windowFromMs: dayStartMs(date), windowToMs: endsMs, endsMs }
+    yield {
+      date: date.toString(),
+      morningAfter: next.toString(),
+      windowFromMs: dayStartMs(date),
+      windowToMs: endsMs,
+      endsMs,
+    }
     date = next
   }
 }
