@@ -10,12 +10,13 @@ import {
   salinityAfterEvaporation,
   salinityFromHydrometer,
   specificGravity,
+  type TemperatureScale,
   unionisedAmmoniaFraction,
 } from '@fryward/seawater'
 import { describe } from 'vitest'
 import { type CheckRow, numberInput, testCheckRows } from './check-rows.ts'
 
-const IPTS_68 = 'IPTS-68'
+const IPTS_68: TemperatureScale = 'IPTS-68'
 
 function densityT68(row: CheckRow): number {
   return density({
@@ -42,7 +43,7 @@ describe('practical salinity, PSS-78', () => {
     // Rt is the ratio to salinity 35 at the same temperature without pressure.
     salinity_from_Rt: {
       compute: (row) => {
-        const water = { temperatureC: numberInput(row, 't68_C'), temperatureScale: IPTS_68 } as const
+        const water = { temperatureC: numberInput(row, 't68_C'), temperatureScale: IPTS_68 }
         const ratioOf35 = conductivityRatio({ ...water, salinity: 35 })
         return practicalSalinity({ ...water, conductivityRatio: numberInput(row, 'Rt') * ratioOf35 })
       },

@@ -7,3 +7,11 @@ export {
   proportionDifferenceInterval,
   wilsonInterval,
 } from './intervals.ts'
+export { kaplanMeier, type SurvivalCurve, type SurvivalStep, survivalAt } from './kaplan-meier.ts'
+export type { LedgerEntry } from './ledger.ts'
+export { type LifeTable, type LifeTableRow, lifeTable } from './life-table.ts'
+export { type LogRank, logRank } from './log-rank.ts'
+export type { Observation } from './observation.ts'
+export { observationsFromBook } from './observations-from-book.ts'
+export type { Share } from './share-interval.ts'
+export { type StageCount, type StageResult, stageCounts } from './stage-counts.ts'
