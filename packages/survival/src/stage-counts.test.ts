@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest'
+import { wilsonInterval } from './intervals.ts'
+import { stageCounts } from './stage-counts.ts'
+
+describe('stageCounts', () => {
+  test('gives each stage its share of the one before and of the first, with interval and number', () => {
+    const { stages } = stageCounts({
+      stages: [
+        { stage: 'hatched', animals: 400 },
+        { stage: 'day 5', animals: 200 },
+        { stage: 'settled', animals: 150 },
+      ],
+    })
+    expect(stages[0]).toMatchObject({ stage: 'hatched', fromPrevious: null, fromFirst: null, lost: 0 })
+    expect(stages[2]?.fromPrevious).toMatchObject({
+      share: 0.75,
+      of: 200,
+      ...wilsonInterval({ successes: 150, trials: 200 }),
+    })
+    expect(stages[2]?.fromFirst).toMatchObject({ of: 400, method: 'Wilson' })
+    expect(stages[2]?.fromFirst?.share).toBeCloseTo(0.375, 12)
+    expect(stages[2]?.fromFirst?.lower).toBeCloseTo(wilsonInterval({ successes: 150, trials: 400 }).lower, 10)
+  })
+
+  test('uses the exact interval for small numbers', () => {
+    const { stages } = stageCounts({
+      stages: [
+        { stage: 'hatched', animals: 12 },
+        { stage: 'settled', animals: 3 },
+      ],
+    })
+    expect(stages[1]?.fromPrevious?.method).toBe('Clopper-Pearson')
+    expect(stages[1]?.fromFirst?.method).toBe('Clopper-Pearson')
+  })
+
+  test('does not count animals that were moved, placed or culled as dead', () => {
+    const { stages } = stageCounts({
+      stages: [
+        { stage: 'settled', animals: 100, removed: 40 },
+        { stage: 'placed size', animals: 60 },
+      ],
+    })
+    expect(stages[1]).toMatchObject({ lost: 0, fromPrevious: { share: 1, of: 80 } })
+  })
+
+  test('widens the interval when the counts are estimates', () => {
+    const count = (standardError: number) =>
+      stageCounts({
+        stages: [
+          { stage: 'hatched', animals: 400, standardError },
+          { stage: 'day 5', animals: 200, standardError },
+        ],
+      }).stages[1]?.fromPrevious
+    const [exact, loose] = [count(0), count(30)]
+    expect(loose?.lower).toBeLessThan(exact?.lower ?? 0)
+    expect(loose?.upper).toBeGreaterThan(exact?.upper ?? 1)
+    expect(loose?.share).toBe(0.5)
+  })
+
+  test('flags estimates that say more came through than were there, without a negative loss', () => {
+    const { stages } = stageCounts({
+      stages: [
+        { stage: 'eggs', animals: 300, standardError: 40 },
+        { stage: 'hatched', animals: 320, standardError: 30 },
+      ],
+    })
+    expect(stages[1]).toMatchObject({ lost: 0, isAboveBook: true, fromPrevious: { share: 1, upper: 1 } })
+    expect(stages[1]?.fromPrevious?.lower).toBeLessThan(0.95)
+  })
+
+  test('has no share of nothing', () => {
+    const { stages } = stageCounts({
+      stages: [
+        { stage: 'hatched', animals: 20 },
+        { stage: 'day 5', animals: 0 },
+        { stage: 'settled', animals: 0 },
+      ],
+    })
+    expect(stages[2]).toMatchObject({ fromPrevious: null, fromFirst: { share: 0, of: 20, lower: 0 } })
+    const nothing = stageCounts({
+      stages: [
+        { stage: 'eggs', animals: 0 },
+        { stage: 'hatched', animals: 0 },
+      ],
+    })
+    expect(nothing.stages[1]).toMatchObject({ fromPrevious: null, fromFirst: null })
+  })
+
+  test.each([
+    [[], /stages is empty/],
+    [[{ stage: 'eggs', animals: -1 }], /stages\[0\]\.animals is -1/],
+    [[{ stage: 'eggs', animals: Number.NaN }], /stages\[0\]\.animals is NaN/],
+    [[{ stage: 'eggs', animals: 2.5 }], /stages\[0\]\.animals is 2.5/],
+    [[{ stage: 'eggs', animals: 5, standardError: -1 }], /stages\[0\]\.standardError is -1/],
+    [[{ stage: 'eggs', animals: 5, removed: 6 }], /stages\[0\]\.removed is 6; allowed: up to the 5 animals/],
+    [
+      [
+        { stage: 'eggs', animals: 5, removed: 1 },
+        { stage: 'hatched', animals: 5 },
+      ],
+      /stages\[1\]\.animals is 5; allowed: up to the 4 animals left of stage "eggs"/,
+    ],
+  ])('refuses %o', (stages, message) => {
+    expect(() => stageCounts({ stages })).toThrow(message)
+  })
+})
