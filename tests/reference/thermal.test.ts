@@ -10,26 +10,34 @@ import {
 } from '@fryward/husbandry'
 import { parse } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
-import { z } from 'zod'
 
-// Left out of the file: F011 and F017 give one end only, F019 and F020 no duration, F021 is no clownfish,
-// F022 to F024 are from memory. Where a paper's temperature is not known to us, 27 C is taken and marked "no".
-const RowSchema = z.object({
-  row: z.string(),
-  species: z.string(),
-  from_days: z.coerce.number(),
-  to_days: z.coerce.number(),
-  temperature_c: z.coerce.number(),
-  temperature_stated: z.enum(['yes', 'no']),
-})
-type Row = z.infer<typeof RowSchema>
+// Published durations from spawning to hatch. Figures with one end only, from memory, or of other damselfish are not
+// in the file. Where a paper's temperature is not known to us, 27 C is taken and temperature_stated says "no".
+interface Row {
+  row: string
+  species: string
+  fromDays: number
+  toDays: number
+  temperatureC: number
+  isTemperatureStated: boolean
+}
+
+type CsvRow = Record<'row' | 'species' | 'from_days' | 'to_days' | 'temperature_c' | 'temperature_stated', string>
 
 const csv = readFileSync(new URL('./data/clownfish-incubation.csv', import.meta.url), 'utf8')
-const rows = z.array(RowSchema).parse(parse(csv, { columns: true }))
-const stated = rows.filter((row) => row.temperature_stated === 'yes')
+const csvRows: CsvRow[] = parse(csv, { columns: true })
+const rows: Row[] = csvRows.map((cells) => ({
+  row: cells.row,
+  species: cells.species,
+  fromDays: Number(cells.from_days),
+  toDays: Number(cells.to_days),
+  temperatureC: Number(cells.temperature_c),
+  isTemperatureStated: cells.temperature_stated === 'yes',
+}))
+const stated = rows.filter((row) => row.isTemperatureStated)
 
 const q10 = 2.5
-const middle = (row: Row) => ({ durationDays: (row.from_days + row.to_days) / 2, temperatureC: row.temperature_c })
+const middle = (row: Row) => ({ durationDays: (row.fromDays + row.toDays) / 2, temperatureC: row.temperatureC })
 const assumed = (value: number) => ({
   value,
   source: { kind: 'assumption' as const, citation: 'the other published rows' },
@@ -45,11 +53,11 @@ function clownfishFrom(others: readonly Row[]) {
 const spawnDate = '2026-02-02'
 const nightOf = (date: string) => Math.round((Date.parse(date) - Date.parse(spawnDate)) / 86_400_000)
 
-/** Night of hatching by night number after spawning: spawned at 10:00, lights off at 19:00 (F164, F028). */
+/** Night of hatching by night number after spawning: spawned at 10:00, lights off at 19:00 (Dhaneesh et al. 2012). */
 function forecastFor(row: Row, others: readonly Row[]): HatchForecast {
   return hatchNights({
     spawnedAt: `${spawnDate}T10:00:00Z`,
-    temperatures: [{ at: `${spawnDate}T10:00:00Z`, temperatureC: row.temperature_c }],
+    temperatures: [{ at: `${spawnDate}T10:00:00Z`, temperatureC: row.temperatureC }],
     lightsOff: { time: '19:00', timeZone: 'UTC' },
     species: clownfishFrom(others),
   })
@@ -58,8 +66,8 @@ function forecastFor(row: Row, others: readonly Row[]): HatchForecast {
 /** Mean log probability over every night that the printed duration allows. */
 function logScore(forecast: HatchForecast, row: Row): number {
   const probability = new Map(forecast.nights.map((night) => [nightOf(night.date), night.probability]))
-  const first = Math.round(row.from_days)
-  const nights = Array.from({ length: Math.round(row.to_days) - first + 1 }, (_, index) => first + index)
+  const first = Math.round(row.fromDays)
+  const nights = Array.from({ length: Math.round(row.toDays) - first + 1 }, (_, index) => first + index)
   return nights.reduce((sum, night) => sum + Math.log(probability.get(night)!), 0) / nights.length
 }
 
@@ -114,12 +122,12 @@ describe('hatch nights, each published duration predicted from the others', () =
 
 describe('species levels come from the published rows', () => {
   it.each([
-    ['amphiprion-ocellaris', ['F001', 'F002'], 0.01],
-    ['amphiprion-percula', ['F004'], 0.01],
-    ['amphiprion-clarkii', ['F010'], 0.01],
-    ['amphiprion-frenatus', ['F007'], 0.01],
-    ['amphiprion-melanopus', ['F013'], 0.01],
-    ['premnas-biaculeatus', ['F016'], 0.01],
+    ['amphiprion-ocellaris', ['ocellaris-yasir-qin', 'ocellaris-cheng'], 0.01],
+    ['amphiprion-percula', ['percula-dhaneesh'], 0.01],
+    ['amphiprion-clarkii', ['clarkii-sarvi'], 0.01],
+    ['amphiprion-frenatus', ['frenatus-lu'], 0.01],
+    ['amphiprion-melanopus', ['melanopus-korea'], 0.01],
+    ['premnas-biaculeatus', ['premnas-thesis'], 0.01],
   ] as const)('%s agrees with %j', (species, ids, toleranceDays) => {
     const own = rows.filter((row) => ids.some((id) => id === row.row)).map(middle)
     const referenceTemperatureC = findSpecies(species)!.incubation.referenceTemperatureC.value

@@ -124,6 +124,14 @@ describe('learning from a pair, on 300 simulated pairs of 8 clutches', () => {
     expect(mean(score.slice(4)) - score[0]!).toBeGreaterThan(0.15)
   })
 
+  it('does not grow falsely sure of a pair that scatters twice as much as assumed', () => {
+    const wild = simulate(2 * incubation.spreadWithinPair.value, 3)
+    const score = scores(wild)
+    expect(mean(score.slice(5))).toBeGreaterThan(score[0]!)
+    const held = (outcomes: Outcome[]) => mean(outcomes.map(({ isHeld }) => (isHeld ? 1 : 0)))
+    expect(mean(wild.slice(5).map(held))).toBeGreaterThan(0.8)
+  })
+
   it('beats a uniform guess over nights 4 to 12 from the first clutch on', () => {
     for (const score of scores(byNumber)) expect(score).toBeGreaterThan(Math.log(1 / 9))
   })
