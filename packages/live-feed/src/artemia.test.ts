@@ -1,0 +1,109 @@
+import { describe, expect, it } from 'vitest'
+import { decapsulation, hatchingTest } from './artemia-lot.ts'
+import { artemiaHatchHours, artemiaHatchPlan } from './artemia-plan.ts'
+
+describe('artemiaHatchHours', () => {
+  it.each([
+    [28, 24, false],
+    [24, 30, false],
+    [20, 36, false],
+    [30, 24, false],
+    [16, 42, true],
+    [32, 24, true],
+  ])('at %d C it is %d h, extrapolated: %s', (temperatureC, hours, isExtrapolated) => {
+    expect(artemiaHatchHours({ temperatureC })).toEqual({ hours, isExtrapolated })
+  })
+
+  it('refuses water in which nothing hatches', () => {
+    expect(() => artemiaHatchHours({ temperatureC: 34 })).toThrow(
+      'temperatureC is 34; allowed: a number from 15 to 33 C',
+    )
+  })
+})
+
+describe('artemiaHatchPlan', () => {
+  const wanted = { neededAt: '2026-03-05T08:00:00+01:00', nauplii: 500_000, temperatureC: 28 }
+
+  it('hatches unenriched nauplii just in time', () => {
+    const plan = artemiaHatchPlan(wanted)
+    expect(plan.neededAt).toBe('2026-03-05T07:00:00.000Z')
+    expect(plan.harvestAt).toBe(plan.neededAt)
+    expect(plan.startAt).toBe('2026-03-04T07:00:00.000Z')
+    expect(plan.enrichAt).toBeNull()
+    expect(plan.cystsG).toBe(2.5)
+    expect(plan.vesselL).toBe(0.5)
+  })
+
+  it('takes an instant as text, as milliseconds or as a Date', () => {
+    const epochMs = Date.parse(wanted.neededAt)
+    expect(artemiaHatchPlan({ ...wanted, neededAt: epochMs })).toEqual(artemiaHatchPlan(wanted))
+    expect(artemiaHatchPlan({ ...wanted, neededAt: new Date(epochMs) })).toEqual(artemiaHatchPlan(wanted))
+  })
+
+  it('loads large vessels less, and splits what one cannot hold', () => {
+    expect(artemiaHatchPlan({ ...wanted, nauplii: 200_000 * 150 }).vesselL).toBe(75)
+    const split = artemiaHatchPlan({ ...wanted, nauplii: 200_000 * 150, vesselL: 10 })
+    expect(split.vessels).toBe(3)
+    expect(split.notes).toContain('several-vessels')
+  })
+
+  it('says when nauplii enriched for a day are too large for first Artemia', () => {
+    expect(artemiaHatchPlan({ ...wanted, enrichHours: 24 }).notes).toContain('too-large-for-first-artemia')
+  })
+
+  it.each([
+    ['neededAt', { neededAt: 'Thursday' }],
+    ['neededAt', { neededAt: '2026-03-05T08:00:00' }],
+    ['neededAt', { neededAt: Number.NaN }],
+    ['nauplii', { nauplii: 0 }],
+    ['naupliiPerGram', { naupliiPerGram: -5 }],
+    ['enrichHours', { enrichHours: 100 }],
+    ['temperatureC', { temperatureC: 5 }],
+    ['vesselL', { vesselL: 0 }],
+  ])('refuses a bad %s', (argument, change) => {
+    expect(() => artemiaHatchPlan({ ...wanted, ...change })).toThrow(argument)
+  })
+})
+
+describe('hatchingTest', () => {
+  const samples = [
+    { nauplii: 150, umbrella: 20, embryos: 30 },
+    { nauplii: 160, umbrella: 15, embryos: 25 },
+    { nauplii: 140, umbrella: 25, embryos: 35 },
+  ]
+
+  it('gives percentage and yield with their intervals', () => {
+    const lot = hatchingTest({ samples })
+    expect(lot.hatchingPercent).toBeCloseTo(75, 12)
+    expect(lot.naupliiPerGram).toBeCloseTo(200 * 150, 9)
+    expect(lot.naupliiPerGramInterval.lower).toBeLessThan(30_000)
+    expect(lot.naupliiPerGramInterval.upper).toBeGreaterThan(30_000)
+    expect(lot.hatchingPercentInterval.lower).toBeGreaterThan(70)
+  })
+
+  it('refuses fewer than three samples and a lot in which nothing was seen', () => {
+    expect(() => hatchingTest({ samples: samples.slice(0, 2) })).toThrow('samples.length is 2')
+    const none = { nauplii: 0, umbrella: 0, embryos: 0 }
+    expect(() => hatchingTest({ samples: [none, none, none] })).toThrow('samples')
+  })
+})
+
+describe('decapsulation', () => {
+  it('keeps chlorine and volume whatever the bleach, and is never without its cautions', () => {
+    const weak = decapsulation({ cystsG: 10 })
+    const strong = decapsulation({ cystsG: 10, bleachPercent: 10.5 })
+    expect(strong.bleachMl).toBeCloseTo(weak.bleachMl / 2, 9)
+    expect(strong.activeChlorineG).toBeCloseTo(weak.activeChlorineG, 9)
+    expect(strong.totalMl).toBeCloseTo(weak.totalMl, 9)
+    expect(strong.cautions).toContain('never-mix-hypochlorite-with-acid-or-ammonia')
+    expect(strong.highestTemperatureC).toBe(40)
+  })
+
+  it.each([
+    ['cystsG', { cystsG: 0 }],
+    ['cystsG', { cystsG: 501 }],
+    ['bleachPercent', { cystsG: 10, bleachPercent: 2 }],
+  ])('refuses a bad %s', (argument, input) => {
+    expect(() => decapsulation(input)).toThrow(argument)
+  })
+})

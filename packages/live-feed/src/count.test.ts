@@ -1,0 +1,88 @@
+import { ArgumentError } from '@fryward/survival'
+import { describe, expect, it } from 'vitest'
+import { animalsToCount, densityFromCounts } from './count.ts'
+import { seededRandom } from './random.ts'
+
+describe('densityFromCounts', () => {
+  it('divides the total by volume and replicates and multiplies by the dilution', () => {
+    const density = densityFromCounts({ animals: [40, 35, 45], volumeMl: 0.5, dilution: 4 })
+    expect(density.densityPerMl).toBeCloseTo((120 / 1.5) * 4, 12)
+    expect(density.animalsCounted).toBe(120)
+    expect(density.replicates).toBe(3)
+    expect(density.coefficientOfVariation).toBeCloseTo(1 / Math.sqrt(120), 12)
+  })
+
+  it('keeps the exact interval while replicates differ no more than by chance', () => {
+    const even = densityFromCounts({ animals: [40, 35, 45], volumeMl: 1 })
+    const whole = densityFromCounts({ animals: [120], volumeMl: 3 })
+    expect(even.dispersion.overdispersed).toBe(false)
+    expect(even.lowerPerMl).toBeCloseTo(whole.lowerPerMl, 12)
+    expect(even.upperPerMl).toBeCloseTo(whole.upperPerMl, 12)
+  })
+
+  it('widens the interval, and says so, when replicates are too uneven', () => {
+    const uneven = densityFromCounts({ animals: [10, 80, 30], volumeMl: 1 })
+    const whole = densityFromCounts({ animals: [120], volumeMl: 3 })
+    // Variance 1300 over mean 40.
+    expect(uneven.dispersion.index).toBeCloseTo(32.5, 12)
+    expect(uneven.dispersion.pValue).toBeLessThan(1e-6)
+    expect(uneven.dispersion.overdispersed).toBe(true)
+    expect(uneven.lowerPerMl).toBeLessThan(whole.lowerPerMl)
+    expect(uneven.upperPerMl).toBeGreaterThan(whole.upperPerMl)
+    expect(uneven.densityPerMl).toBe(whole.densityPerMl)
+  })
+
+  it('answers for a count of nothing: density 0 and an upper end', () => {
+    const none = densityFromCounts({ animals: [0, 0], volumeMl: 1 })
+    expect(none.densityPerMl).toBe(0)
+    expect(none.lowerPerMl).toBe(0)
+    // Garwood's upper end for 0 at 95 % is 3.689.
+    expect(none.upperPerMl).toBeCloseTo(3.6889 / 2, 4)
+    expect(none.coefficientOfVariation).toBeNull()
+  })
+
+  it('covers the true density of clumped animals far oftener than the plain interval', () => {
+    const random = seededRandom(11)
+    const poisson = (mean: number) => {
+      let count = 0
+      for (let product = random.uniform(); product > Math.exp(-mean); product *= random.uniform()) count += 1
+      return count
+    }
+    let widened = 0
+    let plain = 0
+    const rounds = 400
+    for (let round = 0; round < rounds; round += 1) {
+      const animals = Array.from({ length: 6 }, () => poisson(40 * Math.exp(0.5 * random.normal() - 0.125)))
+      const total = animals.reduce((sum, count) => sum + count, 0)
+      const density = densityFromCounts({ animals, volumeMl: 1 })
+      const exact = densityFromCounts({ animals: [total], volumeMl: 6 })
+      if (density.lowerPerMl <= 40 && density.upperPerMl >= 40) widened += 1
+      if (exact.lowerPerMl <= 40 && exact.upperPerMl >= 40) plain += 1
+    }
+    expect(plain / rounds).toBeLessThan(0.6)
+    expect(widened / rounds).toBeGreaterThan(0.8)
+  })
+
+  it.each([
+    [{ animals: [], volumeMl: 1 }, 'animals.length'],
+    [{ animals: [1.5], volumeMl: 1 }, 'animals[0]'],
+    [{ animals: [3, -1], volumeMl: 1 }, 'animals[1]'],
+    [{ animals: [Number.NaN], volumeMl: 1 }, 'animals[0]'],
+    [{ animals: [3], volumeMl: 0 }, 'volumeMl'],
+    [{ animals: [3], volumeMl: 1, dilution: 0.5 }, 'dilution'],
+    [{ animals: [3], volumeMl: 1, level: 1 }, 'level'],
+  ])('refuses %j and names %s', (input, argument) => {
+    expect(() => densityFromCounts(input)).toThrow(ArgumentError)
+    expect(() => densityFromCounts(input)).toThrow(argument)
+  })
+})
+
+describe('animalsToCount', () => {
+  it.each([
+    [0.2, 25],
+    [0.1, 100],
+    [0.05, 400],
+  ])('a coefficient of variation of %d takes %d animals', (coefficientOfVariation, animals) => {
+    expect(animalsToCount({ coefficientOfVariation })).toBe(animals)
+  })
+})

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest'
+import { chilledReserve } from './chilled-reserve.ts'
+import { crashHazard } from './crash-hazard.ts'
+import { cultureHealth } from './culture-health.ts'
+import { inoculum } from './inoculum.ts'
+
+describe('cultureHealth', () => {
+  it('says unknown when nothing was looked at, and sound when all looked well', () => {
+    expect(cultureHealth({}).grade).toBe('unknown')
+    expect(cultureHealth({ signs: [] }).grade).toBe('sound')
+    expect(cultureHealth({ eggRatio: 0.7, trend: 'rising', nh3MgL: 0.1, oxygenMgL: 6, pH: 8, signs: [] }).grade).toBe(
+      'sound',
+    )
+  })
+
+  it('lets a same-day sign lead, before the eggs show it', () => {
+    const health = cultureHealth({ eggRatio: 0.8, signs: ['swimming-slow'] })
+    expect(health.grade).toBe('act')
+    expect(health.reasons[0]?.code).toBe('swimming-slow')
+    expect(health.phase).toBe('growing')
+  })
+
+  it.each([
+    [{ eggRatio: 0.1 }, 'egg-ratio-declining', 'act'],
+    [{ eggRatio: 0.3 }, 'egg-ratio-stationary', 'watch'],
+    [{ nh3MgL: 1 }, 'ammonia-high', 'act'],
+    [{ nh3MgL: 0.8 }, 'ammonia-rising', 'watch'],
+    [{ oxygenMgL: 1.9 }, 'oxygen-low', 'act'],
+    [{ oxygenMgL: 2.5 }, 'oxygen-low', 'watch'],
+    [{ pH: 6.5 }, 'ph-low', 'act'],
+    [{ pH: 7.2 }, 'ph-below-best', 'watch'],
+    [{ trend: 'falling' as const }, 'falling', 'act'],
+  ])('grades %j as %s: %s', (input, code, grade) => {
+    const health = cultureHealth(input)
+    expect(health.grade).toBe(grade)
+    expect(health.reasons.map((reason) => reason.code)).toEqual([code])
+    expect(health.reasons[0]?.source).not.toBe('')
+  })
+
+  it('refuses figures that cannot be', () => {
+    expect(() => cultureHealth({ pH: 15 })).toThrow('pH is 15')
+    expect(() => cultureHealth({ eggRatio: Number.NaN })).toThrow('eggRatio is NaN')
+  })
+})
+
+describe('inoculum', () => {
+  it('grades a start by density and asks for acclimation past 5 of salinity', () => {
+    expect(inoculum({ animals: 200_000, volumeL: 10 }).verdict).toBe('too-thin')
+    expect(inoculum({ animals: 2_000_000, volumeL: 10 }).verdict).toBe('denser-than-needed')
+    const start = inoculum({ animals: 1_000_000, volumeL: 10, fromSalinity: 20, toSalinity: 26 })
+    expect(start).toMatchObject({ verdict: 'within-range', needsAcclimation: true, animalsLower: 500_000 })
+    expect(inoculum({ animals: 1, volumeL: 1, fromSalinity: 20, toSalinity: 25 }).needsAcclimation).toBe(false)
+    expect(() => inoculum({ animals: 1, volumeL: 0 })).toThrow('volumeL')
+  })
+})
+
+describe('chilledReserve and crashHazard', () => {
+  it('loses the reserve day by day and flags what lies past the published point', () => {
+    expect(chilledReserve({ ageDays: 0 }).shareAlive).toBe(1)
+    expect(chilledReserve({ ageDays: 28 })).toMatchObject({ shareAlive: 0.25, isExtrapolated: true })
+    expect(() => chilledReserve({ ageDays: -1 })).toThrow('ageDays')
+  })
+
+  it('moves the hazard from the prior to the room’s record', () => {
+    expect(crashHazard({ crashes: 0, cultureDays: 0 })).toBeCloseTo(0.01, 12)
+    expect(crashHazard({ crashes: 0, cultureDays: 900 })).toBeCloseTo(0.001, 12)
+    expect(crashHazard({ crashes: 20, cultureDays: 10_000 })).toBeCloseTo(0.002, 3)
+    expect(() => crashHazard({ crashes: 1, cultureDays: 0 })).toThrow('cultureDays')
+  })
+})

@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest'
+import { learnGrazing } from './grazing.ts'
+import { preyTopUp } from './prey-density.ts'
+
+const tank = { targetPerMl: 8, residualPerMl: 3, volumeL: 40, hoursUntilNextFeed: 6 }
+
+describe('preyTopUp', () => {
+  it('fills up to the target', () => {
+    const topUp = preyTopUp(tank)
+    expect(topUp.animalsToAdd).toBe(200_000)
+    expect(topUp.grazing).toBe('unknown')
+    expect(topUp.densityAfterPerMl).toBe(8)
+    expect(topUp.cultureMl).toBeNull()
+  })
+
+  it('adds what will be eaten and what will be flushed out', () => {
+    const topUp = preyTopUp({ ...tank, larvae: 300, eatenPerLarvaPerHour: 50, dilutionPerDay: 1 })
+    expect(topUp.expectedGrazing).toBe(90_000)
+    // A quarter of a day at one volume a day washes out 1 - exp(-1/4).
+    expect(topUp.expectedFlushing).toBeCloseTo(320_000 * (1 - Math.exp(-0.25)), 6)
+    expect(topUp.animalsToAdd).toBeCloseTo(200_000 + 90_000 + topUp.expectedFlushing, 6)
+    expect(topUp.grazing).toBe('learned')
+  })
+
+  it('counts prey that a water change took since the count', () => {
+    expect(preyTopUp({ ...tank, waterExchangedFraction: 0.5 }).animalsToAdd).toBe((8 - 1.5) * 40_000)
+  })
+
+  it('asks for more culture than it adds, a tenth being lost in the sieve', () => {
+    expect(preyTopUp({ ...tank, densityOfCulturePerMl: 500 }).cultureMl).toBeCloseTo(200_000 / (500 * 0.9), 9)
+  })
+
+  it('adds nothing above the target', () => {
+    const full = preyTopUp({ ...tank, residualPerMl: 20 })
+    expect(full.animalsToAdd).toBe(0)
+    expect(full.densityAfterPerMl).toBe(20)
+  })
+
+  it.each([
+    ['targetPerMl', { targetPerMl: -1 }],
+    ['residualPerMl', { residualPerMl: Number.NaN }],
+    ['volumeL', { volumeL: 0 }],
+    ['hoursUntilNextFeed', { hoursUntilNextFeed: 100 }],
+    ['waterExchangedFraction', { waterExchangedFraction: 1.1 }],
+    ['densityOfCulturePerMl', { densityOfCulturePerMl: 0 }],
+    ['sievingLoss', { sievingLoss: 1 }],
+  ])('refuses a bad %s', (argument, change) => {
+    expect(() => preyTopUp({ ...tank, ...change })).toThrow(argument)
+  })
+})
+
+describe('learnGrazing', () => {
+  const meal = { beforePerMl: 8, afterPerMl: 5, hours: 4, larvae: 300, volumeL: 20 }
+
+  it('gives the published upper bound, flagged, when there is nothing to learn from', () => {
+    const bound = learnGrazing({ observations: [] })
+    expect(bound.basis).toBe('upper-bound')
+    expect(bound.eatenPerLarvaPerHour * 24).toBeCloseTo(1900, 9)
+    expect(bound.lowerPerLarvaPerHour).toBe(0)
+  })
+
+  it('divides what went missing among larvae and hours', () => {
+    // 3 per mL of 20 L in 4 h by 300.
+    expect(learnGrazing({ observations: [meal, meal] }).eatenPerLarvaPerHour).toBeCloseTo(50, 9)
+  })
+
+  it('takes what was flushed out off what was eaten', () => {
+    const flushed = learnGrazing({ observations: [{ ...meal, dilutionPerDay: 1 }] })
+    expect(flushed.eatenPerLarvaPerHour).toBeCloseTo((3 - 6.5 / 6) * (20_000 / 1200), 9)
+  })
+
+  it('is no surer than its counts, even where meals agree', () => {
+    const counted = { ...meal, animalsCountedBefore: 80, animalsCountedAfter: 50 }
+    const learned = learnGrazing({ observations: [counted, counted, counted] })
+    const sd = (20_000 / 1200) * Math.sqrt(64 / 80 + 25 / 50)
+    expect(learned.upperPerLarvaPerHour - learned.eatenPerLarvaPerHour).toBeCloseTo((1.96 * sd) / Math.sqrt(3), 1)
+  })
+
+  it('narrows as meals are added', () => {
+    const meals = [5, 5.2, 4.8, 5.1, 4.9, 5, 5.3, 4.7].map((afterPerMl) => ({ ...meal, afterPerMl }))
+    const width = (n: number) => {
+      const { upperPerLarvaPerHour, lowerPerLarvaPerHour } = learnGrazing({ observations: meals.slice(0, n) })
+      return upperPerLarvaPerHour - lowerPerLarvaPerHour
+    }
+    expect(width(8)).toBeLessThan(width(3))
+  })
+
+  it('never says that larvae eat less than nothing', () => {
+    const grown = learnGrazing({ observations: [{ ...meal, afterPerMl: 9 }] })
+    expect(grown.eatenPerLarvaPerHour).toBe(0)
+    expect(grown.upperPerLarvaPerHour).toBeGreaterThanOrEqual(0)
+  })
+
+  it('names the observation that cannot be', () => {
+    expect(() => learnGrazing({ observations: [meal, { ...meal, hours: 0 }] })).toThrow('observations[1].hours is 0')
+  })
+})
