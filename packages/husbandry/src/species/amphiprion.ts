@@ -2,7 +2,7 @@ import { cite } from './citations.ts'
 import { clownfish, clownfishFeeding, incubationThermal, spawnIntervalSpread } from './clownfish.ts'
 import type { SpeciesProfile } from './schema.ts'
 import { assumption, fromMemory, published } from './source.ts'
-import { larvalThermal } from './thermal-defaults.ts'
+import { larvalThermal, notBeyond31Melanopus } from './thermal-defaults.ts'
 
 export const amphiprionOcellaris: SpeciesProfile = {
   ...clownfish,
@@ -140,6 +140,7 @@ export const amphiprionMelanopus: SpeciesProfile = {
     medianDays: published(9, `laboratory: ${cite.melanopusKorea2007}`),
     referenceTemperatureC: assumption(27, `not in the abstract, which tried 24 to 30 C: ${cite.melanopusKorea2007}`),
     triedC: published({ from: 24, to: 30 }, `shorter incubation going 24 to 30 C: ${cite.melanopusKorea2007}`),
+    notBeyondC: notBeyond31Melanopus,
   },
   spawnInterval: {
     ...spawnIntervalSpread,
@@ -152,6 +153,7 @@ export const amphiprionMelanopus: SpeciesProfile = {
     referenceTemperatureC: published(28, cite.greenFisher2004),
     q10: published(2.83, `(12.3 / 9)^(10 / 3), 12.3 d at 25 C and 9 d at 28 C: ${cite.greenFisher2004}`),
     triedC: published({ from: 25, to: 28 }, cite.greenFisher2004),
+    notBeyondC: notBeyond31Melanopus,
   },
   feeding: clownfishFeeding,
 }

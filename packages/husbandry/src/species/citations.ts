@@ -14,6 +14,7 @@ export const cite = {
   kim2007: 'Kim et al. 2007, P. biaculeatus, J. Aquaculture (Korea), 25 May 2007',
   thomas2015: 'Thomas, Prakash & Gopakumar 2015, A. sebae, Indian J. Fish. 62(4):58-65',
   uthayaSiva2017: 'Uthaya Siva & Badhul Haq 2017, five Amphiprion spp., J. Oceanogr. Mar. Sci., 31 Mar 2017',
+  moyerBell1976: 'Moyer & Bell 1976, Jap. J. Ichthyol. 23(1):23-32, A. clarkii in the field',
   greenFisher2004: 'Green & Fisher 2004, J. Exp. Mar. Biol. Ecol. 299:115-132 (abstract), A. melanopus',
   mcLeod2013: 'McLeod et al. 2013, Conserv. Physiol. 1(1) cot024, A. percula',
   murray2025: 'Murray, Lacy, Markham & DiMaggio 2025, Fishes 10(9):461, A. ocellaris',

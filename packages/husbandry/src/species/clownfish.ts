@@ -35,9 +35,12 @@ export const spawnIntervalSpread = {
 /** What holds for every clownfish unless its own profile says otherwise. */
 export const clownfish = {
   copiedFrom: null,
-  care: published('nest', `the male tends the eggs: ${cite.dhaneesh2012}`),
+  care: commonPractice('nest', 'eggs on a cleaned surface, fanned by the male'),
   broodingAfterHatchDays: commonPractice(0, 'larvae leave the nest as they hatch'),
-  hatchHoursAfterLightsOff: published({ from: 0, to: 3 }, `19:00-22:00 with lights off at 19:00: ${cite.dhaneesh2012}`),
+  hatchHoursAfterLightsOff: published(
+    { from: 0, to: 3 },
+    `19:00-22:00 with lights off at 19:00 in A. akallopisos, ${cite.dhaneesh2012}; soon after sunset in black A. ocellaris, ${cite.raheem2021}; 34-70 min after it in A. clarkii, ${cite.moyerBell1976}`,
+  ),
   secondNightShare: assumption(
     0.15,
     `most of a clutch hatches in one evening, the rest the next (${cite.hoffWilkerson}, from memory); the share itself is chosen`,
@@ -53,7 +56,7 @@ export const clownfish = {
 } satisfies Partial<SpeciesProfile>
 
 export const clownfishFeeding = {
-  firstFood: published('rotifer', `rotifers from hatch: ${cite.cheng2015}`),
+  firstFood: commonPractice('rotifer', `from hatch, as in ${cite.cheng2015}`),
   rotifersPerMl: commonPractice(
     { from: 5, to: 10 },
     'as used for A. clarkii larvae (methods of a larval experiment, authors not known to us)',

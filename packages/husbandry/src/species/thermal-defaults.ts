@@ -13,10 +13,11 @@ export const embryoQ10LogSpread = assumption(
   'two standard deviations reach from about 1.7 to 3.7, past both slopes that the default lies between',
 )
 
-export const notBeyond31 = published(
-  31,
-  `reproduction declines at 30.0 C and stops at 31.5 C: ${cite.miller2015}; 31 is the last whole degree below`,
-)
+const reproductionStops = `reproduction declines at 30.0 C and stops at 31.5 C: ${cite.miller2015}`
+
+/** As measured in A. melanopus; 31 is the last whole degree before its reproduction stops. */
+export const notBeyond31Melanopus = published(31, reproductionStops)
+export const notBeyond31 = assumption(31, `A. melanopus, ${reproductionStops}; borrowed`)
 
 /** 0.12 between and 0.05 within make the 13 % that published clownfish durations scatter by. */
 export const durationSpread = {
@@ -29,9 +30,9 @@ export const durationSpread = {
 
 const larvalSpread = {
   spreadBetweenPairs: assumption(0.15, 'rooms and diets differ: 8 to 12.3 days printed for A. melanopus alone'),
-  spreadWithinPair: published(
+  spreadWithinPair: assumption(
     0.07,
-    `9 +/- 0.6 days is 7 %, whether deviation or error not stated: ${cite.greenFisher2004}`,
+    `9 +/- 0.6 days is 7 %, whether deviation or error not stated: ${cite.greenFisher2004}; taken as the spread of batches`,
   ),
 }
 

@@ -1,7 +1,7 @@
 import { Temporal } from 'temporal-polyfill'
 
 /** Sea water that eggs and larvae could be in; a reading outside is no reading. */
-export const temperatureRangeC = { from: 10, to: 40 }
+const temperatureRangeC = { from: 10, to: 40 }
 
 /**
  * Refuses anything but a finite number in the range.

@@ -40,7 +40,7 @@ export interface Forecast<Entry extends NightProbability = NightProbability> {
 }
 
 /** "Not yet by then": an instant, or a local date that stands for its morning. */
-export interface NotYet {
+interface NotYet {
   argument: string
   value: string
 }

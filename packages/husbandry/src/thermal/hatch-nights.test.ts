@@ -120,6 +120,15 @@ describe('hatchNights', () => {
     expect(on(ahead, '2026-02-10')).toBeGreaterThan(0)
   })
 
+  it('lists what it rests on, and the error of judging a stage only when one was seen', () => {
+    const names = (forecast: HatchForecast) => forecast.basis.map(({ name }) => name)
+    const seen = hatchNights({ ...base, seenStage: { stage: 'black', at: '2026-02-06T09:00:00Z' } })
+    expect(names(hatchNights(base))).toContain('share on a second night')
+    expect(names(hatchNights(base))).not.toContain('error of judging a stage')
+    expect(names(seen)).toContain('error of judging a stage')
+    expect(names(hatchNights({ ...base, secondNightShare: 0.3 }))).not.toContain('share on a second night')
+  })
+
   it('takes a stage seen as proof that nothing had hatched by then', () => {
     const seen = hatchNights({ ...base, seenStage: { stage: 'silver', at: '2026-02-09T08:00:00Z' } })
     expect(seen.nights[0]!.date).toBe('2026-02-09')

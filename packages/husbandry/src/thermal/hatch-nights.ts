@@ -1,9 +1,9 @@
 import { getSpecies, type SpeciesInput, type SpeciesProfile } from '../species/index.ts'
 import { checkInstant, checkNumber } from './check.ts'
-import { type Forecast, forecast, type NightProbability } from './forecast.ts'
+import { type Basis, type Forecast, forecast, type NightProbability } from './forecast.ts'
 import { type LightsOff, nightsAfter } from './nights.ts'
 import { type PastDuration, pairLevel, thermalBasis } from './pair-history.ts'
-import { type SeenStage, stageLikelihood } from './seen-stage.ts'
+import { type SeenStage, stageBasis, stageLikelihood } from './seen-stage.ts'
 import { type TankWarmth, thermalClock } from './thermal-clock.ts'
 
 export interface HatchNightsInput extends TankWarmth {
@@ -62,7 +62,7 @@ export function hatchNights(input: HatchNightsInput): HatchForecast {
     learnedFrom: history.length,
     likelihood: looks.length > 0 ? stageLikelihood(looks, species, clock, startMs) : undefined,
     notYet: notHatched(input.notHatchedBy, looks),
-    basis: hatchBasis(species),
+    basis: [...hatchBasis(species, secondNightShare), ...(looks.length > 0 ? stageBasis : [])],
   })
   return withSecondNight(result, secondNightShare)
 }
@@ -77,9 +77,11 @@ function notHatched(by: string | undefined, looks: readonly SeenStage[]) {
   return [...said, ...looks.map(({ at }, index) => ({ argument: `seenStage[${index}].at`, value: at }))]
 }
 
-function hatchBasis(species: SpeciesProfile) {
+/** A share that the caller gave stands without the species' source, so it is not listed. */
+function hatchBasis(species: SpeciesProfile, secondNightShare: number): Basis[] {
   const { value, source } = species.secondNightShare
-  return [...thermalBasis(species.incubation), { name: 'share on a second night', value, unit: 'share', source }]
+  const share = { name: 'share on a second night', value, unit: 'share', source }
+  return [...thermalBasis(species.incubation), ...(value === secondNightShare ? [share] : [])]
 }
 
 function withSecondNight(result: Forecast, secondNightShare: number): HatchForecast {

@@ -8,6 +8,7 @@ export { type MetamorphosisInput, metamorphosis, metamorphosisDays } from './met
 export { type NextSpawningInput, nextSpawning } from './next-spawning.ts'
 export type { LightsOff } from './nights.ts'
 export type { PastDuration } from './pair-history.ts'
+export { type PastIncubationInput, pastIncubation } from './past-incubation.ts'
 export type { DurationDays } from './rate.ts'
 export type { SeenStage } from './seen-stage.ts'
 export type { TankWarmth, TemperatureReading } from './thermal-clock.ts'

@@ -1,7 +1,9 @@
 import cdf from '@stdlib/stats-base-dists-normal-cdf'
 import type { ClutchStage, SpeciesProfile } from '../species/index.ts'
+import { assumption } from '../species/source.ts'
 import { checkInstant } from './check.ts'
 import type { Likelihood } from './distribute.ts'
+import type { Basis } from './forecast.ts'
 import type { ThermalClock } from './thermal-clock.ts'
 
 /** What a caretaker saw of the clutch, and when. */
@@ -12,17 +14,20 @@ export interface SeenStage {
   at: string
 }
 
-/** Assumption: a caretaker judges development to within 7 % of it, half a day of seven. */
-export const stageReadingError = 0.07
+const readingError = assumption(0.07, 'a caretaker judges development to about half a day of seven')
+const wrongLooks = assumption(0.02, 'one look in fifty is simply wrong, so that no look alone rules a night out')
 
-/** Assumption: one look in fifty is simply wrong, so that no look alone can rule a night out. */
-const wrongLookShare = 0.02
+/** What weighing a stage rests on. */
+export const stageBasis: readonly Basis[] = [
+  { name: 'error of judging a stage', unit: 'share', ...readingError },
+  { name: 'looks that are wrong', unit: 'share', ...wrongLooks },
+]
 
 /** Probability that this stage is the one named at this share of development, given the error of judging it. */
-export function stageProbability(stage: ClutchStage, share: number): number {
+function stageProbability(stage: ClutchStage, share: number): number {
   const { from, to } = stage.share.value
-  const past = from <= 0 ? 1 : cdf(share, from, stageReadingError)
-  const pastNext = to >= 1 ? 0 : cdf(share, to, stageReadingError)
+  const past = from <= 0 ? 1 : cdf(share, from, readingError.value)
+  const pastNext = to >= 1 ? 0 : cdf(share, to, readingError.value)
   return Math.max(0, past - pastNext)
 }
 
@@ -44,7 +49,7 @@ export function stageLikelihood(
   return (logDuration) =>
     read.reduce((product, { stage, progressDays }) => {
       const fit = stageProbability(stage, progressDays / Math.exp(logDuration))
-      return product * (wrongLookShare + (1 - wrongLookShare) * fit)
+      return product * (wrongLooks.value + (1 - wrongLooks.value) * fit)
     }, 1)
 }
 
