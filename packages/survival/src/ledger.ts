@@ -118,6 +118,11 @@ function closeInterval(
   }
 }
 
+/** A full order, so that sums round alike however the book was written. */
+function byDayThenKind(a: LedgerEntry, b: LedgerEntry): number {
+  return a.day - b.day || KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) || a.animals - b.animals
+}
+
 function openingCount(counts: readonly LedgerEntry[]): LedgerEntry {
   const opening = counts[0]
   if (opening !== undefined) return opening
@@ -146,7 +151,7 @@ function checkOrder(entries: readonly LedgerEntry[], counts: readonly LedgerEntr
  */
 export function bookOf(entries: readonly LedgerEntry[]): LedgerInterval[] {
   check(entries)
-  const sorted = [...entries].sort((a, b) => a.day - b.day)
+  const sorted = [...entries].sort(byDayThenKind)
   const counts = sorted.filter(({ kind }) => kind === 'count')
   checkOrder(sorted, counts)
   const others = sorted.filter(({ kind }) => kind !== 'count')
