@@ -16,6 +16,7 @@ export type EmbeddedPostgres = {
   isAdopted: boolean
   /** Where the server writes its log. */
   logFile: string
+  port: number
   /** The server's process number, for those who must kill it. */
   pid: number
   /** Ends every connection and waits until the server is gone. Safe to call twice. */
@@ -29,6 +30,8 @@ export type EmbeddedPostgresOptions = {
   /** False turns off fsync and its kin: for throw-away test servers only. */
   isDurable?: boolean
   maxConnections?: number
+  /** Wanted port on 127.0.0.1; a free one by default. */
+  port?: number
 }
 
 const STARTUP_LIMIT_SECONDS = 90 // from memory: crash recovery of a small database takes seconds; a slow disk some more
@@ -42,13 +45,15 @@ export async function startEmbeddedPostgres(options: EmbeddedPostgresOptions): P
   const plan: ClusterPlan = { binaries, location, user, isDurable }
   const password = await ensureCluster(plan)
   const adopted = await adopt(plan, password)
-  const port = adopted ?? (await start(plan, password, serverSettings(isDurable, maxConnections)))
+  const settings = serverSettings(isDurable, maxConnections)
+  const port = adopted ?? (await start({ plan, password, settings, wantedPort: options.port }))
   await ensureDatabase(urlOf(password, port, 'postgres'), databaseName)
   let stopping: Promise<void> | undefined
   return {
     connectionString: urlOf(password, port, databaseName),
     isAdopted: adopted !== undefined,
     logFile: location.log,
+    port,
     pid: readPostmaster(location.cluster)?.pid ?? 0,
     stop: () => {
       stopping ??= stopServer(plan)
@@ -90,14 +95,16 @@ async function adopt({ location }: ClusterPlan, password: string): Promise<numbe
   )
 }
 
-async function start(plan: ClusterPlan, password: string, settings: string): Promise<number> {
+type ServerStart = { plan: ClusterPlan; password: string; settings: string; wantedPort: number | undefined }
+
+async function start({ plan, password, settings, wantedPort }: ServerStart): Promise<number> {
   const { binaries, location, user } = plan
   prepareLog(plan)
   let lastFailure: unknown
   // Again: another program may take the port between asking and binding, and orphans of a killed server need a moment
   // to notice and let go of its shared memory.
   for (let attempt = 0; attempt < 5; attempt += 1) {
-    const port = await findFreePort()
+    const port = wantedPort ?? (await findFreePort())
     const list = ['start', '-D', location.cluster, '-l', location.log, '-w', '-t', String(STARTUP_LIMIT_SECONDS)]
     try {
       await runProgram({ program: binaries.pgCtl, user, arguments: [...list, '-o', `-p ${port} ${settings}`] })

@@ -1,0 +1,20 @@
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { codeOf, messageOf, StartProblem } from './start-problem.ts'
+
+/** Makes the data folder with its parts and proves that it can be written. Throws StartProblem. */
+export function prepareDataFolder(dataDir: string): void {
+  try {
+    // Others may pass through, not look in: PostgreSQL's own user does when we are root.
+    mkdirSync(dataDir, { recursive: true, mode: 0o711 })
+    for (const part of ['logs', 'secrets']) mkdirSync(join(dataDir, part), { recursive: true, mode: 0o700 })
+    const probe = join(dataDir, `.probe-${process.pid}`)
+    writeFileSync(probe, '')
+    rmSync(probe)
+  } catch (cause) {
+    throw new StartProblem(
+      `The data folder ${dataDir} cannot be written (${codeOf(cause) ?? messageOf(cause)}); give this user the right to write there, or set DATA_DIR to another folder.`,
+      { cause },
+    )
+  }
+}

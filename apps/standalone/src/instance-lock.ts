@@ -1,0 +1,50 @@
+import { spawnSync } from 'node:child_process'
+import { closeSync, existsSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs'
+import { join } from 'node:path'
+import { codeOf, StartProblem } from './start-problem.ts'
+
+export type InstanceLock = {
+  /** True when an earlier run ended without releasing: its children may need a moment to go. */
+  wasLeftBehind: boolean
+  release(): void
+}
+
+/** Lets one instance at a time use the data folder. A lock left by a killed run is taken over. */
+export function lockDataFolder(dataDir: string): InstanceLock {
+  const path = join(dataDir, 'instance.lock')
+  const wasLeftBehind = existsSync(path)
+  if (wasLeftBehind) {
+    const [pid = '', startedAt = ''] = readFileSync(path, 'utf8').split('\n')
+    if (startedAt !== '' && startOf(Number(pid)) === startedAt) {
+      throw new StartProblem(
+        `Fryward already runs on ${dataDir} (process ${pid}); stop that one first, or set DATA_DIR to another folder.`,
+      )
+    }
+    rmSync(path, { force: true })
+  }
+  try {
+    const file = openSync(path, 'wx', 0o600)
+    writeSync(file, `${process.pid}\n${startOf(process.pid)}\n`)
+    closeSync(file)
+  } catch (cause) {
+    if (codeOf(cause) !== 'EEXIST') throw cause
+    throw new StartProblem(`Another start of Fryward on ${dataDir} is under way; wait for it, or stop it.`, { cause })
+  }
+  return { wasLeftBehind, release: () => rmSync(path, { force: true }) }
+}
+
+/** When a process began, as the system writes it: a number alone may have been given to another program since. */
+function startOf(pid: number): string | undefined {
+  const stat = `/proc/${pid}/stat`
+  if (existsSync('/proc/self/stat')) {
+    if (!existsSync(stat)) return undefined
+    const text = readFileSync(stat, 'utf8')
+    return text.slice(text.lastIndexOf(')') + 2).split(' ')[19] // field 22 of proc(5): starttime
+  }
+  const [program, list] =
+    process.platform === 'win32'
+      ? ['powershell', ['-NoProfile', '-Command', `(Get-Process -Id ${pid}).StartTime.Ticks`]]
+      : ['ps', ['-o', 'lstart=', '-p', String(pid)]]
+  const run = spawnSync(program as string, list as string[], { encoding: 'utf8' })
+  return run.status === 0 ? run.stdout.trim() : undefined
+}
