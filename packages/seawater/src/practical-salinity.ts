@@ -13,7 +13,7 @@ const PRESSURE_BY_TEMPERATURE = [1, 3.426e-2, 4.464e-4]
 const PRESSURE_BY_RATIO = [0.4215, -3.107e-3]
 
 /** Conductivity of water of salinity 35 at 15 C (IPTS-68) and no pressure: Culkin & Smith 1980, IEEE J. Oceanic Eng. 5:22-23. */
-export const CONDUCTIVITY_35_15_0_MS_PER_CM = 42.914
+const CONDUCTIVITY_35_15_0_MS_PER_CM = 42.914
 
 /** Below this PSS-78 gives way to the extension of Hill, Dauphinee & Woods 1986, IEEE J. Oceanic Eng. 11:109-112. */
 const HILL_BELOW_SALINITY = 2

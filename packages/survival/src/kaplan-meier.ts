@@ -68,7 +68,7 @@ export function kaplanMeier(
   }
 }
 
-/** Share alive just after a time: the value of the last step at or before it, 1 before the first. */
+/** The step that holds just after a time; null before the first death, where everyone is alive. */
 export function survivalAt(curve: SurvivalCurve, time: number): SurvivalStep | null {
   return curve.steps.findLast((step) => step.time <= time) ?? null
 }

@@ -67,13 +67,32 @@ function shortfall(opening: LedgerEntry, entries: readonly LedgerEntry[]): { ani
   return worst
 }
 
-/** Net animals that came, each for the part of the interval that was still to go. */
-function netExposure(entries: readonly LedgerEntry[], { fromDay, toDay }: { fromDay: number; toDay: number }): number {
-  return entries.reduce((total, { day, kind, animals }) => {
-    // An interval within one day has no length to weigh by: who came or left counts for half of it.
-    const share = toDay > fromDay ? (toDay - day) / (toDay - fromDay) : 0.5
-    return kind === 'loss' ? total : total + CHANGE[kind] * animals * share
-  }, 0)
+type Span = { fromDay: number; toDay: number }
+
+/** Part of the interval still to go; an interval within one day has no length, so half of it. */
+function restOf({ fromDay, toDay }: Span, day: number): number {
+  return toDay > fromDay ? (toDay - day) / (toDay - fromDay) : 0.5
+}
+
+/**
+ * Animals at risk in an interval: who dies counts whole, who lives for the part of it that it was there. That is the
+ * actuarial method with the days known; those who came are taken to die as often as the rest.
+ */
+function exposure(
+  entries: readonly LedgerEntry[],
+  { span, present, deaths, atEnd }: { span: Span; present: number; deaths: number; atEnd: number },
+): number {
+  const net = entries.reduce(
+    (total, { day, kind, animals }) => (kind === 'loss' ? total : total + CHANGE[kind] * animals * restOf(span, day)),
+    0,
+  )
+  const before = entries.reduce(
+    (total, { day, kind, animals }) => (kind === 'movedIn' ? total + animals * (1 - restOf(span, day)) : total),
+    0,
+  )
+  const stayed = deaths + atEnd
+  const ofTheDead = stayed > 0 ? deaths * Math.min(1, before / stayed) : 0
+  return Math.max(deaths, present + net + ofTheDead)
 }
 
 function closeInterval(
@@ -112,8 +131,8 @@ function closeInterval(
     atEnd,
     endError: closing?.standardError ?? 0,
     isCounted: closing !== null,
-    // Who is found was there uncounted; and no fewer than died can have been at risk.
-    atRisk: Math.max(deaths, opening.animals + found + netExposure(entries, span)),
+    // Who is found was there uncounted.
+    atRisk: exposure(entries, { span, present: opening.animals + found, deaths, atEnd }),
     entries,
   }
 }

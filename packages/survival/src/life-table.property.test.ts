@@ -126,4 +126,33 @@ describe('the 95 % interval of a simulated batch', () => {
     expect(held / rooms).toBeGreaterThan(0.922)
     expect(held / rooms).toBeLessThan(0.978)
   })
+
+  test('holds the true share in about 95 of 100 life tables, with fish moved out and in on the way', () => {
+    const dailySurvival = 0.98
+    const days = 30
+    const held = Array.from({ length: rooms }, () => {
+      const entries: LedgerEntry[] = [{ day: 0, kind: 'count', animals: 300 }]
+      let animals = 300
+      for (let day = 1; day <= days; day += 1) {
+        const alive = survivors(animals, dailySurvival)
+        // Half of the deaths are seen; the rest show at the next count.
+        entries.push({ day, kind: 'loss', animals: Math.floor((animals - alive) / 2) })
+        animals = alive
+        if (day === 7 || day === 19) {
+          entries.push({ day, kind: 'placed', animals: 40 })
+          animals -= 40
+        }
+        if (day === 14) {
+          entries.push({ day, kind: 'movedIn', animals: 30 })
+          animals += 30
+        }
+        if (day % 10 === 0) entries.push({ day, kind: 'count', animals })
+      }
+      const share = lifeTable({ entries }).rows.at(-1)?.survivedSinceStart
+      const truth = dailySurvival ** days
+      return share !== undefined && share !== null && share.lower <= truth && share.upper >= truth
+    }).filter((isHeld) => isHeld).length
+    expect(held / rooms).toBeGreaterThan(0.922)
+    expect(held / rooms).toBeLessThan(0.978)
+  })
 })

@@ -32,9 +32,24 @@ describe('lifeTable', () => {
 
   test('weighs who came and left by the days they were there', () => {
     const { rows } = lifeTable({ entries: book })
-    // 150, less 60 for 10 of 20 days, less 2 for 9 of 20, and 10 more for 15 of 20.
-    expect(rows[2]?.atRisk).toBeCloseTo(150 - 30 - 0.9 + 7.5, 10)
-    expect(rows[2]?.survived?.share).toBeCloseTo(1 - 3 / 126.6, 10)
+    // 150, less 60 for 10 of 20 days, less 2 for 9 of 20, and 10 more for 15 of 20 days, but the dead among them whole.
+    const atRisk = 150 - 30 - 0.9 + 7.5 + (3 * 2.5) / 98
+    expect(rows[2]?.atRisk).toBeCloseTo(atRisk, 10)
+    expect(rows[2]?.survived?.share).toBeCloseTo(1 - 3 / atRisk, 10)
+  })
+
+  test('does not call a batch dead when those who came last live on', () => {
+    const { rows } = lifeTable({
+      entries: [
+        { day: 0, kind: 'count', animals: 0 },
+        { day: 9, kind: 'movedIn', animals: 10 },
+        { day: 10, kind: 'loss', animals: 4 },
+        { day: 10, kind: 'count', animals: 6 },
+      ],
+    })
+    // Six lived for a tenth of the time that four died in.
+    expect(rows[0]?.atRisk).toBeCloseTo(4.6, 10)
+    expect(rows[0]?.survived?.share).toBeCloseTo(0.6 / 4.6, 10)
   })
 
   test('multiplies the shares since the start', () => {
