@@ -1,0 +1,71 @@
+import type { EggStage, Instant, Night } from '@fryward/shared'
+import { factsOf, type RoomSnapshot, type SnapshotClutch } from '../snapshot.ts'
+import { getSpecies } from '../species/index.ts'
+import { brooderRelease, type Forecast, hatchNights, type PastDuration, pastIncubation } from '../thermal/index.ts'
+
+/** The egg colours of the wire as the stages that species profiles know. */
+const stageIds: Record<EggStage, string> = { orange: 'orange', dark: 'black', eyed: 'eyes', silver: 'silver' }
+
+/**
+ * When a clutch may hatch (or a brooding parent release), from its spawning, the tank's hand-read temperatures (its set
+ * point elsewhere), the pair's earlier clutches and what was seen of the eggs up to `at`.
+ */
+export function clutchForecast(
+  snapshot: RoomSnapshot,
+  { clutch, at }: { clutch: SnapshotClutch; at: Instant },
+): Forecast {
+  const species = getSpecies(clutch.species)
+  const input = {
+    spawnedAt: clutch.spawnedAt,
+    ...tankWarmth(snapshot, clutch.tankId),
+    lightsOff: { time: snapshot.room.lightsOffAt, timeZone: snapshot.room.timeZone },
+    species,
+    pairHistory: pairHistory(snapshot, clutch),
+  }
+  const looks = factsOf(snapshot, 'observation', clutch.id).filter(
+    (fact) => fact.at > clutch.spawnedAt && fact.at <= at,
+  )
+  const lastLook = looks.at(-1)?.at
+  if (species.care.value !== 'nest') return brooderRelease({ ...input, notReleasedBy: lastLook })
+  const known = new Set(species.clutchStages.map((stage) => stage.id))
+  const seenStage = looks.flatMap((fact) => {
+    const stage = fact.data.eggStage ? stageIds[fact.data.eggStage] : undefined
+    return stage && known.has(stage) ? [{ stage, at: fact.at }] : []
+  })
+  return hatchNights({ ...input, notHatchedBy: lastLook, seenStage: seenStage.length > 0 ? seenStage : undefined })
+}
+
+/** The nights that matter on a screen: those with at least one chance in a thousand. */
+export function clutchNights(snapshot: RoomSnapshot, input: { clutch: SnapshotClutch; at: Instant }): Night[] {
+  return clutchForecast(snapshot, input)
+    .nights.filter((night) => night.probability >= 0.001)
+    .map(({ date, probability }) => ({ date, probability }))
+}
+
+function tankWarmth(snapshot: RoomSnapshot, tankId: string) {
+  const temperatures = factsOf(snapshot, 'water_test', tankId).flatMap((fact) =>
+    fact.data.temperatureC === undefined ? [] : [{ at: fact.at, temperatureC: fact.data.temperatureC }],
+  )
+  const within = temperatures.filter(({ temperatureC }) => temperatureC >= 10 && temperatureC <= 40)
+  return { temperatures: within, setPointC: snapshot.tanks.find((tank) => tank.id === tankId)?.temperatureC }
+}
+
+/** Earlier clutches of the same pair that are known to have hatched. */
+function pairHistory(snapshot: RoomSnapshot, clutch: SnapshotClutch): PastDuration[] {
+  const lightsOff = { time: snapshot.room.lightsOffAt, timeZone: snapshot.room.timeZone }
+  return snapshot.clutches
+    .filter((other) => other.pairId === clutch.pairId && other.id !== clutch.id && other.spawnedAt < clutch.spawnedAt)
+    .flatMap((other) => {
+      const hatch = factsOf(snapshot, 'hatch', other.id)[0]
+      if (!hatch) return []
+      return [
+        pastIncubation({
+          spawnedAt: other.spawnedAt,
+          hatchedOn: hatch.data.hatchedOn,
+          ...tankWarmth(snapshot, other.tankId),
+          lightsOff,
+          species: clutch.species,
+        }),
+      ]
+    })
+}
