@@ -10,6 +10,7 @@ import {
   ratePriors,
   ratesFromLogs,
 } from './culture-parameters.ts'
+import { posteriorAround } from './importance.ts'
 import { covarianceAt, minimise } from './minimise.ts'
 
 /** A normal's 95 % in standard deviations. */
@@ -50,7 +51,7 @@ function intervalsOf(logs: readonly number[], covariance: readonly (readonly num
 /**
  * A culture's parameters from its counts, by maximum likelihood of the extended Kalman filter, held by weak published
  * priors on the logarithms so that a young culture gets sensible answers (see `ratePriors`). With one observation the
- * parameters are the priors. Intervals are 95 %, from the curvature of the penalised likelihood.
+ * parameters are the priors. Intervals are 95 %, from the whole penalised likelihood around its peak (`posteriorAround`).
  * @throws ArgumentError when there is no observation, the days do not rise, or a figure cannot be.
  */
 export function fitCulture(history: CultureHistory): CultureParameters {
@@ -65,13 +66,13 @@ export function fitCulture(history: CultureHistory): CultureParameters {
   }
   const start = priors.map((prior) => prior.mean)
   const { point, isConverged } = minimise(cost, start)
-  const logCovariance = covarianceAt(cost, point)
+  const { mean, covariance: logCovariance } = posteriorAround({ cost, point, covariance: covarianceAt(cost, point) })
   const rates = ratesFromLogs(point)
   return {
     ...rates,
     ...habits,
     logCovariance,
-    intervals: intervalsOf(point, logCovariance),
+    intervals: intervalsOf(mean, logCovariance),
     logLikelihood: run(rates, habits).logLikelihood,
     observations: observations.length,
     isConverged,
