@@ -10,6 +10,27 @@ describe('poissonInterval', () => {
     expect(upper).toBeCloseTo(-Math.log(0.025), 10)
   })
 
+  // scipy 1.17 chi2.ppf, an implementation of its own, either side of where the expansion takes over.
+  test.each([
+    [2500, 2402.952365431124, 2599.9614843405425],
+    [40_000, 39_608.95521413471, 40_393.94398823087],
+    [1_000_000, 998_040.9833402939, 1_001_961.9119454322],
+  ])('%d counted is %d to %d', (count, lower, upper) => {
+    const interval = poissonInterval({ count })
+    expect(Math.abs(interval.lower / lower - 1)).toBeLessThan(1e-9)
+    expect(Math.abs(interval.upper / upper - 1)).toBeLessThan(1e-9)
+  })
+
+  test('passes from the library to the expansion without a step', () => {
+    const differences = (values: number[]) => values.slice(1).map((value, index) => value - (values[index] ?? 0))
+    const intervals = [498, 499, 500, 501, 502].map((count) => poissonInterval({ count }))
+    for (const ends of [intervals.map(({ lower }) => lower), intervals.map(({ upper }) => upper)]) {
+      // Of a smooth curve the third differences vanish; a step would show in them whole.
+      const third = differences(differences(differences(ends)))
+      expect(Math.max(...third.map(Math.abs))).toBeLessThan(1e-5)
+    }
+  })
+
   test.each([Number.NaN, -1, 2.5, Number.POSITIVE_INFINITY])('a count of %d is refused', (count) => {
     expect(() => poissonInterval({ count })).toThrow(ArgumentError)
     expect(() => poissonInterval({ count })).toThrow(`count is ${count}; allowed: a whole number from 0`)

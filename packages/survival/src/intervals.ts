@@ -1,7 +1,7 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile'
-import chiSquareQuantile from '@stdlib/stats-base-dists-chisquare-quantile'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { assertLevel, assertWhole } from './argument-error.ts'
+import { chiSquareQuantile } from './chi-square-quantile.ts'
 
 export type Interval = { lower: number; upper: number }
 export type Proportion = { successes: number; trials: number }
