@@ -7,7 +7,7 @@ const HOUR_MS = 3_600_000
 export const DEFAULT_NAUPLII_PER_GRAM = 200_000
 
 /** Hours to hatch: about 24 at 28 C, 30-36 at 20-24 C; general literature, from memory; strains and lots differ. */
-export const HATCH_HOURS_TABLE = [
+const HATCH_HOURS_TABLE = [
   { temperatureC: 20, hours: 36 },
   { temperatureC: 24, hours: 30 },
   { temperatureC: 28, hours: 24 },
@@ -17,7 +17,7 @@ export const HATCH_HOURS_TABLE = [
 const TEMPERATURE_RANGE = { min: 15, max: 33, unit: 'C' }
 
 /** Moult to instar II, when enrichment can start, h after hatching: Lavens & Sorgeloos 1996, FAO 361, sect. 4.1. */
-export const HOURS_TO_INSTAR_II = 8
+const HOURS_TO_INSTAR_II = 8
 
 /** Cysts per litre: up to 5 g under 20 L, 2 g in larger vessels: Lavens, Thongrod & Sorgeloos 2000, ch. 6. */
 const LOADING = { smallVesselL: 20, smallGPerL: 5, largeGPerL: 2 }

@@ -17,7 +17,7 @@ export type Conditions = EggHabits & { dilutionPerDay: number }
 export type EggSighting = { day: number; logEggs: number } | null
 
 /** Eggs show growth 18-24 h ahead (Snell, Childress, Boyer & Hoff 1987, J. World Aquac. Soc. 18:270-277). */
-export const EGGS_SPEAK_FOR_DAYS = 1
+const EGGS_SPEAK_FOR_DAYS = 1
 
 /** Longest step for which the deviation of growth is averaged rather than followed, days. */
 const LONGEST_STEP_DAYS = 1
@@ -155,7 +155,7 @@ export function advance(
 }
 
 /** Before the first count: the density is as counted, the spell is anything usual. */
-export function initialState(observation: LogObservation, rates: CultureRates): CultureState {
+function initialState(observation: LogObservation, rates: CultureRates): CultureState {
   return {
     day: observation.day,
     logDensity: observation.logDensity,
@@ -166,10 +166,10 @@ export function initialState(observation: LogObservation, rates: CultureRates): 
   }
 }
 
-export type Prediction = { logDensity: number; variance: number; logLikelihood: number }
+type Prediction = { logDensity: number; variance: number; logLikelihood: number }
 
 /** Kalman update of a predicted state by one count; also says what was expected of it. */
-export function observe(
+function observe(
   state: CultureState,
   observation: LogObservation,
   rates: CultureRates,

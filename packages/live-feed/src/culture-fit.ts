@@ -17,7 +17,7 @@ import { covarianceAt, minimise } from './minimise.ts'
 const DEVIATE_95 = 1.959964
 
 /** History checked and laid out for the filter, once, however often the filter is then run. */
-export function prepareHistory(history: CultureHistory) {
+function prepareHistory(history: CultureHistory) {
   const { dilutionPerDay } = toConditions(history)
   const observations = toLogObservations(history)
   const events = toEvents(history)

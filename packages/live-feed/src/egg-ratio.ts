@@ -1,7 +1,7 @@
 import { assertInRange, assertPositive } from './check-input.ts'
 
 /** FAO Fish. Tech. Pap. 361, Table 3.1 (Lavens & Sorgeloos 1996, after Ruttner-Kolisko 1972), B. plicatilis; from memory. */
-export const EGG_DEVELOPMENT_TABLE = [
+const EGG_DEVELOPMENT_TABLE = [
   { temperatureC: 15, days: 1.3 },
   { temperatureC: 20, days: 1.0 },
   { temperatureC: 25, days: 0.6 },

@@ -88,7 +88,9 @@ describe('rations', () => {
   })
 
   it('no run of sightings takes the adjustment out of 0.5 to 1.5, and an unsound culture is never fed more', () => {
-    const sightings = fc.array(fc.record({ water: fc.constantFrom('green', 'tinted', 'clear'), sound: fc.boolean() }))
+    const sightings = fc.array(
+      fc.record({ water: fc.constantFrom('green' as const, 'tinted' as const, 'clear' as const), sound: fc.boolean() }),
+    )
     fc.assert(
       fc.property(sightings, (seen) => {
         let factor = 1
