@@ -1,0 +1,19 @@
+/** `npm run bench <name>` runs tests/load/<name>.bench.mjs, which exports `run(arguments)`. */
+import { readdir } from 'node:fs/promises'
+
+const SUFFIX = '.bench.mjs'
+
+const names = (await readdir(import.meta.dirname))
+  .filter((file) => file.endsWith(SUFFIX))
+  .map((file) => file.slice(0, -SUFFIX.length))
+  .sort()
+const [name, ...rest] = process.argv.slice(2)
+
+if (name === undefined || !names.includes(name)) {
+  const wanted = name === undefined ? 'no bench named' : `no bench named "${name}"`
+  console.error(`${wanted}; there are: ${names.join(', ')}`)
+  process.exitCode = 2
+} else {
+  const { run } = await import(`./${name}${SUFFIX}`)
+  await run(rest)
+}
