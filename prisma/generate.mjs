@@ -13,6 +13,8 @@ const run = spawnSync(process.execPath, [cli, 'generate', '--schema', join(root,
   encoding: 'utf8',
 })
 if (run.status !== 0) {
-  process.stderr.write(`${run.stdout}\n${run.stderr}\nThe Prisma client could not be generated; the lines above say why.\n`)
+  process.stderr.write(
+    `${run.stdout}\n${run.stderr}\nThe Prisma client could not be generated; the lines above say why.\n`,
+  )
   process.exit(run.status ?? 1)
 }

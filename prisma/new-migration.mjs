@@ -12,8 +12,12 @@ if (!/^[a-z][a-z0-9_]{2,60}$/.test(name ?? '')) {
   console.error('Name the migration in lower case, such as: npm run migration add_photos')
   process.exit(1)
 }
-const hasMigrations = readdirSync(join(here, 'migrations'), { withFileTypes: true }).some((entry) => entry.isDirectory())
-const committed = hasMigrations ? execFileSync('git', ['show', 'HEAD:prisma/schema.prisma'], { cwd: here, encoding: 'utf8' }) : null
+const hasMigrations = readdirSync(join(here, 'migrations'), { withFileTypes: true }).some((entry) =>
+  entry.isDirectory(),
+)
+const committed = hasMigrations
+  ? execFileSync('git', ['show', 'HEAD:prisma/schema.prisma'], { cwd: here, encoding: 'utf8' })
+  : null
 const sql = await schemaDiff({ from: committed, to: readFileSync(join(here, 'schema.prisma'), 'utf8') })
 if (/^\s*(-- This is an empty migration\.)?\s*$/.test(sql)) {
   console.log('The schema is the same as the committed one; no migration is needed.')

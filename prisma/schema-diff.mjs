@@ -28,8 +28,11 @@ const unconnected = {
   getConnectionInfo: () => ({ schemaName: 'public', supportsRelationJoins: true }),
   dispose: async () => {},
 }
-const unconnectedFactory = { ...unconnected, connect: async () => unconnected, connectToShadowDb: async () => unconnected }
-
+const unconnectedFactory = {
+  ...unconnected,
+  connect: async () => unconnected,
+  connectToShadowDb: async () => unconnected,
+}
 
 async function loadEngine() {
   if (isReady) return
@@ -47,7 +50,11 @@ export async function schemaDiff({ from, to }) {
   await loadEngine()
   const files = (content) => [{ path: 'schema.prisma', content: content ?? emptySchema }]
   const adapter = bindMigrationAwareSqlAdapterFactory(unconnectedFactory)
-  const engine = await bindings.SchemaEngine.new({ datamodels: files(to).map((f) => [f.path, f.content]) }, () => {}, adapter)
+  const engine = await bindings.SchemaEngine.new(
+    { datamodels: files(to).map((f) => [f.path, f.content]) },
+    () => {},
+    adapter,
+  )
   const result = await engine.diff({
     from: { tag: 'schemaDatamodel', files: files(from) },
     to: { tag: 'schemaDatamodel', files: files(to) },

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { IdSchema, InstantSchema } from './primitives.ts'
+import { IdSchema, InstantSchema, maximumInteger } from './primitives.ts'
 import { subjectKinds } from './vocabulary.ts'
 
 /** What happened, in the order of the room's revision; also the live event of the same number. */
@@ -23,7 +23,7 @@ export const AuditPageSchema = z
   .object({ entries: z.array(AuditEntrySchema), nextBefore: z.number().int().nullable() })
   .meta({ id: 'AuditPage' })
 export const AuditQuerySchema = z.strictObject({
-  before: z.coerce.number().int().min(1).optional(),
+  before: z.coerce.number().int().min(1).max(maximumInteger).optional(),
   limit: z.coerce.number().int().min(1).max(200).default(50),
 })
 

@@ -21,7 +21,10 @@ export const LarvalBatchSchema = z
     /** Date whose lights-off began the hatch night. */
     hatchedOn: PlainDateSchema,
     ageDays: z.number().int(),
-    numberNow: z.object({ estimate: z.number(), lower: z.number(), upper: z.number() }).nullable(),
+    /** By the book (hatched, losses seen, moves, head counts); the interval is null where nothing was sampled. */
+    numberNow: z
+      .object({ estimate: z.number(), lower: z.number().nullable(), upper: z.number().nullable() })
+      .nullable(),
     note: NoteSchema,
     endedAt: InstantSchema.nullable(),
     version: VersionSchema,

@@ -5,12 +5,27 @@ import { unitSystems, units } from './vocabulary.ts'
 export const IdSchema = z.uuid().meta({ description: 'UUIDv7' })
 export type Id = z.infer<typeof IdSchema>
 
+// No animal here is older, and PostgreSQL and JavaScript disagree about years near 0 and 9999.
+function isOfOurTime(text: string): boolean {
+  const year = Number(text.slice(0, 4))
+  return year >= 2000 && year <= 2100
+}
+
+/** The largest number that an integer column holds. */
+export const maximumInteger = 2_147_483_647
+
 /** ISO 8601 instant in UTC. */
-export const InstantSchema = z.iso.datetime().meta({ description: 'ISO 8601 instant, UTC' })
+export const InstantSchema = z.iso
+  .datetime()
+  .refine(isOfOurTime, 'an instant between the years 2000 and 2100')
+  .meta({ description: 'ISO 8601 instant, UTC' })
 export type Instant = z.infer<typeof InstantSchema>
 
 /** A husbandry day: a plain date in the room's own time zone. */
-export const PlainDateSchema = z.iso.date().meta({ description: "Plain date in the room's time zone" })
+export const PlainDateSchema = z.iso
+  .date()
+  .refine(isOfOurTime, 'a date between the years 2000 and 2100')
+  .meta({ description: "Plain date in the room's time zone" })
 export type PlainDate = z.infer<typeof PlainDateSchema>
 
 /** Wall-clock time in the room's own time zone, 'HH:MM'. */
@@ -64,4 +79,9 @@ export const PhraseSchema = z.strictObject({
 })
 export type Phrase = z.infer<typeof PhraseSchema>
 
-export const VersionSchema = z.number().int().min(1).meta({ description: 'The version that the writer saw' })
+export const VersionSchema = z
+  .number()
+  .int()
+  .min(1)
+  .max(maximumInteger)
+  .meta({ description: 'The version that the writer saw' })

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { InstantSchema, QuantitySchema } from './primitives.ts'
+import { InstantSchema, maximumInteger, QuantitySchema } from './primitives.ts'
 import { stations, subjectKinds, units } from './vocabulary.ts'
 
 /** Where a default comes from. */
@@ -45,7 +45,7 @@ export const ChangeRuleSchema = z.strictObject({
   isOn: z.boolean(),
   parameters: z.record(z.string(), z.union([z.number(), z.boolean(), z.string()])),
   /** 0 while the room has never changed this rule. */
-  version: z.number().int().min(0),
+  version: z.number().int().min(0).max(maximumInteger),
 })
 export type ChangeRule = z.infer<typeof ChangeRuleSchema>
 

@@ -1,1 +1,3 @@
-export {}
+export { type ApiOptions, createApi } from './app.ts'
+export { type ApiConfig, ApiConfigSchema, publicUrlOf, readConfig } from './config.ts'
+export { version } from './version.ts'

@@ -1,1 +1,1 @@
-export {}
+export { sweep, type TickLog, tick } from './tick.ts'

@@ -1,1 +1,6 @@
-export {}
+export * from './database.ts'
+export * from './dates.ts'
+export { Prisma } from './generated/client.ts'
+export * from './migrations/index.ts'
+export * from './room-listener.ts'
+export * from './room-revision.ts'

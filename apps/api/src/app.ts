@@ -1,0 +1,85 @@
+import helmet from '@fastify/helmet'
+import rateLimit from '@fastify/rate-limit'
+import type { Database } from '@fryward/store'
+import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import { validatorCompiler } from 'fastify-type-provider-zod'
+import { uuidv7 } from 'uuidv7'
+import { createAuth } from './auth.ts'
+import { cleanText } from './plugins/clean-text.ts'
+import { documentation } from './plugins/documentation.ts'
+import { pages } from './plugins/pages.ts'
+import { problems } from './plugins/problems.ts'
+import { sameOrigin } from './plugins/same-origin.ts'
+import { session } from './plugins/session.ts'
+import { registerEvents } from './routes/events.ts'
+import { registerRoutes } from './routes/register.ts'
+
+export type ApiOptions = {
+  database: Database
+  authSecret: string
+  /** Address that links carry and sign-in trusts. */
+  publicUrl: string
+  version: string
+  /** The one clock. */
+  now?: () => string
+  /** Inner address of the dashboard; without it only the API answers. */
+  webUrl?: string | undefined
+  tls?: { cert: Buffer; key: Buffer } | undefined
+  trustedProxies?: string[] | undefined
+  logger?: FastifyServerOptions['logger']
+  /** Requests a minute from one address. */
+  requestsPerMinute?: number
+}
+
+/** Wires the front door: plugins, then routes, then pages. It listens to nothing yet. */
+export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
+  const { database, publicUrl, version, now = () => new Date().toISOString() } = options
+  const app = fastify({
+    logger: options.logger ?? false,
+    genReqId: () => uuidv7(),
+    trustProxy: options.trustedProxies ?? false,
+    bodyLimit: 1024 * 1024,
+    routerOptions: { maxParamLength: 200 },
+    ...(options.tls ? { https: options.tls } : {}),
+  }) as unknown as FastifyInstance
+  app.setValidatorCompiler(validatorCompiler)
+  // Answers are made by use cases with the contract's types; tests hold every one against its schema.
+  app.setSerializerCompiler(() => (data) => JSON.stringify(data))
+
+  await app.register(problems)
+  await app.register(helmet, {
+    contentSecurityPolicy: contentSecurityPolicy(),
+    hsts: publicUrl.startsWith('https:') && options.tls === undefined,
+  })
+  await app.register(rateLimit, { max: options.requestsPerMinute ?? 1200, timeWindow: '1 minute' })
+  await app.register(sameOrigin, { publicUrl })
+  await app.register(cleanText)
+  await app.register(documentation, { version })
+  await app.register(session, {
+    auth: createAuth({ database, secret: options.authSecret, publicUrl }),
+    database,
+    now,
+    publicUrl,
+  })
+  await registerRoutes(app, { publicUrl, version })
+  await registerEvents(app, { connectionString: database.connectionString })
+  if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
+  return app
+}
+
+// Next writes inline scripts and styles into its pages; nothing is loaded from anywhere else.
+const contentSecurityPolicy = () => ({
+  useDefaults: false,
+  directives: {
+    defaultSrc: ["'self'"],
+    scriptSrc: ["'self'", "'unsafe-inline'", ...(process.env.NODE_ENV === 'development' ? ["'unsafe-eval'"] : [])],
+    styleSrc: ["'self'", "'unsafe-inline'"],
+    imgSrc: ["'self'", 'data:', 'blob:'],
+    fontSrc: ["'self'", 'data:'],
+    connectSrc: ["'self'"],
+    objectSrc: ["'none'"],
+    baseUri: ["'self'"],
+    formAction: ["'self'"],
+    frameAncestors: ["'none'"],
+  },
+})

@@ -1,0 +1,45 @@
+import type { Database } from '@fryward/store'
+import { betterAuth } from 'better-auth'
+import { prismaAdapter } from 'better-auth/adapters/prisma'
+import { hashPassword } from 'better-auth/crypto'
+import { uuidv7 } from 'uuidv7'
+
+/** The header that carries the client's address to better-auth; always overwritten here, whatever the client sent. */
+export const clientAddressHeader = 'x-fryward-client'
+
+export type Auth = ReturnType<typeof createAuth>
+
+/**
+ * Sign-in by email and password. Accounts are made by claiming the server or by an invitation, in their own
+ * transaction, so better-auth's sign-up is off. Limits live in the database and hold across processes.
+ */
+export function createAuth({ database, secret, publicUrl }: { database: Database; secret: string; publicUrl: string }) {
+  return betterAuth({
+    appName: 'Fryward',
+    baseURL: publicUrl,
+    basePath: '/api/auth',
+    secret,
+    database: prismaAdapter(database.prisma, { provider: 'postgresql' }),
+    emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: 10, maxPasswordLength: 128 },
+    // The origin check stands in front of every write here (plugins/same-origin.ts), on the host that was asked for.
+    trustedOrigins: (request) => (request ? [request.headers.get('origin') ?? ''] : []),
+    session: { expiresIn: 60 * 60 * 24 * 30, updateAge: 60 * 60 * 24 },
+    rateLimit: {
+      enabled: true,
+      storage: 'database',
+      modelName: 'rateLimit',
+      window: 60,
+      max: 120,
+      customRules: { '/sign-in/email': { window: 60, max: 8 }, '/get-session': false },
+    },
+    advanced: {
+      cookiePrefix: 'fryward',
+      useSecureCookies: publicUrl.startsWith('https:'),
+      database: { generateId: () => uuidv7() },
+      ipAddress: { ipAddressHeaders: [clientAddressHeader] },
+    },
+    telemetry: { enabled: false },
+  })
+}
+
+export { hashPassword }

@@ -1,0 +1,38 @@
+import { z } from 'zod'
+
+/** What the API reads from its environment. A wrong value stops the start with one sentence a line. */
+export const ApiConfigSchema = z.object({
+  HOST: z.string().default('127.0.0.1'),
+  PORT: z.coerce.number().int().min(0).max(65_535).default(3000),
+  /** Where people reach the server, such as https://fry.example; links and trusted origins come from it. */
+  PUBLIC_URL: z.url({ protocol: /^https?$/ }).optional(),
+  /** Addresses of reverse proxies whose X-Forwarded-For is believed, separated by commas. */
+  TRUSTED_PROXIES: z.string().optional(),
+  TLS_CERT: z.string().optional(),
+  TLS_KEY: z.string().optional(),
+  DATABASE_URL: z.string().min(1),
+  /** Inner address of the dashboard, which this server passes pages on to. */
+  WEB_URL: z.url().optional(),
+  AUTH_SECRET: z.string().min(32, 'AUTH_SECRET needs at least 32 characters'),
+  DATA_DIR: z.string().optional(),
+  LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
+})
+export type ApiConfig = z.infer<typeof ApiConfigSchema>
+
+/** @throws Error whose message names every wrong setting and what is allowed. */
+export function readConfig(environment: NodeJS.ProcessEnv): ApiConfig {
+  const given = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ''))
+  const parsed = ApiConfigSchema.safeParse(given)
+  if (parsed.success) return parsed.data
+  throw new Error(parsed.error.issues.map((issue) => `Setting ${issue.path.join('.')}: ${issue.message}.`).join('\n'))
+}
+
+export const isHttps = (config: Pick<ApiConfig, 'TLS_CERT' | 'TLS_KEY'>): boolean =>
+  config.TLS_CERT !== undefined && config.TLS_KEY !== undefined
+
+/** The address that links carry. */
+export function publicUrlOf(config: ApiConfig): string {
+  if (config.PUBLIC_URL) return config.PUBLIC_URL
+  const host = ['0.0.0.0', '::', '127.0.0.1'].includes(config.HOST) ? 'localhost' : config.HOST
+  return `${isHttps(config) ? 'https' : 'http'}://${host}:${config.PORT}`
+}

@@ -1,0 +1,116 @@
+import { RoomError } from '@fryward/room'
+import { type ErrorCode, errorCodes, type FieldProblem, type Problem } from '@fryward/shared'
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import fp from 'fastify-plugin'
+import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
+
+type Answer = { code: ErrorCode; detail: string; fields?: FieldProblem[]; current?: unknown }
+
+const titles: Record<ErrorCode, string> = {
+  invalid_input: 'Something in the request cannot be used',
+  needs_confirmation: 'Unusual values need a second look',
+  not_signed_in: 'Not signed in',
+  not_allowed: 'Not allowed',
+  not_found: 'Not found',
+  stale_version: 'Changed meanwhile',
+  already_done: 'Done already',
+  wrong_state: 'Not possible now',
+  conflict: 'In conflict with what is there',
+  idempotency_mismatch: 'Key used before',
+  too_late_to_undo: 'Too late to take back',
+  too_large: 'Too large',
+  unsupported_media_type: 'Format not understood',
+  too_many_requests: 'Too many requests',
+  internal: 'Something went wrong here',
+  unavailable: 'Not available right now',
+}
+
+/** Turns every error into problem details (RFC 9457). What is not known stays in the log, under the request's id. */
+export const problems = fp(
+  async (app: FastifyInstance) => {
+    app.setErrorHandler((error: FastifyError, request, reply) => {
+      const answer = toAnswer(error, request)
+      if (answer.code === 'internal') request.log.error({ err: error }, 'unexpected error')
+      return sendProblem(reply, request, answer)
+    })
+    app.setNotFoundHandler((request, reply) =>
+      sendProblem(reply, request, {
+        code: 'not_found',
+        detail: `There is nothing at ${request.method} ${request.url.split('?')[0]}.`,
+      }),
+    )
+  },
+  { name: 'problems' },
+)
+
+export function sendProblem(reply: FastifyReply, request: FastifyRequest, answer: Answer): FastifyReply {
+  const status = errorCodes[answer.code]
+  const problem: Problem = {
+    type: `urn:fryward:problem:${answer.code}`,
+    title: titles[answer.code],
+    status,
+    requestId: request.id,
+    ...answer,
+  }
+  // Not a type that the route's schema describes: serialised here.
+  return reply
+    .code(status)
+    .header('content-type', 'application/problem+json; charset=utf-8')
+    .serializer(JSON.stringify)
+    .send(problem)
+}
+
+function toAnswer(error: FastifyError, request: FastifyRequest): Answer {
+  if (error instanceof RoomError)
+    return { code: error.code, detail: error.message, fields: error.fields, current: error.current }
+  if (hasZodFastifySchemaValidationErrors(error))
+    return {
+      code: 'invalid_input',
+      detail: 'The request cannot be used as it stands; see the fields.',
+      fields: error.validation.map((issue) => toField(issue, error.validationContext)),
+    }
+  if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')
+    return { code: 'too_large', detail: 'The body is larger than this route takes.' }
+  if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE')
+    return { code: 'unsupported_media_type', detail: 'Send the body as application/json.' }
+  if (error.statusCode === 429)
+    return { code: 'too_many_requests', detail: 'Too many requests in a short time. Wait a minute and try again.' }
+  if (error.statusCode === 400 || error instanceof SyntaxError)
+    return { code: 'invalid_input', detail: 'The body is not JSON that can be read. Check it and send it again.' }
+  if (error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500)
+    return { code: 'invalid_input', detail: 'The request cannot be used as it stands.' }
+  if (isDatabaseAway(error))
+    return { code: 'unavailable', detail: 'The database does not answer. Nothing was saved; try again in a moment.' }
+  return {
+    code: 'internal',
+    detail: `Something went wrong here and nothing was saved. Try again; if it stays, look in the server's log for request ${request.id}.`,
+  }
+}
+
+function toField(issue: { instancePath?: string; message?: string }, context: string | undefined): FieldProblem {
+  const path = (issue.instancePath ?? '').replace(/^\//, '').replaceAll('/', '.')
+  const place = context === undefined || context === 'body' ? path : [context, path].filter(Boolean).join('.')
+  return { path: place || (context ?? 'body'), message: issue.message ?? 'not allowed' }
+}
+
+const awayCodes = new Set([
+  'ECONNREFUSED',
+  'ECONNRESET',
+  'EPIPE',
+  '57P01',
+  '57P03',
+  'P1001',
+  'P1002',
+  'P1008',
+  'P1017',
+  'P2024',
+  'P2028',
+])
+
+function isDatabaseAway(error: unknown): boolean {
+  for (let at: unknown = error; at instanceof Error; at = at.cause) {
+    if ('code' in at && typeof at.code === 'string' && awayCodes.has(at.code)) return true
+    if (/Connection terminated|Can't reach database server|connection is closed/i.test(at.message)) return true
+  }
+  return false
+}

@@ -1,0 +1,48 @@
+import { hostname, networkInterfaces } from 'node:os'
+import { RoomError } from '@fryward/room'
+import type { FastifyInstance } from 'fastify'
+import fp from 'fastify-plugin'
+
+/**
+ * Refuses writes that another site sends through a signed-in browser, and hosts that this server does not answer to
+ * (a page that points its own name at this machine). Tokens would break replay from a phone that was offline.
+ */
+export const sameOrigin = fp(
+  async (app: FastifyInstance, { publicUrl }: { publicUrl: string }) => {
+    const publicHost = new URL(publicUrl).hostname
+    app.addHook('onRequest', async (request) => {
+      const host = request.headers.host ?? ''
+      const name = nameOfHost(host)
+      if (!isOurName(name, publicHost))
+        throw new RoomError(
+          'not_allowed',
+          `This server does not answer to the name "${name}". Set PUBLIC_URL to the address that people use.`,
+        )
+      if (request.method === 'GET' || request.method === 'HEAD' || request.method === 'OPTIONS') return
+      const site = request.headers['sec-fetch-site']
+      const origin = request.headers.origin
+      const isForeignOrigin = origin !== undefined && origin !== 'null' && !isSameHost(origin, host)
+      if (origin === 'null' || isForeignOrigin || site === 'cross-site' || site === 'same-site')
+        throw new RoomError(
+          'not_allowed',
+          'This request came from another site and was refused. Open Fryward itself and do it there.',
+        )
+    })
+  },
+  { name: 'same-origin' },
+)
+
+// A proxy in front may end TLS, so the scheme is left out; the host with its port must be ours.
+const isSameHost = (origin: string, host: string): boolean => URL.canParse(origin) && new URL(origin).host === host
+
+const nameOfHost = (host: string): string =>
+  URL.canParse(`http://${host}`) ? new URL(`http://${host}`).hostname : host
+
+function isOurName(name: string, publicHost: string): boolean {
+  if (name === publicHost || name === 'localhost' || name === '127.0.0.1' || name === '[::1]') return true
+  const own = hostname().toLowerCase()
+  if (name === own || name === `${own}.local`) return true
+  return Object.values(networkInterfaces()).some((addresses) =>
+    addresses?.some((address) => address.address === name || `[${address.address}]` === name),
+  )
+}

@@ -1,0 +1,99 @@
+import * as room from '@fryward/room'
+import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId } from '@fryward/shared'
+import { hashPassword } from '../auth.ts'
+
+/** What a handler gets: the use case's context, and the parts of the request as its schemas left them. */
+export type Call<K extends RouteId> = {
+  ctx: room.Context
+  params: ParamsOf<K>
+  query: QueryOf<K>
+  body: BodyOf<K>
+  publicUrl: string
+  version: string
+}
+export type Handlers = { [K in RouteId]: (call: Call<K>) => Promise<ResponseOf<K>> }
+
+const accountOf = async ({
+  name,
+  email,
+  password,
+}: {
+  name: string
+  email: string
+  password: string
+}): Promise<room.NewAccount> => ({ name, email, passwordHash: await hashPassword(password) })
+
+/** One line a route: path and schemas stand in `shared`, the work in `@fryward/room`. */
+export const handlers: Handlers = {
+  getHealth: async ({ ctx, version }) => {
+    await ctx.database.pool.query('SELECT 1')
+    return { status: 'ok', version, now: ctx.now }
+  },
+  getServer: ({ ctx, version }) => room.getServerStatus({ ctx, version }),
+  claimServer: async ({ ctx, body }) => room.claimServer({ ctx, code: body.code, account: await accountOf(body) }),
+  getMe: ({ ctx }) => room.getMe({ ctx }),
+  getInvitationPreview: ({ ctx, params }) => room.getInvitationPreview({ ctx, ...params }),
+  joinByInvitation: async ({ ctx, params, body }) =>
+    room.joinByInvitation({ ctx, ...params, account: await accountOf(body) }),
+  acceptInvitation: ({ ctx, params }) => room.acceptInvitation({ ctx, ...params }),
+  listPeople: ({ ctx, params }) => room.listPeople({ ctx, ...params }),
+  changeRole: ({ ctx, params, body }) => room.changeRole({ ctx, ...params, role: body.role }),
+  removePerson: ({ ctx, params }) => room.removePerson({ ctx, ...params }),
+  listInvitations: ({ ctx, params }) => room.listInvitations({ ctx, ...params }),
+  createInvitation: ({ ctx, params, body, publicUrl }) =>
+    room.createInvitation({ ctx, ...params, input: body, publicUrl }),
+  revokeInvitation: ({ ctx, params }) => room.revokeInvitation({ ctx, ...params }),
+
+  createRoom: ({ ctx, body }) => room.createRoom({ ctx, input: body }),
+  getRoom: ({ ctx, params }) => room.getRoom({ ctx, ...params }),
+  changeRoom: ({ ctx, params, body }) => room.changeRoom({ ctx, ...params, input: body }),
+  listSpecies: async () => room.listSpecies(),
+
+  listTanks: ({ ctx, params }) => room.listTanks({ ctx, ...params }),
+  createTank: ({ ctx, params, body }) => room.createTank({ ctx, ...params, input: body }),
+  changeTank: ({ ctx, params, body }) => room.changeTank({ ctx, ...params, input: body }),
+  endTank: ({ ctx, params, body }) => room.endTank({ ctx, ...params, input: body }),
+
+  listConcentrates: ({ ctx, params }) => room.listConcentrates({ ctx, ...params }),
+  createConcentrate: ({ ctx, params, body }) => room.createConcentrate({ ctx, ...params, input: body }),
+  changeConcentrate: ({ ctx, params, body }) => room.changeConcentrate({ ctx, ...params, input: body }),
+
+  listCultures: ({ ctx, params }) => room.listCultures({ ctx, ...params }),
+  createCulture: ({ ctx, params, body }) => room.createCulture({ ctx, ...params, input: body }),
+  changeCulture: ({ ctx, params, body }) => room.changeCulture({ ctx, ...params, input: body }),
+  endCulture: ({ ctx, params, body }) => room.endCulture({ ctx, ...params, input: body }),
+  getCultureOutlook: ({ ctx, params, query }) => room.getCultureOutlook({ ctx, ...params, query }),
+
+  listPairs: ({ ctx, params }) => room.listPairs({ ctx, ...params }),
+  createPair: ({ ctx, params, body }) => room.createPair({ ctx, ...params, input: body }),
+  changePair: ({ ctx, params, body }) => room.changePair({ ctx, ...params, input: body }),
+  endPair: ({ ctx, params, body }) => room.endPair({ ctx, ...params, input: body }),
+
+  listClutches: ({ ctx, params }) => room.listClutches({ ctx, ...params }),
+  createClutch: ({ ctx, params, body }) => room.createClutch({ ctx, ...params, input: body }),
+  changeClutch: ({ ctx, params, body }) => room.changeClutch({ ctx, ...params, input: body }),
+
+  listLarvalBatches: ({ ctx, params }) => room.listLarvalBatches({ ctx, ...params }),
+  createLarvalBatch: ({ ctx, params, body }) => room.createLarvalBatch({ ctx, ...params, input: body }),
+  changeLarvalBatch: ({ ctx, params, body }) => room.changeLarvalBatch({ ctx, ...params, input: body }),
+  endLarvalBatch: ({ ctx, params, body }) => room.endLarvalBatch({ ctx, ...params, input: body }),
+
+  listFeedLinks: ({ ctx, params }) => room.listFeedLinks({ ctx, ...params }),
+  createFeedLink: ({ ctx, params, body }) => room.createFeedLink({ ctx, ...params, input: body }),
+  endFeedLink: ({ ctx, params, body }) => room.endFeedLink({ ctx, ...params, input: body }),
+
+  listFacts: ({ ctx, params, query }) => room.listFacts({ ctx, ...params, query }),
+  recordFact: ({ ctx, params, body }) => room.recordFact({ ctx, ...params, input: body }),
+  strikeFact: ({ ctx, params, body }) => room.strikeFact({ ctx, ...params, reason: body.reason }),
+  listAudit: ({ ctx, params, query }) => room.listAudit({ ctx, ...params, query }),
+
+  getDay: ({ ctx, params }) => room.getDay({ ctx, ...params }),
+  getTask: ({ ctx, params }) => room.getTask({ ctx, ...params }),
+  signOffTask: ({ ctx, params, body }) => room.signOffTask({ ctx, ...params, input: body }),
+  skipTask: ({ ctx, params, body }) => room.skipTask({ ctx, ...params, reason: body.reason }),
+  undoTask: ({ ctx, params }) => room.undoTask({ ctx, ...params }),
+
+  listRules: ({ ctx, params }) => room.listRules({ ctx, ...params }),
+  previewRule: ({ ctx, params, body }) => room.previewRule({ ctx, ...params, input: body }),
+  changeRule: ({ ctx, params, body }) => room.changeRule({ ctx, ...params, input: body }),
+}

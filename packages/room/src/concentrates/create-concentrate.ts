@@ -1,0 +1,40 @@
+import type { Concentrate, Id, NewConcentrate } from '@fryward/shared'
+import { toDateColumn } from '@fryward/store'
+import { uuidv7 } from 'uuidv7'
+import type { Context } from '../context.ts'
+import { replanRoom } from '../planning/replan-room.ts'
+import { type Work, writeInRoom } from '../work/write-in-room.ts'
+import { getConcentrateInRoom } from './concentrate-view.ts'
+
+export async function createConcentrate({
+  ctx,
+  roomId,
+  input,
+}: {
+  ctx: Context
+  roomId: Id
+  input: NewConcentrate
+}): Promise<Concentrate> {
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
+    const id = await insertConcentrate(work, input)
+    await replanRoom(work, `${input.name} was added`)
+    return getConcentrateInRoom(work, id)
+  })
+}
+
+export async function insertConcentrate(work: Work, input: NewConcentrate): Promise<Id> {
+  const id = uuidv7()
+  await work.tx.concentrate.create({
+    data: {
+      roomId: work.roomId,
+      id,
+      name: input.name,
+      cellsPerMl: input.cellsPerMl,
+      openedOn: input.openedOn ? toDateColumn(input.openedOn) : null,
+      useBy: input.useBy ? toDateColumn(input.useBy) : null,
+      createdAt: work.ctx.now,
+    },
+  })
+  work.audit({ action: 'concentrate.create', detail: { concentrateId: id, ...input } })
+  return id
+}

@@ -1,0 +1,146 @@
+import { type FactDraft, isSame } from '@fryward/husbandry'
+import { type FactKind, factDataSchemas, type Id, type Instant, type SubjectKind } from '@fryward/shared'
+import type { Prisma } from '@fryward/store'
+import { uuidv7 } from 'uuidv7'
+import { actorUserId } from '../context.ts'
+import { invalid, notFound, RoomError } from '../errors.ts'
+import type { Work } from '../work/write-in-room.ts'
+
+/** What each kind of fact may be about. */
+const subjectsOfKind: Record<FactKind, readonly SubjectKind[]> = {
+  count: ['culture', 'clutch', 'larval_batch', 'juvenile_group', 'tank'],
+  harvest: ['culture'],
+  feeding: ['culture', 'pair', 'larval_batch', 'juvenile_group', 'tank'],
+  inoculation: ['culture'],
+  water_change: ['culture', 'tank', 'larval_batch'],
+  water_test: ['culture', 'tank', 'larval_batch'],
+  loss: ['culture', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
+  transfer: ['clutch', 'larval_batch', 'juvenile_group'],
+  observation: ['room', 'culture', 'tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
+  care: ['room', 'culture', 'tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
+  spawning: ['clutch'],
+  hatch: ['clutch', 'larval_batch'],
+}
+
+// A phone's clock may run a little ahead of ours. common practice
+const clockSlackMs = 2 * 60_000
+
+/** Appends one fact after holding it against the room: its subject, its time, and what its kind may say. */
+export async function insertFact(work: Work, input: { fact: FactDraft; at: Instant; signOffId?: Id }): Promise<Id> {
+  const { fact, at } = input
+  assertNotInFuture(work, at)
+  const subject = await work.tx.subject.findUnique({
+    where: { roomId_id: { roomId: work.roomId, id: fact.subjectId } },
+  })
+  if (!subject) throw notFound('subject')
+  if (!subjectsOfKind[fact.kind].includes(subject.kind))
+    throw invalid(
+      'subjectId',
+      `A ${words(fact.kind)} is about a ${subjectsOfKind[fact.kind].map(words).join(' or a ')}; ${subject.name} is a ${words(subject.kind)}.`,
+    )
+  const parsed = factDataSchemas[fact.kind].safeParse(fact.data)
+  if (!parsed.success)
+    throw new RoomError('invalid_input', 'The record cannot be kept as it stands; see the fields.', {
+      fields: parsed.error.issues.map((issue) => ({ path: `data.${issue.path.join('.')}`, message: issue.message })),
+    })
+  await assertFits(work, { kind: fact.kind, data: parsed.data, subjectId: subject.id } as FactDraft)
+  const id = uuidv7()
+  await work.tx.fact.create({
+    data: {
+      roomId: work.roomId,
+      id,
+      kind: fact.kind,
+      subjectId: subject.id,
+      at,
+      receivedAt: work.ctx.now,
+      recordedBy: actorUserId(work.ctx.actor),
+      signOffId: input.signOffId ?? null,
+      data: parsed.data as Prisma.InputJsonObject,
+      revision: work.revision,
+    },
+  })
+  return id
+}
+
+export function assertNotInFuture(work: Pick<Work, 'ctx'>, at: Instant, path = 'at'): void {
+  if (Date.parse(at) > Date.parse(work.ctx.now) + clockSlackMs)
+    throw invalid(path, `${at} is still to come; say when it was done, at the latest now.`, at)
+}
+
+/** What only the room can tell: that named things exist, are of the right kind and are large enough. */
+async function assertFits(work: Work, fact: FactDraft): Promise<void> {
+  if (fact.kind === 'harvest') {
+    const culture = await work.tx.culture.findUnique({
+      where: { roomId_id: { roomId: work.roomId, id: fact.subjectId } },
+      include: { subject: true },
+    })
+    if (culture && fact.data.volumeL > culture.volumeL + 1e-9)
+      throw invalid(
+        'data.volumeL',
+        `${culture.subject.name} holds ${culture.volumeL} L; ${fact.data.volumeL} L cannot come out of it.`,
+        fact.data.volumeL,
+      )
+    for (const part of fact.data.parts)
+      if (part.subjectId !== undefined)
+        await assertNamed(work, {
+          id: part.subjectId,
+          kind: part.to === 'culture' ? 'culture' : 'larval_batch',
+          path: 'data.parts',
+        })
+  }
+  if (fact.kind === 'water_change') {
+    const volumeL = await volumeOf(work, fact.subjectId)
+    if (volumeL !== null && Math.max(fact.data.removedL, fact.data.addedL) > volumeL + 1e-9)
+      throw invalid(
+        'data.removedL',
+        `The vessel holds ${volumeL} L; more than that cannot be taken out or put in at once. Record a larger change as several.`,
+      )
+    if (isSame([fact.data.removedL, fact.data.addedL], [0, 0]))
+      throw invalid('data.addedL', 'Water was taken out or put in: say how many litres.')
+  }
+  if (fact.kind === 'feeding' && fact.data.fromCultureId !== undefined)
+    await assertNamed(work, { id: fact.data.fromCultureId, kind: 'culture', path: 'data.fromCultureId' })
+  if (fact.kind === 'feeding' && fact.data.concentrateId !== undefined) {
+    const bottle = await work.tx.concentrate.findUnique({
+      where: { roomId_id: { roomId: work.roomId, id: fact.data.concentrateId } },
+    })
+    if (!bottle)
+      throw invalid(
+        'data.concentrateId',
+        'There is no such bottle of concentrate in this room.',
+        fact.data.concentrateId,
+      )
+  }
+  if (fact.kind === 'inoculation' && fact.data.fromCultureId !== undefined)
+    await assertNamed(work, { id: fact.data.fromCultureId, kind: 'culture', path: 'data.fromCultureId' })
+  if (fact.kind === 'transfer') await assertNamed(work, { id: fact.data.toSubjectId, path: 'data.toSubjectId' })
+  if (
+    fact.kind === 'count' &&
+    fact.data.of !== 'larvae' &&
+    fact.data.of !== 'eggs' &&
+    fact.data.of !== 'juveniles' &&
+    fact.data.volumeMl === undefined
+  )
+    throw invalid(
+      'data.volumeMl',
+      'Say how many mL were looked at in each replicate: a count without its volume is no density.',
+    )
+}
+
+async function assertNamed(work: Work, named: { id: Id; kind?: SubjectKind; path: string }): Promise<void> {
+  const subject = await work.tx.subject.findUnique({ where: { roomId_id: { roomId: work.roomId, id: named.id } } })
+  if (!subject || (named.kind && subject.kind !== named.kind))
+    throw invalid(named.path, `There is no such ${words(named.kind ?? 'tank')} in this room.`, named.id)
+}
+
+async function volumeOf(work: Work, subjectId: Id): Promise<number | null> {
+  const key = { roomId_id: { roomId: work.roomId, id: subjectId } }
+  const culture = await work.tx.culture.findUnique({ where: key })
+  if (culture) return culture.volumeL
+  const tank = await work.tx.tank.findUnique({ where: key })
+  if (tank) return tank.volumeL
+  const batch = await work.tx.larvalBatch.findUnique({ where: key, include: { tank: true } })
+  return batch?.tank.volumeL ?? null
+}
+
+const words = (word: string): string => word.replaceAll('_', ' ')

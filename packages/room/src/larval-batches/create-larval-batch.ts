@@ -1,0 +1,22 @@
+import type { Id, LarvalBatch, NewLarvalBatch } from '@fryward/shared'
+import type { Context } from '../context.ts'
+import { replanRoom } from '../planning/replan-room.ts'
+import { writeInRoom } from '../work/write-in-room.ts'
+import { insertLarvalBatch } from './insert-larval-batch.ts'
+import { getLarvalBatchInRoom } from './larval-batch-view.ts'
+
+export async function createLarvalBatch({
+  ctx,
+  roomId,
+  input,
+}: {
+  ctx: Context
+  roomId: Id
+  input: NewLarvalBatch
+}): Promise<LarvalBatch> {
+  return writeInRoom({ ctx, roomId, permission: 'record' }, async (work) => {
+    const id = await insertLarvalBatch(work, { input })
+    await replanRoom(work, 'a clutch hatched')
+    return getLarvalBatchInRoom(work, id)
+  })
+}

@@ -1,0 +1,28 @@
+import type { Id, LarvalBatch } from '@fryward/shared'
+import type { Context } from '../context.ts'
+import { replanRoom } from '../planning/replan-room.ts'
+import { endSubject } from '../work/subject-row.ts'
+import { assertFresh } from '../work/versioned.ts'
+import { writeInRoom } from '../work/write-in-room.ts'
+import { getLarvalBatchInRoom } from './larval-batch-view.ts'
+
+/** Ends a batch: lost, moved on as settled fish, or given up. */
+export async function endLarvalBatch({
+  ctx,
+  roomId,
+  batchId,
+  input,
+}: {
+  ctx: Context
+  roomId: Id
+  batchId: Id
+  input: { reason: string; version: number }
+}): Promise<LarvalBatch> {
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
+    const before = await getLarvalBatchInRoom(work, batchId)
+    assertFresh(before, input.version, before.name)
+    await endSubject(work, { id: batchId, reason: input.reason })
+    await replanRoom(work, `${before.name} was ended`)
+    return { ...before, endedAt: ctx.now, version: before.version + 1 }
+  })
+}

@@ -1,0 +1,68 @@
+import { localDate } from '@fryward/husbandry'
+import type { Id, NewLarvalBatch } from '@fryward/shared'
+import { toDateColumn } from '@fryward/store'
+import { freeName } from '../clutches/insert-clutch.ts'
+import { invalid } from '../errors.ts'
+import { insertFact } from '../facts/insert-fact.ts'
+import { assertSpecies, assertTank } from '../pairs/create-pair.ts'
+import { insertSubject } from '../work/subject-row.ts'
+import type { Work } from '../work/write-in-room.ts'
+
+/** A batch with the hatches it stands on: one a clutch, or its own when the larvae were bought in. */
+export async function insertLarvalBatch(
+  work: Work,
+  { input, signOffId }: { input: NewLarvalBatch; signOffId?: Id },
+): Promise<Id> {
+  await assertTank(work, input.tankId)
+  const { tx, roomId } = work
+  const room = await tx.room.findUniqueOrThrow({ where: { id: roomId } })
+  if (input.hatchedOn > localDate({ timeZone: room.timeZone, at: work.ctx.now }))
+    throw invalid(
+      'hatchedOn',
+      `${input.hatchedOn} is still to come; a batch is recorded once it has hatched.`,
+      input.hatchedOn,
+    )
+  const species = await speciesOf(work, input)
+  const name = input.name ?? (await freeName(work, `Larvae ${input.hatchedOn}`))
+  const id = await insertSubject(work, { kind: 'larval_batch', name, note: input.note })
+  await tx.larvalBatch.create({
+    data: { roomId, id, species, tankId: input.tankId, hatchedOn: toDateColumn(input.hatchedOn) },
+  })
+  await tx.batchClutch.createMany({ data: input.clutchIds.map((clutchId) => ({ roomId, batchId: id, clutchId })) })
+  const hatchSubjects = input.clutchIds.length > 0 ? input.clutchIds : [id]
+  for (const [index, subjectId] of hatchSubjects.entries()) {
+    // The larvae of a shared tank are one number; it stands with the first clutch.
+    const data = { hatchedOn: input.hatchedOn, batchId: id, larvae: index === 0 ? input.larvae : undefined }
+    await insertFact(work, { fact: { kind: 'hatch', subjectId, data }, at: work.ctx.now, signOffId })
+  }
+  work.audit({
+    action: 'larval_batch.create',
+    subjectId: id,
+    detail: {
+      name,
+      species,
+      tankId: input.tankId,
+      clutchIds: input.clutchIds,
+      hatchedOn: input.hatchedOn,
+      larvae: input.larvae ?? null,
+    },
+  })
+  return id
+}
+
+async function speciesOf(work: Work, input: NewLarvalBatch): Promise<string> {
+  if (new Set(input.clutchIds).size !== input.clutchIds.length) throw invalid('clutchIds', 'Each clutch is named once.')
+  const clutches = await work.tx.clutch.findMany({
+    where: { roomId: work.roomId, id: { in: input.clutchIds } },
+    include: { pair: true },
+  })
+  if (clutches.length !== input.clutchIds.length)
+    throw invalid('clutchIds', 'There is no such clutch in this room.', input.clutchIds)
+  const [species = input.species, ...others] = [...new Set(clutches.map((clutch) => clutch.pair.species))]
+  if (others.length > 0) throw invalid('clutchIds', 'Clutches of different species do not share a batch.')
+  if (species === undefined) throw invalid('species', 'Say the species when no clutch of this room is named.')
+  if (input.species !== undefined && input.species !== species)
+    throw invalid('species', `The clutch is ${species}.`, input.species)
+  assertSpecies(species)
+  return species
+}

@@ -1,0 +1,40 @@
+import type { ChangePairSchema, Id, Pair } from '@fryward/shared'
+import { toDateColumn } from '@fryward/store'
+import type { z } from 'zod'
+import type { Context } from '../context.ts'
+import { replanRoom } from '../planning/replan-room.ts'
+import { changeSubject } from '../work/subject-row.ts'
+import { assertFresh, definedFields } from '../work/versioned.ts'
+import { writeInRoom } from '../work/write-in-room.ts'
+import { assertTank } from './create-pair.ts'
+import { getPairInRoom } from './pair-view.ts'
+
+export async function changePair({
+  ctx,
+  roomId,
+  pairId,
+  input,
+}: {
+  ctx: Context
+  roomId: Id
+  pairId: Id
+  input: z.infer<typeof ChangePairSchema>
+}): Promise<Pair> {
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
+    const before = await getPairInRoom(work, pairId)
+    assertFresh(before, input.version, before.name)
+    const { name, note, formedOn, version: _version, ...fields } = input
+    if (fields.tankId !== undefined) await assertTank(work, fields.tankId)
+    await changeSubject(work, { id: pairId, name, note })
+    await work.tx.pair.update({
+      where: { roomId_id: { roomId, id: pairId } },
+      data: {
+        ...definedFields(fields),
+        formedOn: formedOn ? toDateColumn(formedOn) : formedOn === null ? null : undefined,
+      },
+    })
+    work.audit({ action: 'pair.change', subjectId: pairId, detail: definedFields({ name, note, formedOn, ...fields }) })
+    await replanRoom(work, `${before.name} was changed`)
+    return getPairInRoom(work, pairId)
+  })
+}

@@ -1,0 +1,40 @@
+import { findSpecies, speciesProfiles } from '@fryward/husbandry'
+import type { Id, NewPair, Pair } from '@fryward/shared'
+import { toDateColumn } from '@fryward/store'
+import type { Context } from '../context.ts'
+import { invalid } from '../errors.ts'
+import { replanRoom } from '../planning/replan-room.ts'
+import { insertSubject } from '../work/subject-row.ts'
+import { type Work, writeInRoom } from '../work/write-in-room.ts'
+import { getPairInRoom } from './pair-view.ts'
+
+export async function createPair({ ctx, roomId, input }: { ctx: Context; roomId: Id; input: NewPair }): Promise<Pair> {
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
+    const { name, note, formedOn, ...pair } = input
+    assertSpecies(pair.species)
+    await assertTank(work, pair.tankId)
+    const id = await insertSubject(work, { kind: 'pair', name, note })
+    await work.tx.pair.create({ data: { roomId, id, ...pair, formedOn: formedOn ? toDateColumn(formedOn) : null } })
+    work.audit({ action: 'pair.create', subjectId: id, detail: { name, formedOn, ...pair } })
+    await replanRoom(work, `${name} was added`)
+    return getPairInRoom(work, id)
+  })
+}
+
+export function assertSpecies(species: string): void {
+  if (!findSpecies(species))
+    throw invalid(
+      'species',
+      `"${species}" is not a known species; it is one of ${speciesProfiles.map((profile) => profile.id).join(', ')}.`,
+      species,
+    )
+}
+
+export async function assertTank(work: Work, tankId: Id): Promise<void> {
+  const tank = await work.tx.tank.findUnique({
+    where: { roomId_id: { roomId: work.roomId, id: tankId } },
+    include: { subject: true },
+  })
+  if (!tank) throw invalid('tankId', 'There is no such tank in this room.', tankId)
+  if (tank.subject.endedAt) throw invalid('tankId', `${tank.subject.name} is out of use; choose another tank.`, tankId)
+}

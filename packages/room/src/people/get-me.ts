@@ -1,0 +1,30 @@
+import type { Me } from '@fryward/shared'
+import { inTransaction, type Transaction } from '@fryward/store'
+import type { Context } from '../context.ts'
+import { RoomError } from '../errors.ts'
+import { personOf } from '../tasks/sign-off-task.ts'
+
+export async function getMe({ ctx }: { ctx: Context }): Promise<Me> {
+  return inTransaction(ctx.database, async (tx) => {
+    const userId = personOf(ctx.actor)
+    const user = await tx.user.findUnique({ where: { id: userId } })
+    if (!user) throw new RoomError('not_signed_in', 'Sign in again: this account is gone.')
+    const memberships = await tx.membership.findMany({
+      where: { userId },
+      include: { room: true },
+      orderBy: { joinedAt: 'asc' },
+    })
+    return {
+      user: { id: user.id, name: user.name, email: user.email },
+      canCreateRooms: await mayCreateRooms(tx, userId),
+      rooms: memberships.map(({ room, role }) => ({ id: room.id, name: room.name, role, timeZone: room.timeZone })),
+    }
+  })
+}
+
+/** Whoever claimed the server, or owns a room on it. */
+export async function mayCreateRooms(tx: Transaction, userId: string): Promise<boolean> {
+  const server = await tx.server.findUnique({ where: { id: 1 } })
+  if (server?.claimedBy === userId) return true
+  return (await tx.membership.findFirst({ where: { userId, role: 'owner' } })) !== null
+}

@@ -1,0 +1,60 @@
+import { addDays, localDate } from '@fryward/husbandry'
+import type { Id } from '@fryward/shared'
+import { toDateColumn } from '@fryward/store'
+import type { Context } from '../context.ts'
+import { writeInRoom } from '../work/write-in-room.ts'
+import { replanRoom } from './replan-room.ts'
+
+/**
+ * Opens today's and tomorrow's lists of a room where they are not open yet, and closes tasks whose window has passed.
+ * What is due comes from the tables, so a second scheduler, a kill at any moment and days off change nothing:
+ * days on which nobody opened a list stay without one.
+ * @returns whether anything was written.
+ */
+export async function openDays({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<boolean> {
+  if (!(await isAnythingDue(ctx, roomId))) return false
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
+    // Closed first: what was not done by its time must not be drawn up again as open.
+    const missed = await work.tx.task.updateMany({
+      where: { roomId, state: 'open', closesAt: { lte: ctx.now } },
+      data: {
+        state: 'missed',
+        closedAt: ctx.now,
+        reason: 'Not done by the end of its time.',
+        version: { increment: 1 },
+      },
+    })
+    const planned = await replanRoom(work, 'a new day')
+    work.audit({ action: 'day.open', detail: { missed: missed.count, ...planned } })
+    return true
+  })
+}
+
+async function isAnythingDue(ctx: Context, roomId: Id): Promise<boolean> {
+  const { prisma } = ctx.database
+  const room = await prisma.room.findUnique({ where: { id: roomId }, select: { timeZone: true } })
+  if (!room) return false
+  const today = localDate({ timeZone: room.timeZone, at: ctx.now })
+  const opened = await prisma.dayList.count({
+    where: { roomId, onDate: { in: [toDateColumn(today), toDateColumn(addDays(today, 1))] } },
+  })
+  if (opened < 2) return true
+  return (
+    (await prisma.task.findFirst({
+      where: { roomId, state: 'open', closesAt: { lte: ctx.now } },
+      select: { id: true },
+    })) !== null
+  )
+}
+
+/** Rooms in the order of their ids, for the scheduler's tick. */
+export async function listRoomIds(ctx: Context): Promise<Id[]> {
+  const rooms = await ctx.database.prisma.room.findMany({ select: { id: true }, orderBy: { id: 'asc' } })
+  return rooms.map((room) => room.id)
+}
+
+/** Answers kept for repeated requests are kept for 30 days. */
+export async function forgetOldAnswers(ctx: Context): Promise<number> {
+  const before = new Date(Date.parse(ctx.now) - 30 * 86_400_000)
+  return (await ctx.database.prisma.idempotencyKey.deleteMany({ where: { createdAt: { lt: before } } })).count
+}

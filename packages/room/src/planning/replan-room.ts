@@ -1,0 +1,139 @@
+import {
+  addDays,
+  draftDay,
+  type KeptTask,
+  localDate,
+  type Reconciliation,
+  type RoomSnapshot,
+  reconcile,
+  rules,
+  type TaskDraft,
+} from '@fryward/husbandry'
+import type { PlainDate, TaskContent } from '@fryward/shared'
+import { fromDateColumn, type Prisma, toDateColumn } from '@fryward/store'
+import { uuidv7 } from 'uuidv7'
+import { loadSnapshot } from '../snapshot/load-snapshot.ts'
+import type { Work } from '../work/write-in-room.ts'
+
+export type Replanned = { created: number; updated: number; withdrawn: number }
+
+/** Works out today's and tomorrow's lists again; days that nobody has opened yet are opened. */
+export async function replanRoom(work: Work, why: string): Promise<Replanned> {
+  const snapshot = await loadSnapshot(work.tx, { roomId: work.roomId, now: work.ctx.now })
+  const today = localDate({ timeZone: snapshot.room.timeZone, at: work.ctx.now })
+  const totals: Replanned = { created: 0, updated: 0, withdrawn: 0 }
+  for (const date of [today, addDays(today, 1)]) {
+    const day = await replanDay(work, { snapshot, date, why })
+    totals.created += day.created
+    totals.updated += day.updated
+    totals.withdrawn += day.withdrawn
+  }
+  return totals
+}
+
+async function replanDay(
+  work: Work,
+  input: { snapshot: RoomSnapshot; date: PlainDate; why: string },
+): Promise<Replanned> {
+  const { drafts, gaps } = draftDay({ snapshot: input.snapshot, date: input.date, rules })
+  const kept = await keptTasks(work, input.date)
+  const plan = reconcile({
+    kept,
+    drafts: drafts.filter((draft) => draft.closesAt > work.ctx.now || kept.some((task) => task.key === draft.key)),
+  })
+  await createTasks(work, plan.create)
+  for (const change of [...plan.update, ...plan.reopen.map((reopened) => ({ ...reopened, isAmountChanged: false }))])
+    await rewriteTask(work, { ...change, why: input.why })
+  if (plan.withdraw.length > 0) {
+    await work.tx.task.updateMany({
+      where: { roomId: work.roomId, id: { in: plan.withdraw.map((task) => task.id) } },
+      data: {
+        state: 'withdrawn',
+        reason: `No longer needed: ${input.why}.`,
+        closedAt: work.ctx.now,
+        version: { increment: 1 },
+      },
+    })
+  }
+  const opened = { plannedAt: work.ctx.now, revision: work.revision, gaps: gaps as unknown as Prisma.InputJsonArray }
+  await work.tx.dayList.upsert({
+    where: { roomId_onDate: { roomId: work.roomId, onDate: toDateColumn(input.date) } },
+    create: { roomId: work.roomId, onDate: toDateColumn(input.date), openedAt: work.ctx.now, ...opened },
+    update: opened,
+  })
+  return counts(plan)
+}
+
+const counts = (plan: Reconciliation): Replanned => ({
+  created: plan.create.length + plan.reopen.length,
+  updated: plan.update.length,
+  withdrawn: plan.withdraw.length,
+})
+
+async function keptTasks(work: Work, date: PlainDate): Promise<KeptTask[]> {
+  const rows = await work.tx.task.findMany({ where: { roomId: work.roomId, onDate: toDateColumn(date) } })
+  return rows.map((row) => ({
+    id: row.id,
+    key: row.key,
+    state: row.state,
+    onDate: fromDateColumn(row.onDate),
+    content: row.content as TaskContent,
+    context: row.context,
+    dueAt: row.dueAt.toISOString(),
+    lateAt: row.lateAt.toISOString(),
+    closesAt: row.closesAt.toISOString(),
+  }))
+}
+
+async function createTasks(work: Work, drafts: TaskDraft[]): Promise<void> {
+  if (drafts.length === 0) return
+  await work.tx.task.createMany({
+    data: drafts.map((draft) => ({
+      roomId: work.roomId,
+      id: uuidv7(),
+      key: draft.key,
+      ruleId: draft.ruleId,
+      subjectId: draft.subjectId,
+      station: draft.station,
+      onDate: toDateColumn(draft.onDate),
+      roundId: draft.roundId,
+      ordinal: draft.ordinal,
+      state: 'open' as const,
+      createdAt: work.ctx.now,
+      ...written(draft),
+    })),
+    skipDuplicates: true,
+  })
+}
+
+async function rewriteTask(
+  work: Work,
+  change: { task: KeptTask; draft: TaskDraft; isAmountChanged: boolean; why: string },
+): Promise<void> {
+  const { task, draft } = change
+  await work.tx.task.update({
+    where: { roomId_id: { roomId: work.roomId, id: task.id } },
+    data: { ...written(draft), state: 'open', reason: null, closedAt: null, closedBy: null, version: { increment: 1 } },
+  })
+  if (!change.isAmountChanged) return
+  await work.tx.taskChange.create({
+    data: {
+      roomId: work.roomId,
+      taskId: task.id,
+      revision: work.revision,
+      at: work.ctx.now,
+      before: task.content as unknown as Prisma.InputJsonObject,
+      after: draft.content as unknown as Prisma.InputJsonObject,
+      why: change.why,
+    },
+  })
+}
+
+const written = (draft: TaskDraft) => ({
+  dueAt: draft.dueAt,
+  lateAt: draft.lateAt,
+  closesAt: draft.closesAt,
+  isForStandIn: draft.isForStandIn,
+  content: draft.content as unknown as Prisma.InputJsonObject,
+  context: draft.context as Prisma.InputJsonObject,
+})

@@ -1,0 +1,55 @@
+import type { Room, RoomSetup } from '@fryward/shared'
+import { inTransaction, type Transaction } from '@fryward/store'
+import { uuidv7 } from 'uuidv7'
+import { insertConcentrate } from '../concentrates/create-concentrate.ts'
+import type { Context } from '../context.ts'
+import { insertCulture } from '../cultures/create-culture.ts'
+import { RoomError } from '../errors.ts'
+import { mayCreateRooms } from '../people/get-me.ts'
+import { replanRoom } from '../planning/replan-room.ts'
+import { insertTank } from '../tanks/create-tank.ts'
+import { personOf } from '../tasks/sign-off-task.ts'
+import { findAnswer } from '../work/idempotency.ts'
+import { workInRoom } from '../work/write-in-room.ts'
+import { getRoomRow } from './room-view.ts'
+
+/** Sets up a room with its first vessels, all or nothing, and opens its first lists. */
+export async function createRoom({
+  ctx,
+  input,
+  isDemo = false,
+}: {
+  ctx: Context
+  input: RoomSetup
+  isDemo?: boolean
+}): Promise<Room> {
+  return inTransaction(ctx.database, async (tx) => {
+    const userId = personOf(ctx.actor)
+    const replay = await findAnswer<Room>(tx, ctx)
+    if (replay) return replay.answer
+    if (!(await mayCreateRooms(tx, userId)))
+      throw new RoomError('not_allowed', 'New rooms are set up by an owner of this server or of one of its rooms.')
+    const roomId = await insertRoom(tx, { ctx, input, isDemo, userId })
+    return workInRoom({ tx, ctx, roomId, permission: 'own' }, async (work) => {
+      const concentrateId = input.concentrate ? await insertConcentrate(work, input.concentrate) : null
+      for (const tank of input.tanks) await insertTank(work, tank)
+      for (const culture of input.cultures)
+        await insertCulture(work, { ...culture, concentrateId, parentCultureId: null })
+      work.audit({ action: 'room.create', detail: { name: input.name, timeZone: input.timeZone } })
+      await replanRoom(work, 'the room was set up')
+      return getRoomRow(work)
+    })
+  })
+}
+
+async function insertRoom(
+  tx: Transaction,
+  { ctx, input, isDemo, userId }: { ctx: Context; input: RoomSetup; isDemo: boolean; userId: string },
+): Promise<string> {
+  const { concentrate: _concentrate, tanks: _tanks, cultures: _cultures, ...room } = input
+  const roomId = uuidv7()
+  await tx.room.create({ data: { id: roomId, ...room, isDemo, createdAt: ctx.now } })
+  await tx.subject.create({ data: { roomId, id: roomId, kind: 'room', name: input.name, createdAt: ctx.now } })
+  await tx.membership.create({ data: { roomId, userId, role: 'owner', joinedAt: ctx.now } })
+  return roomId
+}

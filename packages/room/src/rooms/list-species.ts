@@ -1,0 +1,12 @@
+import { speciesProfiles } from '@fryward/husbandry'
+import type { SpeciesSummary } from '@fryward/shared'
+
+export function listSpecies(): SpeciesSummary[] {
+  return speciesProfiles.map((profile) => ({
+    id: profile.id,
+    scientificName: profile.scientificName,
+    commonName: profile.tradeName,
+    care: profile.care.value,
+    permitNote: profile.cautions.map((caution) => caution.value).join(' ') || null,
+  }))
+}

@@ -1,0 +1,57 @@
+import { timingSafeEqual } from 'node:crypto'
+import type { ServerStatus } from '@fryward/shared'
+import { inTransaction, lockWord } from '@fryward/store'
+import type { Context } from '../context.ts'
+import { RoomError } from '../errors.ts'
+import { insertAccount, type NewAccount } from '../people/insert-account.ts'
+import { hashToken, newClaimCode, normaliseClaimCode } from '../people/secrets.ts'
+
+/**
+ * Makes sure that a server without an owner has a one-time code, and returns a new one to be shown where only the
+ * person who started the server can read it. Null once the server is claimed.
+ */
+export async function prepareClaim({ ctx }: { ctx: Context }): Promise<string | null> {
+  return inTransaction(ctx.database, async (tx) => {
+    await lockWord(tx, 'server-claim')
+    const server = await tx.server.findUnique({ where: { id: 1 } })
+    if (server?.claimedAt) return null
+    const code = newClaimCode()
+    const claimCodeHash = hashToken(normaliseClaimCode(code))
+    await tx.server.upsert({ where: { id: 1 }, create: { id: 1, claimCodeHash }, update: { claimCodeHash } })
+    return code
+  })
+}
+
+/** The first owner claims the server with the one-time code; the code is then used up. */
+export async function claimServer({
+  ctx,
+  code,
+  account,
+}: {
+  ctx: Context
+  code: string
+  account: NewAccount
+}): Promise<{ ok: true }> {
+  return inTransaction(ctx.database, async (tx) => {
+    await lockWord(tx, 'server-claim')
+    const server = await tx.server.findUnique({ where: { id: 1 } })
+    if (!server || server.claimedAt)
+      throw new RoomError('wrong_state', 'This server has an owner. Sign in, or ask the owner for an invitation.')
+    const given = Buffer.from(hashToken(normaliseClaimCode(code)))
+    if (!timingSafeEqual(given, Buffer.from(server.claimCodeHash ?? ''.padEnd(given.length))))
+      throw new RoomError(
+        'not_allowed',
+        'That is not the code. It was printed when the server started; a new one is printed at each start until it is used.',
+      )
+    const userId = await insertAccount(tx, { account, now: ctx.now })
+    await tx.server.update({ where: { id: 1 }, data: { claimedAt: ctx.now, claimedBy: userId, claimCodeHash: null } })
+    return { ok: true }
+  })
+}
+
+export async function getServerStatus({ ctx, version }: { ctx: Context; version: string }): Promise<ServerStatus> {
+  const { prisma } = ctx.database
+  const server = await prisma.server.findUnique({ where: { id: 1 } })
+  const demo = await prisma.room.findFirst({ where: { isDemo: true }, select: { id: true } })
+  return { isClaimed: server?.claimedAt != null, hasDemoRoom: demo !== null, version }
+}

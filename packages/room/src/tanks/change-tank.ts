@@ -1,0 +1,31 @@
+import type { ChangeTankSchema, Id, Tank } from '@fryward/shared'
+import type { z } from 'zod'
+import type { Context } from '../context.ts'
+import { replanRoom } from '../planning/replan-room.ts'
+import { changeSubject } from '../work/subject-row.ts'
+import { assertFresh, definedFields } from '../work/versioned.ts'
+import { writeInRoom } from '../work/write-in-room.ts'
+import { getTankInRoom } from './tank-view.ts'
+
+export async function changeTank({
+  ctx,
+  roomId,
+  tankId,
+  input,
+}: {
+  ctx: Context
+  roomId: Id
+  tankId: Id
+  input: z.infer<typeof ChangeTankSchema>
+}): Promise<Tank> {
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
+    const before = await getTankInRoom(work, tankId)
+    assertFresh(before, input.version, before.name)
+    const { name, note, version: _version, ...fields } = input
+    await changeSubject(work, { id: tankId, name, note })
+    await work.tx.tank.update({ where: { roomId_id: { roomId, id: tankId } }, data: definedFields(fields) })
+    work.audit({ action: 'tank.change', subjectId: tankId, detail: definedFields({ name, note, ...fields }) })
+    await replanRoom(work, `${before.name} was changed`)
+    return getTankInRoom(work, tankId)
+  })
+}

@@ -1,0 +1,34 @@
+import type { Id, Tank } from '@fryward/shared'
+import type { Context } from '../context.ts'
+import { RoomError } from '../errors.ts'
+import { replanRoom } from '../planning/replan-room.ts'
+import { endSubject } from '../work/subject-row.ts'
+import { assertFresh } from '../work/versioned.ts'
+import { writeInRoom } from '../work/write-in-room.ts'
+import { getTankInRoom } from './tank-view.ts'
+
+/** Takes a tank out of use once nothing lives in it. */
+export async function endTank({
+  ctx,
+  roomId,
+  tankId,
+  input,
+}: {
+  ctx: Context
+  roomId: Id
+  tankId: Id
+  input: { reason: string; version: number }
+}): Promise<Tank> {
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
+    const before = await getTankInRoom(work, tankId)
+    assertFresh(before, input.version, before.name)
+    const lives = { roomId, tankId, subject: { endedAt: null } }
+    const pair = await work.tx.pair.findFirst({ where: lives, include: { subject: true } })
+    const batch = await work.tx.larvalBatch.findFirst({ where: lives, include: { subject: true } })
+    const inside = pair?.subject.name ?? batch?.subject.name
+    if (inside) throw new RoomError('wrong_state', `${inside} lives in ${before.name}; move or end it first.`)
+    await endSubject(work, { id: tankId, reason: input.reason })
+    await replanRoom(work, `${before.name} was taken out of use`)
+    return getTankInRoom(work, tankId)
+  })
+}

@@ -1,0 +1,38 @@
+import { type Permission, permissionsOfRole, type Role } from '@fryward/shared'
+import type { Transaction } from '@fryward/store'
+import type { Actor } from '../context.ts'
+import { notFound, RoomError } from '../errors.ts'
+
+export type RoomPermission = Exclude<Permission, 'anyone' | 'signed_in'>
+
+const asks: Record<RoomPermission, string> = {
+  read: 'somebody of this room',
+  sign_off: 'a stand-in, a caretaker or an owner',
+  record: 'a stand-in, a caretaker or an owner',
+  manage: 'a caretaker or an owner',
+  own: 'an owner',
+}
+
+/** The actor's role in the room; a stranger learns nothing, somebody without the right is told who may. */
+export async function assertMay({
+  tx,
+  actor,
+  roomId,
+  permission,
+}: {
+  tx: Transaction
+  actor: Actor
+  roomId: string
+  permission: RoomPermission
+}): Promise<Role> {
+  if (actor.kind === 'system') return 'owner'
+  const membership = await tx.membership.findUnique({ where: { roomId_userId: { roomId, userId: actor.userId } } })
+  if (!membership) throw notFound('room')
+  const allowed: readonly Permission[] = permissionsOfRole[membership.role]
+  if (!allowed.includes(permission))
+    throw new RoomError(
+      'not_allowed',
+      `This is for ${asks[permission]}; you are here as ${membership.role.replace('_', '-')}.`,
+    )
+  return membership.role
+}

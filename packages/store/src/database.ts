@@ -1,0 +1,41 @@
+import { PrismaPg } from '@prisma/adapter-pg'
+import pg from 'pg'
+import { type Prisma, PrismaClient } from './generated/client.ts'
+
+/** One PostgreSQL: Prisma for rows, the same pool for the few statements that Prisma cannot say. */
+export type Database = {
+  prisma: PrismaClient
+  pool: pg.Pool
+  connectionString: string
+  close: () => Promise<void>
+}
+
+/** What a use case works in; every query of one use case goes through the same one. */
+export type Transaction = Prisma.TransactionClient
+
+export function openDatabase({
+  connectionString,
+  maxConnections = 10,
+}: {
+  connectionString: string
+  maxConnections?: number
+}): Database {
+  const pool = new pg.Pool({ connectionString, max: maxConnections })
+  // An idle connection that the server drops is replaced at the next query; without a listener it would end the process.
+  pool.on('error', () => undefined)
+  const prisma = new PrismaClient({ adapter: new PrismaPg(pool) })
+  return {
+    prisma,
+    pool,
+    connectionString,
+    close: async () => {
+      await prisma.$disconnect()
+      if (!pool.ended) await pool.end()
+    },
+  }
+}
+
+/** Runs `work` in one transaction; waiting for a room's lock counts against `maxWaitMs`. */
+export function inTransaction<T>(database: Database, work: (tx: Transaction) => Promise<T>): Promise<T> {
+  return database.prisma.$transaction(work, { maxWait: 10_000, timeout: 20_000 })
+}

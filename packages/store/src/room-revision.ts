@@ -1,0 +1,27 @@
+import type { Transaction } from './database.ts'
+
+/**
+ * Takes the room's next revision and with it the room's row lock until commit, so that revisions commit in order.
+ * Null when there is no such room.
+ */
+export async function advanceRevision(tx: Transaction, roomId: string): Promise<number | null> {
+  const rows = await tx.$queryRaw<
+    { revision: number }[]
+  >`UPDATE room SET revision = revision + 1 WHERE id = ${roomId}::uuid RETURNING revision`
+  return rows[0]?.revision ?? null
+}
+
+export const roomChannel = 'fryward_room'
+
+/** Tells listeners, at commit, that the room has reached a revision. */
+export async function notifyRoom(
+  tx: Transaction,
+  { roomId, revision }: { roomId: string; revision: number },
+): Promise<void> {
+  await tx.$executeRaw`SELECT pg_notify(${roomChannel}, ${JSON.stringify({ roomId, revision })})`
+}
+
+/** Serialises writers that share a word, such as one idempotency key, until commit. */
+export async function lockWord(tx: Transaction, word: string): Promise<void> {
+  await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${word}, 0))`
+}
