@@ -1,4 +1,4 @@
-import type { Id, Instant, PlainDate, Station, SubjectKind, TaskContent } from '@fryward/shared'
+import type { Fact, Id, Instant, PlainDate, Station, SubjectKind, TaskContent } from '@fryward/shared'
 import { addMinutes, husbandryDay } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot } from '../snapshot.ts'
 import { resolveParameters } from './parameters.ts'
@@ -34,7 +34,7 @@ const lateAfterMinutes = 120
 
 /** Everything that one local day of a room asks for. Pure: the same snapshot, date and rules give the same answer. */
 export function draftDay({
-  snapshot,
+  snapshot: given,
   date,
   rules,
 }: {
@@ -42,6 +42,7 @@ export function draftDay({
   date: PlainDate
   rules: readonly Rule[]
 }): DayDrafts {
+  const snapshot = inOrder(given)
   const day = husbandryDay({ room: snapshot.room, date })
   const drafts: TaskDraft[] = []
   const gaps: DayGap[] = []
@@ -60,6 +61,14 @@ export function draftDay({
     }
   }
   return { drafts, gaps }
+}
+
+/** Facts in order of `at`, then id, however they came: facts of one instant have no other order. */
+function inOrder(snapshot: RoomSnapshot): RoomSnapshot {
+  const { facts } = snapshot
+  const isBefore = (a: Fact, b: Fact) => a.at < b.at || (a.at === b.at && a.id < b.id)
+  if (facts.every((fact, index) => index === 0 || !isBefore(fact, facts[index - 1]!))) return snapshot
+  return { ...snapshot, facts: [...facts].sort((a, b) => (isBefore(a, b) ? -1 : isBefore(b, a) ? 1 : 0)) }
 }
 
 function complete(input: {

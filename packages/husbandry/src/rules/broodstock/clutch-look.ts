@@ -1,0 +1,151 @@
+import type { EggStage } from '@fryward/shared'
+import { eggStages } from '@fryward/shared'
+import { commonPractice } from '../../engine/parameters.ts'
+import { computedLink, defineRule, type FactDraft } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotClutch } from '../../snapshot.ts'
+import { type ClutchOutlook, clutchOutlook } from '../../state/clutch-outlook.ts'
+import { clutchEggs, clutchState } from '../../state/clutch-state.ts'
+import { factsOnDay } from '../../state/day-facts.ts'
+import { choiceField, noteField, numberField } from '../fields.ts'
+import { share } from '../measures.ts'
+import { likelihoodText, phrase, taskContent } from '../phrases.ts'
+import { firstRound } from '../rounds.ts'
+import { choiceOf, numberOf, textOf } from '../values.ts'
+
+/** The clutch with this id; throws when the snapshot does not hold it. */
+export function clutchById(snapshot: RoomSnapshot, id: string): SnapshotClutch {
+  const clutch = snapshot.clutches.find((each) => each.id === id)
+  if (!clutch) throw new Error(`The snapshot has no clutch ${id}`)
+  return clutch
+}
+
+const stageLabels: Record<EggStage, string> = {
+  orange: 'orange',
+  dark: 'dark',
+  eyed: 'dark with eyes',
+  silver: 'silver eyes',
+}
+
+export const clutchLook = defineRule({
+  id: 'clutch-look',
+  title: 'Look at the eggs',
+  sentence:
+    'Look at every clutch each day from the day after spawning, and say when its night is at least {sayFromChance} likely.',
+  subject: 'clutch',
+  station: 'broodstock',
+  isOnByDefault: true,
+  parameters: {
+    sayFromChance: {
+      type: 'number',
+      label: 'chance from which tonight is said',
+      unit: 'share',
+      default: 0.05,
+      minimum: 0.01,
+      maximum: 0.9,
+      source: commonPractice('one night in twenty is worth knowing of'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const clutch = clutchById(snapshot, subject.id)
+    if (clutchState(snapshot, clutch) !== 'incubating') return []
+    const outlook = clutchOutlook(snapshot, clutch, day)
+    if (outlook.ageDays < 1) return []
+    if (factsOnDay(snapshot, 'observation', { subjectId: clutch.id, day }).length > 0) return []
+    const isNest = clutch.care === 'nest'
+    return [
+      {
+        roundId: firstRound(day).id,
+        content: taskContent({
+          verb: 'look',
+          title: phrase(`Look at ${isNest ? 'the eggs of ' : 'the parent of '}${clutch.name}, day ${outlook.ageDays}`),
+          steps: [
+            phrase(nightSentence(outlook, day.date, parameters.sayFromChance)),
+            ...(isNest
+              ? [
+                  phrase('Colour of the clutch and of the eyes: orange, dark, dark with eyes, silver eyes.'),
+                  phrase('White or furred eggs are dead: write how many; the parents usually take them out.'),
+                  phrase('Is the male fanning? Is any of the clutch gone since yesterday?'),
+                ]
+              : [
+                  phrase('Full mouth or pouch still? Breathing, feeding, hiding.'),
+                  phrase('Do not chase the parent: a frightened one spits or drops the brood.'),
+                ]),
+            ...(outlook.forecast.isOverdue
+              ? [phrase('It is late for its kind: look closely whether the eggs are alive.')]
+              : []),
+          ],
+          fields: [
+            ...(isNest
+              ? [
+                  choiceField({
+                    name: 'eggStage',
+                    label: 'Colour',
+                    isRequired: true,
+                    choices: eggStages.map((value) => ({ value, label: stageLabels[value] })),
+                  }),
+                  numberField({
+                    name: 'dead',
+                    label: 'Dead or missing eggs since the last look',
+                    unit: 'eggs',
+                    minimum: 0,
+                    maximum: Math.max(1, clutchEggs(snapshot, clutch) ?? 5000),
+                    likely: [0, Math.max(50, (clutchEggs(snapshot, clutch) ?? 500) * 0.2)],
+                    usual: 0,
+                  }),
+                ]
+              : [
+                  choiceField({
+                    name: 'brood',
+                    label: 'Brood',
+                    isRequired: true,
+                    choices: [
+                      { value: 'carrying', label: 'still carrying' },
+                      { value: 'gone', label: 'not carrying any more' },
+                    ],
+                  }),
+                ]),
+            noteField(),
+          ],
+          because: [
+            ...outlook.because,
+            computedLink(isNest ? 'hatchNights' : 'brooderRelease', null, {
+              label: 'chance that it is tonight',
+              quantity: share(Number(outlook.tonight.toFixed(2))),
+            }),
+            parameter('sayFromChance', 'and'),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const eggStage = choiceOf(values, 'eggStage', eggStages)
+    const brood = textOf(values, 'brood')
+    const dead = Math.round(numberOf(values, 'dead') ?? 0)
+    const note = [brood === 'gone' ? 'Not carrying any more.' : '', textOf(values, 'note') ?? ''].join(' ').trim()
+    const facts: FactDraft[] = [
+      {
+        kind: 'observation',
+        subjectId,
+        data: {
+          signs: brood === 'gone' ? ['no_eggs'] : ['eggs_seen'],
+          ...(eggStage ? { eggStage } : {}),
+          ...(note ? { note } : {}),
+        },
+      },
+    ]
+    if (dead > 0) facts.push({ kind: 'loss', subjectId, data: { number: dead, of: 'eggs' } })
+    return { facts }
+  },
+})
+
+/** "Tonight: likely (62 %)." or the likeliest night when it is not tonight. */
+export function nightSentence(outlook: ClutchOutlook, date: string, sayFromChance: number): string {
+  const { likeliest, window80 } = outlook.forecast
+  const event = outlook.species.care.value === 'nest' ? 'hatching' : 'release'
+  if (outlook.tonight >= sayFromChance) return `Tonight: ${event} ${likelihoodText(outlook.tonight)}.`
+  if (likeliest.date <= date)
+    return `Tonight: ${event} ${likelihoodText(outlook.tonight)}; it is past its likeliest night.`
+  return `Likeliest night of ${event}: ${likeliest.date}, between ${window80.from} and ${window80.to}.`
+}

@@ -1,0 +1,204 @@
+import { SALINITY_SHOCK } from '@fryward/live-feed'
+import type { Because, HarvestData } from '@fryward/shared'
+import { z } from 'zod'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { computedLink, defineRule, type FactDraft, factLink, profileLink, settingLink } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotBatch } from '../../snapshot.ts'
+import { factsOnDay } from '../../state/day-facts.ts'
+import { larvalDiet } from '../../state/larval-diet.ts'
+import { isDoneInRound, ordinalText } from '../done.ts'
+import { givenAmountField } from '../fields.ts'
+import { animals, hours, litres, measurableMl, mL, perMl, psu, roundAnimals } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { preyFeedRounds, preyTopUpId, type TopUpPlan, topUpParameters, topUpPlans } from '../plans/top-up-plan.ts'
+import { numberOf } from '../values.ts'
+import { batchById } from './prey-count.ts'
+
+const ContextSchema = z.object({
+  cultureId: z.string(),
+  plannedMl: z.number(),
+  /** Alive per mL of culture once sieved. */
+  animalsPerMl: z.number(),
+  /** Of the culture already harvested today for this batch and not yet fed. */
+  harvestedMl: z.number(),
+})
+
+export const larvalPreyTopUp = defineRule({
+  id: preyTopUpId,
+  title: 'Top up the prey',
+  sentence:
+    'In {feedsPerDay} feeds a day keep {targetPerMl} rotifers in the larvae’s water, topping up when fewer than {refillUnderPerMl} would be left, never above {mostPerMl}; {sievingLoss} is lost in sieving.',
+  subject: 'larval_batch',
+  station: 'larvae',
+  isOnByDefault: true,
+  parameters: topUpParameters,
+  draft: ({ snapshot, day, subject, parameter }) => {
+    const batch = batchById(snapshot, subject.id)
+    const plans = topUpPlans(snapshot, batch, day)
+    if (!plans) return []
+    const rounds = preyFeedRounds(snapshot, day)
+    const fed = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).filter(
+      ({ data }) => data.food === 'rotifers',
+    )
+    const harvestedMl = harvestedFor(snapshot, batch, day)
+    return plans
+      .filter(({ round }) => !isDoneInRound(fed, { day, rounds, round }))
+      .filter(({ isNeeded, cultureMl }) => isNeeded && measurableMl(cultureMl) > 0)
+      .map((plan) => {
+        const plannedMl = measurableMl(plan.cultureMl)
+        const given = roundAnimals(plan.animals)
+        const which = ordinalText(rounds.indexOf(plan.round), rounds.length, 'feed')
+        return {
+          roundId: plan.round.id,
+          lateAfterMinutes: 60,
+          content: taskContent({
+            verb: 'feed',
+            title: phrase(`{amount} of ${plan.culture.name}, sieved, into ${batch.name}: {animals} rotifers${which}`, {
+              amount: mL(plannedMl),
+              animals: animals(given),
+            }),
+            amount: mL(plannedMl),
+            amountOf: `${plan.culture.name}, sieved`,
+            steps: stepsFor(plan, { plannedMl, harvestedMl, batch }),
+            fields: [
+              givenAmountField({
+                name: 'amountMl',
+                label: `Of ${plan.culture.name}`,
+                unit: 'mL',
+                planned: plannedMl,
+                maximum: plan.culture.volumeL * 500,
+                step: plannedMl < 10 ? 0.1 : plannedMl < 60 ? 0.5 : 10,
+              }),
+            ],
+            because: chain(plan, { parameter, batch, day, plannedMl }),
+          }),
+          context: {
+            cultureId: plan.culture.id,
+            plannedMl,
+            animalsPerMl: plan.animals / plan.cultureMl,
+            harvestedMl,
+          },
+        }
+      })
+  },
+  record: ({ context, values, subjectId }) => {
+    const { cultureId, plannedMl, animalsPerMl, harvestedMl } = ContextSchema.parse(context)
+    const amountMl = numberOf(values, 'amountMl') ?? plannedMl
+    const facts: FactDraft[] = [
+      {
+        kind: 'feeding',
+        subjectId,
+        data: { food: 'rotifers', fromCultureId: cultureId, amountMl, animals: Math.round(amountMl * animalsPerMl) },
+      },
+    ]
+    const straightL = Number((Math.max(0, amountMl - harvestedMl) / 1000).toFixed(6))
+    // What was not harvested this morning came straight out of the culture just now.
+    if (straightL >= 0.001) {
+      const parts: HarvestData['parts'] = [{ to: 'larval_batch', subjectId, volumeL: straightL }]
+      facts.push({ kind: 'harvest', subjectId: cultureId, data: { volumeL: straightL, parts } })
+    }
+    return { facts }
+  },
+})
+
+/** Of today's harvests, what was set aside for this batch and has not been fed yet, mL. */
+function harvestedFor(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): number {
+  const setAsideL = snapshot.cultures
+    .flatMap(({ id }) => factsOnDay(snapshot, 'harvest', { subjectId: id, day }))
+    .flatMap(({ data }) => data.parts)
+    .filter((part) => part.subjectId === batch.id)
+    .reduce((sum, part) => sum + part.volumeL, 0)
+  const fedMl = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day })
+    .filter(({ data }) => data.food === 'rotifers')
+    .reduce((sum, { data }) => sum + (data.amountMl ?? 0), 0)
+  return Math.max(0, Number((setAsideL * 1000 - fedMl).toFixed(3)))
+}
+
+function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: number; batch: SnapshotBatch }) {
+  const { culture, tank } = plan
+  const { plannedMl, harvestedMl, batch } = about
+  return [
+    plan.isCountFresh || plan.count === null
+      ? phrase('Check by eye that there is room for them: bellies and water.')
+      : phrase('Count what is left first: the amount follows from it. Until then the last count stands in.'),
+    harvestedMl >= plannedMl
+      ? phrase(`Take {amount} of what was harvested from ${culture.name} for ${batch.name} today.`, {
+          amount: mL(plannedMl),
+        })
+      : phrase(`Take {amount} out of ${culture.name}, or of its harvest when that is done.`, { amount: mL(plannedMl) }),
+    phrase('Sieve, rinse, and resuspend in water from the larvae’s tank: culture water never goes into larvae.'),
+    ...(Math.abs(culture.salinity - tank.salinity) > SALINITY_SHOCK
+      ? [
+          phrase(
+            `${culture.name} is at {culture}, ${tank.name} at {tank}: bring them over in steps, half an hour each.`,
+            {
+              culture: psu(culture.salinity),
+              tank: psu(tank.salinity),
+            },
+          ),
+        ]
+      : []),
+    phrase('Spread them over the surface, with the air gentle.'),
+    ...(plan.isBoundedByCulture
+      ? [phrase(`${culture.name} cannot give it all: no more than half of it in a day. Find the rest elsewhere.`)]
+      : []),
+  ]
+}
+
+function chain(
+  plan: TopUpPlan,
+  about: {
+    parameter: (name: keyof typeof topUpParameters & string, joins?: Because['joins']) => Because
+    batch: SnapshotBatch
+    day: HusbandryDay
+    plannedMl: number
+  },
+): Because[] {
+  const { parameter, batch, day, plannedMl } = about
+  const diet = larvalDiet(batch, day.date)
+  const grazing = plan.grazing
+  return [
+    parameter('targetPerMl'),
+    ...(plan.count
+      ? [
+          factLink(plan.count.fact, {
+            label: plan.isCountFresh ? 'left, counted' : 'left at the last count',
+            quantity: perMl(plan.residualPerMl),
+            joins: 'minus',
+          }),
+        ]
+      : [computedLink('no feed yet', null, { label: 'left: none fed yet', quantity: perMl(0), joins: 'minus' })]),
+    settingLink(plan.tank.id, 'volume', {
+      label: `litres in ${plan.tank.name}`,
+      quantity: litres(plan.tank.volumeL),
+      joins: 'times',
+    }),
+    ...(grazing && plan.topUp.expectedGrazing > 0
+      ? [
+          computedLink('live-feed learnGrazing', grazing.source, {
+            label: `eaten until the next feed, learned from ${grazing.observations} counts here`,
+            quantity: animals(roundAnimals(plan.topUp.expectedGrazing)),
+            joins: 'plus',
+          }),
+          computedLink('the next feed', null, { label: 'in', quantity: hours(plan.hoursUntilNextFeed), joins: 'and' }),
+        ]
+      : []),
+    computedLink('live-feed preyTopUp', null, { label: 'to add', quantity: animals(roundAnimals(plan.animals)) }),
+    ...plan.density.because.map((link, index): Because => (index === 0 ? { ...link, joins: 'divided_by' } : link)),
+    parameter('sievingLoss', 'and'),
+    parameter('mostPerMl', 'and'),
+    ...(diet?.species.feeding.rotifersPerMl.value
+      ? [
+          profileLink(diet.species.id, diet.species.feeding.rotifersPerMl.source.citation, {
+            label: `usual for ${diet.species.tradeName}`,
+            text: `${diet.species.feeding.rotifersPerMl.value.from}-${diet.species.feeding.rotifersPerMl.value.to} per mL`,
+            joins: 'and',
+          }),
+        ]
+      : []),
+    computedLink('live-feed preyTopUp', null, {
+      label: `of ${plan.culture.name}, to what a jug or syringe shows`,
+      quantity: mL(plannedMl),
+    }),
+  ]
+}

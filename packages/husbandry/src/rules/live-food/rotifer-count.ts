@@ -1,0 +1,163 @@
+import { animalsToCount } from '@fryward/live-feed'
+import { daysBetween } from '../../calendar/husbandry-day.ts'
+import { commonPractice, published } from '../../engine/parameters.ts'
+import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { cultureRecord } from '../../state/culture-history.ts'
+import { cultureById, cultureStartDate, densityAt } from '../../state/culture-state.ts'
+import { dateOf, daysSince } from '../../state/day-facts.ts'
+import { batchesFedBy } from '../../state/feed-links.ts'
+import { signFacts, signsField } from '../culture-signs.ts'
+import { countField } from '../fields.ts'
+import { animals, days, mL, perMl } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { firstRound } from '../rounds.ts'
+import { countOf } from '../values.ts'
+
+// A precise count needs about 100 animals: CV = 100/sqrt(n) %. Standard theory, from memory.
+const animalsWanted = animalsToCount({ coefficientOfVariation: 0.1 })
+// No culture has been held denser than 160,000 per mL: Yoshimura, Tanaka & Yoshimatsu 2003, Aquaculture 227:165-172.
+const densestPerMl = 160_000
+// What a culture may do between two counts without asking whether the number is right. common practice
+const likelyFactor = 3
+// A culture that has never been counted: thin inoculum to dense small culture. common practice
+const likelyUnknown = [20, 1500] as const
+
+export const rotiferCount = defineRule({
+  id: 'rotifer-count',
+  title: 'Count the rotifers',
+  sentence:
+    'Count every rotifer culture with its eggs every {everyDays} days, daily while it is younger than {dailyUntilAgeDays} days, harvested or feeding larvae; a backup every {backupEveryDays} days.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    everyDays: {
+      type: 'number',
+      label: 'days between counts',
+      unit: 'days',
+      default: 2,
+      minimum: 1,
+      maximum: 14,
+      source: commonPractice(),
+    },
+    dailyUntilAgeDays: {
+      type: 'number',
+      label: 'daily until it is this old',
+      unit: 'days',
+      default: 7,
+      minimum: 0,
+      maximum: 60,
+      source: commonPractice(),
+    },
+    backupEveryDays: {
+      type: 'number',
+      label: 'days between counts of a backup',
+      unit: 'days',
+      default: 3,
+      minimum: 1,
+      maximum: 14,
+      source: commonPractice(),
+    },
+    replicates: {
+      type: 'number',
+      label: 'samples of 1 mL',
+      unit: 'times',
+      default: 3,
+      minimum: 1,
+      maximum: 10,
+      source: published('mean of three samples in 1-mL cells: Pfeiffer & Ludwig 2002, WAS abstract p. 264'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    if (culture.kind !== 'rotifer') return []
+    const record = cultureRecord(snapshot, culture, { until: day.endsAt })
+    const startedOn = cultureStartDate(snapshot, culture, day.endsAt)
+    const ageDays = daysBetween(startedOn, day.date)
+    const last = record.counts.at(-1)
+    // Started at a known density today: the first count is tomorrow's.
+    if (ageDays < 0 || (!last && ageDays === 0 && record.inoculations.length > 0)) return []
+    const harvest = record.removals.findLast(({ fact }) => fact.kind === 'harvest')
+    const sinceHarvest = daysSince(snapshot, harvest?.fact, day.date)
+    const feeds = culture.isBackup ? [] : batchesFedBy(snapshot, culture, day.date)
+    const isDaily =
+      !culture.isBackup && (ageDays < parameters.dailyUntilAgeDays || (sinceHarvest ?? 99) <= 1 || feeds.length > 0)
+    const everyDays = culture.isBackup ? parameters.backupEveryDays : isDaily ? 1 : parameters.everyDays
+    const sinceCount = daysSince(snapshot, last?.fact, day.date)
+    if (sinceCount !== null && sinceCount < everyDays) return []
+    const round = firstRound(day)
+    const expected = densityAt(snapshot, culture, { at: round.startsAt, until: day.endsAt })?.densityPerMl ?? null
+    const why = isDaily
+      ? ageDays < parameters.dailyUntilAgeDays
+        ? parameter('dailyUntilAgeDays', 'and')
+        : harvest && (sinceHarvest ?? 99) <= 1
+          ? factLink(harvest.fact, {
+              label: 'harvested',
+              quantity: { value: harvest.volumeL, unit: 'L' },
+              joins: 'and',
+            })
+          : settingLink(culture.id, 'feed links', {
+              label: 'feeds',
+              text: feeds.map(({ name }) => name).join(', '),
+              joins: 'and',
+            })
+      : parameter(culture.isBackup ? 'backupEveryDays' : 'everyDays', 'and')
+    return [
+      {
+        roundId: round.id,
+        content: taskContent({
+          verb: 'count',
+          title: phrase(`Count ${culture.name}, with eggs`),
+          steps: [
+            phrase('Stir or turn up the air for a minute, so that they are spread evenly.'),
+            phrase('Take {replicates} samples of {volume} from different places, before feeding.', {
+              replicates: { value: parameters.replicates, unit: 'times' },
+              volume: mL(1),
+            }),
+            phrase('Stop them with a drop of Lugol’s iodine and count every animal.'),
+            phrase('When {wanted} or more are in one sample, dilute the next 1 in 10 and write 10 as the dilution.', {
+              wanted: animals(animalsWanted),
+            }),
+            phrase('Look at some females and count the eggs they carry: both numbers make the egg ratio.'),
+            phrase('Note at once if they swim slowly, smell, sink or clump, or if there is foam.'),
+          ],
+          fields: [
+            countField({
+              name: 'count',
+              label: 'Rotifers',
+              isRequired: true,
+              unit: 'per_mL',
+              maximum: densestPerMl,
+              likely: expected ? [expected / likelyFactor, expected * likelyFactor] : likelyUnknown,
+              usual: expected === null ? null : Math.round(expected),
+              replicates: parameters.replicates,
+              withEggs: true,
+            }),
+            signsField,
+          ],
+          because: [
+            last
+              ? factLink(last.fact, { label: 'last counted', quantity: perMl(last.densityPerMl) })
+              : settingLink(culture.id, 'start', { label: 'started, not counted yet', text: startedOn }),
+            why,
+            computedLink('days of the room’s calendar', null, {
+              label: last ? `days since the count of ${dateOf(snapshot, last.fact.at)}` : 'age',
+              quantity: days(sinceCount ?? ageDays),
+              joins: 'and',
+            }),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const count = countOf(values, 'count')
+    return {
+      facts: [
+        ...(count ? [{ kind: 'count', subjectId, data: { of: 'culture', ...count } } as const] : []),
+        ...signFacts(subjectId, values),
+      ],
+    }
+  },
+})

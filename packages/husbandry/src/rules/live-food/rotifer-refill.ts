@@ -1,0 +1,113 @@
+import type { Because } from '@fryward/shared'
+import { z } from 'zod'
+import { commonPractice } from '../../engine/parameters.ts'
+import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { cultureById } from '../../state/culture-state.ts'
+import { factsOnDay } from '../../state/day-facts.ts'
+import { givenAmountField, salinityField, temperatureField } from '../fields.ts'
+import { degC, litres, psu } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { refillPlan } from '../plans/refill-plan.ts'
+import { firstRound } from '../rounds.ts'
+import { given, numberOf } from '../values.ts'
+
+const ContextSchema = z.object({ plannedL: z.number(), salinity: z.number(), temperatureC: z.number() })
+
+export const rotiferRefill = defineRule({
+  id: 'rotifer-refill',
+  title: 'Refill the rotifers',
+  sentence:
+    'After a harvest, bring the culture back to its mark with new water of its own salinity and temperature, from {worthL} on.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    worthL: {
+      type: 'number',
+      label: 'litres that are worth a refill',
+      unit: 'L',
+      default: 0.1,
+      minimum: 0.01,
+      maximum: 20,
+      source: commonPractice('a jug’s mark'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    if (culture.kind !== 'rotifer') return []
+    const plan = refillPlan(snapshot, culture, day)
+    if (plan.litres < parameters.worthL) return []
+    const taken = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
+    const because: Because[] = [
+      ...taken.map((fact) =>
+        factLink(fact, { label: 'taken out', quantity: litres(fact.data.volumeL), joins: 'plus' }),
+      ),
+      ...(plan.missingL > 0
+        ? [
+            computedLink('litres taken out and not put back', null, {
+              label: 'still missing',
+              quantity: litres(plan.missingL),
+              joins: 'equals',
+            }),
+          ]
+        : []),
+      ...(plan.toBeTakenL > 0
+        ? [
+            computedLink('today’s harvest', null, {
+              label: 'to be taken today',
+              quantity: litres(plan.toBeTakenL),
+              joins: 'plus',
+            }),
+          ]
+        : []),
+      settingLink(culture.id, 'salinity', { label: 'its salinity', quantity: psu(culture.salinity), joins: 'and' }),
+      settingLink(culture.id, 'temperature', {
+        label: 'its temperature',
+        quantity: degC(culture.temperatureC),
+        joins: 'and',
+      }),
+      parameter('worthL', 'and'),
+    ]
+    return [
+      {
+        roundId: firstRound(day).id,
+        content: taskContent({
+          verb: 'refill',
+          title: phrase(`{amount} new water into ${culture.name}`, { amount: litres(plan.litres) }),
+          amount: litres(plan.litres),
+          amountOf: 'new water',
+          steps: [
+            phrase('After the harvest. Measure the new water: {salinity}, {temperature}.', {
+              salinity: psu(culture.salinity),
+              temperature: degC(culture.temperatureC),
+            }),
+            phrase('Pour it in slowly and stop at the mark, even when some is left over.'),
+          ],
+          fields: [
+            givenAmountField({
+              name: 'amountL',
+              label: 'Water put in',
+              unit: 'L',
+              planned: plan.litres,
+              maximum: culture.volumeL,
+              step: 0.1,
+            }),
+            salinityField(culture.salinity),
+            temperatureField(culture.temperatureC),
+          ],
+          because,
+        }),
+        context: { plannedL: plan.litres, salinity: culture.salinity, temperatureC: culture.temperatureC },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const { plannedL } = ContextSchema.parse(context)
+    const measured = given({
+      salinity: numberOf(values, 'salinity'),
+      temperatureC: numberOf(values, 'temperatureC'),
+    })
+    const addedL = numberOf(values, 'amountL') ?? plannedL
+    return { facts: [{ kind: 'water_change', subjectId, data: { removedL: 0, addedL, ...measured } }] }
+  },
+})

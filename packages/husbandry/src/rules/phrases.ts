@@ -1,0 +1,25 @@
+import type { Phrase, Quantity, TaskContent } from '@fryward/shared'
+
+/** A sentence whose `{name}` places are quantities that the screen shows in the room's units. */
+export function phrase(text: string, quantities: Record<string, Quantity> = {}): Phrase {
+  return { text, quantities }
+}
+
+/** A task's content with the empty parts filled in. */
+export function taskContent(
+  content: Pick<TaskContent, 'verb' | 'title'> & Partial<Omit<TaskContent, 'verb' | 'title'>>,
+): TaskContent {
+  return { amount: null, amountOf: null, steps: [], cautions: [], fields: [], because: [], ...content }
+}
+
+/** A chance as people say it, with the number beside it: "likely (62 %)". */
+export function likelihoodText(probability: number): string {
+  const percent = `${Math.round(probability * 100)} %`
+  if (probability >= 0.85) return `almost certain (${percent})`
+  if (probability >= 0.5) return `likely (${percent})`
+  if (probability >= 0.2) return `possible (${percent})`
+  return `unlikely (${percent})`
+}
+
+/** "day 4" as a stem for titles. */
+export const dayText = (day: number): string => `day ${day}`

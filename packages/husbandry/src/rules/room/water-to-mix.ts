@@ -1,0 +1,154 @@
+import { z } from 'zod'
+import { addDays, husbandryDay } from '../../calendar/husbandry-day.ts'
+import { assumption, commonPractice } from '../../engine/parameters.ts'
+import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
+import { factsOnDay } from '../../state/day-facts.ts'
+import { electricityCautions } from '../cautions.ts'
+import { givenAmountField, numberField } from '../fields.ts'
+import { grams, litres, measurableG, measurableL, psu } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { waterGroups, waterNeeds } from '../plans/water-needs.ts'
+import { lastRound } from '../rounds.ts'
+import { numberOf } from '../values.ts'
+
+const ContextSchema = z.object({ plannedL: z.number(), plannedSaltG: z.number() })
+
+export const roomWaterToMix = defineRule({
+  id: 'room-water-to-mix',
+  title: 'Mix water for tomorrow',
+  sentence:
+    'By tonight mix what tomorrow will use, and {spareShare} more, in the salinity of where it goes; a gram of the salt holds {dryShare} dry salt.',
+  subject: 'room',
+  station: 'room',
+  isOnByDefault: true,
+  parameters: {
+    spareShare: {
+      type: 'number',
+      label: 'spare',
+      unit: 'share',
+      default: 0.1,
+      minimum: 0,
+      maximum: 1,
+      source: commonPractice('a tenth over, for rinsing and spilling'),
+    },
+    dryShare: {
+      type: 'number',
+      label: 'dry salt in a gram of the mix',
+      unit: 'share',
+      default: 1,
+      minimum: 0.5,
+      maximum: 1,
+      source: assumption('taken as dry; weigh a test batch of the bag in use, for most hold bound water'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const tomorrow = husbandryDay({ room: snapshot.room, date: addDays(day.date, 1) })
+    const needs = waterNeeds(snapshot, tomorrow)
+    if (needs.length === 0) return []
+    const mixed = factsOnDay(snapshot, 'care', { subjectId: subject.id, day }).some(
+      ({ data }) => data.act === 'mix_water',
+    )
+    if (mixed) return []
+    const over = 1 + parameters.spareShare
+    const groups = waterGroups(needs, parameters).map((group) => ({
+      ...group,
+      litres: measurableL(group.litres * over),
+      saltG: group.saltG === null ? null : measurableG(group.saltG * over),
+    }))
+    const totalL = measurableL(groups.reduce((sum, group) => sum + group.litres, 0))
+    const totalSaltG = measurableG(groups.reduce((sum, group) => sum + (group.saltG ?? 0), 0))
+    return [
+      {
+        roundId: lastRound(day).id,
+        content: taskContent({
+          verb: 'mix',
+          title: phrase('{amount} new water for tomorrow, {salt} salt', {
+            amount: litres(totalL),
+            salt: grams(totalSaltG),
+          }),
+          amount: litres(totalL),
+          amountOf: 'new water',
+          steps: [
+            ...groups.map((group) =>
+              group.saltG === null
+                ? phrase('{litres} at {salinity}: outside what can be worked out; mix it by your own table.', {
+                    litres: litres(group.litres),
+                    salinity: psu(group.salinity),
+                  })
+                : phrase(`{litres} at {salinity}: {salt} salt. For ${namesOf(group.needs)}.`, {
+                    litres: litres(group.litres),
+                    salinity: psu(group.salinity),
+                    salt: grams(group.saltG),
+                  }),
+            ),
+            phrase('Salt into purified water with the pump running, never the other way round.'),
+            phrase('Let it stir with air and warmth until morning; measure its salinity before it is used.'),
+          ],
+          cautions: electricityCautions,
+          fields: [
+            givenAmountField({
+              name: 'litres',
+              label: 'Water mixed',
+              unit: 'L',
+              planned: totalL,
+              maximum: Math.max(1000, totalL * 3),
+              step: 0.1,
+            }),
+            numberField({
+              name: 'saltG',
+              label: 'Salt weighed',
+              unit: 'g',
+              minimum: 0,
+              maximum: Math.max(50_000, totalSaltG * 3),
+              likely: [totalSaltG / 3, totalSaltG * 3],
+              usual: totalSaltG,
+              step: totalSaltG < 100 ? 0.1 : 1,
+            }),
+          ],
+          because: [
+            ...needs.map((need, index) =>
+              computedLink(`${need.name}: ${need.purpose}`, null, {
+                label: `${need.name}, ${need.purpose}`,
+                quantity: litres(need.litres),
+                joins: index === 0 ? null : 'plus',
+              }),
+            ),
+            parameter('spareShare', 'and'),
+            computedLink('sum of tomorrow’s needs with the spare', null, { label: 'to mix', quantity: litres(totalL) }),
+            ...groups.map((group) =>
+              settingLink(group.needs[0]?.subjectId ?? null, 'salinity', {
+                label: `salinity of ${namesOf(group.needs)}`,
+                quantity: psu(group.salinity),
+                joins: 'and' as const,
+              }),
+            ),
+            parameter('dryShare', 'and'),
+            computedLink('seawater saltToMixG', 'Millero et al. 2008, Deep-Sea Research I 55:50-72; EOS-80 density', {
+              label: 'salt',
+              quantity: grams(totalSaltG),
+            }),
+          ],
+        }),
+        context: { plannedL: totalL, plannedSaltG: totalSaltG },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const planned = ContextSchema.parse(context)
+    return {
+      facts: [
+        {
+          kind: 'care',
+          subjectId,
+          data: {
+            act: 'mix_water',
+            litres: numberOf(values, 'litres') ?? planned.plannedL,
+            saltG: numberOf(values, 'saltG') ?? planned.plannedSaltG,
+          },
+        },
+      ],
+    }
+  },
+})
+
+const namesOf = (needs: readonly { name: string }[]): string => [...new Set(needs.map(({ name }) => name))].join(', ')

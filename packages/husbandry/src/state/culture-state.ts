@@ -1,0 +1,110 @@
+import type { CultureEstimate } from '@fryward/live-feed'
+import type { Because, Instant } from '@fryward/shared'
+import { elapsedDays, localDate } from '../calendar/husbandry-day.ts'
+import { computedLink, factLink } from '../engine/rule.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../snapshot.ts'
+import { cultureEstimateAt } from './culture-estimate.ts'
+import { type CultureRecord, cultureHistory, cultureRecord } from './culture-history.ts'
+
+export type CultureDensity = {
+  densityPerMl: number
+  /** When it was last counted, or inoculated at a known density. */
+  countedAt: Instant
+  isEstimated: boolean
+  /** The chain of "why" that ends in this density. */
+  because: Because[]
+}
+
+/** `at`: the moment asked for. `until`: facts from then on are not known yet; usually the end of the day. */
+export type DensityMoment = { at: Instant; until: Instant }
+
+// A count speaks for the day it was made; after that what has grown since counts too. common practice
+const countHoldsDays = 1
+// However sure the forecast, no more than twice what was last seen is fed or taken on its word. common practice
+const mostGrowthSinceCount = 2
+
+/**
+ * A culture's density per mL at an instant: the last count less what was taken out since; from a day after the count
+ * on, the estimate from all counts, at most twice that. Null while nothing says how dense it is.
+ */
+export function densityAt(
+  snapshot: RoomSnapshot,
+  culture: SnapshotCulture,
+  { at, until }: DensityMoment,
+): CultureDensity | null {
+  const record = cultureRecord(snapshot, culture, { until })
+  const seen = lastSeen(record)
+  if (!seen) return null
+  const removals = record.removals.filter(({ fact }) => fact.at >= seen.fact.at && fact.id !== seen.fact.id)
+  const added = record.inoculations.filter(({ fact }) => fact.at > seen.fact.at && fact.id !== seen.fact.id)
+  const because: Because[] = [
+    factLink(seen.fact, {
+      label: seen.fact.kind === 'count' ? 'counted' : 'inoculated at',
+      quantity: { value: seen.densityPerMl, unit: 'per_mL' },
+    }),
+  ]
+  let scaled = seen.densityPerMl
+  for (const event of [...removals, ...added].sort((a, b) => (a.fact.at < b.fact.at ? -1 : 1))) {
+    if ('fraction' in event) {
+      scaled *= 1 - event.fraction
+      const label = `left after ${event.fact.kind === 'harvest' ? 'a harvest' : 'a water change'} of ${event.volumeL} L`
+      because.push(
+        factLink(event.fact, { label, quantity: { value: 1 - event.fraction, unit: 'share' }, joins: 'times' }),
+      )
+    } else {
+      scaled += event.densityPerMl
+      const quantity = { value: event.densityPerMl, unit: 'per_mL' } as const
+      because.push(factLink(event.fact, { label: 'inoculated since', quantity, joins: 'plus' }))
+    }
+  }
+  const known = { countedAt: seen.fact.at, isEstimated: false, because, densityPerMl: scaled }
+  if (elapsedDays(seen.fact.at, at) <= countHoldsDays || scaled === 0) return known
+  const estimate = estimateOf(record, culture, at)
+  if (!estimate) return known
+  const densityPerMl = Math.min(estimate.densityPerMl, mostGrowthSinceCount * scaled)
+  because.push(
+    computedLink('live-feed estimateCulture', null, {
+      label: 'grown since, by all counts so far',
+      quantity: { value: densityPerMl, unit: 'per_mL' },
+    }),
+  )
+  return { ...known, isEstimated: true, densityPerMl }
+}
+
+function lastSeen(record: CultureRecord) {
+  const count = record.counts.at(-1)
+  const start = record.inoculations.at(-1)
+  if (!count) return start
+  return count
+}
+
+function estimateOf(record: CultureRecord, culture: SnapshotCulture, at: Instant): CultureEstimate | null {
+  const history = cultureHistory(record, culture)
+  return history && cultureEstimateAt(history, elapsedDays(record.startedAt, at))
+}
+
+export type CultureOutlook = { record: CultureRecord; estimate: CultureEstimate; ageDays: number }
+
+/** The estimate of a culture at an instant with what it rests on; null while nothing says how dense it is. */
+export function cultureOutlook(
+  snapshot: RoomSnapshot,
+  culture: SnapshotCulture,
+  { at, until }: DensityMoment,
+): CultureOutlook | null {
+  const record = cultureRecord(snapshot, culture, { until })
+  const estimate = estimateOf(record, culture, at)
+  return estimate && { record, estimate, ageDays: Math.max(0, elapsedDays(record.startedAt, at)) }
+}
+
+/** Local date on which a culture was (re)started. */
+export function cultureStartDate(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Instant): string {
+  const { startedAt } = cultureRecord(snapshot, culture, { until })
+  return localDate({ timeZone: snapshot.room.timeZone, at: startedAt })
+}
+
+/** The culture with this id; throws when the snapshot does not hold it. */
+export function cultureById(snapshot: RoomSnapshot, id: string): SnapshotCulture {
+  const culture = snapshot.cultures.find((each) => each.id === id)
+  if (!culture) throw new Error(`The snapshot has no culture ${id}`)
+  return culture
+}

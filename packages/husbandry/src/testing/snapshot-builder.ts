@@ -1,0 +1,229 @@
+import type { Fact, FactKind, factDataSchemas, Instant, PlainDate } from '@fryward/shared'
+import { defaultRounds, factDataSchemas as schemas } from '@fryward/shared'
+import type { z } from 'zod'
+import { type DayDrafts, draftDay, type TaskDraft } from '../engine/draft-day.ts'
+import type { Creation, FactDraft, Rule } from '../engine/rule.ts'
+import type {
+  RoomSettings,
+  RoomSnapshot,
+  RuleSetting,
+  SnapshotBatch,
+  SnapshotClutch,
+  SnapshotConcentrate,
+  SnapshotCulture,
+  SnapshotPair,
+  SnapshotTank,
+} from '../snapshot.ts'
+
+/** Ids that sort in the order in which they were made, like the UUIDv7 of the real rooms. */
+export function idMaker(start = 0): () => string {
+  let made = start
+  return () => `00000000-0000-7000-8000-${(++made).toString(16).padStart(12, '0')}`
+}
+
+const subjectKindOf = (snapshot: RoomSnapshot, id: string): Fact['subjectKind'] => {
+  const lists = [
+    ['tank', snapshot.tanks],
+    ['culture', snapshot.cultures],
+    ['pair', snapshot.pairs],
+    ['clutch', snapshot.clutches],
+    ['larval_batch', snapshot.batches],
+  ] as const
+  return lists.find(([, list]) => list.some((each) => each.id === id))?.[0] ?? 'room'
+}
+
+/** A room for tests: UTC, three rounds at 07:00, 12:30 and 18:30, lights 07:00 to 19:00, 35 at 26 C. */
+export class SnapshotBuilder {
+  readonly nextId: () => string
+  readonly snapshot: RoomSnapshot
+
+  constructor(room: Partial<RoomSettings> = {}, nextId = idMaker()) {
+    this.nextId = nextId
+    this.snapshot = {
+      room: {
+        id: nextId(),
+        name: 'Room',
+        timeZone: 'UTC',
+        units: 'metric',
+        lightsOnAt: '07:00',
+        lightsOffAt: '19:00',
+        rounds: defaultRounds,
+        salinity: 35,
+        temperatureC: 26,
+        ...room,
+      },
+      tanks: [],
+      cultures: [],
+      concentrates: [],
+      pairs: [],
+      clutches: [],
+      batches: [],
+      feedLinks: [],
+      facts: [],
+      ruleSettings: {},
+    }
+  }
+
+  concentrate(given: Partial<SnapshotConcentrate> = {}): SnapshotConcentrate {
+    const made = { id: this.nextId(), name: 'the bottle', cellsPerMl: 65e9, openedOn: null, useBy: null, ...given }
+    this.snapshot.concentrates.push(made)
+    return made
+  }
+
+  culture(given: Partial<SnapshotCulture> & Pick<SnapshotCulture, 'startedAt'>): SnapshotCulture {
+    const made: SnapshotCulture = {
+      id: this.nextId(),
+      name: `R${this.snapshot.cultures.length + 1}`,
+      kind: 'rotifer',
+      strain: 'L',
+      volumeL: 18,
+      temperatureC: 25,
+      salinity: 25,
+      hasFilter: false,
+      isBackup: false,
+      concentrateId: this.snapshot.concentrates[0]?.id ?? null,
+      parentCultureId: null,
+      ...given,
+    }
+    this.snapshot.cultures.push(made)
+    return made
+  }
+
+  tank(given: Partial<SnapshotTank> = {}): SnapshotTank {
+    const made: SnapshotTank = {
+      id: this.nextId(),
+      name: `T${this.snapshot.tanks.length + 1}`,
+      kind: 'larval',
+      volumeL: 20,
+      temperatureC: 27,
+      salinity: 30,
+      hasFilter: false,
+      ...given,
+    }
+    this.snapshot.tanks.push(made)
+    return made
+  }
+
+  pair(given: Partial<SnapshotPair> = {}): SnapshotPair {
+    const made: SnapshotPair = {
+      id: this.nextId(),
+      name: `Pair ${this.snapshot.pairs.length + 1}`,
+      species: 'amphiprion-ocellaris',
+      tankId: given.tankId ?? this.tank({ kind: 'broodstock', volumeL: 100, salinity: 35 }).id,
+      nestSite: 'the pot',
+      formedOn: null,
+      isResting: false,
+      ...given,
+    }
+    this.snapshot.pairs.push(made)
+    return made
+  }
+
+  clutch(pair: SnapshotPair, given: Partial<SnapshotClutch> & { spawnedAt: Instant; eggs?: number }): SnapshotClutch {
+    const { eggs, ...rest } = given
+    const made: SnapshotClutch = {
+      id: this.nextId(),
+      name: `${pair.name} clutch ${this.snapshot.clutches.length + 1}`,
+      pairId: pair.id,
+      species: pair.species,
+      care: 'nest',
+      tankId: pair.tankId,
+      intent: 'raise_all',
+      ...rest,
+    }
+    this.snapshot.clutches.push(made)
+    this.fact('spawning', made.id, given.spawnedAt, eggs === undefined ? {} : { eggs })
+    return made
+  }
+
+  batch(given: Partial<SnapshotBatch> & { hatchedOn: PlainDate; larvae?: number }): SnapshotBatch {
+    const { larvae, ...rest } = given
+    const made: SnapshotBatch = {
+      id: this.nextId(),
+      name: `Batch ${this.snapshot.batches.length + 1}`,
+      species: 'amphiprion-ocellaris',
+      tankId: given.tankId ?? this.tank().id,
+      clutchIds: [],
+      ...rest,
+    }
+    this.snapshot.batches.push(made)
+    const data = { hatchedOn: given.hatchedOn, batchId: made.id, ...(larvae === undefined ? {} : { larvae }) }
+    this.fact('hatch', made.id, `${given.hatchedOn}T20:00:00.000Z`, data)
+    return made
+  }
+
+  feedLink(batch: SnapshotBatch, culture: SnapshotCulture, fromOn: PlainDate = batch.hatchedOn): void {
+    this.snapshot.feedLinks.push({ id: this.nextId(), batchId: batch.id, cultureId: culture.id, fromOn, untilOn: null })
+  }
+
+  setting(ruleId: string, setting: Partial<RuleSetting>): void {
+    this.snapshot.ruleSettings[ruleId] = { isOn: true, parameters: {}, ...setting }
+  }
+
+  /** Writes down a fact at its place in time; `taskId` when a sign-off wrote it. */
+  fact<K extends FactKind>(
+    kind: K,
+    subjectId: string,
+    at: Instant,
+    data: z.input<(typeof factDataSchemas)[K]>,
+    { taskId = null, id = this.nextId() }: { taskId?: string | null; id?: string } = {},
+  ): Fact {
+    return this.append({ kind, subjectId, data } as FactDraft, { at, taskId, id })
+  }
+
+  /** A culture's count of so many animals a replicate, in 1 mL each. */
+  count(culture: SnapshotCulture, at: Instant, animals: number[], more: { eggs?: number; females?: number } = {}) {
+    return this.fact('count', culture.id, at, { of: 'culture', animals, volumeMl: 1, ...more })
+  }
+
+  append(
+    draft: FactDraft,
+    { at, taskId = null, id = this.nextId() }: { at: Instant; taskId?: string | null; id?: string },
+  ) {
+    const data = schemas[draft.kind].parse(draft.data)
+    const fact = {
+      id,
+      kind: draft.kind,
+      subjectId: draft.subjectId,
+      subjectKind: subjectKindOf(this.snapshot, draft.subjectId),
+      at,
+      receivedAt: at,
+      recordedByName: 'Ana',
+      taskId,
+      struckAt: null,
+      struckByName: null,
+      struckReason: null,
+      revision: this.snapshot.facts.length + 1,
+      data,
+    } as Fact
+    this.snapshot.facts.push(fact)
+    this.snapshot.facts.sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : a.id < b.id ? -1 : 1))
+    return fact
+  }
+
+  /** The snapshot as a loader hands it over: its own lists, so that nothing remembered of an earlier one clings to it. */
+  build(): RoomSnapshot {
+    const { facts, ...rest } = this.snapshot
+    return { ...structuredClone(rest), facts: [...facts] }
+  }
+
+  drafts(date: PlainDate, rules: readonly Rule[]): DayDrafts {
+    return draftDay({ snapshot: this.build(), date, rules })
+  }
+}
+
+/** The one draft that a single rule gives on a date; fails with the gaps when there is not exactly one. */
+export function onlyDraft({ drafts, gaps }: DayDrafts): TaskDraft {
+  if (drafts.length !== 1)
+    throw new Error(
+      `Expected one draft, got ${drafts.length}: ${JSON.stringify({ gaps, titles: drafts.map((d) => d.content.title.text) })}`,
+    )
+  return drafts[0]!
+}
+
+/** What signing off a draft records, with nothing typed unless `values` says so. */
+export function signOff(rule: Rule, draft: TaskDraft, values: Record<string, unknown> = {}, doneAt = draft.dueAt) {
+  return rule.record({ context: draft.context, content: draft.content, values, doneAt, subjectId: draft.subjectId })
+}
+
+export type { Creation }
