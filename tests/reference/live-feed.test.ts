@@ -114,6 +114,19 @@ describe('growth and birth rates', () => {
   })
 })
 
+describe('strains', () => {
+  it.each([
+    ['L', 18, true],
+    ['L', 25, true],
+    ['L', 27, false],
+    ['S', 27, false],
+    ['S', 28, true],
+    ['S', 35, true],
+  ] as const)('%s at %d C is at its best: %s (FAO 361, sect. 3.4)', (strain, temperatureC, isBest) => {
+    expect(growthPrior({ temperatureC, strain }).isAtBestTemperature).toBe(isBest)
+  })
+})
+
 describe('local level on the Nile, 1871-1970', () => {
   const series = readData('nile.csv').map((row) => Number(row.flow))
   const filtered = (row: CheckRow) =>

@@ -1,6 +1,7 @@
 import { ArgumentError, poissonInterval } from '@fryward/survival'
 import chiSquareCdf from '@stdlib/stats-base-dists-chisquare-cdf'
 import { assertLength, assertPositive, assertWholeNumber } from './check-input.ts'
+import { studentDeviate } from './student.ts'
 
 /** Replicates are called more uneven than random when chance alone would do it less often than this; common practice. */
 const OVERDISPERSION_P_VALUE = 0.05
@@ -31,7 +32,7 @@ export type Density = {
   animalsCounted: number
   replicates: number
   dispersion: Dispersion
-  /** Standard error over the mean, 1/sqrt(n) widened as the interval is; null when nothing was counted. */
+  /** Standard error over the mean, 1/sqrt(n), times the root of the index where that counts; null when nothing was counted. */
   coefficientOfVariation: number | null
 }
 
@@ -47,11 +48,21 @@ function dispersionOf(animals: readonly number[], total: number): Dispersion {
 }
 
 /**
+ * How much wider than chance alone: the square root of the index, times Student's deviate over the normal's because few
+ * replicates know the index badly. Two replicates are given three's, or they would say nothing at all.
+ */
+function wideningFactor({ index, overdispersed }: Dispersion, replicates: number, level: number): number {
+  if (!overdispersed) return 1
+  return (Math.sqrt(index) * studentDeviate(level, Math.max(2, replicates - 1))) / studentDeviate(level, 1e6)
+}
+
+/**
  * Density of animals per mL from a counted sample: total / (replicates * volumeMl) * dilution.
  *
  * The interval is Garwood's exact one on the total (1936, Biometrika 28:437-442). When the replicates vary more than
- * chance allows (index of dispersion, Fisher's chi-square test) both ends move away by the square root of the index,
- * as a ratio, so that the lower end stays above 0.
+ * chance allows (index of dispersion, Fisher's chi-square test) both ends move away by the square root of the index and
+ * Student's deviate, as a ratio, so that the lower end stays above 0. Two or three replicates often hide clumping: six
+ * tell.
  * @throws ArgumentError when animals is empty or holds anything but whole numbers from 0, or a volume, dilution or
  * level cannot be one.
  */
@@ -65,7 +76,8 @@ export function densityFromCounts({ animals, volumeMl, dilution = 1, level = 0.9
   const animalsCounted = animals.reduce((sum, count) => sum + count, 0)
   const dispersion = dispersionOf(animals, animalsCounted)
   const exact = poissonInterval({ count: animalsCounted, level })
-  const widening = dispersion.overdispersed ? Math.sqrt(dispersion.index) : 1
+  const widening = wideningFactor(dispersion, animals.length, level)
+  const clumping = dispersion.overdispersed ? Math.sqrt(dispersion.index) : 1
   const perMl = dilution / (animals.length * volumeMl)
   const widen = (end: number) =>
     animalsCounted === 0 || widening === 1 ? end : animalsCounted * (end / animalsCounted) ** widening
@@ -76,7 +88,7 @@ export function densityFromCounts({ animals, volumeMl, dilution = 1, level = 0.9
     animalsCounted,
     replicates: animals.length,
     dispersion,
-    coefficientOfVariation: animalsCounted === 0 ? null : widening / Math.sqrt(animalsCounted),
+    coefficientOfVariation: animalsCounted === 0 ? null : clumping / Math.sqrt(animalsCounted),
   }
 }
 

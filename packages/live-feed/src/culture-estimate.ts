@@ -53,6 +53,7 @@ export function estimateCulture(
   const lastCountDay = observations.at(-1)?.day ?? 0
   const later = events.filter((event) => event.day >= lastCountDay)
   const lastDay = Math.max(lastCountDay, later.at(-1)?.day ?? lastCountDay)
+  assertInRange('day of the last removal or addition', lastDay, { max: lastCountDay + 366 })
   if (atDay !== undefined) assertInRange('atDay', atDay, { min: lastDay, max: lastDay + 366 })
   const { eggBaseline, eggSd, eggCarryOver } = parameters
   const conditions = { dilutionPerDay, eggBaseline, eggSd, eggCarryOver }

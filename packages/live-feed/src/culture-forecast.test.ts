@@ -57,6 +57,15 @@ describe('fitCulture', () => {
         ],
       },
     ],
+    [
+      'observations[1].day',
+      {
+        observations: [
+          { day: 1, densityPerMl: 5 },
+          { day: 1e9, densityPerMl: 6 },
+        ],
+      },
+    ],
     ['observations[0].densityPerMl', { observations: [{ day: 1, densityPerMl: Number.NaN }] }],
     ['observations[0].densityPerMl', { observations: [{ day: 1, densityPerMl: -3 }] }],
     ['observations[0].eggRatio', { observations: [{ day: 1, densityPerMl: 5, eggRatio: Number.NaN }] }],
@@ -90,6 +99,8 @@ describe('estimateCulture', () => {
     const ratio = (e: typeof later) => e.upper80PerMl / e.lower80PerMl
     expect(ratio(later)).toBeGreaterThan(ratio(estimate))
     expect(() => estimateCulture(history, parameters, { atDay: 2 })).toThrow('atDay is 2')
+    const far = { ...history, removals: [{ day: 1e9, fraction: 0.1 }] }
+    expect(() => estimateCulture(far, parameters)).toThrow('last removal')
   })
 })
 

@@ -1,11 +1,10 @@
-import { ArgumentError } from '@fryward/survival'
-import { CholeskyDecomposition, Matrix } from 'ml-matrix'
 import { assertInRange, assertShare, assertWholeNumber } from './check-input.ts'
 import type { CultureEstimate } from './culture-estimate.ts'
 import { eggAgeDays, logisticStep, stepLengths, stepNoise } from './culture-filter.ts'
 import { type CultureRemoval, toEvents } from './culture-history.ts'
-import { type CultureRates, logsFromRates, ratesFromLogs } from './culture-parameters.ts'
+import type { CultureRates } from './culture-parameters.ts'
 import { type Random, seededRandom } from './random.ts'
+import { rateDrawer } from './rate-draws.ts'
 
 /**
  * What will be taken out: a share each whole day from the first day ahead on, after that day's density is read; or
@@ -47,32 +46,6 @@ function readPlan(plan: HarvestPlan): { daily: number; removals: readonly Cultur
 
 function isRemovals(plan: HarvestPlan): plan is readonly CultureRemoval[] {
   return Array.isArray(plan)
-}
-
-/** Rates as they may be, given how well the history pins them down. */
-function rateDrawer(estimate: CultureEstimate, random: Random): () => CultureRates {
-  const centre = logsFromRates(estimate.parameters)
-  const covariance = new Matrix(estimate.parameters.logCovariance.map((row) => [...row]))
-  const factor = new CholeskyDecomposition(covariance)
-  if (!factor.isPositiveDefinite()) {
-    throw new ArgumentError({
-      argument: 'estimate.parameters.logCovariance',
-      value: 'not positive definite',
-      allowed: 'a covariance, as fitCulture gives it',
-    })
-  }
-  const lower = factor.lowerTriangularMatrix.to2DArray()
-  return () => {
-    const normals = centre.map(() => random.normal())
-    return ratesFromLogs(
-      centre.map((log, i) => {
-        const row = lower[i] ?? []
-        let shift = 0
-        for (let j = 0; j <= i; j += 1) shift += (row[j] ?? 0) * (normals[j] ?? 0)
-        return log + shift
-      }),
-    )
-  }
 }
 
 /** Two normals with the given variances and covariance. */
@@ -165,7 +138,7 @@ export function cultureFutures(input: FutureInput): CultureFutures {
   assertWholeNumber('futures', futures, { min: 1, max: MOST_FUTURES })
   assertInRange('crashHazardPerDay', crashHazardPerDay, { min: 0, unit: 'per day' })
   const random = seededRandom(seed)
-  const drawRates = rateDrawer(estimate, random)
+  const drawRates = rateDrawer(estimate.parameters, random)
   const { stretches, logKeptNow } = layOut(estimate, days, plan)
   const harvested = stretches.slice(0, -1).reduce((sum, stretch) => sum + stretch.logKept, 0)
   const eggsNow = estimate.eggs === null ? 0 : estimate.eggs.logEggs - estimate.parameters.eggBaseline

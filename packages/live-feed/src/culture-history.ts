@@ -19,7 +19,8 @@ export type CultureAddition = { day: number; addedPerMl: number }
 
 export type CultureHistory = {
   observations: readonly CultureObservation[]
-  removals: readonly CultureRemoval[]
+  /** Harvests and water changes; those before the first observation change nothing. */
+  removals?: readonly CultureRemoval[]
   additions?: readonly CultureAddition[]
   /** Continuous exchange, vessel volumes a day; 0 unless given. */
   dilutionPerDay?: number
@@ -28,6 +29,9 @@ export type CultureHistory = {
   /** The most the vessel has held, when the room knows it: steadies the fit. */
   capacityPerMl?: number
 }
+
+/** A culture not counted for longer than a year is another culture. */
+const LONGEST_GAP_DAYS = 366
 
 /** A count of nothing is taken as half an animal in one mL (common practice): a logarithm needs a number. */
 const NOTHING_SEEN_PER_ML = 0.5
@@ -72,11 +76,12 @@ export function toLogObservations(history: CultureHistory): LogObservation[] {
   const observations = history.observations.map(toLogObservation)
   for (const [index, observation] of observations.entries()) {
     const before = observations[index - 1]
-    if (before === undefined || observation.day > before.day) continue
+    if (before === undefined) continue
+    if (observation.day > before.day && observation.day - before.day <= LONGEST_GAP_DAYS) continue
     throw new ArgumentError({
       argument: `observations[${index}].day`,
       value: observation.day,
-      allowed: `later than the observation before it (${before.day})`,
+      allowed: `later than the observation before it (${before.day}) by at most ${LONGEST_GAP_DAYS}`,
     })
   }
   return observations
@@ -84,10 +89,10 @@ export function toLogObservations(history: CultureHistory): LogObservation[] {
 
 /** Harvests, water changes and inoculations in order of time; on one day animals go in before they come out. */
 export function toEvents({
-  removals,
+  removals = [],
   additions = [],
 }: {
-  removals: readonly CultureRemoval[]
+  removals?: readonly CultureRemoval[]
   additions?: readonly CultureAddition[]
 }): CultureEvent[] {
   const ins = additions.map(({ day, addedPerMl }, index) => {

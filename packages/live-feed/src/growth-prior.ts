@@ -7,6 +7,8 @@ export type GrowthPrior = {
   /** Standard deviation of its logarithm. */
   logSd: number
   isExtrapolated: boolean
+  /** False when the temperature is outside the strain's best range; null without a strain or a temperature. */
+  isAtBestTemperature: boolean | null
   sources: string[]
 }
 
@@ -24,6 +26,11 @@ const GROWTH_BY_SALINITY = [
 
 /** B. calyciflorus, fresh water: at most 1.02 a day less deaths of 0.083-0.383 (Rothhaupt 1990, Freshw. Biol. 23:561-570). */
 const FRESHWATER_GROWTH_PER_DAY = 0.8
+
+export type RotiferStrain = 'L' | 'S' | 'SS'
+
+/** Best growth, C: L 18-25, S 28-35 (FAO 361, sect. 3.4, Lavens & Sorgeloos 1996); SS taken with S, common practice. */
+const BEST_TEMPERATURE_C = { L: { min: 18, max: 25 }, S: { min: 28, max: 35 }, SS: { min: 28, max: 35 } }
 
 /** Spread when nothing is known of the strain: covers 0.31 to 1.1 a day in two standard deviations; common practice. */
 const LOG_SD = 0.4
@@ -74,11 +81,22 @@ function temperatureFactor(temperatureC: number): number {
  * effect of temperature (FAO 361, Table 3.1). Without a salinity it is taken as 4-20, without a temperature as 25 C.
  * @throws ArgumentError when temperatureC is outside 5 to 35 C or salinity outside 0 to 97.
  */
-export function growthPrior({ temperatureC, salinity }: { temperatureC?: number; salinity?: number }): GrowthPrior {
+export function growthPrior({
+  temperatureC,
+  salinity,
+  strain,
+}: {
+  temperatureC?: number
+  salinity?: number
+  strain?: RotiferStrain
+}): GrowthPrior {
   if (temperatureC !== undefined) assertInRange('temperatureC', temperatureC, TEMPERATURE_RANGE)
   if (salinity !== undefined) assertInRange('salinity', salinity, SALINITY_RANGE)
   const byTemperature = temperatureC === undefined ? 1 : temperatureFactor(temperatureC)
+  const best = strain === undefined ? undefined : BEST_TEMPERATURE_C[strain]
+  const isKnown = best !== undefined && temperatureC !== undefined
   return {
+    isAtBestTemperature: isKnown ? temperatureC >= best.min && temperatureC <= best.max : null,
     growthPerDay: growthAtSalinity(salinity ?? 15) * byTemperature,
     logSd: temperatureC === undefined || salinity === undefined ? LOG_SD * 1.25 : LOG_SD,
     isExtrapolated: (temperatureC ?? 25) < 15 || (temperatureC ?? 25) > 30 || (salinity ?? 15) > 35,

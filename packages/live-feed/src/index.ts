@@ -46,7 +46,7 @@ export type { CultureAddition, CultureHistory, CultureObservation, CultureRemova
 export type { CultureParameters, CultureRates } from './culture-parameters.ts'
 export { birthRate, deathRate, eggDevelopmentDays } from './egg-ratio.ts'
 export { type Grazing, type GrazingObservation, learnGrazing } from './grazing.ts'
-export { type GrowthPrior, growthPrior } from './growth-prior.ts'
+export { type GrowthPrior, growthPrior, type RotiferStrain } from './growth-prior.ts'
 export {
   HARVEST_PRACTICE,
   type HarvestAdvice,
@@ -67,6 +67,7 @@ export {
 export {
   DEFAULT_SIEVING_LOSS,
   MOST_EATEN_PER_LARVA_PER_DAY,
+  PREY_DENSITIES,
   type PreyTopUp,
   type PreyTopUpInput,
   preyTopUp,
