@@ -32,53 +32,59 @@ export async function signOffTask({
   input: SignOff
 }): Promise<Task> {
   return writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
-    const task = await work.tx.task.findUnique({ where: { roomId_id: { roomId, id: taskId } }, include: taskIncludes })
-    if (!task) throw notFound('task')
-    const userId = personOf(ctx.actor)
-    if (!task.isForStandIn && work.role === 'stand_in')
-      throw new RoomError('not_allowed', 'This one is not for a stand-in: leave it for a caretaker, or call one.')
-    const doneAt = input.doneAt ?? ctx.now
-    assertDoneAt(work, doneAt)
-    if (task.state === 'done' && !input.again) throw await alreadyDone(work, task)
-    const content = task.content as TaskContent
-    const values = acceptedValues(content, input)
-    const outcome = findRule(task.ruleId).record({
-      context: task.context,
-      content,
-      values,
-      doneAt,
-      subjectId: task.subjectId,
-    })
-    const isAfterTheFact = task.state !== 'open' && task.state !== 'done'
-    const signOffId = uuidv7()
-    await work.tx.signOff.create({
-      data: {
-        roomId,
-        id: signOffId,
-        taskId,
-        userId,
-        doneAt,
-        receivedAt: ctx.now,
-        values: values as Prisma.InputJsonObject,
-        plannedAmount: content.amount ?? Prisma.JsonNull,
-        shownAmount: input.shownAmount ?? Prisma.JsonNull,
-        isRepeat: task.state === 'done',
-        isAfterTheFact,
-      },
-    })
-    await write(work, { outcome, doneAt, signOffId })
-    await work.tx.task.update({
-      where: { roomId_id: { roomId, id: taskId } },
-      data: { state: 'done', reason: null, closedBy: userId, closedAt: ctx.now, version: { increment: 1 } },
-    })
-    work.audit({
-      action: 'task.sign_off',
-      subjectId: task.subjectId,
-      detail: { taskId, ruleId: task.ruleId, values, isRepeat: task.state === 'done', isAfterTheFact },
-    })
-    await replanRoom(work, `${task.subject.name} was seen to`)
+    const name = await applySignOff(work, { taskId, input })
+    await replanRoom(work, `${name} was seen to`)
     return getTaskInRoom(work, taskId)
   })
+}
+
+/** One sign-off without working the day out again, for writes that hold several. Returns the subject's name. */
+export async function applySignOff(work: Work, { taskId, input }: { taskId: Id; input: SignOff }): Promise<string> {
+  const { tx, ctx, roomId } = work
+  const task = await tx.task.findUnique({ where: { roomId_id: { roomId, id: taskId } }, include: taskIncludes })
+  if (!task) throw notFound('task')
+  const userId = personOf(ctx.actor)
+  if (!task.isForStandIn && work.role === 'stand_in')
+    throw new RoomError('not_allowed', 'This one is not for a stand-in: leave it for a caretaker, or call one.')
+  const doneAt = input.doneAt ?? ctx.now
+  assertDoneAt(work, doneAt)
+  if (task.state === 'done' && !input.again) throw await alreadyDone(work, task)
+  const content = task.content as TaskContent
+  const values = acceptedValues(content, input)
+  const outcome = findRule(task.ruleId).record({
+    context: task.context,
+    content,
+    values,
+    doneAt,
+    subjectId: task.subjectId,
+  })
+  const flags = { isRepeat: task.state === 'done', isAfterTheFact: task.state !== 'open' && task.state !== 'done' }
+  const signOffId = uuidv7()
+  await tx.signOff.create({
+    data: {
+      roomId,
+      id: signOffId,
+      taskId,
+      userId,
+      doneAt,
+      receivedAt: ctx.now,
+      values: values as Prisma.InputJsonObject,
+      plannedAmount: content.amount ?? Prisma.JsonNull,
+      shownAmount: input.shownAmount ?? Prisma.JsonNull,
+      ...flags,
+    },
+  })
+  await write(work, { outcome, doneAt, signOffId })
+  await tx.task.update({
+    where: { roomId_id: { roomId, id: taskId } },
+    data: { state: 'done', reason: null, closedBy: userId, closedAt: ctx.now, version: { increment: 1 } },
+  })
+  work.audit({
+    action: 'task.sign_off',
+    subjectId: task.subjectId,
+    detail: { taskId, ruleId: task.ruleId, values, ...flags },
+  })
+  return task.subject.name
 }
 
 /** Only a person signs off; the clock has no hands. */
