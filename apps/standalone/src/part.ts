@@ -2,10 +2,7 @@ import { type ChildProcess, fork, type StdioOptions } from 'node:child_process'
 import { closeSync, existsSync, openSync, readFileSync, renameSync, statSync } from 'node:fs'
 import { z } from 'zod'
 
-const MessageSchema = z.union([
-  z.object({ ready: z.literal(true), url: z.string().optional() }),
-  z.object({ claimCode: z.string() }),
-])
+const ReadySchema = z.object({ ready: z.literal(true), claimCode: z.string().nullish() })
 
 export type PartOptions = {
   /** How people know it: API, scheduler, dashboard. */
@@ -81,13 +78,11 @@ export class Part {
     closeSync(log)
     this.#child = child
     child.on('message', (message) => {
-      const parsed = MessageSchema.safeParse(message)
+      const parsed = ReadySchema.safeParse(message)
       if (!parsed.success) return
-      if ('claimCode' in parsed.data) this.#options.onClaimCode?.(parsed.data.claimCode)
-      else {
-        this.#wasReady = true
-        waiting.onReady()
-      }
+      if (parsed.data.claimCode) this.#options.onClaimCode?.(parsed.data.claimCode)
+      this.#wasReady = true
+      waiting.onReady()
     })
     child.on('error', (error) => waiting.onEarlyEnd(error))
     child.on('exit', (code, signal) => this.#onExit({ how: code ?? signal, startedAt, waiting }))

@@ -145,6 +145,8 @@ function partEnvironment(plan: EnvironmentPlan): Record<string, string> {
     HOST: settings.HOST,
     PORT: String(settings.PORT),
     PUBLIC_URL: settings.PUBLIC_URL,
+    TRUSTED_PROXIES: settings.TRUSTED_PROXIES,
+    LOG_LEVEL: settings.LOG_LEVEL,
     TLS_CERT: tls?.certFile,
     TLS_KEY: tls?.keyFile,
     DATA_DIR: settings.DATA_DIR,

@@ -17,6 +17,7 @@ export const SettingsSchema = z
       .refine(isOrigin, 'an origin such as https://fish.example.org')
       .transform((text) => new URL(text).origin)
       .optional(),
+    TRUSTED_PROXIES: z.string().optional(),
     TLS: z.enum(['off', 'local'], "'off' or 'local'").default('off'),
     TLS_CERT: z.string().optional(),
     TLS_KEY: z.string().optional(),
@@ -27,6 +28,7 @@ export const SettingsSchema = z
       .optional(),
     AUTH_SECRET: z.string().min(32, 'at least 32 characters').optional(),
     SEED_DEMO: yesOrNo.optional(),
+    LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
   })
   .refine((settings) => (settings.TLS_CERT === undefined) === (settings.TLS_KEY === undefined), {
     path: ['TLS_CERT'],
