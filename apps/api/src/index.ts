@@ -1,3 +1,4 @@
 export { type ApiOptions, createApi } from './app.ts'
+export { hashPassword } from './auth.ts'
 export { type ApiConfig, ApiConfigSchema, publicUrlOf, readConfig } from './config.ts'
 export { version } from './version.ts'

@@ -75,7 +75,13 @@ function outlookOf({
     }
   const estimate = cultureEstimateAt(history, elapsedDays(record.startedAt, now))
   const ageDays = Math.max(0, elapsedDays(record.startedAt, now))
-  const advice = harvestAdvice({ estimate, volumeL: culture.volumeL, ageDays, seed })
+  const advice = harvestAdvice({
+    estimate,
+    volumeL: culture.volumeL,
+    ageDays,
+    seed,
+    isFirstHarvest: seen.harvests.length === 0,
+  })
   const harvestShare = query.harvestShare ?? advice.shareOfVolume
   const at = (day: number): Instant => addMinutes(record.startedAt, day * 1440)
   return {
