@@ -23,6 +23,6 @@ export async function endLarvalBatch({
     assertFresh(before, input.version, before.name)
     await endSubject(work, { id: batchId, reason: input.reason })
     await replanRoom(work, `${before.name} was ended`)
-    return { ...before, endedAt: ctx.now, version: before.version + 1 }
+    return getLarvalBatchInRoom(work, batchId)
   })
 }

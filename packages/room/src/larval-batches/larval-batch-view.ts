@@ -1,27 +1,43 @@
 import { batchNumbers, daysBetween, isBatchStanding, localDate, type RoomSnapshot } from '@fryward/husbandry'
 import type { Id, LarvalBatch } from '@fryward/shared'
-import type { Transaction } from '@fryward/store'
+import { fromDateColumn, type Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
 import { loadSnapshot } from '../snapshot/load-snapshot.ts'
 
 type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
 
+/** Ended batches stay readable like every ended thing; a batch whose hatch was struck out never was. */
 export async function listLarvalBatchesInRoom(scope: Scope): Promise<LarvalBatch[]> {
   const snapshot = await loadSnapshot(scope.tx, { roomId: scope.roomId, now: scope.ctx.now })
-  const subjects = await scope.tx.subject.findMany({ where: { roomId: scope.roomId, kind: 'larval_batch' } })
-  const byId = new Map(subjects.map((subject) => [subject.id, subject]))
   const today = localDate({ timeZone: snapshot.room.timeZone, at: scope.ctx.now })
-  return snapshot.batches
-    .filter((batch) => isBatchStanding(snapshot, batch))
-    .map((batch) => ({
-      ...batch,
-      ageDays: daysBetween(batch.hatchedOn, today),
-      numberNow: numberNow(snapshot, batch),
-      note: byId.get(batch.id)?.note ?? '',
-      endedAt: null,
-      version: byId.get(batch.id)?.version ?? 1,
-    }))
-    .sort((a, b) => (a.hatchedOn < b.hatchedOn ? 1 : -1))
+  const rows = await scope.tx.larvalBatch.findMany({
+    where: { roomId: scope.roomId },
+    include: { subject: true, clutches: true },
+    orderBy: [{ hatchedOn: 'desc' }, { id: 'desc' }],
+  })
+  return rows.flatMap((row) => {
+    const batch = {
+      id: row.id,
+      name: row.subject.name,
+      species: row.species,
+      tankId: row.tankId,
+      clutchIds: row.clutches.map((clutch) => clutch.clutchId),
+      hatchedOn: fromDateColumn(row.hatchedOn),
+    }
+    if (!isBatchStanding(snapshot, batch)) return []
+    const { endedAt, note, version } = row.subject
+    const lastDay = endedAt ? localDate({ timeZone: snapshot.room.timeZone, at: endedAt.toISOString() }) : today
+    return [
+      {
+        ...batch,
+        ageDays: daysBetween(batch.hatchedOn, lastDay),
+        numberNow: endedAt ? null : numberNow(snapshot, batch),
+        note,
+        endedAt: endedAt?.toISOString() ?? null,
+        version,
+      },
+    ]
+  })
 }
 
 /** The book's number; without a sampled count there is no interval to give. */
