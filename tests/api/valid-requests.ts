@@ -1,0 +1,259 @@
+import type { RouteId } from '@fryward/shared'
+import { type Person, roomSetup, type World } from '../support/world.ts'
+import { type FullRoom, minutesFrom } from './full-room.ts'
+import type { RawRequest } from './send.ts'
+
+/** What a request is written for: the room it asks, who sends it, and a number that makes its names new. */
+export type Writing = { world: World; full: FullRoom; as: Person; serial: number }
+
+/** One valid request of every route, made for the room as it is at this moment. */
+export async function validRequest(id: RouteId, writing: Writing): Promise<RawRequest> {
+  const write: (writing: Writing) => RawRequest | Promise<RawRequest> = requests[id]
+  return write(writing)
+}
+
+const inRoom = ({ full }: Writing, more: Record<string, string> = {}) => ({ roomId: full.roomId, ...more })
+
+async function versionOf({ world, full }: Writing, id: string): Promise<number> {
+  const row = await world.database.prisma.subject.findUniqueOrThrow({
+    where: { roomId_id: { roomId: full.roomId, id } },
+  })
+  return row.version
+}
+
+const end = (param: string, thing: 'pairTank' | 'culture' | 'pair' | 'batch') => async (writing: Writing) => {
+  const { id } = writing.full[thing]
+  return {
+    params: inRoom(writing, { [param]: id }),
+    body: { reason: 'no longer needed', version: await versionOf(writing, id) },
+  }
+}
+const change =
+  (param: string, thing: 'pairTank' | 'culture' | 'pair' | 'clutch' | 'batch', body: object) =>
+  async (writing: Writing) => {
+    const { id } = writing.full[thing]
+    return { params: inRoom(writing, { [param]: id }), body: { ...body, version: await versionOf(writing, id) } }
+  }
+
+async function invitationOf({ world, full }: Writing): Promise<{ token: string; id: string }> {
+  const made = await world.ok(full.owner, 'createInvitation', {
+    params: { roomId: full.roomId },
+    body: { role: 'viewer' },
+  })
+  return { id: made.id, token: made.link.split('/').at(-1) ?? '' }
+}
+
+async function newcomer({ world, full, serial }: Writing): Promise<string> {
+  return (await world.person(`Newcomer ${serial}`, { roomId: full.roomId, role: 'viewer' })).userId
+}
+
+async function taskOf({ world, full }: Writing, ruleId: string): Promise<string> {
+  const task = await world.database.prisma.task.findFirstOrThrow({
+    where: { roomId: full.roomId, ruleId, dueAt: { lte: minutesFrom(world, 1440) } },
+    orderBy: [{ dueAt: 'desc' }, { id: 'asc' }],
+  })
+  return task.id
+}
+
+async function factOf({ world, full, as }: Writing): Promise<string> {
+  const row = await world.database.prisma.fact.findFirst({
+    where: { roomId: full.roomId, recordedBy: as.userId, kind: 'observation', struckAt: null },
+  })
+  return row?.id ?? full.culture.id
+}
+
+const ruleSetting = async (writing: Writing) => {
+  const { world, full } = writing
+  const last = await world.database.prisma.ruleChange.findFirst({
+    where: { roomId: full.roomId, ruleId: 'pair-feed' },
+    orderBy: { version: 'desc' },
+  })
+  return {
+    params: inRoom(writing, { ruleId: 'pair-feed' }),
+    body: { isOn: true, parameters: {}, version: last?.version ?? 0 },
+  }
+}
+
+const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRequest>> = {
+  getHealth: () => ({}),
+  getServer: () => ({}),
+  claimServer: ({ serial }) => ({
+    body: {
+      code: 'AAAA-BBBB-CCCC',
+      name: 'Claimant',
+      email: `claim-${serial}@example.test`,
+      password: 'long enough 1',
+    },
+  }),
+  getMe: () => ({}),
+  getInvitationPreview: async (writing) => ({ params: { token: (await invitationOf(writing)).token } }),
+  joinByInvitation: async (writing) => ({
+    params: { token: (await invitationOf(writing)).token },
+    body: { name: 'Joiner', email: `join-${writing.serial}@example.test`, password: 'long enough 1' },
+  }),
+  acceptInvitation: async (writing) => ({ params: { token: (await invitationOf(writing)).token }, body: {} }),
+  listPeople: (writing) => ({ params: inRoom(writing) }),
+  changeRole: async (writing) => ({
+    params: inRoom(writing, { userId: await newcomer(writing) }),
+    body: { role: 'stand_in' },
+  }),
+  removePerson: async (writing) => ({ params: inRoom(writing, { userId: await newcomer(writing) }) }),
+  listInvitations: (writing) => ({ params: inRoom(writing) }),
+  createInvitation: (writing) => ({ params: inRoom(writing), body: { role: 'viewer', daysValid: 3 } }),
+  revokeInvitation: async (writing) => ({
+    params: inRoom(writing, { invitationId: (await invitationOf(writing)).id }),
+  }),
+
+  createRoom: ({ serial }) => ({
+    body: {
+      ...roomSetup,
+      name: `Room ${serial}`,
+      tanks: [{ name: 'T', kind: 'larval', volumeL: 40, temperatureC: 26, salinity: 30 }],
+    },
+  }),
+  getRoom: (writing) => ({ params: inRoom(writing) }),
+  changeRoom: async (writing) => ({
+    params: inRoom(writing),
+    body: {
+      salinity: 34,
+      version: (await writing.world.database.prisma.room.findUniqueOrThrow({ where: { id: writing.full.roomId } }))
+        .version,
+    },
+  }),
+  listSpecies: () => ({}),
+
+  listTanks: (writing) => ({ params: inRoom(writing) }),
+  createTank: (writing) => ({
+    params: inRoom(writing),
+    body: { name: `Tank ${writing.serial}`, kind: 'storage', volumeL: 100, temperatureC: 25, salinity: 33 },
+  }),
+  changeTank: change('tankId', 'pairTank', { temperatureC: 26 }),
+  endTank: end('tankId', 'pairTank'),
+
+  listConcentrates: (writing) => ({ params: inRoom(writing) }),
+  createConcentrate: (writing) => ({
+    params: inRoom(writing),
+    body: { name: `Bottle ${writing.serial}`, cellsPerMl: 6e10, openedOn: '2026-03-01', useBy: '2026-06-01' },
+  }),
+  changeConcentrate: async (writing) => ({
+    params: inRoom(writing, { concentrateId: writing.full.concentrate.id }),
+    body: {
+      useBy: '2026-07-01',
+      version: (
+        await writing.world.database.prisma.concentrate.findUniqueOrThrow({
+          where: { roomId_id: { roomId: writing.full.roomId, id: writing.full.concentrate.id } },
+        })
+      ).version,
+    },
+  }),
+
+  listCultures: (writing) => ({ params: inRoom(writing) }),
+  createCulture: (writing) => ({
+    params: inRoom(writing),
+    body: {
+      ...{
+        name: `Culture ${writing.serial}`,
+        kind: 'rotifer',
+        strain: 'L',
+        volumeL: 20,
+        temperatureC: 25,
+        salinity: 20,
+      },
+      concentrateId: writing.full.concentrate.id,
+      parentCultureId: writing.full.culture.id,
+      startDensityPerMl: 80,
+      startedAt: minutesFrom(writing.world, -60),
+    },
+  }),
+  changeCulture: change('cultureId', 'culture', { temperatureC: 26 }),
+  endCulture: end('cultureId', 'culture'),
+  getCultureOutlook: (writing) => ({
+    params: inRoom(writing, { cultureId: writing.full.culture.id }),
+    query: { days: '3', harvestShare: '0.2' },
+  }),
+
+  listPairs: (writing) => ({ params: inRoom(writing) }),
+  createPair: (writing) => ({
+    params: inRoom(writing),
+    body: { name: `Pair ${writing.serial}`, species: 'amphiprion-ocellaris', tankId: writing.full.larvalTank.id },
+  }),
+  changePair: change('pairId', 'pair', { isResting: false }),
+  endPair: end('pairId', 'pair'),
+
+  listClutches: (writing) => ({ params: inRoom(writing) }),
+  createClutch: (writing) => ({
+    params: inRoom(writing),
+    body: {
+      pairId: writing.full.pair.id,
+      name: `Clutch ${writing.serial}`,
+      spawnedAt: minutesFrom(writing.world, -30),
+      eggs: 200,
+    },
+  }),
+  changeClutch: change('clutchId', 'clutch', { intent: 'raise_all' }),
+
+  listLarvalBatches: (writing) => ({ params: inRoom(writing) }),
+  createLarvalBatch: (writing) => ({
+    params: inRoom(writing),
+    body: {
+      name: `Batch ${writing.serial}`,
+      tankId: writing.full.larvalTank.id,
+      species: 'amphiprion-ocellaris',
+      hatchedOn: writing.world.clock.now().slice(0, 10),
+      larvae: 100,
+    },
+  }),
+  changeLarvalBatch: change('batchId', 'batch', { note: 'looks well' }),
+  endLarvalBatch: end('batchId', 'batch'),
+
+  listFeedLinks: (writing) => ({ params: inRoom(writing) }),
+  createFeedLink: (writing) => ({
+    params: inRoom(writing),
+    body: {
+      batchId: writing.full.batch.id,
+      cultureId: writing.full.culture.id,
+      fromOn: writing.world.clock.now().slice(0, 10),
+    },
+  }),
+  endFeedLink: async (writing) => ({
+    params: inRoom(writing, { feedLinkId: writing.full.feedLink.id }),
+    body: {
+      untilOn: writing.world.clock.now().slice(0, 10),
+      version: (
+        await writing.world.database.prisma.feedLink.findUniqueOrThrow({
+          where: { roomId_id: { roomId: writing.full.roomId, id: writing.full.feedLink.id } },
+        })
+      ).version,
+    },
+  }),
+
+  listFacts: (writing) => ({ params: inRoom(writing), query: { limit: '20' } }),
+  recordFact: (writing) => ({
+    params: inRoom(writing),
+    body: { kind: 'observation', subjectId: writing.full.pair.id, data: { signs: ['all_well'] } },
+  }),
+  strikeFact: async (writing) => ({
+    params: inRoom(writing, { factId: await factOf(writing) }),
+    body: { reason: 'the wrong tank' },
+  }),
+  listAudit: (writing) => ({ params: inRoom(writing), query: { limit: '20' } }),
+
+  getDay: (writing) => ({ params: inRoom(writing, { date: 'today' }) }),
+  getTask: async (writing) => ({ params: inRoom(writing, { taskId: await taskOf(writing, 'rotifer-brush') }) }),
+  signOffTask: async (writing) => ({
+    params: inRoom(writing, { taskId: await taskOf(writing, 'rotifer-brush') }),
+    body: { values: {} },
+  }),
+  skipTask: async (writing) => ({
+    params: inRoom(writing, { taskId: await taskOf(writing, 'pair-feed') }),
+    body: { reason: 'the fish are resting' },
+  }),
+  undoTask: async (writing) => ({
+    params: inRoom(writing, { taskId: await taskOf(writing, 'rotifer-brush') }),
+    body: {},
+  }),
+
+  listRules: (writing) => ({ params: inRoom(writing) }),
+  previewRule: ruleSetting,
+  changeRule: ruleSetting,
+}
