@@ -60,9 +60,3 @@ export function instantOf(epochMilliseconds: number): Instant {
 function toInstant(at: Temporal.ZonedDateTime): Instant {
   return instantOf(at.epochMilliseconds)
 }
-
-/** A wall-clock time on a date as an instant; one that a clock change skips is moved on by the change. */
-export function instantOnDate({ date, time, timeZone }: { date: PlainDate; time: string; timeZone: string }): Instant {
-  const plainTime = Temporal.PlainTime.from(time)
-  return toInstant(Temporal.PlainDate.from(date).toZonedDateTime({ timeZone, plainTime }))
-}

@@ -1,15 +1,21 @@
-import type { Phrase, Quantity, TaskContent } from '@fryward/shared'
+import type { Because, Phrase, Quantity, TaskContent } from '@fryward/shared'
 
 /** A sentence whose `{name}` places are quantities that the screen shows in the room's units. */
 export function phrase(text: string, quantities: Record<string, Quantity> = {}): Phrase {
   return { text, quantities }
 }
 
+/** Links of "why" in order; the first joins nothing. */
+function chained(links: readonly Because[]): Because[] {
+  return links.map((link, index) => (index === 0 ? { ...link, joins: null } : link))
+}
+
 /** A task's content with the empty parts filled in. */
 export function taskContent(
   content: Pick<TaskContent, 'verb' | 'title'> & Partial<Omit<TaskContent, 'verb' | 'title'>>,
 ): TaskContent {
-  return { amount: null, amountOf: null, steps: [], cautions: [], fields: [], because: [], ...content }
+  const because = chained(content.because ?? [])
+  return { amount: null, amountOf: null, steps: [], cautions: [], fields: [], ...content, because }
 }
 
 /** A chance as people say it, with the number beside it: "likely (62 %)". */
@@ -20,6 +26,3 @@ export function likelihoodText(probability: number): string {
   if (probability >= 0.2) return `possible (${percent})`
   return `unlikely (${percent})`
 }
-
-/** "day 4" as a stem for titles. */
-export const dayText = (day: number): string => `day ${day}`

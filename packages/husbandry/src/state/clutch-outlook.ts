@@ -1,13 +1,14 @@
-import type { Because, EggStage, FactOf } from '@fryward/shared'
-import { daysBetween, elapsedDays, type HusbandryDay, instantOnDate } from '../calendar/husbandry-day.ts'
+import type { Because } from '@fryward/shared'
+import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import { factLink, Gap, profileLink } from '../engine/rule.ts'
 import type { RoomSnapshot, SnapshotClutch } from '../snapshot.ts'
 import { findSpecies, type SpeciesProfile } from '../species/index.ts'
-import { brooderRelease, type Forecast, hatchNights, type PastDuration, type SeenStage } from '../thermal/index.ts'
+import type { Forecast } from '../thermal/index.ts'
+import { clutchForecast } from './clutch-nights.ts'
 import { dateOf, factsUntil } from './day-facts.ts'
 import { tankOf } from './larval-diet.ts'
 import { rememberedBySnapshot } from './memo.ts'
-import { tankWarmth } from './tank-warmth.ts'
+import { warmthLink } from './tank-warmth.ts'
 
 export type ClutchOutlook = {
   species: SpeciesProfile
@@ -19,8 +20,8 @@ export type ClutchOutlook = {
   because: Because[]
 }
 
-/** How the room's four egg colours stand in a species' profile. */
-const stageIds: Record<EggStage, string> = { orange: 'orange', dark: 'black', eyed: 'eyes', silver: 'silver' }
+// Temperatures that the thermal forecasts take.
+const forecastC = { from: 10, to: 40 }
 
 const remembered = rememberedBySnapshot<ClutchOutlook | Gap>()
 
@@ -39,28 +40,17 @@ function workOut(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryD
   if (!species) return new Gap(`${clutch.name}: no profile of ${clutch.species} says how long its eggs take.`)
   const tank = tankOf(snapshot, clutch)
   if (!tank) return new Gap(`${clutch.name}: say which tank it is in.`)
-  const spawning = factsUntil(snapshot, 'spawning', { subjectId: clutch.id, until: day.endsAt }).at(-1)
-  const { warmth, because: warm } = tankWarmth(snapshot, tank, { since: clutch.spawnedAt, until: day.endsAt })
-  const looks = looksAt(snapshot, clutch, species, day)
-  const history = pairHistory(snapshot, clutch)
-  const lastLook = looks.facts.at(-1)
-  const base = {
-    ...warmth,
-    spawnedAt: clutch.spawnedAt,
-    lightsOff: { time: snapshot.room.lightsOffAt, timeZone: snapshot.room.timeZone },
-    species,
-    pairHistory: history,
-  }
-  const forecast = tooLateIsGap(clutch, () =>
-    species.care.value === 'nest'
-      ? hatchNights({ ...base, seenStage: looks.stages, ...(lastLook ? { notHatchedBy: lastLook.at } : {}) })
-      : brooderRelease({ ...base, ...(lastLook ? { notReleasedBy: lastLook.at } : {}) }),
-  )
+  if (tank.temperatureC < forecastC.from || tank.temperatureC > forecastC.to)
+    return new Gap(`${clutch.name}: ${tank.name} is set to ${tank.temperatureC} C; eggs are forecast from 10 to 40 C.`)
+  const forecast = tooLateIsGap(clutch, () => clutchForecast(snapshot, { clutch, at: day.endsAt }))
   if (forecast instanceof Gap) return forecast
   const later = forecast.nights.filter(({ date }) => date >= day.date)
   const still = later.reduce((sum, { probability }) => sum + probability, 0)
   const tonight = later.find(({ date }) => date === day.date)?.probability ?? 0
-  const stageLook = looks.facts.findLast(({ data }) => data.eggStage !== undefined)
+  const about = { subjectId: clutch.id, until: day.endsAt }
+  const spawning = factsUntil(snapshot, 'spawning', about).at(-1)
+  const stageLook = factsUntil(snapshot, 'observation', about).findLast(({ data }) => data.eggStage !== undefined)
+  const { learnedFrom, medianDays } = forecast.level
   return {
     species,
     ageDays: daysBetween(dateOf(snapshot, clutch.spawnedAt), day.date),
@@ -68,10 +58,10 @@ function workOut(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryD
     tonight: still > 0 ? tonight / still : 0,
     because: [
       ...(spawning ? [factLink(spawning, { label: 'spawned' })] : []),
-      warm,
+      warmthLink(snapshot, tank, { since: clutch.spawnedAt, until: day.endsAt }),
       profileLink(species.id, species.incubation.medianDays.source.citation, {
-        label: history.length > 0 ? `usual time, moved by ${history.length} clutches of this pair` : 'usual time',
-        quantity: { value: Number(forecast.level.medianDays.toFixed(2)), unit: 'days' },
+        label: learnedFrom > 0 ? `usual time, moved by ${learnedFrom} clutches of this pair` : 'usual time',
+        quantity: { value: Number(medianDays.toFixed(2)), unit: 'days' },
         joins: 'and',
       }),
       ...(stageLook
@@ -90,35 +80,4 @@ function tooLateIsGap<T>(clutch: SnapshotClutch, compute: () => T): T | Gap {
       return new Gap(`${clutch.name} is older than eggs can be: write down that it hatched or was lost.`)
     throw error
   }
-}
-
-function looksAt(snapshot: RoomSnapshot, clutch: SnapshotClutch, species: SpeciesProfile, day: HusbandryDay) {
-  const facts: FactOf<'observation'>[] = factsUntil(snapshot, 'observation', {
-    subjectId: clutch.id,
-    until: day.endsAt,
-  }).filter((fact) => fact.at > clutch.spawnedAt)
-  const known = new Set(species.clutchStages.map(({ id }) => id))
-  const stages = facts.flatMap((fact): SeenStage[] => {
-    const stage = fact.data.eggStage && stageIds[fact.data.eggStage]
-    return stage && known.has(stage) ? [{ stage, at: fact.at }] : []
-  })
-  return { facts, stages }
-}
-
-/** Earlier clutches of the pair, spawning to the night of their (first) hatch. */
-function pairHistory(snapshot: RoomSnapshot, clutch: SnapshotClutch): PastDuration[] {
-  return snapshot.clutches
-    .filter((each) => each.pairId === clutch.pairId && each.id !== clutch.id && each.spawnedAt < clutch.spawnedAt)
-    .flatMap((each): PastDuration[] => {
-      const hatch = snapshot.facts.find((fact) => fact.kind === 'hatch' && fact.subjectId === each.id)
-      if (hatch?.kind !== 'hatch') return []
-      const { lightsOffAt, timeZone } = snapshot.room
-      const durationDays = elapsedDays(
-        each.spawnedAt,
-        instantOnDate({ date: hatch.data.hatchedOn, time: lightsOffAt, timeZone }),
-      )
-      const temperatureC = tankOf(snapshot, each)?.temperatureC
-      if (durationDays < 1 || durationDays > 60) return []
-      return [{ durationDays, ...(temperatureC === undefined || temperatureC < 10 ? {} : { temperatureC }) }]
-    })
 }

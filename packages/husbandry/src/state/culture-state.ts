@@ -20,12 +20,12 @@ export type DensityMoment = { at: Instant; until: Instant }
 
 // A count speaks for the day it was made; after that what has grown since counts too. common practice
 const countHoldsDays = 1
-// However sure the forecast, no more than twice what was last seen is fed or taken on its word. common practice
-const mostGrowthSinceCount = 2
+// However sure the forecast, no more than twice and no less than half of what was last seen is believed. common practice
+const mostChangeSinceCount = 2
 
 /**
  * A culture's density per mL at an instant: the last count less what was taken out since; from a day after the count
- * on, the estimate from all counts, at most twice that. Null while nothing says how dense it is.
+ * on, the estimate from all counts, within twice and half of that. Null while nothing says how dense it is.
  */
 export function densityAt(
   snapshot: RoomSnapshot,
@@ -61,10 +61,15 @@ export function densityAt(
   if (elapsedDays(seen.fact.at, at) <= countHoldsDays || scaled === 0) return known
   const estimate = estimateOf(record, culture, at)
   if (!estimate) return known
-  const densityPerMl = Math.min(estimate.densityPerMl, mostGrowthSinceCount * scaled)
+  const believed = Math.max(
+    scaled / mostChangeSinceCount,
+    Math.min(scaled * mostChangeSinceCount, estimate.densityPerMl),
+  )
+  // As shown, so that the chain of "why" multiplies out.
+  const densityPerMl = Number(believed.toPrecision(3))
   because.push(
     computedLink('live-feed estimateCulture', null, {
-      label: 'grown since, by all counts so far',
+      label: 'estimated by now, from all counts so far',
       quantity: { value: densityPerMl, unit: 'per_mL' },
     }),
   )

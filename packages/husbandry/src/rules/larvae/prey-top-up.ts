@@ -118,9 +118,9 @@ function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: numb
   const { culture, tank } = plan
   const { plannedMl, harvestedMl, batch } = about
   return [
-    plan.isCountFresh || plan.count === null
+    plan.residual.kind === 'counted' || plan.residual.kind === 'none-fed'
       ? phrase('Check by eye that there is room for them: bellies and water.')
-      : phrase('Count what is left first: the amount follows from it. Until then the last count stands in.'),
+      : phrase('Count what is left first: the amount follows from it, and this one only stands in.'),
     harvestedMl >= plannedMl
       ? phrase(`Take {amount} of what was harvested from ${culture.name} for ${batch.name} today.`, {
           amount: mL(plannedMl),
@@ -159,15 +159,7 @@ function chain(
   const grazing = plan.grazing
   return [
     parameter('targetPerMl'),
-    ...(plan.count
-      ? [
-          factLink(plan.count.fact, {
-            label: plan.isCountFresh ? 'left, counted' : 'left at the last count',
-            quantity: perMl(plan.residualPerMl),
-            joins: 'minus',
-          }),
-        ]
-      : [computedLink('no feed yet', null, { label: 'left: none fed yet', quantity: perMl(0), joins: 'minus' })]),
+    residualLink(plan, parameter),
     settingLink(plan.tank.id, 'volume', {
       label: `litres in ${plan.tank.name}`,
       quantity: litres(plan.tank.volumeL),
@@ -201,4 +193,21 @@ function chain(
       quantity: mL(plannedMl),
     }),
   ]
+}
+
+function residualLink(
+  { residual }: TopUpPlan,
+  parameter: (name: keyof typeof topUpParameters & string, joins?: Because['joins']) => Because,
+): Because {
+  const quantity = perMl(residual.perMl)
+  switch (residual.kind) {
+    case 'counted':
+      return factLink(residual.count.fact, { label: 'left, counted', quantity, joins: 'minus' })
+    case 'last-count':
+      return factLink(residual.count.fact, { label: 'left at the last count', quantity, joins: 'minus' })
+    case 'assumed':
+      return { ...parameter('refillUnderPerMl', 'minus'), label: 'left, until it is counted taken as' }
+    case 'none-fed':
+      return computedLink('no feed yet', null, { label: 'left: none fed yet', quantity, joins: 'minus' })
+  }
 }

@@ -66,16 +66,16 @@ export const rotiferHarvest = defineRule({
     const parts = suggestParts({ snapshot, culture, day, plan, rest: parameters.restGoesTo })
     const because: Because[] = [
       ...plan.density.because,
+      parameter('dailyShare', 'and'),
       settingLink(culture.id, 'volume', {
         label: 'litres in it',
         quantity: litres(culture.volumeL),
         joins: 'and',
       }),
-      parameter('dailyShare', 'and'),
       computedLink('live-feed harvestAdvice', 'common practice; bounded by the lower decile of the forecast', {
         label: `share for today: ${boundWords[plan.advice.boundedBy]}`,
-        quantity: share(plan.advice.shareOfVolume),
-        joins: 'and',
+        quantity: share(Number(plan.advice.shareOfVolume.toFixed(3))),
+        joins: 'times',
       }),
       ...(plan.takenToday.length > 0
         ? [
@@ -198,7 +198,8 @@ function suggestParts(input: {
       factsUntil(snapshot, 'count', { subjectId: each.id, until: day.endsAt }).length === 0,
   )
   for (const child of children) give({ to: 'culture', subjectId: child.id, name: child.name }, leftL / children.length)
-  if (leftL > 0) give({ to: rest, name: restNames[rest] }, leftL + 1e-6)
+  // The rest is whatever is left, so that the parts add up to the harvest.
+  if (leftL > 0) parts.push({ to: rest, name: restNames[rest], volumeL: leftL })
   return parts
 }
 

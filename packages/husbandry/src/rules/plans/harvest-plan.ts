@@ -1,10 +1,11 @@
-import { HARVEST_PRACTICE, type HarvestAdvice, harvestAdvice } from '@fryward/live-feed'
+import { forecastCulture, HARVEST_PRACTICE, type HarvestAdvice, harvestAdvice } from '@fryward/live-feed'
 import type { FactOf } from '@fryward/shared'
 import { daysBetween, type HusbandryDay, localDate } from '../../calendar/husbandry-day.ts'
 import { commonPractice, type Parameters, type ParameterValues } from '../../engine/parameters.ts'
 import { ruleInForce } from '../../engine/rule-settings.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
 import { type CultureDensity, type CultureOutlook, cultureOutlook, densityAt } from '../../state/culture-state.ts'
+import { isFallingByCounts } from '../../state/culture-trend.ts'
 import { daysSince, factsOnDay } from '../../state/day-facts.ts'
 import { rememberedBySnapshot } from '../../state/memo.ts'
 import { measurableLDown } from '../measures.ts'
@@ -89,9 +90,11 @@ export type HarvestPlan = {
 }
 export type NoHarvest = {
   litres: 0
-  why: 'not-a-rotifer-culture' | 'left-alone' | 'off' | 'no-density' | 'count-first'
+  why: 'not-a-rotifer-culture' | 'left-alone' | 'off' | 'no-density' | 'count-first' | 'falling'
 }
 
+// Enough for a lower decile to the percent or so that a jug can follow; a day of many cultures stays quick.
+const futures = 200
 // A remainder under a tenth of the day's harvest is a jug's error, not a task. common practice
 const worthTaking = 0.1
 
@@ -117,6 +120,7 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
   const countAgeDays = daysSince(snapshot, lastCount?.fact, day.date)
   if (countAgeDays === null || countAgeDays > rule.parameters.countedWithinDays)
     return { litres: 0, why: 'count-first' }
+  if (isFallingByCounts(outlook.record)) return { litres: 0, why: 'falling' }
   const takenL = takenToday.reduce((sum, fact) => sum + fact.data.volumeL, 0)
   const advice = adviceFor({ snapshot, culture, outlook, density, parameters: rule.parameters, day })
   const wholeDayL = Math.min(advice.shareOfVolume * culture.volumeL, rule.parameters.mostShare * culture.volumeL)
@@ -143,9 +147,16 @@ function adviceFor(input: {
   const { snapshot, culture, outlook, density, parameters, day } = input
   const startedOn = localDate({ timeZone: snapshot.room.timeZone, at: outlook.record.startedAt })
   const harvests = outlook.record.removals.filter(({ fact }) => fact.kind === 'harvest')
+  const forecast = forecastCulture({
+    estimate: outlook.estimate,
+    plan: { harvestFractionPerDay: parameters.dailyShare },
+    days: HARVEST_PRACTICE.horizonDays,
+    seed: 1,
+    futures,
+  })
   return harvestAdvice({
     estimate: outlook.estimate,
-    seed: 1,
+    forecast,
     volumeL: culture.volumeL,
     ageDays: Math.max(0, daysBetween(startedOn, day.date)),
     densityPerMl: density.densityPerMl,

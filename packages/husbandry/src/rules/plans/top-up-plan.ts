@@ -63,16 +63,20 @@ export const topUpParameters = {
   },
 } satisfies Parameters
 
+/**
+ * What is in the water before a feed: counted since the last feed; or the last count standing in until the next one;
+ * or taken as the level at which one tops up, for want of a count; or nothing, before the first feed.
+ */
+export type Residual =
+  | { kind: 'counted' | 'last-count'; perMl: number; count: PreyCount }
+  | { kind: 'assumed' | 'none-fed'; perMl: number }
+
 export type TopUpPlan = {
   round: DayRound
   tank: SnapshotTank
   culture: SnapshotCulture
   density: CultureDensity
-  /** The newest count; null before the first. */
-  count: PreyCount | null
-  /** False when prey was added after the newest count: what is left now is not known, so the last count stands in. */
-  isCountFresh: boolean
-  residualPerMl: number
+  residual: Residual
   larvae: number | null
   grazing: Grazing | null
   hoursUntilNextFeed: number
@@ -130,11 +134,11 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   const density = densityAt(snapshot, culture, { at: day.rounds[0]!.startsAt, until: day.endsAt })
   if (!density || density.densityPerMl <= 0)
     throw new Gap(`${batch.name} is fed from ${culture.name}: count ${culture.name}, and the amount follows.`)
-  const residual = residualOf(snapshot, batch, day)
   const rounds = preyFeedRounds(snapshot, day)
   const larvae = batchNumbers(snapshot, batch).now
   const grazing = grazingOf(snapshot, { batch, tank, prey: 'rotifers', until: day.endsAt })
   return rounds.map((round, index): TopUpPlan => {
+    const residual = residualBefore(snapshot, batch, { day, index, assumedPerMl: parameters.refillUnderPerMl })
     const hoursUntilNextFeed = hoursBetween(round, rounds[index + 1], { day, rounds })
     const topUp = preyTopUp({
       targetPerMl: parameters.targetPerMl,
@@ -157,9 +161,7 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
       tank,
       culture,
       density,
-      count: residual.count,
-      isCountFresh: residual.isFresh,
-      residualPerMl: residual.perMl,
+      residual,
       larvae,
       grazing,
       hoursUntilNextFeed,
@@ -169,21 +171,24 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
       isBoundedByCulture: wanted / perMlGiven > mostMl,
       isNeeded:
         cultureMl > 0 &&
-        (!residual.isFresh || residual.perMl - topUp.expectedGrazing / tankMl < parameters.refillUnderPerMl),
+        (residual.kind !== 'counted' || residual.perMl - topUp.expectedGrazing / tankMl < parameters.refillUnderPerMl),
     }
   })
 }
 
-function residualOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay) {
+function residualBefore(
+  snapshot: RoomSnapshot,
+  batch: SnapshotBatch,
+  { day, index, assumedPerMl }: { day: HusbandryDay; index: number; assumedPerMl: number },
+): Residual {
   const about = { prey: 'rotifers', until: day.endsAt } as const
-  const count = preyCounts(snapshot, batch, about).at(-1) ?? null
+  const count = preyCounts(snapshot, batch, about).at(-1)
   const fed = preyFeedings(snapshot, batch, about).at(-1)
-  if (!fed && !count) return { perMl: 0, count: null, isFresh: false }
-  const isFresh = count !== null && (!fed || count.fact.at > fed.at)
-  const isOld = !count || elapsedDays(count.fact.at, day.rounds[0]!.startsAt) > longestStandInDays
-  if (!isFresh && isOld)
-    throw new Gap(`${batch.name}: count the rotifers left in its water, and the amount to add follows.`)
-  return { perMl: count?.perMl ?? 0, count, isFresh: isFresh && !isOld }
+  if (!fed && !count) return index === 0 ? { kind: 'none-fed', perMl: 0 } : { kind: 'assumed', perMl: assumedPerMl }
+  const isOld = !count || elapsedDays(count.fact.at, day.startsAt) > longestStandInDays
+  if (isOld) return { kind: 'assumed', perMl: assumedPerMl }
+  const isSinceFeed = !fed || count.fact.at > fed.at
+  return { kind: isSinceFeed ? 'counted' : 'last-count', perMl: count.perMl, count }
 }
 
 function hoursBetween(

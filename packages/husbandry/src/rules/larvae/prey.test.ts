@@ -1,0 +1,149 @@
+import { describe, expect, test } from 'vitest'
+import { SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { larvalPreyCount } from './prey-count.ts'
+import { larvalPreyTopUp } from './prey-top-up.ts'
+
+const date = '2026-03-10'
+
+/** A batch of 200 in 20 L, two days old, fed from a culture counted at 250 per mL this morning. */
+function nursery() {
+  const room = new SnapshotBuilder()
+  const culture = room.culture({ startedAt: '2026-02-01T08:00:00.000Z' })
+  room.count(culture, '2026-03-10T06:30:00.000Z', [250, 255, 245])
+  const tank = room.tank({ name: 'Nursery 1', volumeL: 20, salinity: 27 })
+  const batch = room.batch({ hatchedOn: '2026-03-07', tankId: tank.id, larvae: 200 })
+  room.feedLink(batch, culture)
+  const prey = (at: string, animals: number[]) =>
+    room.fact('count', batch.id, at, { of: 'prey_rotifers', animals, volumeMl: 10 })
+  return { room, culture, tank, batch, prey }
+}
+const topUps = (room: SnapshotBuilder) => room.drafts(date, [larvalPreyTopUp])
+
+describe('counting the prey left', () => {
+  test('is asked before each feed while the species eats rotifers, from the morning after the hatch night', () => {
+    const { room } = nursery()
+    const on = (day: string) => room.drafts(day, [larvalPreyCount]).drafts.map(({ roundId }) => roundId)
+    expect(on('2026-03-07')).toEqual([])
+    expect(on('2026-03-08')).toEqual(['morning', 'midday', 'evening'])
+    // Ocellaris: rotifers until day 11, which is 19 March.
+    expect(on('2026-03-19')).toHaveLength(3)
+    expect(on('2026-03-20')).toEqual([])
+  })
+
+  test('a noon count without its task is not asked for again; a task’s own count leaves the others', () => {
+    const { room, batch, prey } = nursery()
+    prey('2026-03-10T12:10:00.000Z', [40, 40, 40])
+    expect(room.drafts(date, [larvalPreyCount]).drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
+    const [draft] = room.drafts(date, [larvalPreyCount]).drafts
+    const count = { animals: [30, 32, 28], volumeMl: 10 }
+    expect(signOff(larvalPreyCount, draft!, { count }).facts).toEqual([
+      { kind: 'count', subjectId: batch.id, data: { of: 'prey_rotifers', dilution: 1, ...count } },
+    ])
+  })
+})
+
+describe('topping up the prey', () => {
+  test('fills up what is missing: (10 - 4) x 20,000 animals, 530 mL of a culture of 250 per mL with a tenth lost', () => {
+    const { room, prey } = nursery()
+    prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
+    const [morning] = topUps(room).drafts
+    expect(morning?.content.title.quantities.animals).toEqual({ value: 120_000, unit: 'animals' })
+    expect(((10 - 4) * 20_000) / (250 * 0.9)).toBeCloseTo(533, 0)
+    expect(morning?.content.amount).toEqual({ value: 530, unit: 'mL' })
+  })
+
+  test('is not asked when enough is left, and asks in full before the first feed', () => {
+    const enough = nursery()
+    enough.prey('2026-03-10T06:50:00.000Z', [60, 62, 58])
+    expect(topUps(enough.room).drafts.map(({ roundId }) => roundId)).toEqual([])
+    const [first] = topUps(nursery().room).drafts
+    // 10 x 20,000 / (250 x 0.9) = 889 mL.
+    expect(first?.content.amount?.value).toBe(890)
+    expect(first?.content.because[1]?.label).toBe('left: none fed yet')
+  })
+
+  test('before a count the last one stands in, for a day; then half the target does', () => {
+    const { room, batch, culture, prey } = nursery()
+    prey('2026-03-10T06:50:00.000Z', [20, 20, 20])
+    const fed = { food: 'rotifers', fromCultureId: culture.id, amountMl: 700, animals: 160_000 } as const
+    room.fact('feeding', batch.id, '2026-03-10T07:05:00.000Z', fed, { taskId: room.nextId() })
+    const midday = topUps(room).drafts.find(({ roundId }) => roundId === 'midday')
+    // (10 - 2) x 20,000 / 225 = 711 mL, from the last count.
+    expect(midday?.content.amount?.value).toBe(710)
+    expect(midday?.content.steps[0]?.text).toContain('Count what is left first')
+  })
+
+  test('adds what the larvae are known to eat by the next feed, learned from this room’s own counts', () => {
+    const { room, batch, culture, prey } = nursery()
+    prey('2026-03-09T07:00:00.000Z', [0, 0, 0])
+    const fed = { food: 'rotifers', fromCultureId: culture.id, amountMl: 890, animals: 200_000 } as const
+    room.fact('feeding', batch.id, '2026-03-09T07:30:00.000Z', fed)
+    // 10 per mL at 07:30, 6 at 12:30: 4 x 20,000 / (200 x 5 h) = 80 a larva an hour.
+    prey('2026-03-09T12:30:00.000Z', [60, 60, 60])
+    prey('2026-03-10T06:50:00.000Z', [20, 20, 20])
+    const [morning] = topUps(room).drafts
+    // (10 - 2) x 20,000 + 200 x 80 x 5.5 h = 248,000, 1102 mL of 225 per mL.
+    expect(morning?.content.title.quantities.animals?.value).toBe(250_000)
+    expect(morning?.content.amount?.value).toBe(1100)
+  })
+
+  test('never goes above the most per mL, nor takes more than half a culture in a day', () => {
+    const hungry = nursery()
+    hungry.room.setting('larval-prey-top-up', { parameters: { targetPerMl: 30 } })
+    // Bounded by 15 per mL: 300,000 animals, 1,333 mL.
+    expect(topUps(hungry.room).drafts[0]?.content.amount?.value).toBe(1300)
+    const small = nursery()
+    small.culture.volumeL = 2
+    // Half of 2 L over three feeds is 333 mL.
+    const [draft] = topUps(small.room).drafts
+    expect(draft?.content.amount?.value).toBe(330)
+    expect(draft?.content.steps.at(-1)?.text).toContain('cannot give it all')
+  })
+
+  test('signing off books the animals on the batch and takes them out of the culture', () => {
+    const { room, batch, culture, prey } = nursery()
+    prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
+    const [draft] = topUps(room).drafts
+    expect(signOff(larvalPreyTopUp, draft!).facts).toEqual([
+      {
+        kind: 'feeding',
+        subjectId: batch.id,
+        data: { food: 'rotifers', fromCultureId: culture.id, amountMl: 530, animals: 530 * 225 },
+      },
+      {
+        kind: 'harvest',
+        subjectId: culture.id,
+        data: { volumeL: 0.53, parts: [{ to: 'larval_batch', subjectId: batch.id, volumeL: 0.53 }] },
+      },
+    ])
+  })
+
+  test('what this morning’s harvest set aside is not taken a second time', () => {
+    const { room, batch, culture, prey } = nursery()
+    prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
+    room.fact('harvest', culture.id, '2026-03-10T06:55:00.000Z', {
+      volumeL: 3.6,
+      parts: [
+        { to: 'larval_batch', subjectId: batch.id, volumeL: 1.6 },
+        { to: 'drain', volumeL: 2 },
+      ],
+    })
+    const [draft] = topUps(room).drafts
+    expect(signOff(larvalPreyTopUp, draft!).facts.map(({ kind }) => kind)).toEqual(['feeding'])
+  })
+
+  test('names what is missing: the culture, or its count', () => {
+    const { room, culture } = nursery()
+    room.snapshot.feedLinks = []
+    expect(topUps(room).gaps[0]?.message).toBe('Batch 1: say which rotifer culture feeds it.')
+    const uncounted = nursery()
+    uncounted.room.snapshot.facts = uncounted.room.snapshot.facts.filter(({ subjectId }) => subjectId !== culture.id)
+    expect(topUps(uncounted.room).gaps[0]?.message).toBe('Batch 1 is fed from R1: count R1, and the amount follows.')
+  })
+
+  test('young of a species that takes Artemia from birth are not given rotifers', () => {
+    const room = new SnapshotBuilder()
+    room.batch({ hatchedOn: '2026-03-07', species: 'hippocampus-erectus' })
+    expect(room.drafts(date, [larvalPreyCount, larvalPreyTopUp])).toEqual({ drafts: [], gaps: [] })
+  })
+})

@@ -1,0 +1,130 @@
+import { describe, expect, test } from 'vitest'
+import { risingCulture } from '../../testing/rising-culture.ts'
+import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { steadyCulture } from '../../testing/steady-culture.ts'
+import { rotiferHarvest } from './rotifer-harvest.ts'
+
+const date = '2026-03-10'
+const harvests = (room: SnapshotBuilder, on = date) => room.drafts(on, [rotiferHarvest])
+
+describe('thinning rotifers', () => {
+  test('takes about a fifth of a culture that is dense, old enough and rising: 3.6 of 18 L', () => {
+    const room = new SnapshotBuilder()
+    const culture = steadyCulture(room, { date })
+    const draft = onlyDraft(harvests(room))
+    expect(draft.content.amount).toEqual({ value: 3.6, unit: 'L' })
+    expect(draft.content.title.text).toBe('{amount} out of R1: other fish')
+    expect(signOff(rotiferHarvest, draft).facts).toEqual([
+      { kind: 'harvest', subjectId: culture.id, data: { volumeL: 3.6, parts: [{ to: 'other_fish', volumeL: 3.6 }] } },
+    ])
+  })
+
+  test('4.2 US gallons are 15.9 L, of which a fifth is a little under a gallon', () => {
+    const room = new SnapshotBuilder()
+    steadyCulture(room, { date, volumeL: 15.9 })
+    const amount = onlyDraft(harvests(room)).content.amount?.value ?? 0
+    expect(amount).toBe(3.1)
+    expect(amount / 3.785411784).toBeGreaterThan(0.8)
+    expect(amount / 3.785411784).toBeLessThan(1)
+  })
+
+  test('the first one comes after three days, at 150 per mL: not younger, not thinner', () => {
+    const young = new SnapshotBuilder()
+    const culture = young.culture({ startedAt: '2026-03-08T06:00:00.000Z' })
+    young.fact('inoculation', culture.id, culture.startedAt, { densityPerMl: 120 })
+    young.count(culture, '2026-03-10T06:30:00.000Z', [400, 410, 390])
+    expect(harvests(young)).toEqual({ drafts: [], gaps: [] })
+    const thin = new SnapshotBuilder()
+    const slow = thin.culture({ startedAt: '2026-03-06T06:30:00.000Z' })
+    thin.fact('inoculation', slow.id, slow.startedAt, { densityPerMl: 63 })
+    for (const [day, density] of [
+      ['08', 90],
+      ['09', 110],
+      ['10', 140],
+    ] as const)
+      thin.count(slow, `2026-03-${day}T06:30:00.000Z`, [density, density, density])
+    expect(harvests(thin).drafts).toEqual([])
+  })
+
+  test('a young culture that rises is thinned, but only by what its few counts can promise to grow back', () => {
+    const room = new SnapshotBuilder()
+    risingCulture(room, { date, days: 5 })
+    const { content } = onlyDraft(harvests(room))
+    expect(content.amount?.value).toBeGreaterThan(0)
+    expect(content.amount?.value).toBeLessThan(3.6)
+    expect(content.because.map(({ label }) => label).join()).toContain('forecast’s lower side can grow back')
+  })
+
+  test('takes nothing from a falling culture, a backup, or one without a fresh count', () => {
+    const falling = new SnapshotBuilder()
+    const culture = falling.culture({ startedAt: '2026-03-01T06:30:00.000Z' })
+    ;[400, 380, 300, 230, 180, 160].forEach((density, index) => {
+      falling.count(culture, `2026-03-${String(5 + index).padStart(2, '0')}T06:30:00.000Z`, [density, density, density])
+    })
+    expect(harvests(falling).drafts).toEqual([])
+    const backup = new SnapshotBuilder()
+    steadyCulture(backup, { date, isBackup: true })
+    expect(harvests(backup)).toEqual({ drafts: [], gaps: [] })
+    const old = new SnapshotBuilder()
+    steadyCulture(old, { date: '2026-03-06' })
+    expect(harvests(old).gaps[0]?.message).toBe('Count R1: its last count is too old to harvest by.')
+  })
+
+  test('names the batch it feeds first and sends the rest where the room says', () => {
+    const room = new SnapshotBuilder()
+    const culture = steadyCulture(room, { date })
+    const batch = room.batch({ hatchedOn: '2026-03-07', tankId: room.tank({ volumeL: 10 }).id })
+    room.feedLink(batch, culture)
+    room.setting('rotifer-harvest', { parameters: { restGoesTo: 'chilled_reserve' } })
+    const [field] = onlyDraft(harvests(room)).content.fields
+    if (field?.type !== 'parts') throw new Error('a field for the parts')
+    expect(field.suggested.map(({ to, name }) => [to, name])).toEqual([
+      ['larval_batch', 'Batch 1'],
+      ['chilled_reserve', 'the chilled reserve'],
+    ])
+    expect(field.suggested.reduce((sum, part) => sum + part.volumeL, 0)).toBeCloseTo(3.6, 9)
+  })
+
+  test('what went out already today is not taken twice', () => {
+    const room = new SnapshotBuilder()
+    const culture = steadyCulture(room, { date })
+    room.fact('harvest', culture.id, '2026-03-10T07:10:00.000Z', {
+      volumeL: 1.6,
+      parts: [{ to: 'drain', volumeL: 1.6 }],
+    })
+    expect(onlyDraft(harvests(room)).content.amount?.value).toBe(2)
+    room.fact('harvest', culture.id, '2026-03-10T07:20:00.000Z', { volumeL: 2, parts: [{ to: 'drain', volumeL: 2 }] })
+    expect(harvests(room).drafts).toEqual([])
+  })
+
+  test('starts a child culture: the animals that arrive are written down with it', () => {
+    const room = new SnapshotBuilder()
+    const culture = steadyCulture(room, { date })
+    const child = room.culture({ startedAt: '2026-03-10T06:00:00.000Z', parentCultureId: culture.id, name: 'R2' })
+    const draft = room.drafts(date, [rotiferHarvest]).drafts.find(({ subjectId }) => subjectId === culture.id)
+    if (!draft) throw new Error('a harvest of the parent')
+    const counted = 220 + ((21 * 37) % 39)
+    const [harvest, inoculation] = signOff(rotiferHarvest, draft).facts
+    expect(harvest).toMatchObject({
+      kind: 'harvest',
+      data: { parts: [{ to: 'culture', subjectId: child.id, volumeL: 3.6 }] },
+    })
+    // The last count x 3,600 mL, a tenth lost in the sieve.
+    expect(inoculation).toEqual({
+      kind: 'inoculation',
+      subjectId: child.id,
+      data: { animals: Math.round(counted * 3600 * 0.9), fromCultureId: culture.id },
+    })
+  })
+
+  test('says where it stops: the water at another salinity is reached in steps', () => {
+    const room = new SnapshotBuilder()
+    const culture = steadyCulture(room, { date, salinity: 20 })
+    room.feedLink(room.batch({ hatchedOn: '2026-03-07', tankId: room.tank({ salinity: 32 }).id }), culture)
+    expect(
+      onlyDraft(harvests(room))
+        .content.steps.map(({ text }) => text)
+        .join(' '),
+    ).toContain('bring them over in steps')
+  })
+})

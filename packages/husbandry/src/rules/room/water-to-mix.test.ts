@@ -1,0 +1,46 @@
+import { saltToMixG } from '@fryward/seawater'
+import { describe, expect, test } from 'vitest'
+import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { steadyCulture } from '../../testing/steady-culture.ts'
+import { roomWaterToMix } from './water-to-mix.ts'
+
+const date = '2026-03-10'
+const mixes = (room: SnapshotBuilder) => room.drafts(date, [roomWaterToMix])
+
+describe('water to mix by tonight', () => {
+  test('is tomorrow’s refills and a tenth more, with the salt for each salinity', () => {
+    const room = new SnapshotBuilder()
+    steadyCulture(room, { date, salinity: 25, temperatureC: 25 })
+    const draft = onlyDraft(mixes(room))
+    expect(draft.roundId).toBe('evening')
+    // 3.6 L x 1.1, and 25/35 of 35.165 g in each kilogram of water of density 1.0157.
+    expect(draft.content.amount).toEqual({ value: 4, unit: 'L' })
+    expect(draft.content.title.quantities.salt).toEqual({ value: 101, unit: 'g' })
+    expect(saltToMixG({ volumeL: 3.96, salinity: 25, temperatureC: 25 })).toBeCloseTo(3.96 * 1.0157 * 25.118, 0)
+    const facts = signOff(roomWaterToMix, draft).facts
+    expect(facts).toEqual([
+      { kind: 'care', subjectId: room.snapshot.room.id, data: { act: 'mix_water', litres: 4, saltG: 101 } },
+    ])
+    room.append(facts[0]!, { at: '2026-03-10T18:40:00.000Z' })
+    expect(mixes(room).drafts).toEqual([])
+  })
+
+  test('vessels of two salinities are two mixes in one task', () => {
+    const room = new SnapshotBuilder()
+    steadyCulture(room, { date, salinity: 20, name: 'R1' })
+    steadyCulture(room, { date, salinity: 30, name: 'R2' })
+    const steps = onlyDraft(mixes(room)).content.steps
+    expect(steps.slice(0, 2).map(({ quantities }) => quantities.salinity?.value)).toEqual([20, 30])
+  })
+
+  test('a bag that holds bound water is weighed heavier', () => {
+    const room = new SnapshotBuilder()
+    steadyCulture(room, { date, salinity: 25, temperatureC: 25 })
+    room.setting('room-water-to-mix', { parameters: { dryShare: 0.8 } })
+    expect(onlyDraft(mixes(room)).content.title.quantities.salt?.value).toBe(126)
+  })
+
+  test('is not asked when tomorrow uses none', () => {
+    expect(mixes(new SnapshotBuilder())).toEqual({ drafts: [], gaps: [] })
+  })
+})
