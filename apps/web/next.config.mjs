@@ -1,0 +1,13 @@
+/** @type {import('next').NextConfig} */
+const config = {
+  poweredByHeader: false,
+  devIndicators: false,
+  reactStrictMode: true,
+  // Fastify compresses and owns the origin; pages are shells that fetch from the API in the browser.
+  compress: false,
+  // Types are checked by `tsc --noEmit -p apps/web`, once, not again in every build.
+  typescript: { ignoreBuildErrors: true },
+  experimental: { optimizePackageImports: ['@mantine/core', '@mantine/hooks', '@fryward/seawater'] },
+}
+
+export default config

@@ -1,0 +1,3 @@
+const config = { plugins: { 'postcss-preset-mantine': {} } }
+
+export default config

@@ -1,0 +1,94 @@
+import { type BodyInputOf, type ParamsOf, type QueryOf, type ResponseOf, type RouteId, routes } from '@fryward/shared'
+import { ApiProblem, toApiProblem } from './problem.ts'
+import { makeRequestKey } from './request-key.ts'
+
+export const apiBase = '/api/v1'
+
+type Input<K extends RouteId> = {
+  params?: ParamsOf<K>
+  query?: Partial<QueryOf<K>>
+  body?: BodyInputOf<K>
+  /** The same key for a repeat of the same write; a new one is made when left out. */
+  requestKey?: string
+  signal?: AbortSignal
+}
+
+/** Fills `:name` in a path; a missing parameter is a mistake of ours and throws. */
+export function fillPath(path: string, params: Record<string, unknown>): string {
+  return path.replaceAll(/:([a-zA-Z]+)/g, (_, name: string) => {
+    const value = params[name]
+    if (typeof value !== 'string' || value === '') throw new Error(`path ${path} needs ${name}; got ${String(value)}`)
+    return encodeURIComponent(value)
+  })
+}
+
+function toQueryString(query: Record<string, unknown> | undefined): string {
+  const pairs = Object.entries(query ?? {}).filter(([, value]) => value !== undefined && value !== null)
+  if (pairs.length === 0) return ''
+  return `?${new URLSearchParams(pairs.map(([name, value]) => [name, String(value)])).toString()}`
+}
+
+async function send(url: string, init: RequestInit): Promise<Response> {
+  try {
+    return await fetch(url, init)
+  } catch (cause) {
+    if (cause instanceof DOMException && cause.name === 'AbortError') throw cause
+    throw new ApiProblem({
+      code: 'offline',
+      detail: 'No answer from the server. Check that this device is on the same network, then try again.',
+      status: 0,
+      cause,
+    })
+  }
+}
+
+/**
+ * One request of the contract: path, method and shapes come from the table of routes in shared.
+ * @throws ApiProblem with the API's own code and sentence.
+ */
+export async function call<K extends RouteId>(id: K, input: Input<K> = {}): Promise<ResponseOf<K>> {
+  const route = routes[id]
+  const isWrite = route.method !== 'GET'
+  const headers: Record<string, string> = { accept: 'application/json' }
+  if (isWrite) headers['idempotency-key'] = input.requestKey ?? makeRequestKey()
+  if (input.body !== undefined) headers['content-type'] = 'application/json'
+  const response = await send(`${apiBase}${fillPath(route.path, input.params ?? {})}${toQueryString(input.query)}`, {
+    method: route.method,
+    credentials: 'same-origin',
+    headers,
+    body: input.body === undefined ? null : JSON.stringify(input.body),
+    signal: input.signal ?? null,
+  })
+  if (!response.ok) throw await toApiProblem(response)
+  const parsed = route.response.safeParse(await response.json())
+  if (parsed.success) return parsed.data as ResponseOf<K>
+  throw new ApiProblem({
+    code: 'unreadable',
+    detail: 'The server answered in a way this page does not understand. Load the page again.',
+    status: response.status,
+    cause: parsed.error,
+  })
+}
+
+/** Sign-in and sign-out, answered by the sign-in service beside the API. */
+export async function postAuth(path: 'sign-in/email' | 'sign-out', body: object): Promise<void> {
+  const response = await send(`/api/auth/${path}`, {
+    method: 'POST',
+    credentials: 'same-origin',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  })
+  if (response.ok) return
+  const code =
+    response.status === 429
+      ? ('too_many_requests' as const)
+      : response.status >= 500
+        ? ('unavailable' as const)
+        : ('not_signed_in' as const)
+  const sentences = {
+    too_many_requests: 'Too many tries. Wait a minute, then try once more.',
+    unavailable: 'The server cannot sign anybody in right now. Try again in a moment.',
+    not_signed_in: 'This email and password do not go together. Check both and try again.',
+  }
+  throw new ApiProblem({ code, detail: sentences[code], status: response.status })
+}

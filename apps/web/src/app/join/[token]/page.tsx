@@ -1,0 +1,8 @@
+import type { Metadata } from 'next'
+import { JoinPage } from '@/features/session/JoinPage.tsx'
+
+export const metadata: Metadata = { title: 'Join a room' }
+
+export default function Page() {
+  return <JoinPage />
+}

@@ -1,0 +1,5 @@
+import { FrontPage } from '@/features/session/FrontPage.tsx'
+
+export default function Page() {
+  return <FrontPage />
+}

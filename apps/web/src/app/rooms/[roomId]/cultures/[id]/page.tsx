@@ -1,0 +1,8 @@
+import type { Metadata } from 'next'
+import { CulturePage } from '@/features/cultures/CulturePage.tsx'
+
+export const metadata: Metadata = { title: 'Culture' }
+
+export default function Page() {
+  return <CulturePage />
+}

@@ -1,0 +1,6 @@
+import type { ReactNode } from 'react'
+import { RoomShell } from '@/features/shell/RoomShell.tsx'
+
+export default function RoomLayout({ children }: { children: ReactNode }) {
+  return <RoomShell>{children}</RoomShell>
+}

@@ -1,0 +1,8 @@
+import type { Metadata } from 'next'
+import { MorePage } from '@/features/shell/MorePage.tsx'
+
+export const metadata: Metadata = { title: 'More' }
+
+export default function Page() {
+  return <MorePage />
+}

@@ -1,0 +1,8 @@
+import type { Metadata } from 'next'
+import { PeoplePage } from '@/features/people/PeoplePage.tsx'
+
+export const metadata: Metadata = { title: 'People' }
+
+export default function Page() {
+  return <PeoplePage />
+}

@@ -1,0 +1,8 @@
+import type { Metadata } from 'next'
+import { SettingsPage } from '@/features/rooms/SettingsPage.tsx'
+
+export const metadata: Metadata = { title: 'Settings' }
+
+export default function Page() {
+  return <SettingsPage />
+}

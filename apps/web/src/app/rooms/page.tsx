@@ -1,0 +1,8 @@
+import type { Metadata } from 'next'
+import { RoomsPage } from '@/features/rooms/RoomsPage.tsx'
+
+export const metadata: Metadata = { title: 'Rooms' }
+
+export default function Page() {
+  return <RoomsPage />
+}

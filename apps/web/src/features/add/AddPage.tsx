@@ -1,0 +1,67 @@
+'use client'
+
+import { useRouter, useSearchParams } from 'next/navigation'
+import { type ReactNode, useState } from 'react'
+import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
+import { ChoiceChips } from '@/forms/Chips.tsx'
+import { Notice } from '@/ui/Notice.tsx'
+import { Card, Page } from '@/ui/Page.tsx'
+import { BatchForm } from './BatchForm.tsx'
+import { ClutchForm } from './ClutchForm.tsx'
+import { ConcentrateForm } from './ConcentrateForm.tsx'
+import { CultureForm } from './CultureForm.tsx'
+import { FeedLinkForm } from './FeedLinkForm.tsx'
+import { PairForm } from './PairForm.tsx'
+import { TankForm } from './TankForm.tsx'
+
+const kinds = ['culture', 'tank', 'pair', 'clutch', 'batch', 'link', 'bottle'] as const
+type Kind = (typeof kinds)[number]
+
+const labels: Record<Kind, string> = {
+  culture: 'A culture',
+  tank: 'A tank',
+  pair: 'A pair',
+  clutch: 'Eggs laid',
+  batch: 'A hatch',
+  link: 'A feed link',
+  bottle: 'A bottle of concentrate',
+}
+/** What a stand-in may add too: what happened, not what there is. */
+const recordOnly: Kind[] = ['clutch', 'batch']
+
+export function AddPage() {
+  const room = useRoom()
+  const router = useRouter()
+  const params = useSearchParams()
+  const mayManage = useMay('manage')
+  const mayRecord = useMay('record')
+  const offered = kinds.filter((kind) => mayManage || (mayRecord && recordOnly.includes(kind)))
+  const [chosen, choose] = useState<Kind | undefined>(() => offered.find((kind) => kind === params.get('what')))
+  const done = () => router.push(`/rooms/${room.id}/room`)
+  const forms: Record<Kind, ReactNode> = {
+    culture: <CultureForm onDone={done} />,
+    tank: <TankForm onDone={done} />,
+    pair: <PairForm onDone={done} />,
+    clutch: <ClutchForm onDone={done} />,
+    batch: <BatchForm clutchId={params.get('clutch')} onDone={done} />,
+    link: <FeedLinkForm onDone={done} />,
+    bottle: <ConcentrateForm onDone={done} />,
+  }
+  if (offered.length === 0)
+    return (
+      <Page title="Add something">
+        <Notice>You are reading along: adding is for caretakers and the owner.</Notice>
+      </Page>
+    )
+  return (
+    <Page title="Add something">
+      <ChoiceChips
+        legend="What is new?"
+        choices={offered.map((value) => ({ value, label: labels[value] }))}
+        value={chosen}
+        onChoose={(value) => choose(offered.find((kind) => kind === value))}
+      />
+      {chosen && <Card key={chosen}>{forms[chosen]}</Card>}
+    </Page>
+  )
+}

@@ -1,0 +1,97 @@
+'use client'
+
+import { TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { todayIn } from '@/dates/local-time.ts'
+import { typedNumber } from '@/features/records/typed-number.ts'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { clutchesOptions, speciesOptions, tanksOptions, useCreateBatch } from '@/features/vessels/queries.ts'
+import { ChoicesChips } from '@/forms/Chips.tsx'
+import { Form } from '@/forms/Form.tsx'
+import { NumberBox } from '@/forms/NumberBox.tsx'
+import { SelectBox } from '@/forms/SelectBox.tsx'
+import { useDraft } from '@/forms/use-draft.ts'
+
+/** A hatch: larvae of one or more clutches, or bought in, in one tank. */
+export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDone: () => void }) {
+  const room = useRoom()
+  const create = useCreateBatch(room.id)
+  const tanks = (useQuery(tanksOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
+  const clutches = (useQuery(clutchesOptions(room.id)).data ?? []).filter((one) => one.state === 'incubating')
+  const species = useQuery(speciesOptions()).data ?? []
+  const { draft, change } = useDraft({
+    name: '',
+    tankId: '',
+    clutchIds: clutchId ? [clutchId] : ([] as string[]),
+    species: '',
+    hatchedOn: todayIn(room.timeZone),
+    larvae: '',
+  })
+  const send = () => {
+    const larvae = typedNumber(draft.larvae, null, room.units)
+    create.mutate(
+      {
+        tankId: draft.tankId,
+        clutchIds: draft.clutchIds,
+        hatchedOn: draft.hatchedOn,
+        ...(draft.name.trim() ? { name: draft.name } : {}),
+        ...(draft.clutchIds.length === 0 && draft.species ? { species: draft.species } : {}),
+        ...(larvae === undefined ? {} : { larvae }),
+      },
+      { onSuccess: onDone },
+    )
+  }
+  return (
+    <Form submitLabel="Record the hatch" isBusy={create.isPending} error={create.error} onSubmit={send}>
+      {clutches.length > 0 && (
+        <ChoicesChips
+          legend="From which clutch"
+          help="None for larvae bought in"
+          choices={clutches.map((one) => ({ value: one.id, label: one.name }))}
+          values={draft.clutchIds}
+          onChoose={(clutchIds) => change({ clutchIds })}
+        />
+      )}
+      {draft.clutchIds.length === 0 && (
+        <SelectBox
+          label="Species"
+          isRequired
+          value={draft.species}
+          onChoose={(value) => change({ species: value })}
+          choices={[
+            { value: '', label: 'choose' },
+            ...species.map((one) => ({ value: one.id, label: `${one.commonName} (${one.scientificName})` })),
+          ]}
+        />
+      )}
+      <SelectBox
+        label="In tank"
+        isRequired
+        value={draft.tankId}
+        onChoose={(tankId) => change({ tankId })}
+        choices={[{ value: '', label: 'choose' }, ...tanks.map((one) => ({ value: one.id, label: one.name }))]}
+      />
+      <TextInput
+        type="date"
+        label="Hatch night"
+        description="The date on which its lights went off"
+        required
+        value={draft.hatchedOn}
+        onChange={(event) => change({ hatchedOn: event.currentTarget.value })}
+      />
+      <NumberBox
+        label="About how many larvae"
+        help="May be left out"
+        isWhole
+        text={draft.larvae}
+        onText={(larvae) => change({ larvae })}
+      />
+      <TextInput
+        label="Name"
+        description="Made up from the clutch when left out"
+        value={draft.name}
+        onChange={(event) => change({ name: event.currentTarget.value })}
+      />
+    </Form>
+  )
+}

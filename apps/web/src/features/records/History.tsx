@@ -1,0 +1,81 @@
+'use client'
+
+import type { Fact, Id } from '@fryward/shared'
+import { Button } from '@mantine/core'
+import { useInfiniteQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { sayMoment } from '@/dates/say.ts'
+import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
+import { factsOptions } from '@/features/vessels/queries.ts'
+import { useFindThing } from '@/features/vessels/use-things.ts'
+import { Bones } from '@/ui/Bones.tsx'
+import { Loaded } from '@/ui/Loaded.tsx'
+import { Notice } from '@/ui/Notice.tsx'
+import { Section } from '@/ui/Page.tsx'
+import { factKindLabels } from '@/words/labels.ts'
+import styles from './records.module.css'
+import { StrikeForm } from './StrikeForm.tsx'
+import { sayFact } from './say-fact.ts'
+
+/** Everything recorded about one thing, newest first. A mistake is struck out with its reason and stays readable. */
+export function History({ subjectId }: { subjectId: Id }) {
+  const room = useRoom()
+  const pages = useInfiniteQuery(factsOptions(room.id, subjectId))
+  return (
+    <Section title="What was recorded">
+      <Loaded query={pages} skeleton={<Bones heights={[3.5, 3.5, 3.5, 3.5]} />} what="The history">
+        {(data) => {
+          const facts = data.pages.flatMap((page) => page.facts)
+          return facts.length === 0 ? (
+            <Notice>Nothing yet. What is signed off or recorded here shows up in this list.</Notice>
+          ) : (
+            <ol className={styles.facts}>
+              {facts.map((fact) => (
+                <FactLine key={fact.id} fact={fact} />
+              ))}
+            </ol>
+          )
+        }}
+      </Loaded>
+      {pages.hasNextPage && (
+        <Button variant="default" loading={pages.isFetchingNextPage} onClick={() => void pages.fetchNextPage()}>
+          Show older
+        </Button>
+      )}
+    </Section>
+  )
+}
+
+function FactLine({ fact }: { fact: Fact }) {
+  const room = useRoom()
+  const may = useMay('record')
+  const find = useFindThing()
+  const [isStriking, setStriking] = useState(false)
+  const sentence = sayFact(fact, { system: room.units, nameOf: (id) => find(id)?.name })
+  const isStruck = fact.struckAt !== null
+  return (
+    <li id={`fact-${fact.id}`} className={styles.fact} data-struck={isStruck || undefined}>
+      <div className={styles.factHead}>
+        <div>
+          <p className={styles.factWhat}>
+            <strong>{factKindLabels[fact.kind]}</strong> {isStruck ? <s>{sentence}</s> : sentence}
+          </p>
+          <p className={styles.factWho}>
+            {sayMoment(fact.at, new Date(), room.timeZone)}, {fact.recordedByName}
+            {isStruck && ` · struck out by ${fact.struckByName}: ${fact.struckReason}`}
+          </p>
+        </div>
+        {may && !isStruck && !isStriking && (
+          <Button
+            variant="subtle"
+            onClick={() => setStriking(true)}
+            aria-label={`Strike out: ${factKindLabels[fact.kind]} ${sentence}`}
+          >
+            Strike out
+          </Button>
+        )}
+      </div>
+      {isStriking && <StrikeForm factId={fact.id} onClose={() => setStriking(false)} />}
+    </li>
+  )
+}

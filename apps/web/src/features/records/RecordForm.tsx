@@ -1,0 +1,86 @@
+'use client'
+
+import type { NewFact } from '@fryward/shared'
+import { useState } from 'react'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { useCreateClutch, useRecordFact } from '@/features/vessels/queries.ts'
+import type { Thing } from '@/features/vessels/use-things.ts'
+import { DateTimeBox } from '@/forms/DateTimeBox.tsx'
+import { Form } from '@/forms/Form.tsx'
+import { Notice } from '@/ui/Notice.tsx'
+import { useToast } from '@/ui/toast.tsx'
+import { CountFields } from './CountFields.tsx'
+import { FeedingFields } from './FeedingFields.tsx'
+import { HarvestFields } from './HarvestFields.tsx'
+import { LossFields } from './LossFields.tsx'
+import { ObservationFields } from './ObservationFields.tsx'
+import type { RecordKind } from './record-choices.ts'
+import { SpawningFields } from './SpawningFields.tsx'
+import { WaterChangeFields } from './WaterChangeFields.tsx'
+import { WaterTestFields } from './WaterTestFields.tsx'
+
+/** What a set of fields has to say: the fact's kind and data, or a sentence about what is missing. */
+export type FactDraft =
+  | { kind: NewFact['kind']; data: unknown }
+  | { kind: 'spawning'; eggs: number | undefined }
+  | string
+export type FieldsProps = { subject: Thing; onDraft: (draft: FactDraft) => void }
+
+const fieldsOf = {
+  count: CountFields,
+  harvest: HarvestFields,
+  feeding: FeedingFields,
+  water_change: WaterChangeFields,
+  water_test: WaterTestFields,
+  loss: LossFields,
+  observation: ObservationFields,
+  spawning: SpawningFields,
+} as const satisfies Record<RecordKind, React.ComponentType<FieldsProps>>
+
+/** One fact without a task. The API says what is allowed; this only says what is missing. */
+export function RecordForm({ subject, kind, onClose }: { subject: Thing; kind: RecordKind; onClose: () => void }) {
+  const room = useRoom()
+  const record = useRecordFact(room.id)
+  const lay = useCreateClutch(room.id)
+  const toast = useToast()
+  const [at, setAt] = useState<string>()
+  const [draft, setDraft] = useState<FactDraft>('Fill in what was measured.')
+  const [missing, setMissing] = useState<string>()
+  const Fields = fieldsOf[kind]
+  const finish = () => {
+    toast({ text: `Recorded: ${subject.name}` })
+    onClose()
+  }
+  const send = () => {
+    if (typeof draft === 'string') return setMissing(draft)
+    setMissing(undefined)
+    if (draft.kind === 'spawning')
+      return lay.mutate(
+        {
+          pairId: subject.id,
+          spawnedAt: at ?? new Date().toISOString(),
+          ...('eggs' in draft && draft.eggs !== undefined ? { eggs: draft.eggs } : {}),
+        },
+        { onSuccess: finish },
+      )
+    // The kind and its data come from the same set of fields; the contract is checked by the API.
+    const fact = { ...draft, subjectId: subject.id, ...(at === undefined ? {} : { at }) } as NewFact
+    record.mutate(fact, { onSuccess: finish })
+  }
+  return (
+    <Form
+      submitLabel="Record"
+      isBusy={record.isPending || lay.isPending}
+      error={record.error ?? lay.error}
+      onSubmit={send}
+      onCancel={onClose}
+    >
+      <Fields subject={subject} onDraft={setDraft} />
+      <details>
+        <summary style={{ minHeight: '3rem', paddingTop: '0.7rem' }}>Earlier than now</summary>
+        <DateTimeBox label="When" value={at} onChange={setAt} />
+      </details>
+      {missing && <Notice tone="worry" title={missing} />}
+    </Form>
+  )
+}

@@ -1,0 +1,39 @@
+'use client'
+
+import type { Concentrate } from '@fryward/shared'
+import { Button } from '@mantine/core'
+import { sayDate } from '@/dates/say.ts'
+import { useChangeConcentrate } from '@/features/vessels/queries.ts'
+import { FormProblem } from '@/forms/Form.tsx'
+import { formatNumber } from '@/quantities/format-number.ts'
+import { Card } from '@/ui/Page.tsx'
+import { useMay, useRoom } from './room-context.tsx'
+
+export function Bottle({ bottle }: { bottle: Concentrate }) {
+  const room = useRoom()
+  const may = useMay('manage')
+  const change = useChangeConcentrate(room.id)
+  return (
+    <Card>
+      <p>
+        <strong>{bottle.name}</strong>, {formatNumber(bottle.cellsPerMl)} cells per mL
+        {bottle.openedOn && `, opened ${sayDate(bottle.openedOn)}`}
+        {bottle.useBy && `, use by ${sayDate(bottle.useBy)}`}
+        {bottle.isFinished && ', finished'}
+      </p>
+      <FormProblem error={change.error} />
+      {may && !bottle.isFinished && (
+        <div>
+          <Button
+            variant="default"
+            loading={change.isPending}
+            aria-label={`Finished: ${bottle.name}`}
+            onClick={() => change.mutate({ id: bottle.id, body: { isFinished: true, version: bottle.version } })}
+          >
+            It is finished
+          </Button>
+        </div>
+      )}
+    </Card>
+  )
+}

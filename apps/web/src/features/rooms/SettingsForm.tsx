@@ -1,0 +1,42 @@
+'use client'
+
+import type { Room } from '@fryward/shared'
+import { useState } from 'react'
+import { toTyped } from '@/features/records/typed-number.ts'
+import { Form } from '@/forms/Form.tsx'
+import { useDraft } from '@/forms/use-draft.ts'
+import { useToast } from '@/ui/toast.tsx'
+import { useChangeRoom } from './queries.ts'
+import { RoomFields } from './RoomFields.tsx'
+import { RoundFields } from './RoundFields.tsx'
+import { type RoomDraft, readRoom } from './room-draft.ts'
+
+const startDraft = (room: Room): RoomDraft => ({
+  name: room.name,
+  timeZone: room.timeZone,
+  units: room.units,
+  lightsOnAt: room.lightsOnAt,
+  lightsOffAt: room.lightsOffAt,
+  rounds: room.rounds,
+  salinity: toTyped(room.salinity, null, room.units),
+  temperature: toTyped(room.temperatureC, 'degC', room.units),
+})
+
+export function SettingsForm({ room }: { room: Room }) {
+  const save = useChangeRoom(room.id)
+  const toast = useToast()
+  const { draft, change } = useDraft(startDraft(room))
+  const [missing, setMissing] = useState<string>()
+  const send = () => {
+    const fields = readRoom(draft)
+    if (typeof fields === 'string') return setMissing(fields)
+    setMissing(undefined)
+    save.mutate({ ...fields, version: room.version }, { onSuccess: () => toast({ text: 'Saved.' }) })
+  }
+  return (
+    <Form submitLabel="Save" isBusy={save.isPending} error={save.error} onSubmit={send}>
+      <RoomFields draft={draft} change={change} error={missing} />
+      <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />
+    </Form>
+  )
+}

@@ -1,0 +1,35 @@
+import type { BodyInputOf, Id } from '@fryward/shared'
+import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
+import { call } from '@/api/call.ts'
+import { meOptions } from '@/features/session/queries.ts'
+
+/** Every query of one room lies under this key, so that a live event can refresh all of it at once. */
+export const roomKey = (roomId: Id) => ['room', roomId] as const
+
+export const roomOptions = (roomId: Id) =>
+  queryOptions({
+    queryKey: [...roomKey(roomId), 'self'],
+    queryFn: ({ signal }) => call('getRoom', { params: { roomId }, signal }),
+  })
+
+/** What a room write refreshes: everything of that room. A list is worked out again by almost any of them. */
+export function useRefreshRoom(roomId: Id) {
+  const queryClient = useQueryClient()
+  return () => queryClient.invalidateQueries({ queryKey: roomKey(roomId) })
+}
+
+export function useCreateRoom() {
+  const queryClient = useQueryClient()
+  return useMutation({
+    mutationFn: (body: BodyInputOf<'createRoom'>) => call('createRoom', { body }),
+    onSuccess: () => queryClient.invalidateQueries({ queryKey: meOptions().queryKey }),
+  })
+}
+
+export function useChangeRoom(roomId: Id) {
+  const refresh = useRefreshRoom(roomId)
+  return useMutation({
+    mutationFn: (body: BodyInputOf<'changeRoom'>) => call('changeRoom', { params: { roomId }, body }),
+    onSettled: refresh,
+  })
+}

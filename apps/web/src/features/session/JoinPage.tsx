@@ -1,0 +1,85 @@
+'use client'
+
+import { Button } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useParams, useRouter } from 'next/navigation'
+import { sayDate, toPlainDate } from '@/dates/say.ts'
+import { Form, FormProblem } from '@/forms/Form.tsx'
+import { useDraft } from '@/forms/use-draft.ts'
+import { Bones } from '@/ui/Bones.tsx'
+import { Loaded } from '@/ui/Loaded.tsx'
+import { Notice } from '@/ui/Notice.tsx'
+import { roleLabels, roleSentences } from '@/words/labels.ts'
+import { AccountFields, emptyAccount } from './AccountFields.tsx'
+import { Doorway } from './Doorway.tsx'
+import { invitationPreviewOptions, meOptions, useAcceptInvitation, useJoin } from './queries.ts'
+
+/** An invitation link: what it invites to, then joining as who is signed in or with a new account. */
+export function JoinPage() {
+  const { token } = useParams<{ token: string }>()
+  const preview = useQuery(invitationPreviewOptions(token))
+  const me = useQuery(meOptions())
+  return (
+    <Doorway title="Join a room">
+      <Loaded query={preview} skeleton={<Bones heights={[6, 14]} />} what="The invitation">
+        {(invitation) => (
+          <>
+            <Notice title={`${invitation.invitedByName} invites you to ${invitation.roomName}`}>
+              <p>
+                As <strong>{roleLabels[invitation.role].toLowerCase()}</strong>. {roleSentences[invitation.role]} The
+                link works until {sayDate(toPlainDate(invitation.expiresAt, 'UTC'))}.
+              </p>
+            </Notice>
+            {me.data ? (
+              <AcceptAs token={token} name={me.data.user.name} />
+            ) : (
+              !me.isPending && <MakeAccount token={token} />
+            )}
+          </>
+        )}
+      </Loaded>
+    </Doorway>
+  )
+}
+
+function AcceptAs({ token, name }: { token: string; name: string }) {
+  const router = useRouter()
+  const accept = useAcceptInvitation(token)
+  return (
+    <>
+      <FormProblem error={accept.error} />
+      <Button
+        variant="filled"
+        loading={accept.isPending}
+        onClick={() =>
+          accept.mutate(undefined, { onSuccess: ({ roomId }) => router.replace(`/rooms/${roomId}/today`) })
+        }
+      >
+        Join as {name}
+      </Button>
+    </>
+  )
+}
+
+function MakeAccount({ token }: { token: string }) {
+  const router = useRouter()
+  const join = useJoin(token)
+  const { draft, change } = useDraft(emptyAccount)
+  return (
+    <>
+      <Form
+        submitLabel="Make my account and join"
+        isBusy={join.isPending}
+        error={join.error}
+        onSubmit={() => join.mutate(draft, { onSuccess: ({ roomId }) => router.replace(`/rooms/${roomId}/today`) })}
+      >
+        <AccountFields account={draft} change={change} />
+      </Form>
+      <p>
+        Already have an account here?{' '}
+        <Link href={`/sign-in?next=${encodeURIComponent(`/join/${token}`)}`}>Sign in</Link> and come back to this page.
+      </p>
+    </>
+  )
+}

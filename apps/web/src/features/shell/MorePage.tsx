@@ -1,0 +1,48 @@
+'use client'
+
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { meOptions } from '@/features/session/queries.ts'
+import { SignOutButton } from '@/features/session/SignOutButton.tsx'
+import { Page, Section } from '@/ui/Page.tsx'
+import { LookChoice } from './LookChoice.tsx'
+import styles from './more.module.css'
+import { NavIcon, type NavIconName } from './nav-icons.tsx'
+
+const places: { path: string; label: string; icon: NavIconName }[] = [
+  { path: 'rules', label: 'Rules', icon: 'rules' },
+  { path: 'people', label: 'People and invitations', icon: 'people' },
+  { path: 'settings', label: 'Room settings', icon: 'settings' },
+  { path: 'add', label: 'Add a tank, culture, pair', icon: 'add' },
+]
+
+export function MorePage() {
+  const room = useRoom()
+  const me = useQuery(meOptions())
+  return (
+    <Page title="More">
+      <ul className={styles.places}>
+        {places.map((place) => (
+          <li key={place.path}>
+            <Link className={styles.place} href={`/rooms/${room.id}/${place.path}`} prefetch={false}>
+              <NavIcon name={place.icon} />
+              {place.label}
+            </Link>
+          </li>
+        ))}
+      </ul>
+      <Section title="Look">
+        <LookChoice />
+      </Section>
+      <Section title="You">
+        <div className={styles.you}>
+          <Link className={styles.textLink} href="/rooms?all">
+            Another room
+          </Link>
+          {me.data && <SignOutButton name={me.data.user.name} />}
+        </div>
+      </Section>
+    </Page>
+  )
+}

@@ -1,0 +1,26 @@
+const paths = {
+  today: 'M5 6.5h14M5 12h14M5 17.5h9',
+  room: 'M4 5h16v14H4zM4 12h16M12 5v7M9 12v7',
+  more: 'M5 12h.01M12 12h.01M19 12h.01',
+  people:
+    'M9 11a3.2 3.2 0 1 0 0-6.4A3.2 3.2 0 0 0 9 11zM3 20c.5-4 3-6 6-6s5.5 2 6 6M16 5.2a3 3 0 0 1 0 5.6M17.5 14.4c2 .8 3.2 2.6 3.5 5.6',
+  rules: 'M5 5h14v14H5zM8.5 9.5h7M8.5 14.5h4',
+  settings: 'M4 7h9M17 7h3M4 17h3M11 17h9M15 7m-2 0a2 2 0 1 0 4 0a2 2 0 1 0-4 0M9 17m-2 0a2 2 0 1 0 4 0a2 2 0 1 0-4 0',
+  add: 'M12 5v14M5 12h14',
+} as const
+export type NavIconName = keyof typeof paths
+
+export function NavIcon({ name }: { name: NavIconName }) {
+  return (
+    <svg width="26" height="26" viewBox="0 0 24 24" aria-hidden="true">
+      <path
+        d={paths[name]}
+        fill="none"
+        stroke="currentColor"
+        strokeWidth={name === 'more' ? 3.2 : 2}
+        strokeLinecap="round"
+        strokeLinejoin="round"
+      />
+    </svg>
+  )
+}

@@ -1,0 +1,87 @@
+'use client'
+
+import type { TaskField } from '@fryward/shared'
+import { Button } from '@mantine/core'
+import { NumberBox } from '@/forms/NumberBox.tsx'
+import { Row } from '@/forms/Row.tsx'
+import { formatNumber } from '@/quantities/format-number.ts'
+import { unitLabels } from '@/words/labels.ts'
+import { type CountDraft, estimateOf, isHeadCount } from './field-draft.ts'
+import styles from './sheet.module.css'
+
+type Props = {
+  field: Extract<TaskField, { type: 'count' }>
+  draft: CountDraft
+  onDraft: (draft: CountDraft) => void
+  error: string | undefined
+}
+
+/** What the contract allows in one count. */
+const mostSamples = 20
+
+/** Sample by sample as the eye counts them; what that makes is said as it is typed. */
+export function CountInput({ field, draft, onDraft, error }: Props) {
+  const change = (part: Partial<CountDraft>) => onDraft({ ...draft, ...part })
+  const isHeads = isHeadCount(field)
+  const estimate = estimateOf(field, draft)
+  return (
+    <fieldset className={styles.count}>
+      <legend className={styles.legend}>
+        {field.label}
+        {field.isRequired && <span aria-hidden="true"> *</span>}
+      </legend>
+      {field.help && <p className={styles.soft}>{field.help}</p>}
+      <Row>
+        {draft.animals.map((text, i) => (
+          <NumberBox
+            // biome-ignore lint/suspicious/noArrayIndexKey: samples have no other name than their place
+            key={i}
+            label={isHeads ? `Number ${i + 1}` : `Sample ${i + 1}`}
+            text={text}
+            isWhole
+            isLarge
+            error={i === 0 ? error : undefined}
+            onText={(next) => change({ animals: draft.animals.map((one, j) => (j === i ? next : one)) })}
+          />
+        ))}
+      </Row>
+      {draft.animals.length < mostSamples && (
+        <Button variant="subtle" onClick={() => change({ animals: [...draft.animals, ''] })}>
+          One more sample
+        </Button>
+      )}
+      {!isHeads && (
+        <Row>
+          <NumberBox
+            label="Volume of one sample"
+            unit="mL"
+            text={draft.volumeMl}
+            onText={(volumeMl) => change({ volumeMl })}
+          />
+          <NumberBox
+            label="Diluted, times"
+            text={draft.dilution}
+            onText={(dilution) => change({ dilution })}
+            help="1 is straight from the vessel"
+          />
+        </Row>
+      )}
+      {field.withEggs && (
+        <Row>
+          <NumberBox
+            label="Animals looked at for eggs"
+            isWhole
+            text={draft.females}
+            onText={(females) => change({ females })}
+          />
+          <NumberBox label="Eggs on them" isWhole text={draft.eggs} onText={(eggs) => change({ eggs })} />
+        </Row>
+      )}
+      <p className={styles.makes} aria-live="polite">
+        {estimate === undefined
+          ? 'Count, and this says what it makes.'
+          : `Makes ${formatNumber(estimate)} ${field.unit ? unitLabels[field.unit] : ''}`}
+      </p>
+    </fieldset>
+  )
+}

@@ -1,0 +1,72 @@
+'use client'
+
+import type { Task } from '@fryward/shared'
+import { Button } from '@mantine/core'
+import { useState } from 'react'
+import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
+import { FormProblem } from '@/forms/Form.tsx'
+import { AlreadyDone } from './AlreadyDone.tsx'
+import { Confirm } from './Confirm.tsx'
+import { FieldInput } from './FieldInput.tsx'
+import { SkipForm } from './SkipForm.tsx'
+import styles from './sheet.module.css'
+import { useSignOffForm } from './use-sign-off-form.ts'
+import { WhenDone } from './WhenDone.tsx'
+
+/** What was measured, and the one button that books it. Skipping stands beside it, smaller. */
+export function SignOffForm({ task }: { task: Task }) {
+  const room = useRoom()
+  const may = useMay('sign_off')
+  const form = useSignOffForm(task)
+  const [isSkipping, setSkipping] = useState(false)
+  if (!may) return null
+  if (room.myRole === 'stand_in' && !task.isForStandIn)
+    return <p className={styles.soft}>This one is for a caretaker: leave it, it stays on the list.</p>
+  if (form.doneByOther) return <AlreadyDone current={form.doneByOther} onAgain={form.sendAgain} isBusy={form.isBusy} />
+  if (isSkipping) return <SkipForm task={task} onCancel={() => setSkipping(false)} />
+  return (
+    <form
+      className={styles.form}
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault()
+        form.send()
+      }}
+    >
+      {task.fields.map((field) => {
+        const draft = form.drafts[field.name]
+        return (
+          draft && (
+            <FieldInput
+              key={field.name}
+              field={field}
+              draft={draft}
+              onDraft={(next) => form.setDraft(field.name, next)}
+              error={form.errors[field.name]}
+              lastValues={task.lastValues[field.name] ?? []}
+            />
+          )
+        )
+      })}
+      <WhenDone value={form.doneAt} onChange={form.setDoneAt} />
+      {Object.keys(form.questions).length > 0 ? (
+        <Confirm questions={form.questions} onYes={form.confirm} onNo={form.goBack} isBusy={form.isBusy} />
+      ) : (
+        <div className={styles.foot}>
+          <FormProblem error={form.problem} />
+          {Object.keys(form.errors).length > 0 && (
+            <p className={styles.worry} role="alert">
+              One thing to look at above before this can be booked.
+            </p>
+          )}
+          <Button type="submit" variant="filled" size="lg" fullWidth loading={form.isBusy}>
+            Done
+          </Button>
+          <Button variant="subtle" fullWidth onClick={() => setSkipping(true)}>
+            Skip, with a reason
+          </Button>
+        </div>
+      )}
+    </form>
+  )
+}

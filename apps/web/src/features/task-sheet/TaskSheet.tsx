@@ -1,0 +1,77 @@
+'use client'
+
+import type { Task } from '@fryward/shared'
+import { Drawer } from '@mantine/core'
+import { useMediaQuery } from '@mantine/hooks'
+import { useUnitSystem } from '@/features/rooms/room-context.tsx'
+import { TaskOutcome } from '@/features/today/TaskOutcome.tsx'
+import { Amount, PhraseText, toText } from '@/quantities/Amount.tsx'
+import { WorrySign } from '@/ui/Notice.tsx'
+import { closeTask } from './open-task.ts'
+import { SignOffForm } from './SignOffForm.tsx'
+import styles from './sheet.module.css'
+import { WhyChain } from './WhyChain.tsx'
+
+/** One task in full: what, how much, steps, cautions, what to record, and why. */
+export function TaskSheet({ task, now }: { task: Task; now: Date }) {
+  const isWide = useMediaQuery('(min-width: 62rem)', false, { getInitialValueInEffect: false })
+  const system = useUnitSystem()
+  return (
+    <Drawer
+      opened
+      onClose={closeTask}
+      position={isWide ? 'right' : 'bottom'}
+      size={isWide ? '34rem' : '94dvh'}
+      title={
+        <span>
+          <span className={styles.subject}>{task.subject.name}</span>
+          <span className={styles.title}>{toText(task.title, system)}</span>
+        </span>
+      }
+      closeButtonProps={{ 'aria-label': 'Close', size: 'xl' }}
+      classNames={{ content: styles.sheet, header: styles.head, body: styles.body, overlay: styles.overlay }}
+      transitionProps={{ duration: 120 }}
+    >
+      {task.amount && (
+        <p className={styles.amount}>
+          <Amount quantity={task.amount} isLarge /> {task.amountOf}
+        </p>
+      )}
+      <Steps task={task} />
+      <Cautions task={task} />
+      {task.state === 'open' || task.state === 'missed' ? (
+        <SignOffForm task={task} />
+      ) : (
+        <TaskOutcome task={task} now={now} />
+      )}
+      <WhyChain task={task} now={now} />
+    </Drawer>
+  )
+}
+
+function Steps({ task }: { task: Task }) {
+  if (task.steps.length === 0) return null
+  return (
+    <ol className={styles.steps}>
+      {task.steps.map((step) => (
+        <li key={step.text}>
+          <PhraseText phrase={step} />
+        </li>
+      ))}
+    </ol>
+  )
+}
+
+function Cautions({ task }: { task: Task }) {
+  if (task.cautions.length === 0) return null
+  return (
+    <ul className={styles.cautions} aria-label="Take care">
+      {task.cautions.map((caution) => (
+        <li key={caution}>
+          <WorrySign />
+          {caution}
+        </li>
+      ))}
+    </ul>
+  )
+}

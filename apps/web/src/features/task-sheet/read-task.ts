@@ -1,0 +1,26 @@
+import type { Task, UnitSystem } from '@fryward/shared'
+import { type Drafts, readField } from './field-draft.ts'
+
+export type TaskReading = {
+  values: Record<string, unknown>
+  /** Field name to what is wrong with it. */
+  errors: Record<string, string>
+  /** Field name to the question to ask before it is sent. */
+  improbable: Record<string, string>
+}
+
+/** Reads all fields of a task at once. */
+export function readTask(task: Task, drafts: Drafts, system: UnitSystem): TaskReading {
+  const reading: TaskReading = { values: {}, errors: {}, improbable: {} }
+  for (const field of task.fields) {
+    const draft = drafts[field.name]
+    const one = draft ? readField(field, draft, system) : ({ is: 'empty' } as const)
+    if (one.is === 'wrong') reading.errors[field.name] = one.message
+    if (one.is === 'empty' && field.isRequired) reading.errors[field.name] = 'Needed to go on.'
+    if (one.is === 'value') {
+      reading.values[field.name] = one.value
+      if (one.improbable) reading.improbable[field.name] = one.improbable
+    }
+  }
+  return reading
+}

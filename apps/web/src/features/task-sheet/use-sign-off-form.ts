@@ -1,0 +1,117 @@
+'use client'
+
+import { type Task, TaskSchema } from '@fryward/shared'
+import { useRef, useState } from 'react'
+import { isApiProblem, sentenceOf } from '@/api/problem.ts'
+import { makeRequestKey } from '@/api/request-key.ts'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { useSignOff, useUndo } from '@/features/today/queries.ts'
+import { useToast } from '@/ui/toast.tsx'
+import { verbDoneLabels } from '@/words/labels.ts'
+import { type FieldDraft, startDrafts } from './field-draft.ts'
+import { closeTask } from './open-task.ts'
+import { readTask } from './read-task.ts'
+
+/** What another person already did, as far as the API's answer says it. */
+export type DoneByOther = { sentence: string; task: Task | null }
+
+/**
+ * The life of one sign-off on the screen: typing, then perhaps a question about an improbable value, then sending;
+ * after "somebody already has", perhaps once more with `again`. A key is kept until an answer came, so that sending
+ * the same thing again after a lost answer books once.
+ */
+export function useSignOffForm(task: Task) {
+  const room = useRoom()
+  const system = room.units
+  const signOff = useSignOff(room.id)
+  const undo = useUndo(room.id)
+  const toast = useToast()
+  const [drafts, setDrafts] = useState(() => startDrafts(task, system))
+  const [doneAt, setDoneAt] = useState<string>()
+  const [errors, setErrors] = useState<Record<string, string>>({})
+  const [questions, setQuestions] = useState<Record<string, string>>({})
+  const [doneByOther, setDoneByOther] = useState<DoneByOther>()
+  const requestKey = useRef(makeRequestKey())
+  const confirmed = useRef<string[]>([])
+
+  const finish = () => {
+    toast({
+      text: `${verbDoneLabels[task.verb]}: ${task.subject.name}`,
+      action: {
+        label: 'Undo',
+        run: () => undo.mutate(task.id, { onError: (error) => toast({ text: sentenceOf(error) }) }),
+      },
+    })
+    closeTask()
+  }
+
+  const takeProblem = (error: unknown) => {
+    if (!isApiProblem(error)) return
+    if (error.code !== 'offline') requestKey.current = makeRequestKey()
+    if (error.code === 'already_done') {
+      const current = TaskSchema.safeParse(error.current)
+      setDoneByOther({ sentence: error.detail, task: current.success ? current.data : null })
+    }
+    if (error.code === 'needs_confirmation')
+      setQuestions(Object.fromEntries(error.fields.map((field) => [toFieldName(field.path), field.message])))
+    if (error.code === 'invalid_input')
+      setErrors(Object.fromEntries(error.fields.map((field) => [toFieldName(field.path), field.message])))
+  }
+
+  const post = (again: boolean) => {
+    const { values } = readTask(task, drafts, system)
+    const body = {
+      values,
+      shownAmount: task.amount,
+      confirmed: confirmed.current,
+      again,
+      ...(doneAt === undefined ? {} : { doneAt }),
+    }
+    signOff.mutate(
+      { taskId: task.id, body, requestKey: requestKey.current },
+      { onSuccess: finish, onError: takeProblem },
+    )
+  }
+
+  const send = () => {
+    const reading = readTask(task, drafts, system)
+    setErrors(reading.errors)
+    if (Object.keys(reading.errors).length > 0) return
+    if (Object.keys(reading.improbable).length > 0) setQuestions(reading.improbable)
+    else post(false)
+  }
+
+  return {
+    drafts,
+    setDraft: (name: string, draft: FieldDraft) => {
+      confirmed.current = []
+      setQuestions({})
+      setDrafts((last) => ({ ...last, [name]: draft }))
+    },
+    doneAt,
+    setDoneAt,
+    errors,
+    questions,
+    goBack: () => setQuestions({}),
+    confirm: () => {
+      confirmed.current = [...new Set([...confirmed.current, ...Object.keys(questions)])]
+      setQuestions({})
+      post(doneByOther !== undefined)
+    },
+    send,
+    sendAgain: () => {
+      setDoneByOther(undefined)
+      post(true)
+    },
+    doneByOther,
+    problem: showsAsProblem(signOff.error) ? signOff.error : null,
+    isBusy: signOff.isPending,
+  }
+}
+
+/** The API names a field by its path in the body (values.density); the form knows it by its own name. */
+const toFieldName = (path: string) => path.replace(/^(body\.)?(values\.)?/, '').split('.')[0] ?? path
+
+/** Answers with a place of their own on the sheet are not told twice. */
+const showsAsProblem = (error: unknown) =>
+  error !== null && !(isApiProblem(error) && ['already_done', 'needs_confirmation'].includes(error.code))

@@ -1,0 +1,45 @@
+'use client'
+
+import type { Task } from '@fryward/shared'
+import { Button } from '@mantine/core'
+import { useMay, useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
+import { useOpenTask } from '@/features/task-sheet/open-task.ts'
+import { toText } from '@/quantities/Amount.tsx'
+import { isOneTap } from './arrange.ts'
+import styles from './today.module.css'
+import { useOneTap } from './use-one-tap.ts'
+
+/** The one button of an open task: done in one tap, or the sheet where something is to be recorded. */
+export function TaskAction({ task }: { task: Task }) {
+  const room = useRoom()
+  const system = useUnitSystem()
+  const mayAct = useMay('sign_off')
+  const openTask = useOpenTask()
+  const { signOffNow, isBusy } = useOneTap(task)
+  if (!mayAct) return null
+  if (room.myRole === 'stand_in' && !task.isForStandIn) return <span className={styles.notYours}>for a caretaker</span>
+  const title = `${toText(task.title, system)}, ${task.subject.name}`
+  if (!isOneTap(task))
+    return (
+      <Button
+        className={styles.action}
+        variant="default"
+        onClick={() => openTask(task.id)}
+        aria-label={`Record: ${title}`}
+        aria-haspopup="dialog"
+      >
+        Record
+      </Button>
+    )
+  return (
+    <Button
+      className={styles.action}
+      variant="filled"
+      onClick={signOffNow}
+      loading={isBusy}
+      aria-label={`Done: ${title}`}
+    >
+      Done
+    </Button>
+  )
+}

@@ -1,0 +1,58 @@
+'use client'
+
+import type { Task } from '@fryward/shared'
+import { sayTime } from '@/dates/say.ts'
+import { useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
+import { useOpenTask } from '@/features/task-sheet/open-task.ts'
+import { Amount, toQuantityText, toText } from '@/quantities/Amount.tsx'
+import { isLate } from './arrange.ts'
+import { TaskAction } from './TaskAction.tsx'
+import { TaskOutcome } from './TaskOutcome.tsx'
+import styles from './today.module.css'
+
+type Props = { task: Task; now: Date; roundName?: string | undefined; withSubject?: boolean }
+
+/** One due action: the amount large, the sentence, one button. The sentence opens the sheet. */
+export function TaskLine({ task, now, roundName, withSubject = false }: Props) {
+  const { timeZone } = useRoom()
+  const system = useUnitSystem()
+  const openTask = useOpenTask()
+  const late = isLate(task, now)
+  return (
+    <li className={styles.line} data-state={task.state} data-task={task.key}>
+      <button type="button" className={styles.what} onClick={() => openTask(task.id)} aria-haspopup="dialog">
+        {task.amount && (
+          <span className={styles.amount}>
+            <Amount quantity={task.amount} isLarge />
+            {task.amountOf && <span className={styles.amountOf}> {task.amountOf}</span>}
+          </span>
+        )}
+        <span className={task.amount ? styles.title : styles.titleAlone}>
+          {withSubject && <strong>{task.subject.name}: </strong>}
+          {toText(task.title, system)}
+        </span>
+        {late && (
+          <span className={styles.lateNote}>
+            due {sayTime(task.dueAt, timeZone)}
+            {roundName ? `, ${roundName.toLowerCase()} round` : ''}
+          </span>
+        )}
+        <AmountChange task={task} />
+      </button>
+      {task.state === 'open' ? <TaskAction task={task} /> : <TaskOutcome task={task} now={now} />}
+    </li>
+  )
+}
+
+/** The list moves under people's eyes when the room changes: say so where the number stands. */
+function AmountChange({ task }: { task: Task }) {
+  const { timeZone } = useRoom()
+  const system = useUnitSystem()
+  const last = task.changes.at(-1)
+  if (task.state !== 'open' || !last?.from) return null
+  return (
+    <span className={styles.change}>
+      was {toQuantityText(last.from, system)}, worked out again at {sayTime(last.at, timeZone)}
+    </span>
+  )
+}

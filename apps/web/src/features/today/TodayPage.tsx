@@ -1,0 +1,47 @@
+'use client'
+
+import type { Day } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { useSearchParams } from 'next/navigation'
+import { sayDay, sayLongDate } from '@/dates/say.ts'
+import { useServerNow } from '@/dates/use-now.ts'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { TaskSheetPlace } from '@/features/task-sheet/TaskSheetPlace.tsx'
+import { Bones } from '@/ui/Bones.tsx'
+import { Loaded } from '@/ui/Loaded.tsx'
+import { Page } from '@/ui/Page.tsx'
+import { DayLinks } from './DayLinks.tsx'
+import { DayList } from './DayList.tsx'
+import { type DayName, dayOptions } from './queries.ts'
+
+const toDayName = (text: string | null): DayName => {
+  if (text === 'tomorrow') return 'tomorrow'
+  return text !== null && /^\d{4}-\d{2}-\d{2}$/.test(text) ? text : 'today'
+}
+
+/** The day's list: what is late, then the round as a walk from the cleanest water on. */
+export function TodayPage() {
+  const room = useRoom()
+  const name = toDayName(useSearchParams().get('date'))
+  const query = useQuery(dayOptions(room.id, name))
+  const now = useServerNow(query.data && { now: query.data.now, receivedAtMs: query.dataUpdatedAt })
+  return (
+    <Page title={<DayTitle day={query.data} name={name} />} aside={<DayLinks day={query.data} name={name} />}>
+      <Loaded query={query} skeleton={<Bones heights={[4, 3.2, 9, 14, 14]} />} what="The list">
+        {(day) => (
+          <>
+            <DayList day={day} now={now} />
+            <TaskSheetPlace tasks={day.tasks} now={now} />
+          </>
+        )}
+      </Loaded>
+    </Page>
+  )
+}
+
+function DayTitle({ day, name }: { day: Day | undefined; name: DayName }) {
+  if (!day) return name === 'tomorrow' ? 'Tomorrow' : 'Today'
+  const said = sayDay(day.date, day.today)
+  const date = sayLongDate(day.date)
+  return said === 'today' ? date : `${said.charAt(0).toUpperCase()}${said.slice(1)}, ${date}`
+}

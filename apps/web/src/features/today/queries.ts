@@ -1,0 +1,61 @@
+import type { BodyInputOf, Day, Id, PlainDate, Task } from '@fryward/shared'
+import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
+import { call } from '@/api/call.ts'
+import { roomKey, useRefreshRoom } from '@/features/rooms/queries.ts'
+
+export type DayName = PlainDate | 'today' | 'tomorrow'
+
+const dayKey = (roomId: Id) => [...roomKey(roomId), 'day'] as const
+
+export const dayOptions = (roomId: Id, date: DayName) =>
+  queryOptions({
+    queryKey: [...dayKey(roomId), date],
+    queryFn: ({ signal }) => call('getDay', { params: { roomId, date }, signal }),
+  })
+
+export const taskOptions = (roomId: Id, taskId: Id) =>
+  queryOptions({
+    queryKey: [...roomKey(roomId), 'task', taskId],
+    queryFn: ({ signal }) => call('getTask', { params: { roomId, taskId }, signal }),
+  })
+
+const withTask = (day: Day | undefined, task: Task): Day | undefined =>
+  day && { ...day, tasks: day.tasks.map((one) => (one.id === task.id ? task : one)) }
+
+/** The answer goes straight into the shown list; the rest of the room is fetched again behind it. */
+function useTakeTask(roomId: Id) {
+  const queryClient = useQueryClient()
+  const refresh = useRefreshRoom(roomId)
+  return {
+    onSuccess: (task: Task) => {
+      queryClient.setQueriesData<Day>({ queryKey: dayKey(roomId) }, (day) => withTask(day, task))
+      queryClient.setQueryData(taskOptions(roomId, task.id).queryKey, task)
+    },
+    onSettled: () => void refresh(),
+  }
+}
+
+type Keyed<B> = { taskId: Id; body: B; requestKey: string }
+
+export function useSignOff(roomId: Id) {
+  return useMutation({
+    mutationFn: ({ taskId, body, requestKey }: Keyed<BodyInputOf<'signOffTask'>>) =>
+      call('signOffTask', { params: { roomId, taskId }, body, requestKey }),
+    ...useTakeTask(roomId),
+  })
+}
+
+export function useSkip(roomId: Id) {
+  return useMutation({
+    mutationFn: ({ taskId, body, requestKey }: Keyed<BodyInputOf<'skipTask'>>) =>
+      call('skipTask', { params: { roomId, taskId }, body, requestKey }),
+    ...useTakeTask(roomId),
+  })
+}
+
+export function useUndo(roomId: Id) {
+  return useMutation({
+    mutationFn: (taskId: Id) => call('undoTask', { params: { roomId, taskId }, body: {} }),
+    ...useTakeTask(roomId),
+  })
+}

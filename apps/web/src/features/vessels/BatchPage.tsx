@@ -1,0 +1,85 @@
+'use client'
+
+import type { LarvalBatch } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useParams } from 'next/navigation'
+import { sayDate } from '@/dates/say.ts'
+import { BatchEditForm } from '@/features/add/BatchEditForm.tsx'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { formatNumber } from '@/quantities/format-number.ts'
+import { Card, Traits } from '@/ui/Page.tsx'
+import { FeedLinks } from './FeedLinks.tsx'
+import { Manage } from './Manage.tsx'
+import { PreyCounts } from './PreyCounts.tsx'
+import { batchesOptions, clutchesOptions, tanksOptions } from './queries.ts'
+import { VesselPage } from './VesselPage.tsx'
+
+export function BatchPage() {
+  const room = useRoom()
+  const { id } = useParams<{ id: string }>()
+  const batches = useQuery(batchesOptions(room.id))
+  return (
+    <VesselPage kind="larval_batch" id={id} query={batches} lead={(batch) => `Day ${batch.ageDays}`}>
+      {(batch) => (
+        <>
+          <BatchTraits batch={batch} />
+          <PreyCounts batchId={batch.id} />
+          <FeedLinks of={{ batchId: batch.id }} />
+          <Manage
+            name={batch.name}
+            version={batch.version}
+            endable={{ kind: 'larval_batch', id: batch.id }}
+            edit={(close) => <BatchEditForm batch={batch} onDone={close} />}
+          />
+        </>
+      )}
+    </VesselPage>
+  )
+}
+
+function sayNumber(number: LarvalBatch['numberNow']): string {
+  if (!number) return 'not counted'
+  const about = `about ${formatNumber(number.estimate)}`
+  if (number.lower === null || number.upper === null) return about
+  return `${about} (${formatNumber(number.lower)} to ${formatNumber(number.upper)})`
+}
+
+function BatchTraits({ batch }: { batch: LarvalBatch }) {
+  const room = useRoom()
+  const tanks = useQuery(tanksOptions(room.id)).data ?? []
+  const clutches = useQuery(clutchesOptions(room.id)).data ?? []
+  return (
+    <Card>
+      <Traits
+        traits={[
+          {
+            label: 'Larvae now',
+            value: sayNumber(batch.numberNow),
+          },
+          { label: 'Hatch night', value: sayDate(batch.hatchedOn) },
+          {
+            label: 'Tank',
+            value: (
+              <Link href={`/rooms/${room.id}/tanks/${batch.tankId}`} prefetch={false}>
+                {tanks.find((tank) => tank.id === batch.tankId)?.name ?? 'tank'}
+              </Link>
+            ),
+          },
+          {
+            label: 'From',
+            value:
+              batch.clutchIds.length === 0
+                ? 'bought in'
+                : batch.clutchIds.map((clutchId) => (
+                    <Link key={clutchId} href={`/rooms/${room.id}/clutches/${clutchId}`} prefetch={false}>
+                      {clutches.find((clutch) => clutch.id === clutchId)?.name ?? 'clutch'}{' '}
+                    </Link>
+                  )),
+          },
+        ]}
+      />
+      {batch.note && <p>{batch.note}</p>}
+    </Card>
+  )
+}

@@ -1,0 +1,107 @@
+'use client'
+
+import type { FeedLink, Id } from '@fryward/shared'
+import { Button } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useState } from 'react'
+import { sentenceOf } from '@/api/problem.ts'
+import { todayIn } from '@/dates/local-time.ts'
+import { sayDate } from '@/dates/say.ts'
+import { FeedLinkForm } from '@/features/add/FeedLinkForm.tsx'
+import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
+import { Bones } from '@/ui/Bones.tsx'
+import { Loaded } from '@/ui/Loaded.tsx'
+import { Notice } from '@/ui/Notice.tsx'
+import { Card, Section } from '@/ui/Page.tsx'
+import { useToast } from '@/ui/toast.tsx'
+import { hrefOf } from './href.ts'
+import { feedLinksOptions, useEndFeedLink } from './queries.ts'
+import { useFindThing } from './use-things.ts'
+import styles from './vessels.module.css'
+
+type Of = { batchId: Id } | { cultureId: Id }
+
+/** Who eats from what: the cultures of a batch, or the batches of a culture. */
+export function FeedLinks({ of }: { of: Of }) {
+  const room = useRoom()
+  const may = useMay('manage')
+  const links = useQuery(feedLinksOptions(room.id))
+  const [isAdding, setAdding] = useState(false)
+  const isBatch = 'batchId' in of
+  const isOwn = (link: FeedLink) => (isBatch ? link.batchId === of.batchId : link.cultureId === of.cultureId)
+  return (
+    <Section
+      title={isBatch ? 'Fed from' : 'Feeds'}
+      action={
+        may && (
+          <Button variant="subtle" aria-expanded={isAdding} onClick={() => setAdding(!isAdding)}>
+            {isBatch ? 'Feed it from a culture' : 'Feed a batch from it'}
+          </Button>
+        )
+      }
+    >
+      <Loaded query={links} skeleton={<Bones heights={[3]} />} what="The feed links">
+        {(data) => {
+          const own = data.filter(isOwn)
+          return own.length === 0 ? (
+            <Notice>
+              {isBatch ? 'From no culture yet: its prey top-up needs one.' : 'No batch eats from this culture.'}
+            </Notice>
+          ) : (
+            <ul className={styles.links}>
+              {own.map((link) => (
+                <LinkLine key={link.id} link={link} otherId={isBatch ? link.cultureId : link.batchId} />
+              ))}
+            </ul>
+          )
+        }}
+      </Loaded>
+      {isAdding && (
+        <Card>
+          <FeedLinkForm start={of} onDone={() => setAdding(false)} />
+        </Card>
+      )}
+    </Section>
+  )
+}
+
+function LinkLine({ link, otherId }: { link: FeedLink; otherId: Id }) {
+  const room = useRoom()
+  const may = useMay('manage')
+  const other = useFindThing()(otherId)
+  const end = useEndFeedLink(room.id)
+  const toast = useToast()
+  const stop = () =>
+    end.mutate(
+      { id: link.id, body: { untilOn: todayIn(room.timeZone), version: link.version } },
+      { onError: (error) => toast({ text: sentenceOf(error) }) },
+    )
+  return (
+    <li>
+      <span>
+        {other ? (
+          <Link href={hrefOf(room.id, other) ?? '#'} prefetch={false}>
+            {other.name}
+          </Link>
+        ) : (
+          'something ended'
+        )}{' '}
+        <span className={styles.soft}>
+          from {sayDate(link.fromOn)}
+          {link.untilOn && ` until ${sayDate(link.untilOn)}`}
+        </span>
+      </span>
+      {may && link.untilOn === null && (
+        <Button
+          variant="subtle"
+          loading={end.isPending}
+          onClick={stop}
+          aria-label={`Stop: ${other?.name ?? 'feed link'}`}
+        >
+          Stop
+        </Button>
+      )}
+    </li>
+  )
+}

@@ -1,0 +1,55 @@
+'use client'
+
+import type { Culture, Id, SubjectKind } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { BatchGlyph } from '@/glyphs/BatchGlyph.tsx'
+import { BucketGlyph } from '@/glyphs/BucketGlyph.tsx'
+import { ClutchGlyph } from '@/glyphs/ClutchGlyph.tsx'
+import { PairGlyph } from '@/glyphs/PairGlyph.tsx'
+import { TankGlyph } from '@/glyphs/TankGlyph.tsx'
+import { fillAgainstUsual } from './density-fill.ts'
+import { batchesOptions, clutchesOptions, culturesOptions, outlookOptions, tanksOptions } from './queries.ts'
+
+/** The drawing of a thing, the same everywhere it appears. It stands beside the name and is silent to a screen reader. */
+export function VesselGlyph({ kind, id, size = 40 }: { kind: SubjectKind; id: Id; size?: number }) {
+  if (kind === 'culture') return <LiveBucket id={id} size={size} />
+  if (kind === 'clutch') return <LiveClutch id={id} size={size} />
+  if (kind === 'larval_batch') return <LiveBatch id={id} size={size} />
+  if (kind === 'pair') return <PairGlyph size={size} />
+  if (kind === 'tank') return <LiveTank id={id} size={size} />
+  return null
+}
+
+function LiveBucket({ id, size }: { id: Id; size: number }) {
+  const room = useRoom()
+  const cultures = useQuery(culturesOptions(room.id))
+  const outlook = useQuery(outlookOptions(room.id, id, { days: 1 }))
+  const culture: Culture | undefined = cultures.data?.find((one) => one.id === id)
+  return (
+    <BucketGlyph
+      size={size}
+      fill={outlook.data ? fillAgainstUsual(outlook.data) : null}
+      isGreen={culture?.kind === 'microalgae'}
+      hasBackupMark={culture?.isBackup ?? false}
+    />
+  )
+}
+
+function LiveTank({ id, size }: { id: Id; size: number }) {
+  const tanks = useQuery(tanksOptions(useRoom().id))
+  const tank = tanks.data?.find((one) => one.id === id)
+  return <TankGlyph size={size} isStored={tank?.kind === 'storage'} />
+}
+
+function LiveClutch({ id, size }: { id: Id; size: number }) {
+  const clutches = useQuery(clutchesOptions(useRoom().id))
+  const clutch = clutches.data?.find((one) => one.id === id)
+  return <ClutchGlyph size={size} clutch={clutch} />
+}
+
+function LiveBatch({ id, size }: { id: Id; size: number }) {
+  const batches = useQuery(batchesOptions(useRoom().id))
+  const batch = batches.data?.find((one) => one.id === id)
+  return <BatchGlyph size={size} ageDays={batch?.ageDays ?? 0} />
+}

@@ -1,0 +1,40 @@
+'use client'
+
+import type { Id, SubjectKind } from '@fryward/shared'
+import { useQueries } from '@tanstack/react-query'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { batchesOptions, clutchesOptions, culturesOptions, pairsOptions, tanksOptions } from './queries.ts'
+
+export type Thing = { id: Id; kind: SubjectKind; name: string }
+
+/** Names of everything in the room that has a page; empty lists until they have come. */
+export function useThings() {
+  const { id } = useRoom()
+  const [tanks, cultures, pairs, clutches, batches] = useQueries({
+    queries: [tanksOptions(id), culturesOptions(id), pairsOptions(id), clutchesOptions(id), batchesOptions(id)],
+  })
+  return {
+    tanks: tanks.data ?? [],
+    cultures: cultures.data ?? [],
+    pairs: pairs.data ?? [],
+    clutches: clutches.data ?? [],
+    batches: batches.data ?? [],
+  }
+}
+
+const toThing =
+  (kind: SubjectKind) =>
+  ({ id, name }: { id: Id; name: string }): Thing => ({ id, kind, name })
+
+/** Finds a thing by its id, whatever it is. */
+export function useFindThing(): (id: Id | null | undefined) => Thing | undefined {
+  const things = useThings()
+  const all = [
+    ...things.tanks.map(toThing('tank')),
+    ...things.cultures.map(toThing('culture')),
+    ...things.pairs.map(toThing('pair')),
+    ...things.clutches.map(toThing('clutch')),
+    ...things.batches.map(toThing('larval_batch')),
+  ]
+  return (id) => all.find((thing) => thing.id === id)
+}

@@ -1,0 +1,39 @@
+import type { Clutch } from '@fryward/shared'
+import { eggColours, expectedEggStage } from './egg-colour.ts'
+
+const rows = [
+  { radius: 15, eggs: 11 },
+  { radius: 10.5, eggs: 8 },
+]
+
+/** A clutch: an arc of eggs in the colour they should have today; eyed eggs show their pupil, hatched ones are open rings. */
+export function ClutchGlyph({ size, clutch }: { size: number; clutch: Clutch | undefined }) {
+  const stage = clutch ? expectedEggStage(clutch) : undefined
+  const isIncubating = clutch === undefined || clutch.state === 'incubating'
+  const hasPupil = isIncubating && (stage === 'eyed' || stage === 'silver')
+  return (
+    <svg width={size} height={size} viewBox="0 0 40 40" aria-hidden="true" focusable="false">
+      {rows.flatMap(({ radius, eggs }) =>
+        Array.from({ length: eggs }, (_, i) => {
+          const angle = Math.PI * (0.08 + (0.84 * i) / (eggs - 1))
+          const x = 20 - radius * Math.cos(angle)
+          const y = 27 - radius * Math.sin(angle)
+          return (
+            <g key={`${radius} ${angle}`}>
+              <circle
+                cx={x}
+                cy={y}
+                r="2.1"
+                fill={isIncubating ? eggColours[stage ?? 'orange'] : 'none'}
+                stroke="var(--ink)"
+                strokeWidth="0.8"
+              />
+              {hasPupil && <circle cx={x} cy={y} r="0.8" fill="var(--paper)" />}
+            </g>
+          )
+        }),
+      )}
+      <path d="M5 32q15-5 30 0" fill="none" stroke="var(--ink)" strokeWidth="1.8" strokeLinecap="round" />
+    </svg>
+  )
+}

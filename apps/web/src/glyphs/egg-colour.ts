@@ -1,0 +1,36 @@
+import type { Clutch, EggStage } from '@fryward/shared'
+
+/** Colour by share of the way to hatching: orange, dark, eyed, silver in the last nights. from memory */
+const stageFrom: [share: number, stage: EggStage][] = [
+  [0.85, 'silver'],
+  [0.5, 'eyed'],
+  [0.25, 'dark'],
+  [0, 'orange'],
+]
+
+const dayMs = 86_400_000
+
+/** The night it is expected on: the likeliest one. */
+export const likeliestNight = (clutch: Clutch) =>
+  clutch.nights.reduce<Clutch['nights'][number] | undefined>(
+    (best, night) => (best === undefined || night.probability > best.probability ? night : best),
+    undefined,
+  )
+
+/** The colour the eggs should have by now; undefined when no night can be expected. */
+export function expectedEggStage(clutch: Clutch): EggStage | undefined {
+  const night = likeliestNight(clutch)
+  if (!night) return undefined
+  const spawnedMs = new Date(clutch.spawnedAt).getTime()
+  const hatchDays = (new Date(`${night.date}T20:00:00Z`).getTime() - spawnedMs) / dayMs
+  if (hatchDays <= 0) return 'silver'
+  const share = clutch.ageDays / hatchDays
+  return stageFrom.find(([from]) => share >= from)?.[1]
+}
+
+export const eggColours = {
+  orange: 'var(--egg-orange)',
+  dark: 'var(--egg-dark)',
+  eyed: 'var(--egg-eyed)',
+  silver: 'var(--egg-silver)',
+} as const satisfies Record<EggStage, string>

@@ -1,0 +1,58 @@
+import type { ReactNode } from 'react'
+import styles from './page.module.css'
+
+/** A page's head and body: one h1, what stands under it, and the content. */
+export function Page({
+  title,
+  lead,
+  aside,
+  children,
+}: {
+  title: ReactNode
+  lead?: ReactNode
+  aside?: ReactNode
+  children: ReactNode
+}) {
+  return (
+    <div className={styles.page}>
+      <header className={styles.head}>
+        <div>
+          <h1>{title}</h1>
+          {lead && <div className={styles.lead}>{lead}</div>}
+        </div>
+        {aside}
+      </header>
+      {children}
+    </div>
+  )
+}
+
+export function Section({ title, action, children }: { title: string; action?: ReactNode; children: ReactNode }) {
+  return (
+    <section className={styles.section}>
+      <div className={styles.sectionHead}>
+        <h2>{title}</h2>
+        {action}
+      </div>
+      {children}
+    </section>
+  )
+}
+
+export function Card({ children }: { children: ReactNode }) {
+  return <div className={styles.card}>{children}</div>
+}
+
+/** Label and value pairs in a grid that wraps. */
+export function Traits({ traits }: { traits: { label: string; value: ReactNode }[] }) {
+  return (
+    <dl className={styles.traits}>
+      {traits.map((trait) => (
+        <div key={trait.label}>
+          <dt>{trait.label}</dt>
+          <dd>{trait.value}</dd>
+        </div>
+      ))}
+    </dl>
+  )
+}
