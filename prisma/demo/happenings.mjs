@@ -1,6 +1,6 @@
 // The events of the demo room that no task asks for: vessels that come and go, a crash, a wrong entry corrected.
 import * as room from '@fryward/room'
-import { culture, pairs } from './story.mjs'
+import { culture, eggsOf, layings, pairs } from './story.mjs'
 
 const dayMs = 86_400_000
 const iso = (ms) => new Date(ms).toISOString()
@@ -122,6 +122,21 @@ export function happenings(world) {
     }
   }
 
+  /** Eggs that the morning's look did not find, or was not asked for, are seen at midday. */
+  async function lay(atMs, pair) {
+    const ctx = as(people.caretaker, atMs)
+    const pairId = await idOf(pair)
+    const known = (await room.listClutches({ ctx, roomId })).some(
+      (clutch) => clutch.pairId === pairId && atMs - Date.parse(clutch.spawnedAt) < 2 * dayMs,
+    )
+    if (!known)
+      await room.createClutch({
+        ctx,
+        roomId,
+        input: { pairId, spawnedAt: iso(atMs - 90 * 60_000), eggs: eggsOf[pair], intent: 'undecided' },
+      })
+  }
+
   async function clutchLost(atMs) {
     const ctx = as(people.caretaker, atMs)
     const clutch = (await room.listClutches({ ctx, roomId })).find((each) => each.state === 'incubating' && each.eggs)
@@ -180,5 +195,8 @@ export function happenings(world) {
     },
     { daysAgo: 7, run: (atMs) => hatch(atMs, { pair: 'Juniper pair', tank: 'L2', from: 'R1', larvae: 240 }) },
     { daysAgo: 3, run: waterTest },
+    ...Object.entries(layings).flatMap(([pair, days]) =>
+      days.map((daysAgo) => ({ daysAgo, roundId: 'midday', run: (atMs) => lay(atMs, pair) })),
+    ),
   ]
 }

@@ -3,8 +3,8 @@
 export const daysOfHistory = 42
 
 /** Days before today on which each pair lays. */
-const layings = { 'Copper pair': [33, 19, 5], 'Juniper pair': [36, 25, 14, 3], 'Slate pair': [] }
-const eggsOf = { 'Copper pair': 420, 'Juniper pair': 360 }
+export const layings = { 'Copper pair': [33, 19, 5], 'Juniper pair': [36, 25, 14, 3], 'Slate pair': [] }
+export const eggsOf = { 'Copper pair': 420, 'Juniper pair': 360 }
 
 export const roomSetup = (timeZone) => ({
   name: 'Demo room',

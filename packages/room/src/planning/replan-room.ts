@@ -10,7 +10,7 @@ import {
   type TaskDraft,
 } from '@fryward/husbandry'
 import type { PlainDate, TaskContent } from '@fryward/shared'
-import { fromDateColumn, type Prisma, toDateColumn } from '@fryward/store'
+import { fromDateColumn, type Prisma, rewriteTasks, toDateColumn } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { loadSnapshot } from '../snapshot/load-snapshot.ts'
 import type { Work } from '../work/write-in-room.ts'
@@ -42,8 +42,10 @@ async function replanDay(
     drafts: drafts.filter((draft) => draft.closesAt > work.ctx.now || kept.some((task) => task.key === draft.key)),
   })
   await createTasks(work, plan.create)
-  for (const change of [...plan.update, ...plan.reopen.map((reopened) => ({ ...reopened, isAmountChanged: false }))])
-    await rewriteTask(work, { ...change, why: input.why })
+  await rewrite(work, {
+    changes: [...plan.update, ...plan.reopen.map((reopened) => ({ ...reopened, isAmountChanged: false }))],
+    why: input.why,
+  })
   if (plan.withdraw.length > 0) {
     await work.tx.task.updateMany({
       where: { roomId: work.roomId, id: { in: plan.withdraw.map((task) => task.id) } },
@@ -106,26 +108,31 @@ async function createTasks(work: Work, drafts: TaskDraft[]): Promise<void> {
   })
 }
 
-async function rewriteTask(
-  work: Work,
-  change: { task: KeptTask; draft: TaskDraft; isAmountChanged: boolean; why: string },
-): Promise<void> {
-  const { task, draft } = change
-  await work.tx.task.update({
-    where: { roomId_id: { roomId: work.roomId, id: task.id } },
-    data: { ...written(draft), state: 'open', reason: null, closedAt: null, closedBy: null, version: { increment: 1 } },
-  })
-  if (!change.isAmountChanged) return
-  await work.tx.taskChange.create({
-    data: {
+type Change = { task: KeptTask; draft: TaskDraft; isAmountChanged: boolean }
+
+async function rewrite(work: Work, { changes, why }: { changes: Change[]; why: string }): Promise<void> {
+  const rows = changes.map(({ task, draft }) => ({
+    id: task.id,
+    content: draft.content,
+    context: draft.context,
+    due_at: draft.dueAt,
+    late_at: draft.lateAt,
+    closes_at: draft.closesAt,
+    is_for_stand_in: draft.isForStandIn,
+  }))
+  await rewriteTasks(work.tx, { roomId: work.roomId, rows })
+  const told = changes.filter((change) => change.isAmountChanged)
+  if (told.length === 0) return
+  await work.tx.taskChange.createMany({
+    data: told.map(({ task, draft }) => ({
       roomId: work.roomId,
       taskId: task.id,
       revision: work.revision,
       at: work.ctx.now,
-      before: task.content as unknown as Prisma.InputJsonObject,
-      after: draft.content as unknown as Prisma.InputJsonObject,
-      why: change.why,
-    },
+      before: { amount: task.content.amount },
+      after: { amount: draft.content.amount },
+      why,
+    })),
   })
 }
 

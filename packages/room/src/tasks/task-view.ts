@@ -44,8 +44,8 @@ export async function toTasks(tx: Transaction, roomId: Id, rows: readonly TaskRo
     lastValues: lastValues.get(`${row.ruleId}/${row.subjectId}`) ?? {},
     changes: row.changes.map((change) => ({
       at: change.at.toISOString(),
-      from: (change.before as TaskContent).amount,
-      to: (change.after as TaskContent).amount,
+      from: (change.before as Pick<TaskContent, 'amount'>).amount,
+      to: (change.after as Pick<TaskContent, 'amount'>).amount,
       why: change.why,
     })),
     version: row.version,
