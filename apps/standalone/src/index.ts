@@ -5,4 +5,5 @@ export {
   startEmbeddedPostgres,
   stopEmbeddedPostgres,
 } from './postgres/embedded-server.ts'
+export { parseSettings, type Settings, settingNames } from './settings.ts'
 export { StartProblem } from './start-problem.ts'

@@ -3,12 +3,12 @@ import { isAbsolute, join } from 'node:path'
 import { z } from 'zod'
 import { StartProblem } from './start-problem.ts'
 
-const yesOrNo = z.enum(['1', '0', 'true', 'false']).transform((word) => word === '1' || word === 'true')
+const yesOrNo = z.enum(['1', '0', 'true', 'false'], '1 or 0').transform((word) => word === '1' || word === 'true')
 const isPostgresUrl = (text: string) => /^postgres(ql)?:\/\/.+/.test(text) && URL.canParse(text)
 const isOrigin = (text: string) => URL.canParse(text) && /^https?:$/.test(new URL(text).protocol)
 
 /** Every setting of one installation; `.env.example` names exactly these, and a test holds the two together. */
-export const SettingsSchema = z
+const SettingsSchema = z
   .object({
     HOST: z.string().default('127.0.0.1'),
     PORT: z.coerce.number('a port number from 1 to 65535').int().min(1).max(65_535).default(3000),
@@ -36,6 +36,8 @@ export const SettingsSchema = z
   })
 
 export type Settings = z.infer<typeof SettingsSchema>
+
+export const settingNames = Object.keys(SettingsSchema.shape)
 
 /** The settings in an environment; an empty value counts as unset. Paths become absolute, from `folder`. */
 export function parseSettings(environment: NodeJS.ProcessEnv, folder: string): Settings {
