@@ -9,6 +9,7 @@ export type RawRequest = {
   headers?: Record<string, string>
   /** Sent as it stands instead of `body`. */
   text?: string
+  remoteAddress?: string
 }
 export type RawAnswer = {
   status: number
@@ -31,12 +32,13 @@ export async function send(
   world: World,
   person: Person | null,
   id: RouteId,
-  { params, query, body, headers, text }: RawRequest,
+  { params, query, body, headers, text, remoteAddress }: RawRequest,
 ): Promise<RawAnswer> {
   const hasPayload = text !== undefined || body !== undefined
   const response = await world.app.inject({
     method: routeOf(id).method,
     url: urlOf(id, params),
+    ...(remoteAddress ? { remoteAddress } : {}),
     ...(query ? { query } : {}),
     headers: {
       host: 'localhost:3000',

@@ -8,7 +8,7 @@ import { createAuth } from './auth.ts'
 import { cleanText } from './plugins/clean-text.ts'
 import { documentation } from './plugins/documentation.ts'
 import { pages } from './plugins/pages.ts'
-import { problems } from './plugins/problems.ts'
+import { problems, sendUnreadableAddress } from './plugins/problems.ts'
 import { sameOrigin } from './plugins/same-origin.ts'
 import { session } from './plugins/session.ts'
 import { registerEvents } from './routes/events.ts'
@@ -40,6 +40,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     trustProxy: options.trustedProxies ?? false,
     bodyLimit: 1024 * 1024,
     routerOptions: { maxParamLength: 200 },
+    frameworkErrors: sendUnreadableAddress,
     ...(options.tls ? { https: options.tls } : {}),
   }) as unknown as FastifyInstance
   app.setValidatorCompiler(validatorCompiler)

@@ -2,10 +2,19 @@ import { RoomError } from '@fryward/room'
 import type { FastifyInstance } from 'fastify'
 import fp from 'fastify-plugin'
 
-/** Text that PostgreSQL cannot hold (a zero byte, half a surrogate pair) is refused at the door, wherever it hides. */
+// No request of the contract nests deeper than 6; without a limit, walking a hostile body would exhaust the stack.
+const maximumDepth = 30
+
+/**
+ * Text that PostgreSQL cannot hold (a zero byte, half a surrogate pair) is refused at the door, wherever it hides; so is
+ * a body nested beyond reason, and a query that names a value and leaves it empty (it would be read as 0).
+ */
 export const cleanText = fp(
   async (app: FastifyInstance) => {
     app.addHook('preValidation', async (request) => {
+      if (isDeeperThan(request.body, maximumDepth))
+        throw new RoomError('invalid_input', `The body is nested deeper than ${maximumDepth} levels; no request is.`)
+      for (const [name, value] of Object.entries(request.query ?? {})) if (value === '') throw invalidQuery(name)
       for (const [place, value] of Object.entries({
         body: request.body,
         params: request.params,
@@ -21,6 +30,16 @@ export const cleanText = fp(
   },
   { name: 'clean-text' },
 )
+
+const invalidQuery = (name: string) =>
+  new RoomError('invalid_input', `The query names ${name} without a value. Leave it out, or say what it is.`, {
+    fields: [{ path: `querystring.${name}`, message: 'a value' }],
+  })
+
+function isDeeperThan(value: unknown, levels: number): boolean {
+  if (value === null || typeof value !== 'object') return false
+  return levels === 0 || Object.values(value).some((inner) => isDeeperThan(inner, levels - 1))
+}
 
 function hasUnkeepableText(value: unknown): boolean {
   if (typeof value === 'string') return value.includes('\u0000') || !value.isWellFormed()

@@ -43,6 +43,14 @@ export const problems = fp(
   { name: 'problems' },
 )
 
+/** An address that the router itself cannot read (broken percent signs, an id of hundreds of letters). */
+export function sendUnreadableAddress(_error: FastifyError, request: FastifyRequest, reply: FastifyReply): void {
+  sendProblem(reply, request, {
+    code: 'not_found',
+    detail: 'There is nothing at this address; check how it is written.',
+  })
+}
+
 export function sendProblem(reply: FastifyReply, request: FastifyRequest, answer: Answer): FastifyReply {
   const status = errorCodes[answer.code]
   const problem: Problem = {
