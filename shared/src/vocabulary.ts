@@ -145,6 +145,13 @@ export const careActs = [
   'move_nest_back',
   'restart_culture',
   'discard',
+  'check_backup',
+  'discard_reserve',
+  'start_artemia',
+  'enrich_artemia',
+  'check_light',
+  'ready_hatch_tank',
+  'remove_dead_eggs',
 ] as const
 export type CareAct = (typeof careActs)[number]
 

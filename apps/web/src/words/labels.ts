@@ -229,6 +229,13 @@ export const careActLabels = {
   move_nest_back: 'Nest moved back',
   restart_culture: 'Culture restarted',
   discard: 'Discarded',
+  check_backup: 'Backup checked',
+  discard_reserve: 'Chilled reserve discarded',
+  start_artemia: 'Artemia cysts started',
+  enrich_artemia: 'Artemia enriched',
+  check_light: 'Light checked',
+  ready_hatch_tank: 'Hatch tank made ready',
+  remove_dead_eggs: 'Dead eggs taken out',
 } as const satisfies Record<CareAct, string>
 
 export const unitSystemLabels = {
