@@ -11,6 +11,11 @@ export async function advanceRevision(tx: Transaction, roomId: string): Promise<
   return rows[0]?.revision ?? null
 }
 
+/** Takes the room's row lock without a revision, for work that looks first whether there is anything to write. */
+export async function lockRoom(tx: Transaction, roomId: string): Promise<void> {
+  await tx.$queryRaw`SELECT id FROM room WHERE id = ${roomId}::uuid FOR NO KEY UPDATE`
+}
+
 export const roomChannel = 'fryward_room'
 
 /** Tells listeners, at commit, that the room has reached a revision. */

@@ -1,4 +1,4 @@
-import type { Transaction } from '@fryward/store'
+import { lockWord, type Transaction } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { RoomError } from '../errors.ts'
 
@@ -10,6 +10,8 @@ export async function insertAccount(
   { account, now }: { account: NewAccount; now: string },
 ): Promise<string> {
   const email = account.email.toLowerCase()
+  // Two at once with one address: the second waits here and is then told.
+  await lockWord(tx, `account/${email}`)
   if (await tx.user.findUnique({ where: { email } }))
     throw new RoomError(
       'conflict',

@@ -1,5 +1,5 @@
 import type { CreatedInvitation, Id, Invitation, InvitationPreviewSchema, Role } from '@fryward/shared'
-import { inTransaction, type Prisma, type Transaction } from '@fryward/store'
+import { inTransaction, lockRoom, type Prisma, type Transaction } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
@@ -122,7 +122,7 @@ export async function joinByInvitation({
   account: NewAccount
 }): Promise<{ roomId: Id }> {
   return inTransaction(ctx.database, async (tx) => {
-    const row = await findOpenInvitation(tx, { token, now: ctx.now })
+    const row = await lockOpenInvitation(tx, { token, now: ctx.now })
     const userId = await insertAccount(tx, { account, now: ctx.now })
     return join({ tx, ctx: { ...ctx, actor: { kind: 'person', userId, name: account.name } }, row, userId })
   })
@@ -132,7 +132,7 @@ export async function acceptInvitation({ ctx, token }: { ctx: Context; token: st
   return inTransaction(ctx.database, async (tx) => {
     const replay = await findAnswer<{ roomId: Id }>(tx, ctx)
     if (replay) return replay.answer
-    const row = await findOpenInvitation(tx, { token, now: ctx.now })
+    const row = await lockOpenInvitation(tx, { token, now: ctx.now })
     return join({ tx, ctx, row, userId: personOf(ctx.actor) })
   })
 }
@@ -152,16 +152,22 @@ async function join({
   if (await tx.membership.findUnique({ where: { roomId_userId: { roomId, userId } } }))
     throw new RoomError('wrong_state', 'You are in this room already.')
   await tx.membership.create({ data: { roomId, userId, role: row.role, joinedAt: ctx.now } })
-  // Guarded by its own state: two people with one link cannot both get in.
-  const taken = await tx.invitation.updateMany({
-    where: { roomId, id: row.id, acceptedAt: null, revokedAt: null },
+  // The room's lock is held: two people with one link cannot both get in.
+  await tx.invitation.update({
+    where: { roomId_id: { roomId, id: row.id } },
     data: { acceptedAt: ctx.now, acceptedBy: userId },
   })
-  if (taken.count === 0) throw notFound('open invitation')
   return workInRoom({ tx, ctx, roomId, permission: 'read' }, async (work) => {
     work.audit({ action: 'person.join', detail: { userId, role: row.role } })
     return { roomId }
   })
+}
+
+/** The room's lock first, as in every write, then the invitation as it is under the lock. */
+async function lockOpenInvitation(tx: Transaction, asked: { token: string; now: string }) {
+  const { roomId } = await findOpenInvitation(tx, asked)
+  await lockRoom(tx, roomId)
+  return findOpenInvitation(tx, asked)
 }
 
 async function findOpenInvitation(tx: Transaction, { token, now }: { token: string; now: string }) {

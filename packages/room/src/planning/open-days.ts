@@ -1,8 +1,8 @@
 import { addDays, localDate } from '@fryward/husbandry'
 import type { Id } from '@fryward/shared'
-import { toDateColumn } from '@fryward/store'
+import { inTransaction, lockRoom, type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { type Work, workInRoom } from '../work/write-in-room.ts'
 import { replanRoom } from './replan-room.ts'
 
 /**
@@ -12,35 +12,41 @@ import { replanRoom } from './replan-room.ts'
  * @returns whether anything was written.
  */
 export async function openDays({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<boolean> {
-  if (!(await isAnythingDue(ctx, roomId))) return false
-  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
-    // Closed first: what was not done by its time must not be drawn up again as open.
-    const missed = await work.tx.task.updateMany({
-      where: { roomId, state: 'open', closesAt: { lte: ctx.now } },
-      data: {
-        state: 'missed',
-        closedAt: ctx.now,
-        reason: 'Not done by the end of its time.',
-        version: { increment: 1 },
-      },
-    })
-    const planned = await replanRoom(work, 'a new day')
-    work.audit({ action: 'day.open', detail: { missed: missed.count, ...planned } })
+  if (!(await isAnythingDue(ctx.database.prisma, { ctx, roomId }))) return false
+  return inTransaction(ctx.database, async (tx) => {
+    await lockRoom(tx, roomId)
+    // Asked again under the lock: another scheduler may have done it while this one waited.
+    if (!(await isAnythingDue(tx, { ctx, roomId }))) return false
+    await workInRoom({ tx, ctx, roomId, permission: 'manage' }, openDaysInRoom)
     return true
   })
 }
 
-async function isAnythingDue(ctx: Context, roomId: Id): Promise<boolean> {
-  const { prisma } = ctx.database
-  const room = await prisma.room.findUnique({ where: { id: roomId }, select: { timeZone: true } })
+async function openDaysInRoom(work: Work): Promise<void> {
+  // Closed first: what was not done by its time must not be drawn up again as open.
+  const missed = await work.tx.task.updateMany({
+    where: { roomId: work.roomId, state: 'open', closesAt: { lte: work.ctx.now } },
+    data: {
+      state: 'missed',
+      closedAt: work.ctx.now,
+      reason: 'Not done by the end of its time.',
+      version: { increment: 1 },
+    },
+  })
+  const planned = await replanRoom(work, 'a new day')
+  work.audit({ action: 'day.open', detail: { missed: missed.count, ...planned } })
+}
+
+async function isAnythingDue(tx: Transaction, { ctx, roomId }: { ctx: Context; roomId: Id }): Promise<boolean> {
+  const room = await tx.room.findUnique({ where: { id: roomId }, select: { timeZone: true } })
   if (!room) return false
   const today = localDate({ timeZone: room.timeZone, at: ctx.now })
-  const opened = await prisma.dayList.count({
+  const opened = await tx.dayList.count({
     where: { roomId, onDate: { in: [toDateColumn(today), toDateColumn(addDays(today, 1))] } },
   })
   if (opened < 2) return true
   return (
-    (await prisma.task.findFirst({
+    (await tx.task.findFirst({
       where: { roomId, state: 'open', closesAt: { lte: ctx.now } },
       select: { id: true },
     })) !== null

@@ -25,10 +25,10 @@ export async function createRoom({
 }): Promise<Room> {
   return inTransaction(ctx.database, async (tx) => {
     const userId = personOf(ctx.actor)
-    const replay = await findAnswer<Room>(tx, ctx)
-    if (replay) return replay.answer
     if (!isDemo && !(await mayCreateRooms(tx, userId)))
       throw new RoomError('not_allowed', 'New rooms are set up by an owner of this server or of one of its rooms.')
+    const replay = await findAnswer<Room>(tx, ctx)
+    if (replay) return replay.answer
     const roomId = await insertRoom(tx, { ctx, input, isDemo, userId })
     return workInRoom({ tx, ctx, roomId, permission: 'own' }, async (work) => {
       const concentrateId = input.concentrate ? await insertConcentrate(work, input.concentrate) : null
