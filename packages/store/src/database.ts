@@ -35,6 +35,11 @@ export function openDatabase({
   }
 }
 
+/** Runs `work` on one snapshot of the database: what it reads fits together, whatever commits meanwhile. */
+export function inSnapshot<T>(database: Database, work: (tx: Transaction) => Promise<T>): Promise<T> {
+  return database.prisma.$transaction(work, { maxWait: 10_000, timeout: 20_000, isolationLevel: 'RepeatableRead' })
+}
+
 /** Runs `work` in one transaction; waiting for a room's lock counts against `maxWaitMs`. */
 export function inTransaction<T>(database: Database, work: (tx: Transaction) => Promise<T>): Promise<T> {
   return database.prisma.$transaction(work, { maxWait: 10_000, timeout: 20_000 })

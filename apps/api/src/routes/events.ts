@@ -88,9 +88,13 @@ const securityHeaders = (reply: FastifyReply) =>
 
 async function sendNew(app: FastifyInstance, stream: Stream): Promise<void> {
   const ctx = app.contextFor({ kind: 'person', userId: stream.userId, name: stream.name })
-  for (const event of await listEvents({ ctx, roomId: stream.roomId, afterRevision: stream.sent })) {
-    stream.reply.raw.write(`id: ${event.revision}\ndata: ${JSON.stringify(event)}\n\n`)
-    stream.sent = event.revision
+  for (;;) {
+    const events = await listEvents({ ctx, roomId: stream.roomId, afterRevision: stream.sent })
+    if (events.length === 0) return
+    for (const event of events) {
+      stream.reply.raw.write(`id: ${event.revision}\ndata: ${JSON.stringify(event)}\n\n`)
+      stream.sent = event.revision
+    }
   }
 }
 

@@ -16,11 +16,21 @@ export async function listAudit({
   query: z.infer<typeof AuditQuerySchema>
 }): Promise<z.infer<typeof AuditPageSchema>> {
   return readInRoom({ ctx, roomId }, async ({ tx }) => {
-    const rows = await tx.auditEntry.findMany({
+    const page = await tx.auditEntry.findMany({
       where: { roomId, revision: query.before ? { lt: query.before } : undefined },
       orderBy: [{ revision: 'desc' }, { ordinal: 'asc' }],
       take: query.limit,
     })
+    const last = page.at(-1)
+    const isFull = last !== undefined && page.length === query.limit
+    // A page never ends inside a revision: the next one starts below it.
+    const rest = isFull
+      ? await tx.auditEntry.findMany({
+          where: { roomId, revision: last.revision, ordinal: { gt: last.ordinal } },
+          orderBy: { ordinal: 'asc' },
+        })
+      : []
+    const rows = [...page, ...rest]
     const subjects = await tx.subject.findMany({
       where: { roomId, id: { in: rows.flatMap((row) => (row.subjectId ? [row.subjectId] : [])) } },
       select: { id: true, kind: true },
@@ -28,7 +38,7 @@ export async function listAudit({
     const kinds = new Map(subjects.map((subject) => [subject.id, subject.kind]))
     return {
       entries: rows.map((row) => toEntry(row, kinds)),
-      nextBefore: rows.length === query.limit ? rows.at(-1)!.revision : null,
+      nextBefore: isFull ? last.revision : null,
     }
   })
 }
@@ -47,7 +57,10 @@ function toEntry(row: AuditRow, kinds: ReadonlyMap<string, AuditEntry['subjectKi
   }
 }
 
-/** Events of a room after a revision, oldest first, one a revision; for people of the room only. */
+// One turn of a catch-up; whoever listens asks again until nothing is left.
+const eventsAtOnce = 500
+
+/** The next events of a room after a revision, oldest first, one a revision; for people of the room only. */
 export async function listEvents({
   ctx,
   roomId,
@@ -61,9 +74,11 @@ export async function listEvents({
     const rows = await tx.auditEntry.findMany({
       where: { roomId, revision: { gt: afterRevision } },
       orderBy: [{ revision: 'asc' }, { ordinal: 'asc' }],
-      take: 500,
+      take: eventsAtOnce,
     })
-    return toEvents(rows)
+    const events = toEvents(rows)
+    // The last revision of a full turn may have been cut: it comes whole with the next one.
+    return rows.length === eventsAtOnce && events.length > 1 ? events.slice(0, -1) : events
   })
 }
 

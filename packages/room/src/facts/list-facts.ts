@@ -6,7 +6,10 @@ import { readInRoom } from '../work/write-in-room.ts'
 import { toFact } from './fact-view.ts'
 import { factIncludes } from './get-fact.ts'
 
-/** What happened, newest first, struck-out facts included; `before` pages on. */
+/**
+ * What happened, newest first, struck-out facts included; `before` pages on. A page never ends between facts of one
+ * instant (it would lose the rest of them), so it may be a little longer than asked.
+ */
 export async function listFacts({
   ctx,
   roomId,
@@ -17,24 +20,26 @@ export async function listFacts({
   query: z.infer<typeof FactQuerySchema>
 }): Promise<z.infer<typeof FactPageSchema>> {
   return readInRoom({ ctx, roomId }, async ({ tx }) => {
-    const rows = await tx.fact.findMany({
-      where: {
-        roomId,
-        subjectId: query.subjectId,
-        kind: query.kind,
-        at: query.before ? { lt: query.before } : undefined,
-      },
-      include: factIncludes,
-      orderBy: [{ at: 'desc' }, { id: 'desc' }],
+    const asked = { roomId, subjectId: query.subjectId, kind: query.kind }
+    const order = { include: factIncludes, orderBy: [{ at: 'desc' as const }, { id: 'desc' as const }] }
+    const page = await tx.fact.findMany({
+      where: { ...asked, at: query.before ? { lt: query.before } : undefined },
+      ...order,
       take: query.limit,
     })
+    const last = page.at(-1)
+    const isFull = last !== undefined && page.length === query.limit
+    const rest = isFull
+      ? await tx.fact.findMany({ where: { ...asked, at: last.at, id: { lt: last.id } }, ...order })
+      : []
+    const rows = [...page, ...rest]
     const names = await userNames(
       tx,
       rows.flatMap((row) => [row.recordedBy, row.struckBy].filter((userId) => userId !== null)),
     )
     return {
       facts: rows.map((row) => toFact(row, names)),
-      nextBefore: rows.length === query.limit ? rows.at(-1)!.at.toISOString() : null,
+      nextBefore: isFull ? last.at.toISOString() : null,
     }
   })
 }

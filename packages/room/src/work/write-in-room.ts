@@ -1,5 +1,5 @@
 import type { Id, Role } from '@fryward/shared'
-import { advanceRevision, inTransaction, notifyRoom, type Prisma, type Transaction } from '@fryward/store'
+import { advanceRevision, inSnapshot, inTransaction, notifyRoom, type Prisma, type Transaction } from '@fryward/store'
 import { actorName, actorUserId, type Context } from '../context.ts'
 import { notFound } from '../errors.ts'
 import { findAnswer, keepAnswer } from './idempotency.ts'
@@ -74,7 +74,7 @@ export async function readInRoom<T>(
   { ctx, roomId, permission = 'read' }: { ctx: Context; roomId: Id; permission?: RoomPermission },
   run: (read: { tx: Transaction; ctx: Context; roomId: Id; role: Role }) => Promise<T>,
 ): Promise<T> {
-  return inTransaction(ctx.database, async (tx) => {
+  return inSnapshot(ctx.database, async (tx) => {
     const role = await assertMay({ tx, actor: ctx.actor, roomId, permission })
     return run({ tx, ctx, roomId, role })
   })
