@@ -37,18 +37,28 @@ export async function insertClutch(
   return id
 }
 
+// As long as a name may be, less the letter that tells two apart.
+const longestBase = 78
+
+/** Keeps the date at the end, and never half of a character pair. */
+function shortened(name: string): string {
+  const start = name.slice(0, longestBase - 11).replace(/[\ud800-\udbff]$/, '')
+  return `${start.trim()} ${name.slice(-10)}`
+}
+
 /** A second clutch of one day (or one entered again after a mistake) takes the next letter. */
-export async function freeName(work: Work, base: string): Promise<string> {
+export async function freeName(work: Work, wanted: string): Promise<string> {
+  const base = wanted.length > longestBase ? shortened(wanted) : wanted
   const taken = new Set(
     (
       await work.tx.subject.findMany({
-        where: { roomId: work.roomId, name: { startsWith: base } },
+        where: { roomId: work.roomId, name: { startsWith: base, mode: 'insensitive' } },
         select: { name: true },
       })
-    ).map((subject) => subject.name),
+    ).map((subject) => subject.name.toLowerCase()),
   )
   const names = [base, ...'bcdefghijklmnopqrstuvwxyz'.split('').map((letter) => `${base} ${letter}`)]
-  const free = names.find((name) => !taken.has(name))
+  const free = names.find((name) => !taken.has(name.toLowerCase()))
   if (free === undefined)
     throw invalid('name', `Every name that begins with "${base}" is taken; give it one of its own.`)
   return free
