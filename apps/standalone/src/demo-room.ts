@@ -35,10 +35,6 @@ export async function ensureDemoRoom(plan: DemoPlan): Promise<DemoSignIns | unde
   }
   rmSync(signInsFile, { force: true }) // of a database that is gone
   if (!isWanted(settings)) return undefined
-  if (!existsSync(plan.seedModule)) {
-    log(`The demo room is left out: ${plan.seedModule} does not exist.`)
-    return undefined
-  }
   log('Filling the empty database with the demo room (SEED_DEMO=0 leaves it out)')
   writeFileAtomically(begunFile, '')
   const signIns = await runSeed(plan)

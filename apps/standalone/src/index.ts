@@ -7,3 +7,4 @@ export {
 } from './postgres/embedded-server.ts'
 export { parseSettings, type Settings, settingNames } from './settings.ts'
 export { StartProblem } from './start-problem.ts'
+export { ensureLocalCertificate } from './tls/local-authority.ts'
