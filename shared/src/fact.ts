@@ -12,7 +12,16 @@ import {
   TemperatureCSchema,
   VolumeLSchema,
 } from './primitives.ts'
-import { careActs, countTargets, eggStages, foods, harvestDestinations, signs, subjectKinds } from './vocabulary.ts'
+import {
+  careActs,
+  countTargets,
+  eggStages,
+  foods,
+  harvestDestinations,
+  outcomes,
+  signs,
+  subjectKinds,
+} from './vocabulary.ts'
 
 /**
  * A sampled count, never a bare number: what was counted in each replicate, the volume of each, the dilution.
@@ -139,6 +148,21 @@ export const HatchDataSchema = z.strictObject({
   batchId: IdSchema.optional(),
 })
 
+/** A treatment as written by whoever prescribed it; nothing is suggested here. */
+export const TreatmentDataSchema = z.strictObject({
+  product: z.string().trim().min(1, 'the product as it is written').max(200),
+  dose: z.string().trim().min(1, 'the dose as it is written').max(200),
+  prescribedBy: z.string().trim().min(1, 'who prescribed it').max(200),
+  note: NoteSchema.optional(),
+})
+
+/** Fish that were placed, kept for breeding or culled: they leave the group and are counted, not lost. */
+export const OutcomeDataSchema = z.strictObject({
+  outcome: z.enum(outcomes),
+  number: z.number().int().min(1).max(1_000_000),
+  note: NoteSchema.optional(),
+})
+
 /** One schema for each kind of fact; the only place that says what a kind may hold. */
 export const factDataSchemas = {
   count: CountDataSchema,
@@ -153,6 +177,8 @@ export const factDataSchemas = {
   care: CareDataSchema,
   spawning: SpawningDataSchema,
   hatch: HatchDataSchema,
+  treatment: TreatmentDataSchema,
+  outcome: OutcomeDataSchema,
 } as const satisfies Record<import('./vocabulary.ts').FactKind, z.ZodType>
 
 const factBase = {
@@ -186,6 +212,8 @@ export const FactSchema = z
     factOf('care'),
     factOf('spawning'),
     factOf('hatch'),
+    factOf('treatment'),
+    factOf('outcome'),
   ])
   .meta({ id: 'Fact' })
 export type Fact = z.infer<typeof FactSchema>
@@ -211,6 +239,8 @@ export const NewFactSchema = z.discriminatedUnion('kind', [
   newFactOf('transfer'),
   newFactOf('observation'),
   newFactOf('care'),
+  newFactOf('treatment'),
+  newFactOf('outcome'),
 ])
 export type NewFact = z.infer<typeof NewFactSchema>
 

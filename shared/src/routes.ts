@@ -4,6 +4,8 @@ import { ChangeClutchSchema, ClutchSchema, NewClutchSchema } from './clutch.ts'
 import { ChangeConcentrateSchema, ConcentrateSchema, NewConcentrateSchema } from './concentrate.ts'
 import { ChangeCultureSchema, CultureOutlookSchema, CultureSchema, PostCultureSchema } from './culture.ts'
 import { FactPageSchema, FactQuerySchema, FactSchema, NewFactSchema, StrikeFactSchema } from './fact.ts'
+import { HandOverNoteSchema, HandOverSchema, LookedSchema, NewHandOverNoteSchema } from './hand-over.ts'
+import { ChangeJuvenileGroupSchema, JuvenileGroupSchema, NewJuvenileGroupSchema } from './juvenile-group.ts'
 import {
   ChangeLarvalBatchSchema,
   EndFeedLinkSchema,
@@ -28,6 +30,7 @@ import {
   TokenSchema,
   UserIdSchema,
 } from './person.ts'
+import { PhotoSchema } from './photo.ts'
 import { IdSchema, PlainDateSchema } from './primitives.ts'
 import { ChangeRoomSchema, RoomSchema, RoomSetupSchema } from './room.ts'
 import { ChangeRuleSchema, RuleIdSchema, RulePreviewSchema, RuleSchema } from './rule.ts'
@@ -432,6 +435,86 @@ export const routes = {
     params: { ...room, feedLinkId: IdSchema },
     body: EndFeedLinkSchema,
     response: FeedLinkSchema,
+  }),
+
+  listJuvenileGroups: get('/rooms/:roomId/juvenile-groups', 'juvenile groups', {
+    summary: 'Juvenile groups',
+    permission: 'read',
+    params: room,
+    response: z.array(JuvenileGroupSchema),
+  }),
+  createJuvenileGroup: write('POST', '/rooms/:roomId/juvenile-groups', {
+    tag: 'juvenile groups',
+    summary: 'Record settled fish moved to grow-out',
+    permission: 'record',
+    params: room,
+    body: NewJuvenileGroupSchema,
+    response: JuvenileGroupSchema,
+  }),
+  changeJuvenileGroup: write('PATCH', '/rooms/:roomId/juvenile-groups/:groupId', {
+    tag: 'juvenile groups',
+    summary: 'Change a juvenile group',
+    permission: 'manage',
+    params: { ...room, groupId: IdSchema },
+    body: ChangeJuvenileGroupSchema,
+    response: JuvenileGroupSchema,
+  }),
+  endJuvenileGroup: write('POST', '/rooms/:roomId/juvenile-groups/:groupId/end', {
+    tag: 'juvenile groups',
+    summary: 'End a juvenile group',
+    permission: 'manage',
+    params: { ...room, groupId: IdSchema },
+    body: EndSchema,
+    response: JuvenileGroupSchema,
+    status: 200,
+  }),
+
+  // hand-over and photos
+  getHandOver: get('/rooms/:roomId/hand-over', 'hand-over', {
+    summary: 'What the next caretaker needs to know',
+    permission: 'read',
+    params: room,
+    response: HandOverSchema,
+  }),
+  markLooked: write('PUT', '/rooms/:roomId/hand-over/looked', {
+    tag: 'hand-over',
+    summary: 'I have read up to this revision',
+    permission: 'read',
+    params: room,
+    body: LookedSchema,
+    response: OkSchema,
+  }),
+  writeNote: write('POST', '/rooms/:roomId/notes', {
+    tag: 'hand-over',
+    summary: 'Write a hand-over note or a worry',
+    permission: 'record',
+    params: room,
+    body: NewHandOverNoteSchema,
+    response: HandOverNoteSchema,
+  }),
+  settleWorry: write('POST', '/rooms/:roomId/notes/:noteId/settle', {
+    tag: 'hand-over',
+    summary: 'A worry is over',
+    permission: 'record',
+    params: { ...room, noteId: IdSchema },
+    body: EmptySchema,
+    response: HandOverNoteSchema,
+    status: 200,
+  }),
+  listPhotos: get('/rooms/:roomId/photos', 'photos', {
+    summary: 'Photos of the room or of one of its things, newest first',
+    permission: 'read',
+    params: room,
+    query: z.strictObject({ subjectId: IdSchema.optional() }),
+    response: z.array(PhotoSchema),
+  }),
+  strikePhoto: write('DELETE', '/rooms/:roomId/photos/:photoId', {
+    tag: 'photos',
+    summary: 'Take a photo off its record',
+    permission: 'record',
+    params: { ...room, photoId: IdSchema },
+    body: none,
+    response: OkSchema,
   }),
 
   // what happened

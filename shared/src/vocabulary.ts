@@ -75,8 +75,14 @@ export const factKinds = [
   'care',
   'spawning',
   'hatch',
+  'treatment',
+  'outcome',
 ] as const
 export type FactKind = (typeof factKinds)[number]
+
+/** Where animals went that are no longer in the room's care; none of them is a death. */
+export const outcomes = ['placed', 'kept', 'culled'] as const
+export type Outcome = (typeof outcomes)[number]
 
 /** What was counted; fixes the unit that the count means (per mL, or heads). */
 export const countTargets = [

@@ -26,6 +26,7 @@ export type RoomSnapshot = {
   pairs: SnapshotPair[]
   clutches: SnapshotClutch[]
   batches: SnapshotBatch[]
+  groups: SnapshotGroup[]
   feedLinks: SnapshotFeedLink[]
   facts: Fact[]
   /** What the room has changed of the rules; a rule that is not named here runs with its defaults. */
@@ -84,6 +85,7 @@ export type SnapshotClutch = Named & {
   spawnedAt: Instant
 }
 export type SnapshotBatch = Named & { species: string; tankId: Id; clutchIds: Id[]; hatchedOn: PlainDate }
+export type SnapshotGroup = Named & { species: string; tankId: Id; fromBatchId: Id | null; settledOn: PlainDate }
 export type SnapshotFeedLink = { id: Id; batchId: Id; cultureId: Id; fromOn: PlainDate; untilOn: PlainDate | null }
 export type RuleSetting = { isOn: boolean; parameters: Record<string, number | boolean | string> }
 

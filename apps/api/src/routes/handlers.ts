@@ -82,6 +82,18 @@ export const handlers: Handlers = {
   createFeedLink: ({ ctx, params, body }) => room.createFeedLink({ ctx, ...params, input: body }),
   endFeedLink: ({ ctx, params, body }) => room.endFeedLink({ ctx, ...params, input: body }),
 
+  listJuvenileGroups: ({ ctx, params }) => room.listJuvenileGroups({ ctx, ...params }),
+  createJuvenileGroup: ({ ctx, params, body }) => room.createJuvenileGroup({ ctx, ...params, input: body }),
+  changeJuvenileGroup: ({ ctx, params, body }) => room.changeJuvenileGroup({ ctx, ...params, input: body }),
+  endJuvenileGroup: ({ ctx, params, body }) => room.endJuvenileGroup({ ctx, ...params, input: body }),
+
+  getHandOver: ({ ctx, params }) => room.getHandOver({ ctx, ...params }),
+  markLooked: ({ ctx, params, body }) => room.markLooked({ ctx, ...params, revision: body.revision }),
+  writeNote: ({ ctx, params, body }) => room.writeNote({ ctx, ...params, input: body }),
+  settleWorry: ({ ctx, params }) => room.settleWorry({ ctx, ...params }),
+  listPhotos: ({ ctx, params, query }) => room.listPhotos({ ctx, ...params, ...query }),
+  strikePhoto: ({ ctx, params }) => room.strikePhoto({ ctx, ...params }),
+
   listFacts: ({ ctx, params, query }) => room.listFacts({ ctx, ...params, query }),
   recordFact: ({ ctx, params, body }) => room.recordFact({ ctx, ...params, input: body }),
   strikeFact: ({ ctx, params, body }) => room.strikeFact({ ctx, ...params, reason: body.reason }),

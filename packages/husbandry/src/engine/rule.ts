@@ -42,6 +42,7 @@ export type FactDraft = {
 export type Creation =
   | { kind: 'clutch'; pairId: Id; spawnedAt: Instant; eggs?: number }
   | { kind: 'larval_batch'; tankId: Id; species: string; clutchIds: Id[]; hatchedOn: PlainDate; larvae?: number }
+  | { kind: 'juvenile_group'; tankId: Id; fromBatchId: Id; settledOn: PlainDate; number: number }
 export type Outcome = { facts: FactDraft[]; creations?: Creation[] }
 
 export type DraftInput<P extends Parameters> = {

@@ -26,6 +26,6 @@ function listOf(snapshot: RoomSnapshot, kind: Rule['subject']): { id: string; na
     case 'larval_batch':
       return snapshot.batches.filter((batch) => isBatchStanding(snapshot, batch))
     case 'juvenile_group':
-      return []
+      return snapshot.groups
   }
 }

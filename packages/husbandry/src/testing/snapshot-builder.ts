@@ -58,6 +58,7 @@ export class SnapshotBuilder {
       pairs: [],
       clutches: [],
       batches: [],
+    groups: [],
       feedLinks: [],
       facts: [],
       ruleSettings: {},

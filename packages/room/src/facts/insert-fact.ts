@@ -20,6 +20,8 @@ const subjectsOfKind: Record<FactKind, readonly SubjectKind[]> = {
   care: ['room', 'culture', 'tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
   spawning: ['clutch'],
   hatch: ['clutch', 'larval_batch'],
+  treatment: ['tank', 'pair', 'larval_batch', 'juvenile_group'],
+  outcome: ['juvenile_group', 'larval_batch', 'pair'],
 }
 
 // A phone's clock may run a little ahead of ours. common practice

@@ -22,12 +22,17 @@ export async function loadSnapshot(
   const pairs = await tx.pair.findMany({ where: alive, include: { subject: true } })
   const clutches = await tx.clutch.findMany({ where: alive, include: { subject: true, pair: true } })
   const batches = await tx.larvalBatch.findMany({ where: alive, include: { subject: true, clutches: true } })
+  const groups = await tx.juvenileGroup.findMany({ where: alive, include: { subject: true } })
   const feedLinks = await tx.feedLink.findMany({ where: { roomId } })
   const facts = await tx.fact.findMany({
     where: {
       roomId,
       struckAt: null,
-      OR: [{ at: { gte: since } }, { kind: { in: ['spawning', 'hatch', 'inoculation'] } }],
+      OR: [
+        { at: { gte: since } },
+        { kind: { in: ['spawning', 'hatch', 'inoculation', 'transfer', 'loss', 'outcome'] } },
+        { kind: 'count', data: { path: ['of'], equals: 'juveniles' } },
+      ],
     },
     include: { subject: { select: { kind: true } }, signOff: { select: { taskId: true } } },
     orderBy: [{ at: 'asc' }, { id: 'asc' }],
@@ -83,6 +88,14 @@ export async function loadSnapshot(
       tankId: batch.tankId,
       clutchIds: batch.clutches.map((clutch) => clutch.clutchId),
       hatchedOn: fromDateColumn(batch.hatchedOn),
+    })),
+    groups: groups.map((group) => ({
+      id: group.id,
+      name: group.subject.name,
+      species: group.species,
+      tankId: group.tankId,
+      fromBatchId: group.fromBatchId,
+      settledOn: fromDateColumn(group.settledOn),
     })),
     feedLinks: feedLinks.map((link) => ({
       id: link.id,

@@ -25,7 +25,8 @@ export async function endTank({
     const lives = { roomId, tankId, subject: { endedAt: null } }
     const pair = await work.tx.pair.findFirst({ where: lives, include: { subject: true } })
     const batch = await work.tx.larvalBatch.findFirst({ where: lives, include: { subject: true } })
-    const inside = pair?.subject.name ?? batch?.subject.name
+    const group = await work.tx.juvenileGroup.findFirst({ where: lives, include: { subject: true } })
+    const inside = pair?.subject.name ?? batch?.subject.name ?? group?.subject.name
     if (inside) throw new RoomError('wrong_state', `${inside} lives in ${before.name}; move or end it first.`)
     await endSubject(work, { id: tankId, reason: input.reason })
     await replanRoom(work, `${before.name} was taken out of use`)

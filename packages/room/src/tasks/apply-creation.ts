@@ -1,10 +1,11 @@
 import type { Creation } from '@fryward/husbandry'
 import type { Id, Instant } from '@fryward/shared'
 import { insertClutch } from '../clutches/insert-clutch.ts'
+import { insertJuvenileGroup } from '../juvenile-groups/insert-juvenile-group.ts'
 import { insertLarvalBatch } from '../larval-batches/insert-larval-batch.ts'
 import type { Work } from '../work/write-in-room.ts'
 
-/** Brings into being what a sign-off found: a clutch, or a larval batch on the morning after. */
+/** Brings into being what a sign-off found: a clutch, a larval batch on the morning after, settled fish in grow-out. */
 export async function applyCreation(
   work: Work,
   { creation, signOffId }: { creation: Creation; doneAt: Instant; signOffId: Id },
@@ -14,6 +15,11 @@ export async function applyCreation(
       input: { pairId: creation.pairId, spawnedAt: creation.spawnedAt, eggs: creation.eggs, intent: 'undecided' },
       signOffId,
     })
+    return
+  }
+  if (creation.kind === 'juvenile_group') {
+    const { kind: _kind, ...group } = creation
+    await insertJuvenileGroup(work, { input: { ...group, note: '' }, signOffId })
     return
   }
   await insertLarvalBatch(work, {

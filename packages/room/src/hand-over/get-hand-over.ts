@@ -1,0 +1,146 @@
+import { addDays, clutchNights, clutchState, localDate, type RoomSnapshot } from '@fryward/husbandry'
+import type { HandOver, Id, TaskContent } from '@fryward/shared'
+import { type Transaction, toDateColumn } from '@fryward/store'
+import type { Context } from '../context.ts'
+import { nameOf, userNames } from '../people/user-names.ts'
+import { loadSnapshot } from '../snapshot/load-snapshot.ts'
+import { personOf } from '../tasks/sign-off-task.ts'
+import { readInRoom } from '../work/write-in-room.ts'
+import { noteIncludes, toNotes } from './notes.ts'
+
+const notesShown = 50
+const signsForDays = 2
+const nightsAhead = 3
+const troubleSigns = new Set([
+  'swimming_slow',
+  'sinking',
+  'clumping',
+  'foam',
+  'bad_smell',
+  'ciliates',
+  'fighting',
+  'not_eating',
+  'gasping',
+  'spots_or_wounds',
+])
+
+type Scope = { tx: Transaction; roomId: Id; ctx: Context }
+
+/** What one caretaker needs to know from the others: what was written since, what was not done, worries, what is coming. */
+export async function getHandOver({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<HandOver> {
+  return readInRoom({ ctx, roomId }, async ({ tx }) => {
+    const scope = { tx, roomId, ctx }
+    const snapshot = await loadSnapshot(tx, { roomId, now: ctx.now })
+    const look = await tx.lastLook.findUnique({ where: { roomId_userId: { roomId, userId: personOf(ctx.actor) } } })
+    const room = await tx.room.findUniqueOrThrow({ where: { id: roomId }, select: { revision: true } })
+    const worries = await tx.note.findMany({
+      where: { roomId, isWorry: true, settledAt: null },
+      include: noteIncludes,
+      orderBy: { at: 'desc' },
+    })
+    const notes = await tx.note.findMany({
+      where: { roomId },
+      include: noteIncludes,
+      orderBy: { at: 'desc' },
+      take: notesShown,
+    })
+    return {
+      lastLookedAt: look?.at.toISOString() ?? null,
+      sinceRevision: look?.revision ?? 0,
+      revision: room.revision,
+      since: await sinceOf(scope, look?.revision ?? 0),
+      notDone: await notDoneOf(scope, snapshot),
+      worries: await toNotes(tx, worries),
+      notes: await toNotes(tx, notes),
+      signs: signsOf(snapshot, ctx.now),
+      coming: comingOf(snapshot, ctx.now),
+    }
+  })
+}
+
+async function sinceOf({ tx, roomId, ctx }: Scope, revision: number): Promise<HandOver['since']> {
+  const from = new Date(Date.parse(ctx.now) - 14 * 86_400_000)
+  const rows = await tx.auditEntry.groupBy({
+    by: ['actorName', 'action'],
+    where: { roomId, revision: { gt: revision }, at: { gte: from }, userId: { not: null } },
+    _count: true,
+  })
+  const people = new Map<string, HandOver['since'][number]>()
+  for (const { actorName: byName, action, _count: number } of rows) {
+    const line = people.get(byName) ?? { byName, signedOff: 0, skipped: 0, recorded: 0, changed: 0 }
+    if (action === 'task.sign_off') line.signedOff += number
+    else if (action === 'task.skip') line.skipped += number
+    else if (action === 'fact.record' || action.endsWith('.create')) line.recorded += number
+    else line.changed += number
+    people.set(byName, line)
+  }
+  return [...people.values()].sort((a, b) => a.byName.localeCompare(b.byName, 'en'))
+}
+
+async function notDoneOf({ tx, roomId, ctx }: Scope, snapshot: RoomSnapshot): Promise<HandOver['notDone']> {
+  const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
+  const rows = await tx.task.findMany({
+    where: {
+      roomId,
+      onDate: { in: [toDateColumn(today), toDateColumn(addDays(today, -1))] },
+      OR: [{ state: { in: ['skipped', 'missed'] } }, { state: 'open', lateAt: { lte: ctx.now } }],
+    },
+    include: { subject: { select: { id: true, kind: true, name: true } } },
+    orderBy: { dueAt: 'desc' },
+  })
+  const names = await userNames(
+    tx,
+    rows.flatMap((row) => (row.closedBy ? [row.closedBy] : [])),
+  )
+  return rows.map((row) => ({
+    taskId: row.id,
+    title: (row.content as TaskContent).title,
+    subject: row.subject,
+    state: row.state,
+    isLate: row.state === 'open',
+    dueAt: row.dueAt.toISOString(),
+    reason: row.reason,
+    byName: row.closedBy ? nameOf(names, row.closedBy) : null,
+  }))
+}
+
+function signsOf(snapshot: RoomSnapshot, now: string): HandOver['signs'] {
+  const since = new Date(Date.parse(now) - signsForDays * 86_400_000).toISOString()
+  const names = new Map(
+    [
+      ...snapshot.tanks,
+      ...snapshot.cultures,
+      ...snapshot.pairs,
+      ...snapshot.clutches,
+      ...snapshot.batches,
+      ...snapshot.groups,
+    ].map(({ id, name }) => [id, name]),
+  )
+  return snapshot.facts
+    .flatMap((fact) => {
+      if (fact.kind !== 'observation' || fact.at < since) return []
+      const signs = fact.data.signs.filter((sign) => troubleSigns.has(sign))
+      if (signs.length === 0) return []
+      const subject = {
+        id: fact.subjectId,
+        kind: fact.subjectKind,
+        name: names.get(fact.subjectId) ?? snapshot.room.name,
+      }
+      return [
+        { factId: fact.id, at: fact.at, byName: fact.recordedByName, subject, signs, note: fact.data.note ?? null },
+      ]
+    })
+    .reverse()
+}
+
+function comingOf(snapshot: RoomSnapshot, now: string): HandOver['coming'] {
+  const last = addDays(localDate({ timeZone: snapshot.room.timeZone, at: now }), nightsAhead)
+  return snapshot.clutches
+    .filter((clutch) => clutchState(snapshot, clutch) === 'incubating')
+    .flatMap((clutch) =>
+      clutchNights(snapshot, { clutch, at: now })
+        .filter((night) => night.date < last && night.probability >= 0.05)
+        .map((night) => ({ subject: { id: clutch.id, kind: 'clutch' as const, name: clutch.name }, ...night })),
+    )
+    .sort((a, b) => (a.date === b.date ? b.probability - a.probability : a.date < b.date ? -1 : 1))
+}

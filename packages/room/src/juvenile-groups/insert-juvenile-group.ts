@@ -1,0 +1,65 @@
+import { localDate } from '@fryward/husbandry'
+import type { Id, NewJuvenileGroup } from '@fryward/shared'
+import { toDateColumn } from '@fryward/store'
+import { freeName } from '../clutches/insert-clutch.ts'
+import { invalid } from '../errors.ts'
+import { insertFact } from '../facts/insert-fact.ts'
+import { assertSpecies, assertTank } from '../pairs/create-pair.ts'
+import { insertSubject } from '../work/subject-row.ts'
+import type { Work } from '../work/write-in-room.ts'
+
+/** A group with the fish it stands on: a transfer out of a batch, or a head count of fish bought in. */
+export async function insertJuvenileGroup(
+  work: Work,
+  { input, signOffId }: { input: NewJuvenileGroup; signOffId?: Id },
+): Promise<Id> {
+  await assertTank(work, input.tankId)
+  const { tx, roomId, ctx } = work
+  const room = await tx.room.findUniqueOrThrow({ where: { id: roomId } })
+  if (input.settledOn > localDate({ timeZone: room.timeZone, at: ctx.now }))
+    throw invalid(
+      'settledOn',
+      `${input.settledOn} is still to come; a group is recorded once its fish have settled.`,
+      input.settledOn,
+    )
+  const batch = input.fromBatchId
+    ? await tx.larvalBatch.findUnique({
+        where: { roomId_id: { roomId, id: input.fromBatchId } },
+        include: { subject: true },
+      })
+    : null
+  if (input.fromBatchId && !batch)
+    throw invalid('fromBatchId', 'There is no such larval batch in this room.', input.fromBatchId)
+  const species = batch?.species ?? input.species
+  if (species === undefined)
+    throw invalid('species', 'Say the species of fish that do not come from a batch of this room.')
+  if (input.species !== undefined && input.species !== species)
+    throw invalid('species', `The batch is ${species}.`, input.species)
+  assertSpecies(species)
+  const name =
+    input.name ?? (await freeName(work, batch ? `Young of ${batch.subject.name}` : `Young fish ${input.settledOn}`))
+  const id = await insertSubject(work, { kind: 'juvenile_group', name, note: input.note })
+  await tx.juvenileGroup.create({
+    data: {
+      roomId,
+      id,
+      species,
+      tankId: input.tankId,
+      fromBatchId: batch?.id ?? null,
+      settledOn: toDateColumn(input.settledOn),
+    },
+  })
+  if (batch) {
+    const data = { number: input.number, toSubjectId: id }
+    await insertFact(work, { fact: { kind: 'transfer', subjectId: batch.id, data }, at: ctx.now, signOffId })
+  } else {
+    const data = { of: 'juveniles' as const, animals: [input.number] }
+    await insertFact(work, { fact: { kind: 'count', subjectId: id, data }, at: ctx.now, signOffId })
+  }
+  work.audit({
+    action: 'juvenile_group.create',
+    subjectId: id,
+    detail: { name, species, tankId: input.tankId, fromBatchId: batch?.id ?? null, number: input.number },
+  })
+  return id
+}

@@ -1,0 +1,38 @@
+import { daysBetween, groupNumbers, localDate } from '@fryward/husbandry'
+import type { Id, JuvenileGroup } from '@fryward/shared'
+import { fromDateColumn, type Transaction } from '@fryward/store'
+import { notFound } from '../errors.ts'
+import { loadSnapshot } from '../snapshot/load-snapshot.ts'
+
+type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
+
+export async function listJuvenileGroupsInRoom({ tx, roomId, ctx }: Scope): Promise<JuvenileGroup[]> {
+  const snapshot = await loadSnapshot(tx, { roomId, now: ctx.now })
+  const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
+  const rows = await tx.juvenileGroup.findMany({
+    where: { roomId },
+    include: { subject: true },
+    orderBy: { settledOn: 'desc' },
+  })
+  return rows.map(({ subject, roomId: _roomId, settledOn, ...group }) => {
+    const numbers = groupNumbers(snapshot, group)
+    return {
+      ...group,
+      name: subject.name,
+      settledOn: fromDateColumn(settledOn),
+      ageDays: Math.max(0, daysBetween(fromDateColumn(settledOn), today)),
+      numberNow: numbers.now,
+      lost: numbers.lost,
+      ...numbers.byOutcome,
+      note: subject.note,
+      endedAt: subject.endedAt?.toISOString() ?? null,
+      version: subject.version,
+    }
+  })
+}
+
+export async function getJuvenileGroupInRoom(scope: Scope, groupId: Id): Promise<JuvenileGroup> {
+  const group = (await listJuvenileGroupsInRoom(scope)).find((each) => each.id === groupId)
+  if (!group) throw notFound('juvenile group')
+  return group
+}
