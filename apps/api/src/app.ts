@@ -5,6 +5,7 @@ import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastif
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import { uuidv7 } from 'uuidv7'
 import { createAuth } from './auth.ts'
+import { openPhotoStore } from './photo-store.ts'
 import { cleanText } from './plugins/clean-text.ts'
 import { documentation } from './plugins/documentation.ts'
 import { pages } from './plugins/pages.ts'
@@ -12,6 +13,7 @@ import { problems, sendUnreadableAddress } from './plugins/problems.ts'
 import { sameOrigin } from './plugins/same-origin.ts'
 import { session } from './plugins/session.ts'
 import { registerEvents } from './routes/events.ts'
+import { registerPhotos } from './routes/photos.ts'
 import { registerRoutes } from './routes/register.ts'
 
 export type ApiOptions = {
@@ -27,6 +29,8 @@ export type ApiOptions = {
   tls?: { cert: Buffer; key: Buffer } | undefined
   trustedProxies?: string[] | undefined
   logger?: FastifyServerOptions['logger']
+  /** Folder that photos are kept in; without it this server keeps none. */
+  photosFolder?: string | undefined
   /** Requests a minute from one address. */
   requestsPerMinute?: number
 }
@@ -64,6 +68,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   })
   await registerRoutes(app, { publicUrl, version })
   await registerEvents(app, { connectionString: database.connectionString })
+  await registerPhotos(app, { photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null })
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
 }

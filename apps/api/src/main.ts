@@ -19,6 +19,7 @@ async function main(): Promise<void> {
     webUrl: config.WEB_URL,
     tls: tlsOf(config),
     trustedProxies: config.TRUSTED_PROXIES?.split(',').map((address) => address.trim()),
+    photosFolder: config.DATA_DIR ? join(config.DATA_DIR, 'photos') : undefined,
     logger: { level: config.LOG_LEVEL },
   })
   serveAuthority(app, config)

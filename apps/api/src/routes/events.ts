@@ -1,7 +1,7 @@
 import { currentRevision, listEvents } from '@fryward/room'
 import { eventsPath, IdSchema, maximumInteger } from '@fryward/shared'
 import { listenToRooms } from '@fryward/store'
-import type { FastifyInstance, FastifyReply } from 'fastify'
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { z } from 'zod'
 
 const heartbeatMs = 15_000
@@ -9,8 +9,7 @@ const heartbeatMs = 15_000
 /** One open stream. `sent` is the last revision that went out; sending is serialised so that order holds. */
 type Stream = {
   roomId: string
-  userId: string
-  name: string
+  request: FastifyRequest
   reply: FastifyReply
   sent: number
   sending: Promise<void>
@@ -31,7 +30,7 @@ export async function registerEvents(
     stream.sending = stream.sending
       .then(() => sendNew(app, stream))
       .catch((error: unknown) => {
-        // Taken out of the room, or the database is away: the phone reconnects and is told properly.
+        // Taken out of the room, signed out, or the database is away: the phone reconnects and is told properly.
         app.log.debug({ err: error }, 'event stream closed')
         close(stream)
       })
@@ -66,7 +65,7 @@ export async function registerEvents(
     reply.hijack()
     reply.raw.writeHead(200, { ...streamHeaders, ...securityHeaders(reply) })
     reply.raw.write(`retry: 2000\n\n`)
-    const stream: Stream = { roomId, userId: person.userId, name: person.name, reply, sent, sending: Promise.resolve() }
+    const stream: Stream = { roomId, request, reply, sent, sending: Promise.resolve() }
     streams.add(stream)
     request.raw.on('close', () => streams.delete(stream))
     catchUp(stream)
@@ -87,7 +86,8 @@ const securityHeaders = (reply: FastifyReply) =>
   >
 
 async function sendNew(app: FastifyInstance, stream: Stream): Promise<void> {
-  const ctx = app.contextFor({ kind: 'person', userId: stream.userId, name: stream.name })
+  // Asked anew each time: a session that was signed out meanwhile hears nothing more.
+  const ctx = app.contextFor(await app.personOf(stream.request))
   for (;;) {
     const events = await listEvents({ ctx, roomId: stream.roomId, afterRevision: stream.sent })
     if (events.length === 0) return
@@ -99,6 +99,6 @@ async function sendNew(app: FastifyInstance, stream: Stream): Promise<void> {
 }
 
 function resumeFrom(header: string | string[] | undefined): number | null {
-  const number = Number(header)
-  return header !== undefined && Number.isInteger(number) && number >= 0 && number <= maximumInteger ? number : null
+  if (typeof header !== 'string' || !/^\d{1,10}$/.test(header)) return null
+  return Number(header) <= maximumInteger ? Number(header) : null
 }

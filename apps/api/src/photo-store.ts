@@ -1,0 +1,58 @@
+import { createHash, randomUUID } from 'node:crypto'
+import { mkdir, rename, writeFile } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
+import { RoomError } from '@fryward/room'
+import type { photoSizes } from '@fryward/shared'
+import sharp from 'sharp'
+
+export type PhotoSize = (typeof photoSizes)[number]
+
+// Sharp enough to count eggs on; small enough for a phone on a weak network. common practice
+const fullPixels = 2400
+const thumbnailPixels = 320
+// A picture larger than any phone's is a trap for the memory.
+const mostPixels = 100_000_000
+
+/** Photos on disk, named by the hash of what was stored: the same picture twice is one file. */
+export type PhotoStore = {
+  store: (image: Buffer) => Promise<{ sha256: string; width: number; height: number; bytes: number }>
+  pathOf: (photo: { sha256: string; size: PhotoSize }) => string
+}
+
+export function openPhotoStore(folder: string): PhotoStore {
+  const pathOf: PhotoStore['pathOf'] = ({ sha256, size }) => join(folder, sha256.slice(0, 2), `${sha256}.${size}.jpg`)
+  return {
+    pathOf,
+    store: async (image) => {
+      const full = await resized(image, { pixels: fullPixels, quality: 85 })
+      const thumbnail = await resized(image, { pixels: thumbnailPixels, quality: 75 })
+      const sha256 = createHash('sha256').update(full.data).digest('hex')
+      await writeWhole(pathOf({ sha256, size: 'full' }), full.data)
+      await writeWhole(pathOf({ sha256, size: 'thumbnail' }), thumbnail.data)
+      return { sha256, width: full.info.width, height: full.info.height, bytes: full.info.size }
+    },
+  }
+}
+
+/** Turned upright by its EXIF flag; then all EXIF, the position with it, is left out (sharp's default). */
+async function resized(image: Buffer, { pixels, quality }: { pixels: number; quality: number }) {
+  try {
+    return await sharp(image, { limitInputPixels: mostPixels, failOn: 'error' })
+      .rotate()
+      .resize(pixels, pixels, { fit: 'inside', withoutEnlargement: true })
+      .jpeg({ quality, mozjpeg: true })
+      .toBuffer({ resolveWithObject: true })
+  } catch (cause) {
+    throw new RoomError('invalid_input', 'This file is no picture that can be read. Send a JPEG, PNG or WebP photo.', {
+      cause,
+    })
+  }
+}
+
+/** Written beside and moved into place, so that a crash leaves no half picture under a good name. */
+async function writeWhole(path: string, data: Buffer): Promise<void> {
+  await mkdir(dirname(path), { recursive: true })
+  const beside = `${path}.${randomUUID()}`
+  await writeFile(beside, data, { mode: 0o600 })
+  await rename(beside, path)
+}
