@@ -1,0 +1,90 @@
+import { type RoomEvent, RoomEventSchema } from '@fryward/shared'
+import type { Person, World } from '../support/world.ts'
+
+/** One phone that listens to a room over a real connection. */
+export type EventStream = {
+  status: number
+  /** Every event so far, in the order of arrival. */
+  events: { id: string; event: RoomEvent }[]
+  /** Waits until `isThere` holds of the events; fails after `withinMs`. */
+  until: (isThere: (events: EventStream['events']) => boolean, withinMs?: number) => Promise<void>
+  /** Waits until the server ends the stream. */
+  ended: (withinMs?: number) => Promise<void>
+  close: () => void
+}
+
+/** The server's own address on this machine, listening once it is asked for. */
+export async function listen(world: World): Promise<string> {
+  return world.app.listen({ host: '127.0.0.1', port: 0 })
+}
+
+export async function openStream({
+  address,
+  person,
+  roomId,
+  lastEventId,
+}: {
+  address: string
+  person: Person | null
+  roomId: string
+  lastEventId?: string | number
+}): Promise<EventStream> {
+  const abort = new AbortController()
+  const answer = await fetch(`${address}/api/v1/rooms/${roomId}/events`, {
+    signal: abort.signal,
+    headers: {
+      ...(person ? { cookie: person.cookie } : {}),
+      ...(lastEventId === undefined ? {} : { 'last-event-id': String(lastEventId) }),
+    },
+  })
+  const events: EventStream['events'] = []
+  const watchers = new Set<() => void>()
+  let isOver = false
+  const tell = () => {
+    for (const watcher of watchers) watcher()
+  }
+  const reading = answer.ok ? read(answer, (event) => events.push(event) && tell()) : answer.body?.cancel()
+  void Promise.resolve(reading)
+    .catch(() => undefined) // we hung up ourselves, or the connection broke: over either way
+    .then(() => {
+      isOver = true
+      tell()
+    })
+  const wait = (isThere: () => boolean, { withinMs, what }: { withinMs: number; what: string }) =>
+    new Promise<void>((resolve, reject) => {
+      const timer = setTimeout(() => {
+        watchers.delete(check)
+        reject(new Error(`${what} did not come within ${withinMs} ms; ${events.length} events came`))
+      }, withinMs)
+      const check = () => {
+        if (!isThere()) return
+        clearTimeout(timer)
+        watchers.delete(check)
+        resolve()
+      }
+      watchers.add(check)
+      check()
+    })
+  return {
+    status: answer.status,
+    events,
+    until: (isThere, withinMs = 5000) => wait(() => isThere(events), { withinMs, what: 'The awaited event' }),
+    ended: (withinMs = 5000) => wait(() => isOver, { withinMs, what: 'The end of the stream' }),
+    close: () => abort.abort(),
+  }
+}
+
+async function read(answer: Response, found: (event: EventStream['events'][number]) => void): Promise<void> {
+  const decoder = new TextDecoder()
+  let text = ''
+  for await (const chunk of answer.body ?? []) {
+    text += decoder.decode(chunk, { stream: true })
+    for (let end = text.indexOf('\n\n'); end >= 0; end = text.indexOf('\n\n')) {
+      const lines = text.slice(0, end).split('\n')
+      text = text.slice(end + 2)
+      const value = (name: string) => lines.find((line) => line.startsWith(`${name}: `))?.slice(name.length + 2)
+      const [id, data] = [value('id'), value('data')]
+      if (id !== undefined && data !== undefined) found({ id, event: RoomEventSchema.parse(JSON.parse(data)) })
+    }
+  }
+}
