@@ -1,6 +1,6 @@
 'use client'
 
-import { Button } from '@mantine/core'
+import { Button } from '@/ui/Button.tsx'
 
 export default function PageError({ reset }: { error: Error; reset: () => void }) {
   return (

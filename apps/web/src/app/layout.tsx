@@ -1,6 +1,5 @@
 import '@fontsource/atkinson-hyperlegible-next/400.css'
 import '@fontsource/atkinson-hyperlegible-next/700.css'
-import '@/look/mantine.css'
 import '@/look/tokens.css'
 import '@/look/base.css'
 import type { Metadata, Viewport } from 'next'

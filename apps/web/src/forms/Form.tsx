@@ -1,8 +1,8 @@
 'use client'
 
-import { Button } from '@mantine/core'
 import type { FormEvent, ReactNode } from 'react'
 import { isApiProblem, sentenceOf } from '@/api/problem.ts'
+import { Button } from '@/ui/Button.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import styles from './forms.module.css'
 
@@ -26,7 +26,7 @@ export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, children 
       {children}
       <FormProblem error={error} />
       <div className={styles.buttons}>
-        <Button type="submit" variant="filled" loading={isBusy}>
+        <Button type="submit" variant="filled" isBusy={isBusy}>
           {submitLabel}
         </Button>
         {onCancel && (

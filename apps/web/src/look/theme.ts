@@ -1,4 +1,4 @@
-import { Button, createTheme, Input, type MantineColorsTuple } from '@mantine/core'
+import { createTheme, Input, type MantineColorsTuple } from '@mantine/core'
 import look from './controls.module.css'
 
 // Mantine wants ten shades; every one is the token, so that a look changes in one place (tokens.css).
@@ -15,15 +15,16 @@ const everyShade = (token: string): MantineColorsTuple => [
   token,
 ]
 
+const fontFamily = "'Atkinson Hyperlegible Next', system-ui, sans-serif"
+
 export const theme = createTheme({
-  fontFamily: "'Atkinson Hyperlegible Next', system-ui, sans-serif",
-  headings: { fontFamily: "'Atkinson Hyperlegible Next', system-ui, sans-serif" },
+  fontFamily,
+  headings: { fontFamily },
   primaryColor: 'deed',
   colors: { deed: everyShade('#0a625b') },
   defaultRadius: 'md',
   respectReducedMotion: true,
   components: {
-    Button: Button.extend({ defaultProps: { size: 'md' }, classNames: { root: look.button } }),
     Input: Input.extend({ classNames: { input: look.input } }),
     InputWrapper: Input.Wrapper.extend({
       classNames: { label: look.label, description: look.description, error: look.error },

@@ -1,9 +1,9 @@
 'use client'
 
-import { Button } from '@mantine/core'
 import type { UseQueryResult } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
 import { isApiProblem, sentenceOf } from '@/api/problem.ts'
+import { Button } from '@/ui/Button.tsx'
 import { Notice } from './Notice.tsx'
 
 type Props<T> = {
@@ -24,7 +24,7 @@ export function Loaded<T>({ query, skeleton, what, children }: Props<T>) {
     <Notice tone="worry" title={isGone ? 'Not found' : `${what} did not come`}>
       <p>{sentenceOf(query.error)}</p>
       {!isGone && (
-        <Button variant="default" loading={query.isFetching} onClick={() => void query.refetch()}>
+        <Button variant="default" isBusy={query.isFetching} onClick={() => void query.refetch()}>
           Try again
         </Button>
       )}

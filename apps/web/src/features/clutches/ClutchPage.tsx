@@ -1,7 +1,6 @@
 'use client'
 
 import { type Clutch, clutchIntents } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useParams } from 'next/navigation'
@@ -16,6 +15,7 @@ import { FormProblem } from '@/forms/Form.tsx'
 import { expectedEggStage } from '@/glyphs/egg-colour.ts'
 import { Moon } from '@/glyphs/Moon.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
+import { LinkButton } from '@/ui/Button.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Section, Traits } from '@/ui/Page.tsx'
 import { careLabels, clutchStateLabels, eggStageLabels, intentLabels } from '@/words/labels.ts'
@@ -120,9 +120,9 @@ function Hatched({ clutch }: { clutch: Clutch }) {
   if (!may) return null
   return (
     <div>
-      <Button component={Link} href={`/rooms/${room.id}/add?what=batch&clutch=${clutch.id}`} variant="filled">
+      <LinkButton href={`/rooms/${room.id}/add?what=batch&clutch=${clutch.id}`} variant="filled">
         It hatched: record the larvae
-      </Button>
+      </LinkButton>
     </div>
   )
 }

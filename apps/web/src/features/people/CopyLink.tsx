@@ -1,7 +1,8 @@
 'use client'
 
-import { Button, TextInput } from '@mantine/core'
+import { TextInput } from '@mantine/core'
 import { useRef, useState } from 'react'
+import { Button } from '@/ui/Button.tsx'
 
 /** A link to pass on. On a plain http address the clipboard is out of reach: then it is selected, ready to copy. */
 export function CopyLink({ link }: { link: string }) {

@@ -1,7 +1,6 @@
 'use client'
 
 import { type CreatedInvitation, type Invitation, type Role, roles } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { sayDate, toPlainDate } from '@/dates/say.ts'
@@ -9,6 +8,7 @@ import { useRoom } from '@/features/rooms/room-context.tsx'
 import { ChoiceChips } from '@/forms/Chips.tsx'
 import { Form } from '@/forms/Form.tsx'
 import { Bones } from '@/ui/Bones.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Section } from '@/ui/Page.tsx'
@@ -90,7 +90,7 @@ function InvitationLine({ invitation }: { invitation: Invitation }) {
       </span>
       <Button
         variant="subtle"
-        loading={revoke.isPending}
+        isBusy={revoke.isPending}
         onClick={() => revoke.mutate(invitation.id)}
         aria-label={`Withdraw the ${roleLabels[invitation.role].toLowerCase()} invitation`}
       >

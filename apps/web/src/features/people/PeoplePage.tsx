@@ -1,7 +1,6 @@
 'use client'
 
 import { type Person, type Role, roles } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { sayDate, toPlainDate } from '@/dates/say.ts'
@@ -10,6 +9,7 @@ import { meOptions } from '@/features/session/queries.ts'
 import { FormProblem } from '@/forms/Form.tsx'
 import { SelectBox } from '@/forms/SelectBox.tsx'
 import { Bones } from '@/ui/Bones.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Page, Section } from '@/ui/Page.tsx'
 import { roleLabels, roleSentences } from '@/words/labels.ts'
@@ -97,7 +97,7 @@ function RemoveButton({ person }: { person: Person }) {
     )
   return (
     <>
-      <Button variant="default" loading={remove.isPending} onClick={() => remove.mutate(person.userId)}>
+      <Button variant="default" isBusy={remove.isPending} onClick={() => remove.mutate(person.userId)}>
         Yes, take {person.name} out
       </Button>
       <Button variant="subtle" onClick={() => setSure(false)}>

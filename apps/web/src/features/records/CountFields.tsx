@@ -1,10 +1,10 @@
 'use client'
 
 import type { CountTarget } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { ChoiceChips } from '@/forms/Chips.tsx'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { Row } from '@/forms/Row.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { countTargetLabels } from '@/words/labels.ts'
 import type { FactDraft, FieldsProps } from './RecordForm.tsx'
 import { countTargetsOf, isHeadTarget } from './record-choices.ts'

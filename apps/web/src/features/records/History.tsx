@@ -1,7 +1,6 @@
 'use client'
 
 import type { Fact, Id } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { sayMoment } from '@/dates/say.ts'
@@ -9,6 +8,7 @@ import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { factsOptions } from '@/features/vessels/queries.ts'
 import { useFindThing } from '@/features/vessels/use-things.ts'
 import { Bones } from '@/ui/Bones.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Section } from '@/ui/Page.tsx'
@@ -38,7 +38,7 @@ export function History({ subjectId }: { subjectId: Id }) {
         }}
       </Loaded>
       {pages.hasNextPage && (
-        <Button variant="default" loading={pages.isFetchingNextPage} onClick={() => void pages.fetchNextPage()}>
+        <Button variant="default" isBusy={pages.isFetchingNextPage} onClick={() => void pages.fetchNextPage()}>
           Show older
         </Button>
       )}

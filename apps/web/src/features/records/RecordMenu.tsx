@@ -1,10 +1,10 @@
 'use client'
 
-import { Button } from '@mantine/core'
 import dynamic from 'next/dynamic'
 import { useState } from 'react'
 import { useMay } from '@/features/rooms/room-context.tsx'
 import type { Thing } from '@/features/vessels/use-things.ts'
+import { Button } from '@/ui/Button.tsx'
 import { Card, Section } from '@/ui/Page.tsx'
 import { type RecordKind, recordChoices } from './record-choices.ts'
 import styles from './records.module.css'

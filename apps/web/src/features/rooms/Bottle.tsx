@@ -1,11 +1,11 @@
 'use client'
 
 import type { Concentrate } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { sayDate } from '@/dates/say.ts'
 import { useChangeConcentrate } from '@/features/vessels/queries.ts'
 import { FormProblem } from '@/forms/Form.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
+import { Button } from '@/ui/Button.tsx'
 import { Card } from '@/ui/Page.tsx'
 import { useMay, useRoom } from './room-context.tsx'
 
@@ -26,7 +26,7 @@ export function Bottle({ bottle }: { bottle: Concentrate }) {
         <div>
           <Button
             variant="default"
-            loading={change.isPending}
+            isBusy={change.isPending}
             aria-label={`Finished: ${bottle.name}`}
             onClick={() => change.mutate({ id: bottle.id, body: { isFinished: true, version: bottle.version } })}
           >

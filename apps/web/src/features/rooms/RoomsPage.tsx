@@ -1,7 +1,6 @@
 'use client'
 
 import type { Me } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useRouter } from 'next/navigation'
@@ -11,6 +10,7 @@ import doorway from '@/features/session/doorway.module.css'
 import { meOptions } from '@/features/session/queries.ts'
 import { SignOutButton } from '@/features/session/SignOutButton.tsx'
 import { Bones } from '@/ui/Bones.tsx'
+import { LinkButton } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { roleLabels } from '@/words/labels.ts'
@@ -56,9 +56,9 @@ function RoomChoice({ me }: { me: Me }) {
         ))}
       </ul>
       {me.canCreateRooms && (
-        <Button component={Link} href="/rooms/new" variant={me.rooms.length === 0 ? 'filled' : 'default'}>
+        <LinkButton href="/rooms/new" variant={me.rooms.length === 0 ? 'filled' : 'default'}>
           Set up a room
-        </Button>
+        </LinkButton>
       )}
       <SignOutButton name={me.user.name} />
     </>

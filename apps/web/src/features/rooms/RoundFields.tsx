@@ -1,8 +1,9 @@
 'use client'
 
 import type { Round } from '@fryward/shared'
-import { Button, TextInput } from '@mantine/core'
+import { TextInput } from '@mantine/core'
 import { Row } from '@/forms/Row.tsx'
+import { Button } from '@/ui/Button.tsx'
 import styles from './rooms.module.css'
 
 /** What the contract allows in one room. */

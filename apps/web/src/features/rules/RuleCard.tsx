@@ -1,12 +1,12 @@
 'use client'
 
 import type { Rule } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { useState } from 'react'
 import { sayDate, toPlainDate } from '@/dates/say.ts'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { CheckBox } from '@/forms/CheckBox.tsx'
 import { FormProblem } from '@/forms/Form.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { PreviewText } from './PreviewText.tsx'
 import { useChangeRule, usePreviewRule } from './queries.ts'
@@ -73,13 +73,13 @@ export function RuleCard({ rule }: { rule: Rule }) {
           {preview.data && <PreviewText preview={preview.data} />}
           <FormProblem error={save.error ?? preview.error} />
           {preview.data ? (
-            <Button variant="filled" loading={save.isPending} onClick={() => save.mutate(body)}>
+            <Button variant="filled" isBusy={save.isPending} onClick={() => save.mutate(body)}>
               Save the rule
             </Button>
           ) : (
             <Button
               variant="filled"
-              loading={preview.isPending}
+              isBusy={preview.isPending}
               disabled={Object.keys(errors).length > 0}
               onClick={() => preview.mutate(body)}
             >

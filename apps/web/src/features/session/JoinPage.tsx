@@ -1,6 +1,5 @@
 'use client'
 
-import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useParams, useRouter } from 'next/navigation'
@@ -8,6 +7,7 @@ import { sayDate, toPlainDate } from '@/dates/say.ts'
 import { Form, FormProblem } from '@/forms/Form.tsx'
 import { useDraft } from '@/forms/use-draft.ts'
 import { Bones } from '@/ui/Bones.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { roleLabels, roleSentences } from '@/words/labels.ts'
@@ -51,7 +51,7 @@ function AcceptAs({ token, name }: { token: string; name: string }) {
       <FormProblem error={accept.error} />
       <Button
         variant="filled"
-        loading={accept.isPending}
+        isBusy={accept.isPending}
         onClick={() =>
           accept.mutate(undefined, { onSuccess: ({ roomId }) => router.replace(`/rooms/${roomId}/today`) })
         }

@@ -1,7 +1,7 @@
 'use client'
 
-import { Button } from '@mantine/core'
 import { sentenceOf } from '@/api/problem.ts'
+import { Button } from '@/ui/Button.tsx'
 import { useToast } from '@/ui/toast.tsx'
 import { useSignOut } from './queries.ts'
 
@@ -11,7 +11,7 @@ export function SignOutButton({ name }: { name: string }) {
   return (
     <Button
       variant="subtle"
-      loading={signOut.isPending}
+      isBusy={signOut.isPending}
       onClick={() =>
         signOut.mutate(undefined, {
           onSuccess: () => window.location.assign('/sign-in'),

@@ -1,9 +1,9 @@
 'use client'
 
-import { Button } from '@mantine/core'
 import { sayTime } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { standingSignOff } from '@/features/today/arrange.ts'
+import { Button } from '@/ui/Button.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { closeTask } from './open-task.ts'
 import type { DoneByOther } from './use-sign-off-form.ts'
@@ -29,10 +29,10 @@ export function AlreadyDone({
         {signOff ? 'Nothing was booked for you.' : current.sentence} If you have not done it yourself, close this. If
         you really did it too, say so: both are recorded, and the next amount follows from that.
       </p>
-      <Button variant="filled" fullWidth onClick={closeTask}>
+      <Button variant="filled" isWide onClick={closeTask}>
         Close, nothing more to do
       </Button>
-      <Button variant="default" fullWidth onClick={onAgain} loading={isBusy}>
+      <Button variant="default" isWide onClick={onAgain} isBusy={isBusy}>
         I really did it too
       </Button>
     </Notice>

@@ -1,7 +1,7 @@
 'use client'
 
-import { Button } from '@mantine/core'
 import { useEffect, useRef } from 'react'
+import { Button } from '@/ui/Button.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import styles from './sheet.module.css'
 
@@ -19,10 +19,10 @@ export function Confirm({ questions, onYes, onNo, isBusy }: Props) {
             <li key={name}>{question}</li>
           ))}
         </ul>
-        <Button variant="filled" fullWidth onClick={onNo}>
+        <Button variant="filled" isWide onClick={onNo}>
           Look at it again
         </Button>
-        <Button variant="default" fullWidth onClick={onYes} loading={isBusy}>
+        <Button variant="default" isWide onClick={onYes} isBusy={isBusy}>
           Yes, it is right
         </Button>
       </Notice>

@@ -1,10 +1,10 @@
 'use client'
 
 import type { TaskField } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { Row } from '@/forms/Row.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
+import { Button } from '@/ui/Button.tsx'
 import { unitLabels } from '@/words/labels.ts'
 import { type CountDraft, estimateOf, isHeadCount } from './field-draft.ts'
 import styles from './sheet.module.css'

@@ -1,10 +1,10 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { useState } from 'react'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { FormProblem } from '@/forms/Form.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { AlreadyDone } from './AlreadyDone.tsx'
 import { Confirm } from './Confirm.tsx'
 import { FieldInput } from './FieldInput.tsx'
@@ -59,10 +59,10 @@ export function SignOffForm({ task }: { task: Task }) {
               One thing to look at above before this can be booked.
             </p>
           )}
-          <Button type="submit" variant="filled" size="lg" fullWidth loading={form.isBusy}>
+          <Button type="submit" variant="filled" isLarge isWide isBusy={form.isBusy}>
             Done
           </Button>
-          <Button variant="subtle" fullWidth onClick={() => setSkipping(true)}>
+          <Button variant="subtle" isWide onClick={() => setSkipping(true)}>
             Skip, with a reason
           </Button>
         </div>

@@ -6,6 +6,7 @@ import { useMediaQuery } from '@mantine/hooks'
 import { useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { TaskOutcome } from '@/features/today/TaskOutcome.tsx'
 import { Amount, PhraseText, toText } from '@/quantities/Amount.tsx'
+import { Controls } from '@/ui/Controls.tsx'
 import { WorrySign } from '@/ui/Notice.tsx'
 import { closeTask } from './open-task.ts'
 import { SignOffForm } from './SignOffForm.tsx'
@@ -17,35 +18,37 @@ export function TaskSheet({ task, now }: { task: Task; now: Date }) {
   const isWide = useMediaQuery('(min-width: 62rem)', false, { getInitialValueInEffect: false })
   const system = useUnitSystem()
   return (
-    <Drawer
-      opened
-      onClose={closeTask}
-      position={isWide ? 'right' : 'bottom'}
-      size={isWide ? '34rem' : '94dvh'}
-      title={
-        <span>
-          <span className={styles.subject}>{task.subject.name}</span>
-          <span className={styles.title}>{toText(task.title, system)}</span>
-        </span>
-      }
-      closeButtonProps={{ 'aria-label': 'Close', size: 'xl' }}
-      classNames={{ content: styles.sheet, header: styles.head, body: styles.body, overlay: styles.overlay }}
-      transitionProps={{ duration: 120 }}
-    >
-      {task.amount && (
-        <p className={styles.amount}>
-          <Amount quantity={task.amount} isLarge /> {task.amountOf}
-        </p>
-      )}
-      <Steps task={task} />
-      <Cautions task={task} />
-      {task.state === 'open' || task.state === 'missed' ? (
-        <SignOffForm task={task} />
-      ) : (
-        <TaskOutcome task={task} now={now} />
-      )}
-      <WhyChain task={task} now={now} />
-    </Drawer>
+    <Controls>
+      <Drawer
+        opened
+        onClose={closeTask}
+        position={isWide ? 'right' : 'bottom'}
+        size={isWide ? '34rem' : '94dvh'}
+        title={
+          <span>
+            <span className={styles.subject}>{task.subject.name}</span>
+            <span className={styles.title}>{toText(task.title, system)}</span>
+          </span>
+        }
+        closeButtonProps={{ 'aria-label': 'Close', size: 'xl' }}
+        classNames={{ content: styles.sheet, header: styles.head, body: styles.body, overlay: styles.overlay }}
+        transitionProps={{ duration: 120 }}
+      >
+        {task.amount && (
+          <p className={styles.amount}>
+            <Amount quantity={task.amount} isLarge /> {task.amountOf}
+          </p>
+        )}
+        <Steps task={task} />
+        <Cautions task={task} />
+        {task.state === 'open' || task.state === 'missed' ? (
+          <SignOffForm task={task} />
+        ) : (
+          <TaskOutcome task={task} now={now} />
+        )}
+        <WhyChain task={task} now={now} />
+      </Drawer>
+    </Controls>
   )
 }
 

@@ -1,5 +1,5 @@
 import type { Task, UnitSystem } from '@fryward/shared'
-import { type Drafts, readField } from './field-draft.ts'
+import { type Drafts, readField, startDrafts } from './field-draft.ts'
 
 export type TaskReading = {
   values: Record<string, unknown>
@@ -9,10 +9,17 @@ export type TaskReading = {
   improbable: Record<string, string>
 }
 
+/** An optional list of destinations left as suggested means "as suggested": it is not sent. */
+const isAsSuggested = (task: Task, field: Task['fields'][number], drafts: Drafts, system: UnitSystem) =>
+  field.type === 'parts' &&
+  !field.isRequired &&
+  JSON.stringify(drafts[field.name]) === JSON.stringify(startDrafts(task, system)[field.name])
+
 /** Reads all fields of a task at once. */
 export function readTask(task: Task, drafts: Drafts, system: UnitSystem): TaskReading {
   const reading: TaskReading = { values: {}, errors: {}, improbable: {} }
   for (const field of task.fields) {
+    if (isAsSuggested(task, field, drafts, system)) continue
     const draft = drafts[field.name]
     const one = draft ? readField(field, draft, system) : ({ is: 'empty' } as const)
     if (one.is === 'wrong') reading.errors[field.name] = one.message

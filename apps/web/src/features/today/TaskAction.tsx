@@ -1,10 +1,10 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { useMay, useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { useOpenTask } from '@/features/task-sheet/open-task.ts'
 import { toText } from '@/quantities/Amount.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { isOneTap } from './arrange.ts'
 import styles from './today.module.css'
 import { useOneTap } from './use-one-tap.ts'
@@ -36,7 +36,7 @@ export function TaskAction({ task }: { task: Task }) {
       className={styles.action}
       variant="filled"
       onClick={signOffNow}
-      loading={isBusy}
+      isBusy={isBusy}
       aria-label={`Done: ${title}`}
     >
       Done

@@ -1,10 +1,10 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { sentenceOf } from '@/api/problem.ts'
 import { sayMoment } from '@/dates/say.ts'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { useToast } from '@/ui/toast.tsx'
 import { verbDoneLabels } from '@/words/labels.ts'
 import { standingSignOff, undoableUntil } from './arrange.ts'
@@ -43,7 +43,7 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
       {canUndo && (
         <Button
           variant="subtle"
-          loading={undo.isPending}
+          isBusy={undo.isPending}
           onClick={() => undo.mutate(task.id, { onError: (error) => toast({ text: sentenceOf(error) }) })}
           aria-label={`Undo: ${task.subject.name}, ${verbDoneLabels[task.verb].toLowerCase()}`}
         >

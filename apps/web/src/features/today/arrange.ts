@@ -21,8 +21,14 @@ export function undoableUntil(task: Task, now: Date): Date | null {
   return until > now ? until : null
 }
 
+const place = (task: Task) => stations.indexOf(task.station)
+
+/** Oldest first; of what is equally old, the cleanest water first. */
 const byDue = (a: Task, b: Task) =>
-  a.dueAt.localeCompare(b.dueAt) || a.subject.name.localeCompare(b.subject.name) || a.ordinal - b.ordinal
+  a.dueAt.localeCompare(b.dueAt) ||
+  place(a) - place(b) ||
+  a.subject.name.localeCompare(b.subject.name) ||
+  a.ordinal - b.ordinal
 
 /** Walking order: station by station, cleanest water first; within one, by vessel so that nobody walks twice. */
 export function groupByStation(tasks: Task[]): StationGroup[] {

@@ -1,7 +1,6 @@
 'use client'
 
 import type { FeedLink, Id } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
@@ -11,6 +10,7 @@ import { sayDate } from '@/dates/say.ts'
 import { FeedLinkForm } from '@/features/add/FeedLinkForm.tsx'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { Bones } from '@/ui/Bones.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Section } from '@/ui/Page.tsx'
@@ -95,7 +95,7 @@ function LinkLine({ link, otherId }: { link: FeedLink; otherId: Id }) {
       {may && link.untilOn === null && (
         <Button
           variant="subtle"
-          loading={end.isPending}
+          isBusy={end.isPending}
           onClick={stop}
           aria-label={`Stop: ${other?.name ?? 'feed link'}`}
         >

@@ -1,8 +1,8 @@
 'use client'
 
-import { Button } from '@mantine/core'
 import { type ReactNode, useState } from 'react'
 import { useMay } from '@/features/rooms/room-context.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { Card } from '@/ui/Page.tsx'
 import { EndForm } from './EndForm.tsx'
 import type { Endable } from './queries.ts'

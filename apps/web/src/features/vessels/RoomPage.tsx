@@ -1,7 +1,6 @@
 'use client'
 
 import { type Station, stations, type TankKind } from '@fryward/shared'
-import { Button } from '@mantine/core'
 import { type UseQueryResult, useQueries } from '@tanstack/react-query'
 import Link from 'next/link'
 import { todayIn } from '@/dates/local-time.ts'
@@ -11,6 +10,7 @@ import { likeliestNight } from '@/glyphs/egg-colour.ts'
 import { toQuantityText } from '@/quantities/Amount.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
 import { Bones } from '@/ui/Bones.tsx'
+import { LinkButton } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Page, Section } from '@/ui/Page.tsx'
@@ -43,9 +43,9 @@ export function RoomPage() {
       lead={`Light from ${room.lightsOnAt} to ${room.lightsOffAt}`}
       aside={
         may && (
-          <Button component={Link} href={`/rooms/${room.id}/add`} variant="default">
+          <LinkButton href={`/rooms/${room.id}/add`} variant="default">
             Add something
-          </Button>
+          </LinkButton>
         )
       }
     >

@@ -1,10 +1,11 @@
 'use client'
 
 import { rotiferStrains, type UnitSystem } from '@fryward/shared'
-import { Button, TextInput } from '@mantine/core'
+import { TextInput } from '@mantine/core'
 import { ChoiceChips } from '@/forms/Chips.tsx'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { Row } from '@/forms/Row.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { strainLabels } from '@/words/labels.ts'
 import styles from '../rooms.module.css'
 import type { CultureDraft } from './wizard-draft.ts'

@@ -1,11 +1,11 @@
 'use client'
 
-import { Button } from '@mantine/core'
 import { useRouter } from 'next/navigation'
 import { useEffect, useState } from 'react'
 import { Doorway } from '@/features/session/Doorway.tsx'
 import { Form } from '@/forms/Form.tsx'
 import { useDraft } from '@/forms/use-draft.ts'
+import { Button } from '@/ui/Button.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { useCreateRoom } from '../queries.ts'
 import { RoomFields } from '../RoomFields.tsx'
@@ -72,7 +72,7 @@ export function RoomWizard() {
           </Button>
         )}
         {step === steps.length - 1 && (
-          <Button variant="subtle" loading={create.isPending} onClick={() => send(false)}>
+          <Button variant="subtle" isBusy={create.isPending} onClick={() => send(false)}>
             Leave the vessels for later
           </Button>
         )}

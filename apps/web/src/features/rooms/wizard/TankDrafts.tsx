@@ -1,10 +1,11 @@
 'use client'
 
 import { tankKinds, type UnitSystem } from '@fryward/shared'
-import { Button, TextInput } from '@mantine/core'
+import { TextInput } from '@mantine/core'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { Row } from '@/forms/Row.tsx'
 import { SelectBox } from '@/forms/SelectBox.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { tankKindLabels } from '@/words/labels.ts'
 import styles from '../rooms.module.css'
 import type { TankDraft } from './wizard-draft.ts'
