@@ -17,6 +17,8 @@ export const MeSchema = z
   .object({
     user: z.object({ id: UserIdSchema, name: z.string(), email: z.string() }),
     canCreateRooms: z.boolean(),
+    /** Claimed this server: may take a backup of all of it. */
+    ownsServer: z.boolean(),
     rooms: z.array(z.object({ id: IdSchema, name: z.string(), role: RoleSchema, timeZone: TimeZoneSchema })),
   })
   .meta({ id: 'Me' })

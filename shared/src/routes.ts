@@ -628,3 +628,6 @@ export type ResponseOf<K extends RouteId> = z.infer<RouteOf<K>['response']>
 
 /** Server-sent events of a room, outside the table because their answer is a stream of `RoomEvent`. */
 export const eventsPath = '/rooms/:roomId/events'
+
+/** One file with everything on the server, streamed; for whoever claimed it. */
+export const backupPath = '/backup'

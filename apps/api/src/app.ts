@@ -12,6 +12,7 @@ import { pages } from './plugins/pages.ts'
 import { problems, sendUnreadableAddress } from './plugins/problems.ts'
 import { sameOrigin } from './plugins/same-origin.ts'
 import { session } from './plugins/session.ts'
+import { registerBackup } from './routes/backup.ts'
 import { registerEvents } from './routes/events.ts'
 import { registerPhotos } from './routes/photos.ts'
 import { registerRoutes } from './routes/register.ts'
@@ -69,6 +70,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   await registerRoutes(app, { publicUrl, version })
   await registerEvents(app, { connectionString: database.connectionString })
   await registerPhotos(app, { photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null })
+  await registerBackup(app, { database, photosFolder: options.photosFolder })
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
 }

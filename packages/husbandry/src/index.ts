@@ -1,3 +1,4 @@
+export * from './calendar/day-month.ts'
 export * from './calendar/husbandry-day.ts'
 export * from './engine/check-values.ts'
 export * from './engine/draft-day.ts'

@@ -1,3 +1,5 @@
+export { restoreBackup } from './backup/restore-backup.ts'
+export { writeBackup } from './backup/write-backup.ts'
 export * from './database.ts'
 export * from './dates.ts'
 export { Prisma } from './generated/client.ts'

@@ -1,4 +1,4 @@
-import { localDate } from '@fryward/husbandry'
+import { dayMonth, localDate } from '@fryward/husbandry'
 import type { Id, NewClutch } from '@fryward/shared'
 import { invalid } from '../errors.ts'
 import { assertNotInFuture, insertFact } from '../facts/insert-fact.ts'
@@ -19,7 +19,10 @@ export async function insertClutch(
   const room = await work.tx.room.findUniqueOrThrow({ where: { id: work.roomId } })
   const name =
     input.name ??
-    (await freeName(work, `${pair.subject.name} ${localDate({ timeZone: room.timeZone, at: input.spawnedAt })}`))
+    (await freeName(
+      work,
+      `${pair.subject.name}, ${dayMonth(localDate({ timeZone: room.timeZone, at: input.spawnedAt }))}`,
+    ))
   const id = await insertSubject(work, { kind: 'clutch', name })
   await work.tx.clutch.create({
     data: { roomId: work.roomId, id, pairId: input.pairId, intent: input.intent, spawnedAt: input.spawnedAt },

@@ -1,4 +1,4 @@
-import { localDate } from '@fryward/husbandry'
+import { dayMonth, localDate } from '@fryward/husbandry'
 import type { Id, NewJuvenileGroup } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
 import { freeName } from '../clutches/insert-clutch.ts'
@@ -37,7 +37,8 @@ export async function insertJuvenileGroup(
     throw invalid('species', `The batch is ${species}.`, input.species)
   assertSpecies(species)
   const name =
-    input.name ?? (await freeName(work, batch ? `Young of ${batch.subject.name}` : `Young fish ${input.settledOn}`))
+    input.name ??
+    (await freeName(work, batch ? `Young of ${batch.subject.name}` : `Young fish, ${dayMonth(input.settledOn)}`))
   const id = await insertSubject(work, { kind: 'juvenile_group', name, note: input.note })
   await tx.juvenileGroup.create({
     data: {

@@ -1,4 +1,4 @@
-import { localDate } from '@fryward/husbandry'
+import { dayMonth, localDate } from '@fryward/husbandry'
 import type { Id, NewLarvalBatch } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
 import { freeName } from '../clutches/insert-clutch.ts'
@@ -23,7 +23,7 @@ export async function insertLarvalBatch(
       input.hatchedOn,
     )
   const species = await speciesOf(work, input)
-  const name = input.name ?? (await freeName(work, `Larvae ${input.hatchedOn}`))
+  const name = input.name ?? (await freeName(work, `Larvae, ${dayMonth(input.hatchedOn)}`))
   const id = await insertSubject(work, { kind: 'larval_batch', name, note: input.note })
   await tx.larvalBatch.create({
     data: { roomId, id, species, tankId: input.tankId, hatchedOn: toDateColumn(input.hatchedOn) },

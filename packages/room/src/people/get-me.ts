@@ -17,6 +17,7 @@ export async function getMe({ ctx }: { ctx: Context }): Promise<Me> {
     return {
       user: { id: user.id, name: user.name, email: user.email },
       canCreateRooms: await mayCreateRooms(tx, userId),
+      ownsServer: await ownsServer(tx, userId),
       rooms: memberships.map(({ room, role }) => ({ id: room.id, name: room.name, role, timeZone: room.timeZone })),
     }
   })
@@ -24,7 +25,20 @@ export async function getMe({ ctx }: { ctx: Context }): Promise<Me> {
 
 /** Whoever claimed the server, or owns a room on it. */
 export async function mayCreateRooms(tx: Transaction, userId: string): Promise<boolean> {
-  const server = await tx.server.findUnique({ where: { id: 1 } })
-  if (server?.claimedBy === userId) return true
+  if (await ownsServer(tx, userId)) return true
   return (await tx.membership.findFirst({ where: { userId, role: 'owner' } })) !== null
+}
+
+async function ownsServer(tx: Transaction, userId: string): Promise<boolean> {
+  return (await tx.server.findUnique({ where: { id: 1 } }))?.claimedBy === userId
+}
+
+/** A backup holds every room and every account, so it is for whoever claimed the server and nobody else. */
+export async function assertOwnsServer({ ctx }: { ctx: Context }): Promise<void> {
+  const isOwner = await inTransaction(ctx.database, (tx) => ownsServer(tx, personOf(ctx.actor)))
+  if (!isOwner)
+    throw new RoomError(
+      'not_allowed',
+      'A backup holds every room on this server; it is for whoever claimed the server.',
+    )
 }

@@ -14,6 +14,8 @@ export type ApplyMigrationsOptions = {
   connectionString: string
   /** Folder of `<name>/migration.sql`; the project's own by default. */
   folder?: string
+  /** Name of the last migration to apply; the folder's last by default. A restore stops where its backup was. */
+  upTo?: string
   /** Told once for each file, before it is applied. */
   log?: (sentence: string) => void
 }
@@ -39,7 +41,7 @@ const LEDGER = `CREATE TABLE IF NOT EXISTS _prisma_migrations (
  * folder lacks, or when an applied file was changed.
  */
 export async function applyMigrations(options: ApplyMigrationsOptions): Promise<{ applied: string[] }> {
-  const { connectionString, folder = migrationsFolder, log = () => {} } = options
+  const { connectionString, folder = migrationsFolder, upTo, log = () => {} } = options
   const files = readMigrationFiles(folder)
   const client = new pg.Client({ connectionString })
   await client.connect()
@@ -47,7 +49,9 @@ export async function applyMigrations(options: ApplyMigrationsOptions): Promise<
     // Released with the connection, whatever happens.
     await client.query('SELECT pg_advisory_lock($1)', [LOCK_KEY])
     await client.query(LEDGER)
-    const pending = derivePending(files, await readApplied(client))
+    const pending = derivePending(files, await readApplied(client)).filter(
+      (file) => upTo === undefined || file.name <= upTo,
+    )
     for (const file of pending) {
       log(`Applying migration ${file.name}`)
       await applyFile(client, file)
