@@ -75,6 +75,16 @@ describe('npm start', () => {
     expect(isAlive(pid)).toBe(false)
   })
 
+  it('stops in the same way when npm, which stands in between, is told to', async () => {
+    const run = await StandaloneRun.launchThroughNpm({ DATA_DIR: dataDir })
+    runs.push(run)
+    await run.waitFor('Fryward is ready')
+    const { pid } = postmasterOf(dataDir)
+    await run.stop('SIGTERM')
+    expect(run.output).toContain('Stopping')
+    expect(isAlive(pid)).toBe(false)
+  })
+
   it('refuses a second start on the same folder and leaves the first alone', async () => {
     const first = await launchReady()
     const second = await launch()

@@ -3,6 +3,7 @@ import { chmodSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:f
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { findFreePort, stopEmbeddedPostgres } from '@fryward/standalone'
+import { npmCommand } from '../../apps/standalone/build/project.mjs'
 import { root } from './project-root.ts'
 
 /** A temporary data folder that PostgreSQL's own user can enter when the tests run as root. */
@@ -18,6 +19,9 @@ export async function removeDataFolder(dataDir: string): Promise<void> {
   rmSync(join(dataDir, '..'), { recursive: true, force: true })
 }
 
+type StartCommand = { program: string; list: string[] }
+const START = join(root, 'apps/standalone/start.mjs')
+
 /** One `npm start` in a process of its own. */
 export class StandaloneRun {
   readonly port: number
@@ -25,13 +29,10 @@ export class StandaloneRun {
   #output = ''
   readonly #exit: Promise<number | NodeJS.Signals | null>
 
-  private constructor(port: number, environment: Record<string, string>) {
+  private constructor(port: number, environment: Record<string, string>, command: StartCommand) {
     this.port = port
     const env = { PATH: process.env.PATH, HOME: process.env.HOME, SEED_DEMO: '0', PORT: String(port), ...environment }
-    this.#child = spawn(process.execPath, [join(root, 'apps/standalone/start.mjs')], {
-      env,
-      stdio: ['ignore', 'pipe', 'pipe'],
-    })
+    this.#child = spawn(command.program, command.list, { cwd: root, env, stdio: ['ignore', 'pipe', 'pipe'] })
     for (const stream of [this.#child.stdout, this.#child.stderr]) {
       stream?.on('data', (chunk) => {
         this.#output += chunk
@@ -41,7 +42,12 @@ export class StandaloneRun {
   }
 
   static async launch(environment: Record<string, string>, port?: number): Promise<StandaloneRun> {
-    return new StandaloneRun(port ?? (await findFreePort()), environment)
+    return new StandaloneRun(port ?? (await findFreePort()), environment, { program: process.execPath, list: [START] })
+  }
+
+  /** The same through `npm start`, as people type it: npm and its shell stand in between. */
+  static async launchThroughNpm(environment: Record<string, string>): Promise<StandaloneRun> {
+    return new StandaloneRun(await findFreePort(), environment, npmCommand(['start']))
   }
 
   get output(): string {

@@ -6,7 +6,7 @@ import { messageOf, StartProblem } from '../start-problem.ts'
 import { findBinaries } from './binaries.ts'
 import { type ClusterPlan, DATABASE_USER, ensureCluster, runProgram } from './create-cluster.ts'
 import { locateDatabase } from './location.ts'
-import { disownPostmaster, ownerOfPid, readPostmaster } from './postmaster-file.ts'
+import { disownPostmaster, isAlive, ownerOfPid, readPostmaster } from './postmaster-file.ts'
 import { findServerUser, giveTo } from './server-user.ts'
 
 export type EmbeddedPostgres = {
@@ -73,6 +73,8 @@ async function stopServer({ binaries, location, user }: ClusterPlan): Promise<vo
   if (postmaster === undefined || ownerOfPid(postmaster.pid, location.cluster) !== 'this server') return
   const list = ['stop', '-D', location.cluster, '-m', 'fast', '-w', '-t', '60']
   await runProgram({ program: binaries.pgCtl, user, arguments: list })
+  // pg_ctl waits for the lock file to go; the process itself takes a moment longer.
+  for (let waits = 0; waits < 100 && isAlive(postmaster.pid); waits += 1) await delay(20)
 }
 
 /** The port of a server that already runs on this very data directory, or undefined once the way is free to start one. */

@@ -1,5 +1,6 @@
 import { messageOf, StartProblem } from '../start-problem.ts'
 import { type EmbeddedPostgres, startEmbeddedPostgres } from './embedded-server.ts'
+import { isAlive } from './postmaster-file.ts'
 
 export type KeepRunning = {
   server: EmbeddedPostgres
@@ -41,14 +42,5 @@ export function keepPostgresRunning({ server, dataDir, log, onGiveUp }: KeepRunn
   return async () => {
     clearInterval(timer)
     await busy
-  }
-}
-
-function isAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0)
-    return true
-  } catch (thrown) {
-    return thrown instanceof Error && 'code' in thrown && thrown.code === 'EPERM'
   }
 }

@@ -34,7 +34,7 @@ export function disownPostmaster(cluster: string): void {
   writeFileSync(path, [String(process.pid), ...lines.slice(1)].join('\n'))
 }
 
-function isAlive(pid: number): boolean {
+export function isAlive(pid: number): boolean {
   try {
     process.kill(pid, 0)
     return true
