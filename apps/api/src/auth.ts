@@ -39,6 +39,8 @@ export function createAuth({ database, secret, publicUrl }: { database: Database
       ipAddress: { ipAddressHeaders: [clientAddressHeader] },
     },
     telemetry: { enabled: false },
+    // A wrong password is no event of the server; its answer and the limit above are all there is to it.
+    logger: { level: 'error' },
   })
 }
 
