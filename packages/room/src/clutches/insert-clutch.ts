@@ -45,8 +45,9 @@ const longestBase = 78
 
 /** Keeps the date at the end, and never half of a character pair. */
 function shortened(name: string): string {
-  const start = name.slice(0, longestBase - 11).replace(/[\ud800-\udbff]$/, '')
-  return `${start.trim()} ${name.slice(-10)}`
+  const date = name.slice(name.lastIndexOf(', '))
+  const start = name.slice(0, longestBase - date.length).replace(/[\ud800-\udbff]$/, '')
+  return `${start.trim()}${date}`
 }
 
 /** A second clutch of one day (or one entered again after a mistake) takes the next letter. */
