@@ -7,5 +7,14 @@ export function watchSources(root) {
   const programs = ['apps/api', 'apps/scheduler', 'apps/standalone']
   const list = [compiler, '-b', '--watch', '--preserveWatchOutput', ...programs]
   const child = spawn(process.execPath, list, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'], detached: true })
-  return () => child.kill()
+  // The compiler is a native program behind a small script: the whole group has to go.
+  return () => (process.platform === 'win32' ? child.kill() : endGroup(child.pid))
+}
+
+function endGroup(pid) {
+  try {
+    process.kill(-pid, 'SIGTERM')
+  } catch (thrown) {
+    if (thrown.code !== 'ESRCH') throw thrown // gone already
+  }
 }
