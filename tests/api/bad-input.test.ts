@@ -184,11 +184,17 @@ const neighbourIds = () => idsOf(neighbour)
 test('a room moves on only when something was written', async () => {
   // The fingerprint above would prove nothing if it could not change.
   const before = await fingerprintOf(world, full.roomId)
+  const seen = await world.ok(full.owner, 'recordFact', {
+    params: { roomId: full.roomId },
+    body: { kind: 'observation', subjectId: full.pair.id, data: { signs: ['all_well'] } },
+  })
+  const written = await fingerprintOf(world, full.roomId)
+  expect(written).not.toEqual(before)
   await world.ok(full.owner, 'strikeFact', {
-    params: { roomId: full.roomId, factId: observationId },
+    params: { roomId: full.roomId, factId: seen.id },
     body: { reason: 'proof that marks show' },
   })
-  expect(await fingerprintOf(world, full.roomId)).not.toEqual(before)
+  expect(await fingerprintOf(world, full.roomId)).not.toEqual(written)
 })
 
 test('facts that the schema allows and the room does not are refused', async () => {

@@ -357,7 +357,7 @@ describe('other sites and other names', () => {
     })
   const revision = async () => (await world.database.prisma.room.findUniqueOrThrow({ where: { id: roomId } })).revision
 
-  test.each([
+  test.each<Record<string, string>>([
     { origin: 'https://evil.example' },
     { origin: 'http://localhost:3001' },
     { origin: 'http://localhost.evil.example:3000' },

@@ -1,4 +1,13 @@
-import { eventsPath, permissionsOfRole, type Role, type RouteId, routes } from '@fryward/shared'
+import {
+  backupPath,
+  eventsPath,
+  permissionsOfRole,
+  photoFilePath,
+  photosPath,
+  type Role,
+  type RouteId,
+  routes,
+} from '@fryward/shared'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { openRoom, openWorld, type Person, type World } from '../support/world.ts'
 import { type FullRoom, openFullRoom } from './full-room.ts'
@@ -75,7 +84,15 @@ describe.each(outside)('%s', (id) => {
 })
 
 test('every route of the table is registered, and nothing else but the listed extras', () => {
-  const extras = ['GET /api/v1/openapi.json', `GET /api/v1${eventsPath}`, 'GET /api/auth/*', 'POST /api/auth/*']
+  const extras = [
+    'GET /api/v1/openapi.json',
+    `GET /api/v1${eventsPath}`,
+    `POST /api/v1${photosPath}`,
+    `GET /api/v1${photoFilePath}`,
+    `GET /api/v1${backupPath}`,
+    'GET /api/auth/*',
+    'POST /api/auth/*',
+  ]
   const table = Object.values(routes).map((route) => `${route.method} /api/v1${route.path}`)
   expect(registeredRoutes().sort()).toEqual([...table, ...extras].sort())
   expect(new Set(table).size).toBe(Object.keys(routes).length)
@@ -96,6 +113,39 @@ test('the events of a room are for its people', async () => {
     world.app.inject({ url, headers: { host: 'localhost:3000', ...(cookie ? { cookie } : {}) } })
   expect((await ask()).statusCode).toBe(401)
   expect((await ask(neighbour.cookie)).statusCode).toBe(404)
+})
+
+test('photos go to the people of a room, and come from those who may record', async () => {
+  const send = (method: 'GET' | 'POST', path: string, person: Person | null) =>
+    world.app.inject({
+      method,
+      url: `/api/v1/rooms/${full.roomId}/photos${path}`,
+      headers: {
+        host: 'localhost:3000',
+        ...(method === 'POST' ? { 'content-type': 'image/png' } : {}),
+        ...(person ? { cookie: person.cookie } : {}),
+      },
+      ...(method === 'POST' ? { payload: Buffer.from('not a picture') } : {}),
+    })
+  const statuses = async (method: 'GET' | 'POST', path: string) =>
+    Promise.all([null, neighbour, full.viewer].map(async (person) => (await send(method, path, person)).statusCode))
+  expect(await statuses('POST', `?subjectId=${full.pair.id}`)).toEqual([401, 404, 403])
+  const { params } = await validRequest('strikePhoto', { world, full, as: full.owner, serial })
+  // The world keeps no files: whoever may see the photo is told so.
+  expect(await statuses('GET', `/${params?.photoId}/full`)).toEqual([401, 404, 503])
+})
+
+test('the backup of everything is for the owner of the server alone', async () => {
+  const ask = (person: Person | null) =>
+    world.app.inject({
+      url: `/api/v1${backupPath}`,
+      headers: { host: 'localhost:3000', ...(person ? { cookie: person.cookie } : {}) },
+    })
+  expect((await ask(null)).statusCode).toBe(401)
+  for (const person of [full.viewer, full.standIn, full.caretaker, full.owner])
+    expect((await ask(person)).statusCode).toBe(403)
+  // The last room that was opened claimed the server for its owner.
+  expect((await ask(neighbour)).statusCode).toBe(200)
 })
 
 test('the description of the API is for anyone', async () => {

@@ -1,3 +1,4 @@
+import { addPhoto } from '@fryward/room'
 import type { RouteId } from '@fryward/shared'
 import { type Person, roomSetup, type World } from '../support/world.ts'
 import { type FullRoom, minutesFrom } from './full-room.ts'
@@ -53,6 +54,35 @@ async function taskOf({ world, full }: Writing, ruleId: string): Promise<string>
     orderBy: [{ dueAt: 'desc' }, { id: 'asc' }],
   })
   return task.id
+}
+
+async function groupOf({ world, full, serial }: Writing): Promise<{ id: string; version: number }> {
+  return world.ok(full.owner, 'createJuvenileGroup', {
+    params: { roomId: full.roomId },
+    body: {
+      name: `Group for ${serial}`,
+      tankId: full.larvalTank.id,
+      species: 'amphiprion-ocellaris',
+      settledOn: world.clock.now().slice(0, 10),
+      number: 12,
+    },
+  })
+}
+
+async function worryOf({ world, full }: Writing): Promise<string> {
+  const body = { text: 'the heater hums', isWorry: true }
+  return (await world.ok(full.owner, 'writeNote', { params: { roomId: full.roomId }, body })).id
+}
+
+async function photoOf({ world, full, as }: Writing): Promise<string> {
+  const { database, clock } = world
+  const ctx = { database, actor: { kind: 'person' as const, ...as }, now: clock.now() }
+  const isMember = await database.prisma.membership.findFirst({ where: { roomId: full.roomId, userId: as.userId } })
+  const by =
+    isMember && isMember.role !== 'viewer' ? ctx : { ...ctx, actor: { kind: 'person' as const, ...full.owner } }
+  const stored = { sha256: 'a'.repeat(64), width: 10, height: 10, bytes: 100 }
+  const input = { subjectId: full.pair.id, caption: 'the nest' }
+  return (await addPhoto({ ctx: by, roomId: full.roomId, input, store: async () => stored })).id
 }
 
 async function factOf({ world, full, as }: Writing): Promise<string> {
@@ -226,6 +256,36 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
       ).version,
     },
   }),
+
+  listJuvenileGroups: (writing) => ({ params: inRoom(writing) }),
+  createJuvenileGroup: (writing) => ({
+    params: inRoom(writing),
+    body: {
+      name: `Group ${writing.serial}`,
+      tankId: writing.full.larvalTank.id,
+      fromBatchId: writing.full.batch.id,
+      settledOn: writing.world.clock.now().slice(0, 10),
+      number: 1,
+    },
+  }),
+  changeJuvenileGroup: async (writing) => {
+    const { id, version } = await groupOf(writing)
+    return { params: inRoom(writing, { groupId: id }), body: { note: 'eating well', version } }
+  },
+  endJuvenileGroup: async (writing) => {
+    const { id, version } = await groupOf(writing)
+    return { params: inRoom(writing, { groupId: id }), body: { reason: 'all placed', version } }
+  },
+
+  getHandOver: (writing) => ({ params: inRoom(writing) }),
+  markLooked: (writing) => ({ params: inRoom(writing), body: { revision: 1 } }),
+  writeNote: (writing) => ({
+    params: inRoom(writing),
+    body: { text: 'fed a little more', isWorry: false, subjectId: writing.full.pair.id },
+  }),
+  settleWorry: async (writing) => ({ params: inRoom(writing, { noteId: await worryOf(writing) }), body: {} }),
+  listPhotos: (writing) => ({ params: inRoom(writing), query: { subjectId: writing.full.pair.id } }),
+  strikePhoto: async (writing) => ({ params: inRoom(writing, { photoId: await photoOf(writing) }) }),
 
   listFacts: (writing) => ({ params: inRoom(writing), query: { limit: '20' } }),
   recordFact: (writing) => ({

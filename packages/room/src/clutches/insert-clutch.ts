@@ -45,7 +45,8 @@ const longestBase = 78
 
 /** Keeps the date at the end, and never half of a character pair. */
 function shortened(name: string): string {
-  const date = name.slice(name.lastIndexOf(', '))
+  const comma = name.lastIndexOf(', ')
+  const date = comma < 0 ? '' : name.slice(comma).slice(0, 20)
   const start = name.slice(0, longestBase - date.length).replace(/[\ud800-\udbff]$/, '')
   return `${start.trim()}${date}`
 }
