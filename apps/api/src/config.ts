@@ -15,6 +15,8 @@ export const ApiConfigSchema = z.object({
   WEB_URL: z.url().optional(),
   AUTH_SECRET: z.string().min(32, 'AUTH_SECRET needs at least 32 characters'),
   DATA_DIR: z.string().optional(),
+  /** Requests a minute from one address. */
+  REQUESTS_PER_MINUTE: z.coerce.number().int().min(60).default(1200),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
 })
 export type ApiConfig = z.infer<typeof ApiConfigSchema>

@@ -20,6 +20,7 @@ async function main(): Promise<void> {
     tls: tlsOf(config),
     trustedProxies: config.TRUSTED_PROXIES?.split(',').map((address) => address.trim()),
     photosFolder: config.DATA_DIR ? join(config.DATA_DIR, 'photos') : undefined,
+    requestsPerMinute: config.REQUESTS_PER_MINUTE,
     logger: { level: config.LOG_LEVEL },
   })
   serveAuthority(app, config)

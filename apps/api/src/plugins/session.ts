@@ -4,6 +4,7 @@ import type { Database } from '@fryward/store'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
 import { type Auth, clientAddressHeader } from '../auth.ts'
+import { recentSessions } from '../recent-sessions.ts'
 
 declare module 'fastify' {
   interface FastifyInstance {
@@ -19,17 +20,27 @@ export type SessionOptions = { auth: Auth; database: Database; now: () => string
 export const session = fp(
   async (app: FastifyInstance, { auth, database, now, publicUrl }: SessionOptions) => {
     app.decorate('contextFor', (actor: Actor): Context => ({ database, actor, now: now() }))
+    const recent = recentSessions()
     app.decorate('personOf', async (request: FastifyRequest) => {
+      const cookie = request.headers.cookie ?? ''
+      const known = recent.find(cookie)
+      if (known) return known
       const found = await auth.api.getSession({ headers: headersOf(request) })
       if (!found)
         throw new RoomError('not_signed_in', 'Sign in first; what you have typed stays on this phone until then.')
-      return { kind: 'person' as const, userId: found.user.id, name: found.user.name }
+      const person = { kind: 'person' as const, userId: found.user.id, name: found.user.name }
+      recent.keep(cookie, person)
+      return person
     })
     app.route({
       method: ['GET', 'POST'],
       url: '/api/auth/*',
       schema: { hide: true },
-      handler: async (request, reply) => passToAuth({ auth, request, reply, publicUrl }),
+      handler: async (request, reply) => {
+        // Signing out, or changing a password, holds at once.
+        recent.forget(request.headers.cookie ?? '')
+        return passToAuth({ auth, request, reply, publicUrl })
+      },
     })
   },
   { name: 'session' },

@@ -1,10 +1,18 @@
 import { addDays, husbandryDay, localDate } from '@fryward/husbandry'
 import { type Day, type Id, type PlainDate, RoundsSchema } from '@fryward/shared'
-import { toDateColumn } from '@fryward/store'
+import { findRoomMark, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { notFound } from '../errors.ts'
 import { readInRoom } from '../work/write-in-room.ts'
+import { personOf } from './sign-off-task.ts'
 import { taskIncludes, toTasks } from './task-view.ts'
+
+type KeptDay = Omit<Day, 'now'>
+
+// Every write in a room moves its revision on, so a list read at a revision is the list until the next one. A phone
+// that asks again costs one indexed query; two hundred rooms with their today and tomorrow fit.
+const kept = new Map<string, KeptDay>()
+const mostKept = 400
 
 /** A day's list as it is kept. A day that nobody has opened yet is an empty list that says so. */
 export async function getDay({
@@ -16,22 +24,49 @@ export async function getDay({
   roomId: Id
   date: PlainDate | 'today' | 'tomorrow'
 }): Promise<Day> {
+  // Whoever is in the room may read; for anybody else there is no such room.
+  const mark = await findRoomMark(ctx.database, { roomId, userId: personOf(ctx.actor) })
+  if (!mark) throw notFound('room')
+  const today = localDate({ timeZone: mark.timeZone, at: ctx.now })
+  const asked = date === 'today' ? today : date === 'tomorrow' ? addDays(today, 1) : date
+  const key = `${roomId}/${asked}/${today}`
+  const known = kept.get(key)
+  if (known?.revision === mark.revision) return { ...known, now: ctx.now }
+  const read = await readDay({ ctx, roomId, date: asked, today })
+  keep(key, read)
+  return { ...read, now: ctx.now }
+}
+
+function keep(key: string, day: KeptDay): void {
+  kept.delete(key)
+  kept.set(key, day)
+  const oldest = kept.keys().next()
+  if (kept.size > mostKept && !oldest.done) kept.delete(oldest.value)
+}
+
+async function readDay({
+  ctx,
+  roomId,
+  date,
+  today,
+}: {
+  ctx: Context
+  roomId: Id
+  date: PlainDate
+  today: PlainDate
+}): Promise<KeptDay> {
   return readInRoom({ ctx, roomId }, async ({ tx }) => {
-    const room = await tx.room.findUnique({ where: { id: roomId } })
-    if (!room) throw notFound('room')
-    const today = localDate({ timeZone: room.timeZone, at: ctx.now })
-    const asked = date === 'today' ? today : date === 'tomorrow' ? addDays(today, 1) : date
-    const list = await tx.dayList.findUnique({ where: { roomId_onDate: { roomId, onDate: toDateColumn(asked) } } })
+    const room = await tx.room.findUniqueOrThrow({ where: { id: roomId } })
+    const list = await tx.dayList.findUnique({ where: { roomId_onDate: { roomId, onDate: toDateColumn(date) } } })
     const rows = await tx.task.findMany({
-      where: { roomId, onDate: toDateColumn(asked) },
+      where: { roomId, onDate: toDateColumn(date) },
       include: taskIncludes,
       orderBy: [{ dueAt: 'asc' }, { id: 'asc' }],
     })
-    const day = husbandryDay({ room: { ...room, rounds: RoundsSchema.parse(room.rounds) }, date: asked })
+    const day = husbandryDay({ room: { ...room, rounds: RoundsSchema.parse(room.rounds) }, date })
     return {
-      date: asked,
+      date,
       today,
-      now: ctx.now,
       rounds: day.rounds,
       tasks: await toTasks(tx, roomId, rows),
       gaps: (list?.gaps ?? []) as Day['gaps'],
