@@ -1,28 +1,108 @@
 import type { Rule } from '../engine/rule.ts'
 import { clutchLook } from './broodstock/clutch-look.ts'
+import {
+  clutchDark,
+  clutchDeadEggs,
+  clutchMorningAfter,
+  clutchPullNest,
+  clutchReady,
+  clutchSecondNight,
+  clutchWatch,
+} from './broodstock/hatch-night.ts'
 import { pairFeed } from './broodstock/pair-feed.ts'
 import { pairLookForEggs } from './broodstock/pair-look-for-eggs.ts'
+import { pairConditioning, pairWatchNew, roomDayLength } from './broodstock/pair-watch.ts'
+import { juvenileCount, juvenileFeed } from './juveniles/juvenile-group.ts'
+import { larvalArtemiaFeed } from './larvae/artemia-feed.ts'
+import { larvalGreenWater } from './larvae/green-water.ts'
+import { larvalLight, larvalLook, larvalMove, larvalWean } from './larvae/growing-up.ts'
 import { larvalPreyCount } from './larvae/prey-count.ts'
 import { larvalPreyTopUp } from './larvae/prey-top-up.ts'
+import { larvalAmmoniaAct, larvalAmmoniaTest, larvalSiphon, larvalWaterChange } from './larvae/water.ts'
+import { artemiaDecapsulate, artemiaDiscard, artemiaEnrich } from './live-food/artemia-aftercare.ts'
+import { artemiaHarvest } from './live-food/artemia-harvest.ts'
+import { artemiaStart } from './live-food/artemia-start.ts'
+import { chilledReserveRule } from './live-food/chilled-reserve.ts'
+import { rotiferBackupCheck, rotiferBackupWanted } from './live-food/rotifer-backup.ts'
 import { rotiferBrush } from './live-food/rotifer-brush.ts'
 import { rotiferCount } from './live-food/rotifer-count.ts'
 import { rotiferFeed } from './live-food/rotifer-feed.ts'
+import { rotiferFilter } from './live-food/rotifer-filter.ts'
 import { rotiferHarvest } from './live-food/rotifer-harvest.ts'
 import { rotiferRefill } from './live-food/rotifer-refill.ts'
+import { rotiferRescue } from './live-food/rotifer-rescue.ts'
+import { rotiferRestart } from './live-food/rotifer-restart.ts'
+import { rotiferTrouble } from './live-food/rotifer-trouble.ts'
+import { concentrateShake, concentrateUseBy } from './microalgae/concentrates.ts'
+import { microalgaeLook, microalgaeSplit } from './microalgae/microalgae-culture.ts'
+import { quarantineWatch } from './quarantine/quarantine-watch.ts'
+import { roomBatteryAir, roomEquipment, roomTools } from './room/room-care.ts'
+import { tankTopUp, tankWaterChange, tankWaterTest } from './room/tanks.ts'
 import { roomWaterToMix } from './room/water-to-mix.ts'
 
 /** Every rule, in hygiene order of stations and in the order in which a round does them at one vessel. */
 export const rules: readonly Rule[] = [
+  // microalgae
+  concentrateShake,
+  concentrateUseBy,
+  microalgaeLook,
+  microalgaeSplit,
+  // live food, the backup first
+  rotiferBackupCheck,
+  rotiferBackupWanted,
+  rotiferTrouble,
+  rotiferRescue,
   rotiferCount,
   rotiferHarvest,
   rotiferRefill,
   rotiferBrush,
+  rotiferFilter,
   rotiferFeed,
+  rotiferRestart,
+  chilledReserveRule,
+  artemiaHarvest,
+  artemiaEnrich,
+  artemiaDiscard,
+  artemiaStart,
+  artemiaDecapsulate,
+  // larvae
+  larvalAmmoniaTest,
+  larvalAmmoniaAct,
+  larvalSiphon,
+  larvalWaterChange,
   larvalPreyCount,
   larvalPreyTopUp,
+  larvalArtemiaFeed,
+  larvalWean,
+  larvalGreenWater,
+  larvalLook,
+  larvalLight,
+  larvalMove,
+  // juveniles
+  juvenileFeed,
+  juvenileCount,
+  // broodstock
   pairFeed,
+  pairConditioning,
   pairLookForEggs,
+  pairWatchNew,
+  clutchMorningAfter,
+  clutchSecondNight,
   clutchLook,
+  clutchDeadEggs,
+  clutchReady,
+  clutchPullNest,
+  clutchDark,
+  clutchWatch,
+  roomDayLength,
+  // quarantine, and the room itself
+  quarantineWatch,
+  roomEquipment,
+  roomBatteryAir,
+  tankTopUp,
+  tankWaterTest,
+  tankWaterChange,
+  roomTools,
   roomWaterToMix,
 ]
 

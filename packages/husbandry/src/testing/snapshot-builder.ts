@@ -11,6 +11,7 @@ import type {
   SnapshotClutch,
   SnapshotConcentrate,
   SnapshotCulture,
+  SnapshotGroup,
   SnapshotPair,
   SnapshotTank,
 } from '../snapshot.ts'
@@ -28,6 +29,7 @@ const subjectKindOf = (snapshot: RoomSnapshot, id: string): Fact['subjectKind'] 
     ['pair', snapshot.pairs],
     ['clutch', snapshot.clutches],
     ['larval_batch', snapshot.batches],
+    ['juvenile_group', snapshot.groups],
   ] as const
   return lists.find(([, list]) => list.some((each) => each.id === id))?.[0] ?? 'room'
 }
@@ -58,7 +60,7 @@ export class SnapshotBuilder {
       pairs: [],
       clutches: [],
       batches: [],
-    groups: [],
+      groups: [],
       feedLinks: [],
       facts: [],
       ruleSettings: {},
@@ -150,6 +152,22 @@ export class SnapshotBuilder {
     this.snapshot.batches.push(made)
     const data = { hatchedOn: given.hatchedOn, batchId: made.id, ...(larvae === undefined ? {} : { larvae }) }
     this.fact('hatch', made.id, `${given.hatchedOn}T20:00:00.000Z`, data)
+    return made
+  }
+
+  group(given: Partial<SnapshotGroup> & { settledOn: PlainDate; number?: number }): SnapshotGroup {
+    const { number, ...rest } = given
+    const made: SnapshotGroup = {
+      id: this.nextId(),
+      name: `Group ${this.snapshot.groups.length + 1}`,
+      species: 'amphiprion-ocellaris',
+      tankId: given.tankId ?? this.tank({ kind: 'grow_out', volumeL: 120 }).id,
+      fromBatchId: null,
+      ...rest,
+    }
+    this.snapshot.groups.push(made)
+    if (number !== undefined)
+      this.fact('count', made.id, `${given.settledOn}T09:00:00.000Z`, { of: 'juveniles', animals: [number] })
     return made
   }
 

@@ -1,5 +1,5 @@
 import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, factLink, Gap, profileLink, settingLink } from '../../engine/rule.ts'
+import { defineRule, factLink, profileLink, settingLink } from '../../engine/rule.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../../snapshot.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { preyCounts } from '../../state/grazing.ts'
@@ -53,8 +53,8 @@ export const larvalPreyCount = defineRule({
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const diet = larvalDiet(batch, day.date)
-    if (!diet) throw new Gap(`${batch.name}: no profile of ${batch.species} says what its larvae eat.`)
-    if (!diet.isOnRotifers) return []
+    // A species without a profile is said once, by the top-up.
+    if (!diet?.isOnRotifers) return []
     const rounds = preyFeedRounds(snapshot, day)
     const counted = factsOnDay(snapshot, 'count', { subjectId: batch.id, day }).filter(
       ({ data }) => data.of === 'prey_rotifers',

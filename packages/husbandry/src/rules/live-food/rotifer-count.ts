@@ -26,7 +26,7 @@ export const rotiferCount = defineRule({
   id: 'rotifer-count',
   title: 'Count the rotifers',
   sentence:
-    'Count every rotifer culture with its eggs every {everyDays} days, daily while it is younger than {dailyUntilAgeDays} days, harvested or feeding larvae; a backup every {backupEveryDays} days.',
+    'Count every rotifer culture with its eggs in {replicates} samples every {everyDays} days, daily while it is younger than {dailyUntilAgeDays} days, harvested or feeding larvae; a backup every {backupEveryDays} days.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,

@@ -10,7 +10,8 @@ import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
 import { healthFrom, signFacts, signsField, waterField, waterLookOf } from '../culture-signs.ts'
 import { isDoneInRound, ordinalText } from '../done.ts'
 import { givenAmountField } from '../fields.ts'
-import { measurableMl, mL, times } from '../measures.ts'
+import { measuredDose } from '../measured-dose.ts'
+import { mL, times } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { spreadRounds } from '../rounds.ts'
 import { numberOf } from '../values.ts'
@@ -78,7 +79,7 @@ export const rotiferFeed = defineRule({
           feedsPerDay: rounds.length,
           adjustment: adjustment?.factor ?? 1,
         })
-        const dose = measurableDose(ration.mlPerFeed)
+        const dose = measuredDose(ration.mlPerFeed)
         const which = ordinalText(rounds.indexOf(round), rounds.length, 'feed')
         const because: Because[] = [
           ...density.because,
@@ -161,12 +162,6 @@ export const rotiferFeed = defineRule({
     }
   },
 })
-
-/** A dose under a syringe's first mark is given diluted. */
-function measurableDose(mlPerFeed: number): { amountMl: number; dilution: number } {
-  const dilution = mlPerFeed >= 0.1 ? 1 : mlPerFeed >= 0.01 ? 10 : 100
-  return { amountMl: Math.max(0.1, measurableMl(mlPerFeed * dilution)), dilution }
-}
 
 function concentrateOf(snapshot: RoomSnapshot, culture: SnapshotCulture): SnapshotConcentrate {
   const concentrate = snapshot.concentrates.find(({ id }) => id === culture.concentrateId)

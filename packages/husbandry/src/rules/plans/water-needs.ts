@@ -1,7 +1,10 @@
 import { saltToMixG } from '@fryward/seawater'
 import type { Id } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import type { RoomSnapshot } from '../../snapshot.ts'
+import type { RoomSnapshot, SnapshotTank } from '../../snapshot.ts'
+import { isBatchStanding } from '../../state/batch-state.ts'
+import { algaeSplit } from './algae-plan.ts'
+import { larvalChange, tankChange } from './change-plan.ts'
 import { harvestPlan } from './harvest-plan.ts'
 
 export type WaterNeed = {
@@ -16,22 +19,50 @@ export type WaterNeed = {
 // Where sea water’s density is known (EOS-80 as @fryward/seawater takes it).
 const mixable = { salinity: { from: 0, to: 42 }, temperatureC: { from: -2, to: 40 } }
 
-/** Every litre of new water that a day will ask for, by where it goes. */
-export function waterNeeds(snapshot: RoomSnapshot, day: HusbandryDay): WaterNeed[] {
-  return cultureNeeds(snapshot, day)
+/**
+ * Every litre of new water that tomorrow will ask for, by where it goes. What the calendar asks for today already is
+ * taken to be done today, and is not asked for again tomorrow.
+ */
+export function waterNeeds(snapshot: RoomSnapshot, days: { today: HusbandryDay; tomorrow: HusbandryDay }): WaterNeed[] {
+  return [...cultureNeeds(snapshot, days), ...batchNeeds(snapshot, days.tomorrow), ...tankNeeds(snapshot, days)]
     .filter(({ litres }) => litres > 0)
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.subjectId < b.subjectId ? -1 : 1))
 }
 
-function cultureNeeds(snapshot: RoomSnapshot, day: HusbandryDay): WaterNeed[] {
-  return snapshot.cultures.map((culture) => ({
-    subjectId: culture.id,
-    name: culture.name,
-    purpose: 'refill after the harvest',
-    litres: harvestPlan(snapshot, culture, day).litres,
-    salinity: culture.salinity,
-    temperatureC: culture.temperatureC,
-  }))
+type TwoDays = { today: HusbandryDay; tomorrow: HusbandryDay }
+
+function cultureNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): WaterNeed[] {
+  return snapshot.cultures.flatMap((culture) => {
+    const { id, name, salinity, temperatureC } = culture
+    const need = { subjectId: id, name, salinity, temperatureC }
+    const split = algaeSplit(snapshot, culture, today) ? null : algaeSplit(snapshot, culture, tomorrow)
+    return [
+      { ...need, purpose: 'refill after the harvest', litres: harvestPlan(snapshot, culture, tomorrow).litres },
+      { ...need, purpose: 'fill up after the split', litres: split?.litres ?? 0 },
+    ]
+  })
+}
+
+function batchNeeds(snapshot: RoomSnapshot, day: HusbandryDay): WaterNeed[] {
+  return snapshot.batches
+    .filter((batch) => isBatchStanding(snapshot, batch))
+    .flatMap((batch) => {
+      const change = larvalChange(snapshot, batch, day)
+      return change
+        ? [{ ...inTank(change.tank), name: batch.name, purpose: 'water change', litres: change.litres }]
+        : []
+    })
+}
+
+function tankNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): WaterNeed[] {
+  return snapshot.tanks.flatMap((tank) => {
+    const change = tankChange(snapshot, tank, today) ? null : tankChange(snapshot, tank, tomorrow)
+    return change ? [{ ...inTank(tank), purpose: 'water change', litres: change.litres }] : []
+  })
+}
+
+function inTank({ id, name, salinity, temperatureC }: SnapshotTank) {
+  return { subjectId: id, name, salinity, temperatureC }
 }
 
 /** Salt mix for so much water, g; null where it cannot be worked out (saltier than 42). */

@@ -43,7 +43,7 @@ export const roomWaterToMix = defineRule({
   },
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const tomorrow = husbandryDay({ room: snapshot.room, date: addDays(day.date, 1) })
-    const needs = waterNeeds(snapshot, tomorrow)
+    const needs = waterNeeds(snapshot, { today: day, tomorrow })
     if (needs.length === 0) return []
     const mixed = factsOnDay(snapshot, 'care', { subjectId: subject.id, day }).some(
       ({ data }) => data.act === 'mix_water',

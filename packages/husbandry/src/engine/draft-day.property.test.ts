@@ -1,0 +1,196 @@
+import type { Because } from '@fryward/shared'
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { rules } from '../rules/index.ts'
+import { randomRoom } from '../testing/random-room.ts'
+import type { SnapshotBuilder } from '../testing/snapshot-builder.ts'
+import { draftDay } from './draft-day.ts'
+import { sourceText } from './parameters.ts'
+import { reconcile } from './reconcile.ts'
+import { parseTaskKey } from './task-key.ts'
+
+const date = '2026-03-10'
+const seeds = fc.integer({ min: 1, max: 1_000_000 })
+const bounded = { numRuns: 60 } as const
+const allOn = (room: SnapshotBuilder): SnapshotBuilder => {
+  for (const rule of rules) if (!rule.isOnByDefault) room.setting(rule.id, { isOn: true })
+  return room
+}
+const day = (room: SnapshotBuilder) => draftDay({ snapshot: room.build(), date, rules })
+const originPresent = ({ origin }: Because) =>
+  origin.kind === 'fact'
+    ? origin.factId !== '' && origin.at !== '' && origin.byName !== ''
+    : origin.kind === 'setting'
+      ? origin.where !== ''
+      : origin.kind === 'computed'
+        ? origin.by !== ''
+        : origin.source !== ''
+
+describe('a day of any room', () => {
+  test('no rule throws, and the same room and day give the same drafts', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        expect(day(allOn(randomRoom(seed, date)))).toEqual(day(allOn(randomRoom(seed, date))))
+      }),
+      bounded,
+    )
+  })
+
+  test('no two keys collide, and every key can be read back', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const keys = day(allOn(randomRoom(seed, date))).drafts.map(({ key }) => key)
+        expect(new Set(keys).size).toBe(keys.length)
+        for (const key of keys) expect(parseTaskKey(key).onDate).toBe(date)
+      }),
+      bounded,
+    )
+  })
+
+  test('facts of one instant have no order', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const room = allOn(randomRoom(seed, date))
+        const straight = draftDay({ snapshot: room.build(), date, rules })
+        const snapshot = room.build()
+        snapshot.facts = [...snapshot.facts].reverse().sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))
+        expect(draftDay({ snapshot, date, rules })).toEqual(straight)
+      }),
+      bounded,
+    )
+  })
+
+  test('every amount has a unit, is not negative, and is not more than its vessel', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const room = allOn(randomRoom(seed, date))
+        for (const { content, subjectId, ruleId } of day(room).drafts) {
+          const quantities = [content.amount, ...content.steps.flatMap((step) => Object.values(step.quantities))]
+          for (const quantity of quantities) {
+            if (!quantity) continue
+            expect(quantity.unit).toBeTruthy()
+            expect(Number.isFinite(quantity.value), ruleId).toBe(true)
+            expect(quantity.value, ruleId).toBeGreaterThanOrEqual(0)
+          }
+          expect(content.amount === null || content.amount.value > 0, `${ruleId} asks for nothing`).toBe(true)
+          const vesselL = volumeOf(room, subjectId)
+          if (content.amount?.unit === 'L' && vesselL !== null && ruleId !== 'rotifer-rescue')
+            expect(content.amount.value, ruleId).toBeLessThanOrEqual(vesselL + 0.051)
+        }
+      }),
+      bounded,
+    )
+  })
+
+  test('every number that is shown in a sentence is there, and every link of "why" says where it was read', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        for (const { content, ruleId } of day(allOn(randomRoom(seed, date))).drafts) {
+          for (const { text, quantities } of [content.title, ...content.steps])
+            for (const [, name] of text.matchAll(/\{(\w+)\}/g)) expect(Object.keys(quantities), ruleId).toContain(name)
+          expect(content.because.length, ruleId).toBeGreaterThan(0)
+          for (const link of content.because) expect(originPresent(link), `${ruleId}: ${link.label}`).toBe(true)
+        }
+      }),
+      bounded,
+    )
+  })
+
+  test('a limit of a field is inside what it refuses, and its usual value inside its limits', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        for (const { content, ruleId } of day(allOn(randomRoom(seed, date))).drafts)
+          for (const field of content.fields) {
+            if (field.type !== 'number' && field.type !== 'count') continue
+            expect(field.minimum, `${ruleId} ${field.name}`).toBeLessThanOrEqual(field.maximum)
+            expect(field.likelyMinimum, `${ruleId} ${field.name}`).toBeLessThanOrEqual(field.likelyMaximum)
+            if (field.type === 'count' || field.usual === null) continue
+            expect(field.usual, `${ruleId} ${field.name}`).toBeGreaterThanOrEqual(field.minimum)
+            expect(field.usual, `${ruleId} ${field.name}`).toBeLessThanOrEqual(field.maximum)
+          }
+      }),
+      bounded,
+    )
+  })
+
+  test('striking out a fact gives what would have been without it', () => {
+    fc.assert(
+      fc.property(seeds, fc.nat(), (seed, which) => {
+        const room = allOn(randomRoom(seed, date))
+        const { facts } = room.snapshot
+        if (facts.length === 0) return
+        const struck = facts[which % facts.length]
+        const never = allOn(randomRoom(seed, date))
+        never.snapshot.facts = never.snapshot.facts.filter(({ id }) => id !== struck?.id)
+        // Worked out once with the fact, so that nothing remembered may leak into the day without it.
+        day(room)
+        room.snapshot.facts = room.snapshot.facts.filter((fact) => fact !== struck)
+        expect(day(room)).toEqual(day(never))
+      }),
+      bounded,
+    )
+  })
+
+  test('a feed is never doubled because none was given: days without feedings ask for no more a feed', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const fed = randomRoom(seed, date)
+        for (const culture of fed.snapshot.cultures)
+          fed.fact('feeding', culture.id, '2026-03-08T12:00:00.000Z', { food: 'concentrate', amountMl: 1 })
+        const amounts = (room: SnapshotBuilder) =>
+          day(room)
+            .drafts.filter(({ ruleId }) => ruleId === 'rotifer-feed')
+            .map(({ key, content }) => [key, content.amount])
+        expect(amounts(randomRoom(seed, date))).toEqual(amounts(fed))
+      }),
+      bounded,
+    )
+  })
+
+  test('keeping the list twice changes nothing the second time', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const { drafts } = day(allOn(randomRoom(seed, date)))
+        const kept = reconcile({ kept: [], drafts }).create.map((draft) => ({
+          ...draft,
+          id: draft.key,
+          state: 'open' as const,
+        }))
+        expect(reconcile({ kept, drafts })).toEqual({ create: [], update: [], withdraw: [], reopen: [] })
+      }),
+      bounded,
+    )
+  })
+})
+
+describe('the rules', () => {
+  test('each has its own id, and every default its source', () => {
+    expect(new Set(rules.map(({ id }) => id)).size).toBe(rules.length)
+    for (const rule of rules)
+      for (const [name, parameter] of Object.entries(rule.parameters))
+        expect(sourceText(parameter.source).trim(), `${rule.id} ${name}`).not.toBe('')
+  })
+
+  test('each names all of its parameters in its sentence, and none that it does not have', () => {
+    for (const rule of rules) {
+      const named = [...rule.sentence.matchAll(/\{(\w+)\}/g)].map(([, name]) => name).sort()
+      expect([...new Set(named)], rule.id).toEqual(Object.keys(rule.parameters).sort())
+    }
+  })
+
+  test('each default lies within what a room may set it to', () => {
+    for (const rule of rules)
+      for (const [name, parameter] of Object.entries(rule.parameters)) {
+        if (parameter.type !== 'number') continue
+        expect(parameter.default, `${rule.id} ${name}`).toBeGreaterThanOrEqual(parameter.minimum)
+        expect(parameter.default, `${rule.id} ${name}`).toBeLessThanOrEqual(parameter.maximum)
+      }
+  })
+})
+
+function volumeOf(room: SnapshotBuilder, id: string): number | null {
+  const { cultures, tanks, batches } = room.snapshot
+  const batch = batches.find((each) => each.id === id)
+  const vessel = [...cultures, ...tanks].find((each) => each.id === (batch?.tankId ?? id))
+  return vessel?.volumeL ?? null
+}

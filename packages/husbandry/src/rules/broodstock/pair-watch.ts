@@ -1,0 +1,159 @@
+import { daysBetween } from '../../calendar/husbandry-day.ts'
+import { commonPractice, published } from '../../engine/parameters.ts'
+import { defineRule, settingLink } from '../../engine/rule.ts'
+import { factsOnDay } from '../../state/day-facts.ts'
+import { isBrooding } from '../../state/pair-outlook.ts'
+import { fishWaterCautions } from '../cautions.ts'
+import { choicesField, noteField } from '../fields.ts'
+import { hours } from '../measures.ts'
+import { periodicCare } from '../periodic-care.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { lastRound, middleRound } from '../rounds.ts'
+import { choicesOf, textOf } from '../values.ts'
+import { pairById } from './pair-feed.ts'
+
+const fightSigns = ['fighting', 'spots_or_wounds', 'not_eating', 'gasping'] as const
+
+export const pairWatchNew = defineRule({
+  id: 'pair-watch-new',
+  title: 'Watch a new pair',
+  sentence:
+    'Watch a pair for fighting each evening of its first {days}, and part them before the weaker one hides at the surface.',
+  subject: 'pair',
+  station: 'broodstock',
+  isOnByDefault: true,
+  parameters: {
+    days: {
+      type: 'number',
+      label: 'days from its forming',
+      unit: 'days',
+      default: 14,
+      minimum: 1,
+      maximum: 120,
+      source: commonPractice(),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const pair = pairById(snapshot, subject.id)
+    if (pair.formedOn === null) return []
+    const age = daysBetween(pair.formedOn, day.date)
+    if (age < 0 || age >= parameters.days) return []
+    const seen = factsOnDay(snapshot, 'observation', { subjectId: pair.id, day })
+    if (seen.some(({ data }) => data.signs.some((sign) => sign === 'all_well' || sign === 'fighting'))) return []
+    return [
+      {
+        roundId: lastRound(day).id,
+        content: taskContent({
+          verb: 'look',
+          title: phrase(`Watch ${pair.name} for fighting, day ${age}`),
+          steps: [
+            phrase(
+              'Five quiet minutes: chasing and shaking are courtship, torn fins and a corner at the surface are not.',
+            ),
+            phrase('Part them at once when one no longer eats or cannot get away: a divider first.'),
+          ],
+          cautions: fishWaterCautions,
+          fields: [
+            choicesField({
+              name: 'signs',
+              label: 'Anything off?',
+              choices: [
+                { value: 'fighting', label: 'fighting' },
+                { value: 'spots_or_wounds', label: 'wounds' },
+                { value: 'not_eating', label: 'one does not eat' },
+                { value: 'gasping', label: 'gasping' },
+              ],
+            }),
+            noteField(),
+          ],
+          because: [
+            settingLink(pair.id, 'formed on', { label: 'together since', text: pair.formedOn }),
+            parameter('days', 'and'),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const signs = choicesOf(values, 'signs', fightSigns)
+    const note = textOf(values, 'note')
+    const data = { signs: signs.length > 0 ? signs : (['all_well'] as const), ...(note ? { note } : {}) }
+    return { facts: [{ kind: 'observation', subjectId, data: { ...data, signs: [...data.signs] } }] }
+  },
+})
+
+export const pairConditioning = defineRule({
+  id: 'pair-conditioning',
+  title: 'Condition a pair',
+  sentence: 'Give a pair that is not brooding {extraFeeds} more feeds a day of fresh food: shrimp, clam, squid.',
+  subject: 'pair',
+  station: 'broodstock',
+  isOnByDefault: false,
+  parameters: {
+    extraFeeds: {
+      type: 'number',
+      label: 'more feeds a day',
+      unit: 'times',
+      default: 1,
+      minimum: 1,
+      maximum: 1,
+      source: published(
+        '276 eggs on live shrimp, 204 on clam, 110 on dry food alone in A. percula: breeding in brackish water (Chinese J. Oceanol. Limnol.)',
+      ),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameter }) => {
+    const pair = pairById(snapshot, subject.id)
+    if (pair.isResting || isBrooding(snapshot, pair)) return []
+    const fed = factsOnDay(snapshot, 'feeding', { subjectId: pair.id, day })
+    if (fed.some(({ data }) => data.food === 'fresh')) return []
+    return [
+      {
+        roundId: middleRound(day).id,
+        content: taskContent({
+          verb: 'feed',
+          title: phrase(`Feed ${pair.name} fresh food`),
+          steps: [phrase('Shrimp, clam or squid, rinsed and cut to their mouths; as much as they clear at once.')],
+          because: [
+            settingLink(pair.id, 'clutches', { label: 'brooding', text: 'no' }),
+            parameter('extraFeeds', 'and'),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ subjectId }) => ({ facts: [{ kind: 'feeding', subjectId, data: { food: 'fresh' } }] }),
+})
+
+export const roomDayLength = periodicCare({
+  id: 'room-day-length',
+  title: 'Check the day length',
+  sentence:
+    'Check every {everyDays} days that the timers keep the room’s light hours: a changed day length stops pairs.',
+  subject: 'room',
+  station: 'broodstock',
+  verb: 'check',
+  act: 'check_light',
+  round: 'first',
+  everyDays: { default: 30, source: commonPractice('timers drift, and clocks change') },
+  applies: ({ snapshot, day }) => {
+    if (snapshot.pairs.length === 0) return null
+    const { lightsOnAt, lightsOffAt } = snapshot.room
+    const lightHours = (Date.parse(day.lightsOffAt) - Date.parse(day.lightsOnAt)) / 3_600_000
+    return {
+      title: `Check the light timers: ${lightsOnAt} to ${lightsOffAt}`,
+      steps: [
+        phrase('{hours} of light; watch a timer switch, or set it by the clock on the wall.', {
+          hours: hours(Number((lightHours > 0 ? lightHours : lightHours + 24).toFixed(1))),
+        }),
+        phrase('No light at night over a pair with eggs, not even from the next room.'),
+      ],
+      because: [
+        settingLink(null, 'light hours', { label: 'light', text: `${lightsOnAt} to ${lightsOffAt}`, joins: 'and' }),
+      ],
+      daysWithout: Number.POSITIVE_INFINITY,
+    }
+  },
+})

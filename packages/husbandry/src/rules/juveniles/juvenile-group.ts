@@ -1,0 +1,256 @@
+import { daysBetween } from '../../calendar/husbandry-day.ts'
+import { commonPractice, published } from '../../engine/parameters.ts'
+import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotGroup } from '../../snapshot.ts'
+import { daysSince, factsOnDay, factsUntil } from '../../state/day-facts.ts'
+import { groupNumbers } from '../../state/group-state.ts'
+import { tankOf } from '../../state/larval-diet.ts'
+import { isDoneInRound, ordinalText } from '../done.ts'
+import { choicesField, givenAmountField, noteField, numberField } from '../fields.ts'
+import { animals, days, grams, litres, measurableG } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { middleRound, spreadRounds } from '../rounds.ts'
+import { choicesOf, numberOf, textOf } from '../values.ts'
+
+/** The group with this id; throws when the snapshot does not hold it. */
+export function groupById(snapshot: RoomSnapshot, id: string): SnapshotGroup {
+  const group = snapshot.groups.find((each) => each.id === id)
+  if (!group) throw new Error(`The snapshot has no juvenile group ${id}`)
+  return group
+}
+
+const groupSigns = ['not_eating', 'fighting', 'gasping', 'spots_or_wounds'] as const
+
+/**
+ * Grams that one young fish weighs at an age, straight between 0.03 g at settling and 0.27 g at about 23 mm (Pietoyo et
+ * al. 2020-21), which a young clownfish reaches in about three months; an assumption, for what a pinch weighs.
+ */
+function assumedWeightG(ageDays: number): number {
+  const settled = 0.03
+  const grown = { days: 90, weightG: 0.27 }
+  return settled + ((grown.weightG - settled) * Math.min(ageDays, 2 * grown.days)) / grown.days
+}
+
+export const juvenileFeed = defineRule({
+  id: 'juvenile-feed',
+  title: 'Feed the juveniles',
+  sentence: 'Feed every group {shareOfWeight} of its weight a day in {feedsPerDay} feeds, by its number and age.',
+  subject: 'juvenile_group',
+  station: 'juveniles',
+  isOnByDefault: true,
+  parameters: {
+    feedsPerDay: {
+      type: 'number',
+      label: 'feeds a day',
+      unit: 'times',
+      default: 3,
+      minimum: 1,
+      maximum: 8,
+      source: commonPractice('three for growing fish'),
+    },
+    shareOfWeight: {
+      type: 'number',
+      label: 'of their weight a day',
+      unit: 'share',
+      default: 0.05,
+      minimum: 0.01,
+      maximum: 0.2,
+      source: published('5 % of body weight a day in two feeds, A. clarkii: Sarvi & Pourmozaffar'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const group = groupById(snapshot, subject.id)
+    const number = groupNumbers(snapshot, group).now
+    if (number === 0) return []
+    const rounds = spreadRounds(day, parameters.feedsPerDay)
+    const fed = factsOnDay(snapshot, 'feeding', { subjectId: group.id, day })
+    const ageDays = Math.max(0, daysBetween(group.settledOn, day.date))
+    const eachG = assumedWeightG(ageDays)
+    const dayG = number === null ? null : number * eachG * parameters.shareOfWeight
+    const feedG = dayG === null ? null : measurableG(dayG / rounds.length)
+    // Under a scale's first mark the pinch is the measure.
+    const amountG = feedG !== null && feedG >= 0.1 ? feedG : null
+    return rounds
+      .filter((round) => !isDoneInRound(fed, { day, rounds, round }))
+      .map((round) => {
+        const which = ordinalText(rounds.indexOf(round), rounds.length, 'feed')
+        return {
+          roundId: round.id,
+          content: taskContent({
+            verb: 'feed' as const,
+            title:
+              amountG === null
+                ? phrase(`Feed ${group.name}, a pinch${which}`)
+                : phrase(`{amount} dry food for ${group.name}${which}`, { amount: grams(amountG) }),
+            amount: amountG === null ? null : grams(amountG),
+            amountOf: amountG === null ? null : 'dry food',
+            steps: [
+              phrase('By turns, over the whole surface, so that the small ones get theirs.'),
+              phrase('All gone in two minutes, or it was too much: siphon the rest.'),
+            ],
+            fields: [
+              ...(amountG === null
+                ? []
+                : [
+                    givenAmountField({
+                      name: 'amountG',
+                      label: 'Given',
+                      unit: 'g',
+                      planned: amountG,
+                      maximum: Math.max(100, amountG * 10),
+                      step: 0.1,
+                    }),
+                  ]),
+              choicesField({
+                name: 'signs',
+                label: 'Anything off?',
+                choices: [
+                  { value: 'not_eating', label: 'some do not eat' },
+                  { value: 'fighting', label: 'fighting' },
+                  { value: 'gasping', label: 'gasping' },
+                  { value: 'spots_or_wounds', label: 'spots or wounds' },
+                ],
+              }),
+            ],
+            because: [
+              number === null
+                ? settingLink(group.id, 'number', { label: 'how many they are', text: 'not known' })
+                : computedLink('groupNumbers', null, {
+                    label: 'fish by the book',
+                    quantity: animals(number),
+                    joins: null,
+                  }),
+              settingLink(group.id, 'settled on', {
+                label: 'days since settling',
+                quantity: days(ageDays),
+                joins: 'and',
+              }),
+              computedLink(
+                'weight by age',
+                'assumption: 0.03 g at settling to 0.27 g at three months (Pietoyo et al. 2020-21 for the latter)',
+                { label: 'a fish of that age weighs about', quantity: grams(Number(eachG.toFixed(2))), joins: 'times' },
+              ),
+              parameter('shareOfWeight', 'times'),
+              parameter('feedsPerDay', 'divided_by'),
+              ...(amountG === null
+                ? []
+                : [computedLink('to what a scale shows', null, { label: 'a feed', quantity: grams(amountG) })]),
+            ],
+          }),
+          context: { amountG },
+        }
+      })
+  },
+  record: ({ content, values, subjectId }) => {
+    const amountG = numberOf(values, 'amountG') ?? content.amount?.value
+    const signs = choicesOf(values, 'signs', groupSigns)
+    return {
+      facts: [
+        { kind: 'feeding', subjectId, data: { food: 'dry', ...(amountG === undefined ? {} : { amountG }) } },
+        ...(signs.length > 0 ? [{ kind: 'observation' as const, subjectId, data: { signs } }] : []),
+      ],
+    }
+  },
+})
+
+export const juvenileCount = defineRule({
+  id: 'juvenile-count',
+  title: 'Count and grade',
+  sentence:
+    'Every {everyDays} days count each group and part the large from the small; no more than {fishPerL} fish a litre.',
+  subject: 'juvenile_group',
+  station: 'juveniles',
+  isOnByDefault: true,
+  parameters: {
+    everyDays: {
+      type: 'number',
+      label: 'days between counts',
+      unit: 'days',
+      default: 14,
+      minimum: 1,
+      maximum: 120,
+      source: commonPractice(),
+    },
+    fishPerL: {
+      type: 'number',
+      label: 'fish in a litre, at most',
+      unit: 'per_L',
+      default: 0.5,
+      minimum: 0.05,
+      maximum: 5,
+      source: published(
+        'all lived at 0.5 per litre in A. percula, the best of 0.5-3: Chambel et al. 2015, SpringerPlus 4:183',
+      ),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const group = groupById(snapshot, subject.id)
+    const number = groupNumbers(snapshot, group).now
+    if (number === 0) return []
+    const last = factsUntil(snapshot, 'count', { subjectId: group.id, until: day.endsAt }).findLast(
+      ({ data }) => data.of === 'juveniles',
+    )
+    const since = daysSince(snapshot, last, day.date) ?? daysBetween(group.settledOn, day.date)
+    if (since < parameters.everyDays) return []
+    const tank = tankOf(snapshot, group)
+    const roomFor = tank ? Math.floor(parameters.fishPerL * tank.volumeL) : null
+    const isCrowded = number !== null && roomFor !== null && number > roomFor
+    return [
+      {
+        roundId: middleRound(day).id,
+        content: taskContent({
+          verb: 'count',
+          title: phrase(`Count and grade ${group.name}`),
+          steps: [
+            phrase('Count them as they pass from one cup to another, twice.'),
+            phrase('The largest third apart from the smallest third: the small ones grow when they are left alone.'),
+            ...(isCrowded && tank
+              ? [phrase(`${tank.name} holds {most} at most: move some on.`, { most: animals(roomFor) })]
+              : []),
+            phrase('Sick or bent ones to a tank of their own, and written down.'),
+          ],
+          fields: [
+            numberField({
+              name: 'number',
+              label: 'Fish',
+              isRequired: true,
+              unit: 'animals',
+              minimum: 0,
+              maximum: 100_000,
+              likely: number === null ? [1, 2000] : [Math.max(1, number * 0.7), number * 1.05],
+              usual: number,
+            }),
+            noteField(),
+          ],
+          because: [
+            last
+              ? factLink(last, { label: 'last counted' })
+              : settingLink(group.id, 'settled on', { label: 'settled', text: group.settledOn }),
+            parameter('everyDays', 'and'),
+            ...(tank
+              ? [
+                  settingLink(tank.id, 'volume', {
+                    label: `litres in ${tank.name}`,
+                    quantity: litres(tank.volumeL),
+                    joins: 'and' as const,
+                  }),
+                  parameter('fishPerL', 'times'),
+                ]
+              : []),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const number = Math.round(numberOf(values, 'number') ?? 0)
+    const note = textOf(values, 'note')
+    return {
+      facts: [
+        { kind: 'count', subjectId, data: { of: 'juveniles', animals: [number] } },
+        ...(note ? [{ kind: 'observation' as const, subjectId, data: { note } }] : []),
+      ],
+    }
+  },
+})

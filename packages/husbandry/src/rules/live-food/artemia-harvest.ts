@@ -1,0 +1,101 @@
+import { artemiaHatchHours, COLD_STORE } from '@fryward/live-feed'
+import { z } from 'zod'
+import { addMinutes } from '../../calendar/husbandry-day.ts'
+import { published } from '../../engine/parameters.ts'
+import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { lastCare } from '../../state/care.ts'
+import { cultureById } from '../../state/culture-state.ts'
+import { factsUntil } from '../../state/day-facts.ts'
+import { noteField } from '../fields.ts'
+import { degC, hours, mL } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { lastRound, roundsInOrder } from '../rounds.ts'
+import { textOf } from '../values.ts'
+
+const ContextSchema = z.object({ volumeL: z.number() })
+// Hatching is known from 15 to 33 C (live-feed artemiaHatchHours).
+const hatchC = { from: 15, to: 33 }
+// Screen under 150 um, kept under water: FAO Fish. Tech. Pap. 361, sect. 4.3.1.
+const screenUm = 150
+
+export const artemiaHarvest = defineRule({
+  id: 'artemia-harvest',
+  title: 'Harvest the Artemia',
+  sentence:
+    'Harvest the nauplii when they have hatched, leave the shells behind, and keep them cold for at most {coldHours}.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    coldHours: {
+      type: 'number',
+      label: 'kept cold for at most',
+      unit: 'hours',
+      default: COLD_STORE.longestHours,
+      minimum: 1,
+      maximum: 48,
+      source: published('under 10 C, up to 8 million per L, up to 24 h: Ghent Univ. shrimp nutrition course'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const vessel = cultureById(snapshot, subject.id)
+    if (vessel.kind !== 'artemia_hatch') return []
+    if (vessel.temperatureC < hatchC.from || vessel.temperatureC > hatchC.to) return []
+    const started = lastCare(snapshot, 'start_artemia', { subjectId: vessel.id, day })
+    if (!started) return []
+    const harvested = factsUntil(snapshot, 'harvest', { subjectId: vessel.id, until: day.endsAt }).at(-1)
+    if (harvested && harvested.at > started.at) return []
+    const { hours: hatchHours } = artemiaHatchHours({ temperatureC: vessel.temperatureC })
+    const readyAt = addMinutes(started.at, hatchHours * 60)
+    if (readyAt >= day.endsAt) return []
+    // The first walk after they are out; when the day has none left, the last one.
+    const round = roundsInOrder(day).find(({ startsAt }) => startsAt >= readyAt) ?? lastRound(day)
+    return [
+      {
+        roundId: round.id,
+        lateAfterMinutes: 90,
+        content: taskContent({
+          verb: 'harvest',
+          title: phrase(`Harvest the nauplii of ${vessel.name}`),
+          steps: [
+            phrase('Air off, light at the bottom, five to ten minutes: no longer, they use up the air.'),
+            phrase('Draw them off from the bottom; unhatched cysts lie lowest, shells float: leave both.'),
+            phrase('Through a screen under {screen}, kept under water; rinse until it runs clear.', {
+              screen: { value: screenUm, unit: 'um' },
+            }),
+            phrase(
+              'What is not fed now: under {cold} with gentle air, at most {hours}, never denser than 8 million a litre.',
+              {
+                cold: degC(COLD_STORE.belowC),
+                hours: hours(parameters.coldHours),
+              },
+            ),
+            phrase('Count a drop of {sample}, diluted, so that the feeds can be measured.', { sample: mL(0.1) }),
+          ],
+          fields: [noteField('Hatched well? About how many?')],
+          because: [
+            factLink(started, { label: 'cysts started', text: started.data.note ?? null }),
+            settingLink(vessel.id, 'temperature', { label: 'at', quantity: degC(vessel.temperatureC), joins: 'and' }),
+            computedLink('live-feed artemiaHatchHours', 'about 24 h at 28 C: general literature (from memory)', {
+              label: 'hours to hatch',
+              quantity: hours(Number(hatchHours.toFixed(1))),
+              joins: 'and',
+            }),
+            parameter('coldHours', 'and'),
+          ],
+        }),
+        context: { volumeL: vessel.volumeL },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const { volumeL } = ContextSchema.parse(context)
+    const note = textOf(values, 'note')
+    return {
+      facts: [
+        { kind: 'harvest', subjectId, data: { volumeL, parts: [{ to: 'chilled_reserve', volumeL }] } },
+        ...(note ? [{ kind: 'observation', subjectId, data: { note } } as const] : []),
+      ],
+    }
+  },
+})

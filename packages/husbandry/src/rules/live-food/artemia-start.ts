@@ -1,0 +1,199 @@
+import { artemiaHatchPlan, DEFAULT_NAUPLII_PER_GRAM, type HatchPlan, type HatchPlanNote } from '@fryward/live-feed'
+import type { Because, PlainDate } from '@fryward/shared'
+import { z } from 'zod'
+import { addDays, addMinutes, daysBetween, type HusbandryDay, husbandryDay } from '../../calendar/husbandry-day.ts'
+import { commonPractice, published } from '../../engine/parameters.ts'
+import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import { cultureById } from '../../state/culture-state.ts'
+import { factsOnDay } from '../../state/day-facts.ts'
+import { givenAmountField } from '../fields.ts'
+import { animals, degC, grams, hours, litres, measurableG, measurableL, psu, roundAnimals } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { type ArtemiaNeed, artemiaNeeds } from '../plans/artemia-need.ts'
+import { firstRound, roundBefore } from '../rounds.ts'
+import { numberOf } from '../values.ts'
+
+const ContextSchema = z.object({ cystsG: z.number(), volumeL: z.number(), feedDate: z.string() })
+// Hatching is known from 15 to 33 C (live-feed artemiaHatchPlan).
+const hatchC = { from: 15, to: 33 }
+// The longest hatch and enrichment together are under three days.
+const mostDaysAhead = 3
+
+const noteWords: Record<HatchPlanNote, string> = {
+  'slower-than-published-range': 'It is cooler than the published range: look from the planned hour on.',
+  'warmer-than-best': 'It is warmer than is best; above 33 C they stop for good.',
+  'enrichment-not-12-or-24-hours': 'Published enrichments last 12 or 24 hours.',
+  'too-large-for-first-artemia': 'Enriched for a day they are too large for larvae of five days.',
+  'several-vessels': 'That is more than one vessel holds: share it between several.',
+}
+
+/** The hatch vessels by turns, so that one is free while the other hatches. */
+export function hatchVessel(snapshot: RoomSnapshot, feedDate: PlainDate): SnapshotCulture | null {
+  const vessels = snapshot.cultures
+    .filter(({ kind }) => kind === 'artemia_hatch')
+    .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
+  const turn = daysBetween('2000-01-01', feedDate) % Math.max(1, vessels.length)
+  return vessels[Math.abs(turn)] ?? null
+}
+
+export type HatchToStart = { plan: HatchPlan; feedDate: PlainDate; needs: ArtemiaNeed[]; nauplii: number }
+
+const artemiaStartParameters = {
+  naupliiPerGram: {
+    type: 'number',
+    label: 'nauplii from a gram of cysts',
+    unit: 'animals',
+    default: DEFAULT_NAUPLII_PER_GRAM,
+    minimum: 20_000,
+    maximum: 400_000,
+    source: published(
+      '200,000-300,000 from good cysts: Treece 2000, SRAC Publication 702; better from your own lot test',
+    ),
+  },
+  enrichHours: {
+    type: 'number',
+    label: 'enriched for',
+    unit: 'hours',
+    default: 0,
+    minimum: 0,
+    maximum: 24,
+    source: published(
+      'first nauplii for clownfish; 24 h enriched ones are 870 um: Lavens, Thongrod & Sorgeloos 2000, ch. 6',
+    ),
+  },
+  handlingHours: {
+    type: 'number',
+    label: 'set aside to settle, sieve and rinse',
+    unit: 'hours',
+    default: 1,
+    minimum: 0,
+    maximum: 12,
+    source: commonPractice(),
+  },
+} as const
+
+export const artemiaStart = defineRule({
+  id: 'artemia-start',
+  title: 'Start Artemia cysts',
+  sentence:
+    'Start shell-free cysts so that the nauplii of the next feeds are ready on time: {naupliiPerGram} a gram, enriched for {enrichHours}, {handlingHours} set aside for the harvest.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: artemiaStartParameters,
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const vessel = cultureById(snapshot, subject.id)
+    if (vessel.kind !== 'artemia_hatch') return []
+    const start = hatchToStart(snapshot, { vessel, day, parameters })
+    if (!start) return []
+    const started = factsOnDay(snapshot, 'care', { subjectId: vessel.id, day }).some(
+      ({ data }) => data.act === 'start_artemia',
+    )
+    if (started) return []
+    const { plan, needs, nauplii, feedDate } = start
+    const cystsG = Math.max(0.1, measurableG(plan.cystsG))
+    const waterL = measurableL(Math.min(vessel.volumeL, plan.vesselL))
+    const because: Because[] = [
+      ...needs.map((need) =>
+        settingLink(need.batch.id, 'feeds of Artemia', {
+          label: `${need.batch.name} on ${feedDate}`,
+          quantity: animals(roundAnimals(need.nauplii)),
+          joins: 'plus' as const,
+        }),
+      ),
+      computedLink('feeds of the day', null, { label: 'nauplii wanted', quantity: animals(roundAnimals(nauplii)) }),
+      parameter('naupliiPerGram', 'divided_by'),
+      computedLink('live-feed artemiaHatchPlan', 'Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell)', {
+        label: 'cysts, to what a scale shows',
+        quantity: grams(cystsG),
+      }),
+      settingLink(vessel.id, 'temperature', {
+        label: 'it hatches at',
+        quantity: degC(vessel.temperatureC),
+        joins: 'and',
+      }),
+      computedLink(
+        'live-feed artemiaHatchPlan',
+        'about 24 h at 28 C, longer when cooler: general literature (from memory)',
+        {
+          label: 'hours to hatch',
+          quantity: hours(Number(plan.hatchHours.toFixed(1))),
+          joins: 'and',
+        },
+      ),
+      parameter('enrichHours', 'and'),
+    ]
+    return [
+      {
+        roundId: roundBefore(day, addMinutes(plan.startAt, 1)).id,
+        content: taskContent({
+          verb: 'start',
+          title: phrase(`{amount} shell-free cysts into ${vessel.name}, for the feeds of ${feedDate}`, {
+            amount: grams(cystsG),
+          }),
+          amount: grams(cystsG),
+          amountOf: 'shell-free cysts',
+          steps: [
+            phrase(`{water} of clean water at {salinity} and {temperature}; strong air from the bottom; light on it.`, {
+              water: litres(waterL),
+              salinity: psu(vessel.salinity),
+              temperature: degC(vessel.temperatureC),
+            }),
+            phrase('Weigh {amount} and rinse them in.', { amount: grams(cystsG) }),
+            phrase('They hatch in about {hours}.', { hours: hours(Number(plan.hatchHours.toFixed(1))) }),
+            ...plan.notes.map((note) => phrase(noteWords[note])),
+          ],
+          fields: [
+            givenAmountField({
+              name: 'cystsG',
+              label: 'Cysts weighed',
+              unit: 'g',
+              planned: cystsG,
+              maximum: Math.max(500, cystsG * 3),
+              step: 0.1,
+            }),
+          ],
+          because,
+        }),
+        context: { cystsG, volumeL: vessel.volumeL, feedDate },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const planned = ContextSchema.parse(context)
+    const cystsG = numberOf(values, 'cystsG') ?? planned.cystsG
+    const note = `${cystsG} g of cysts for ${planned.feedDate}`
+    return { facts: [{ kind: 'care', subjectId, data: { act: 'start_artemia', litres: planned.volumeL, note } }] }
+  },
+})
+
+/** The hatch that has to be started in this vessel on this day, or null. */
+function hatchToStart(
+  snapshot: RoomSnapshot,
+  input: {
+    vessel: SnapshotCulture
+    day: HusbandryDay
+    parameters: { naupliiPerGram: number; enrichHours: number; handlingHours: number }
+  },
+): HatchToStart | null {
+  const { vessel, day, parameters } = input
+  if (vessel.temperatureC < hatchC.from || vessel.temperatureC > hatchC.to) return null
+  for (let ahead = 1; ahead <= mostDaysAhead; ahead += 1) {
+    const feedDate = addDays(day.date, ahead)
+    if (hatchVessel(snapshot, feedDate)?.id !== vessel.id) continue
+    const feedDay = husbandryDay({ room: snapshot.room, date: feedDate })
+    const needs = artemiaNeeds(snapshot, feedDay)
+    const nauplii = needs.reduce((sum, need) => sum + need.nauplii, 0)
+    if (nauplii <= 0) continue
+    const plan = artemiaHatchPlan({
+      neededAt: firstRound(feedDay).startsAt,
+      nauplii,
+      temperatureC: vessel.temperatureC,
+      ...parameters,
+      vesselL: vessel.volumeL,
+    })
+    if (plan.startAt >= day.startsAt && plan.startAt < day.endsAt) return { plan, feedDate, needs, nauplii }
+  }
+  return null
+}

@@ -1,0 +1,100 @@
+import { chilledReserve } from '@fryward/live-feed'
+import type { FactOf } from '@fryward/shared'
+import { z } from 'zod'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { published } from '../../engine/parameters.ts'
+import { computedLink, defineRule, factLink } from '../../engine/rule.ts'
+import type { RoomSnapshot } from '../../snapshot.ts'
+import { lastCare } from '../../state/care.ts'
+import { cultureById } from '../../state/culture-state.ts'
+import { dateOf, daysSince, factsUntil } from '../../state/day-facts.ts'
+import { releaseCautions } from '../cautions.ts'
+import { litres, share } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { firstRound } from '../rounds.ts'
+
+const ContextSchema = z.object({ litres: z.number() })
+// Survival at 4 C is followed to 60 days at most (live-feed chilledReserve).
+const oldestKnownDays = 60
+
+/** Litres of a harvest that went into the cold. */
+const chilledL = (fact: FactOf<'harvest'>): number =>
+  fact.data.parts.filter(({ to }) => to === 'chilled_reserve').reduce((sum, part) => sum + part.volumeL, 0)
+
+/** Chilled parts of a culture's harvests that nobody has discarded, oldest first. A discard takes those due by then. */
+export function chilledParts(
+  snapshot: RoomSnapshot,
+  { id }: { id: string },
+  { day, oldestDays }: { day: HusbandryDay; oldestDays: number },
+): FactOf<'harvest'>[] {
+  const about = { subjectId: id, until: day.endsAt }
+  const emptied = lastCare(snapshot, 'discard_reserve', { subjectId: id, day })
+  const isDiscarded = (fact: FactOf<'harvest'>) =>
+    emptied !== undefined && (daysSince(snapshot, fact, dateOf(snapshot, emptied.at)) ?? 0) >= oldestDays
+  return factsUntil(snapshot, 'harvest', about).filter((fact) => chilledL(fact) > 0 && !isDiscarded(fact))
+}
+
+export const chilledReserveRule = defineRule({
+  id: 'chilled-reserve',
+  title: 'Renew the chilled reserve',
+  sentence: 'Discard chilled rotifers {oldestDays} days after their harvest: about half are dead by then at 4 C.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    oldestDays: {
+      type: 'number',
+      label: 'oldest reserve',
+      unit: 'days',
+      default: 14,
+      minimum: 1,
+      maximum: 60,
+      source: published(
+        'about 50 % alive after 14 days at 4 C: Assavaaree, Hagiwara, Ide, Maruyama & Lubzens 2001, Aquac. Res. 32:29-39',
+      ),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    if (culture.kind !== 'rotifer') return []
+    const [oldest] = chilledParts(snapshot, culture, { day, oldestDays: parameters.oldestDays })
+    const ageDays = daysSince(snapshot, oldest, day.date) ?? 0
+    if (!oldest || ageDays < parameters.oldestDays) return []
+    const { shareAlive } = chilledReserve({ ageDays: Math.min(oldestKnownDays, ageDays) })
+    const amountL = chilledL(oldest)
+    return [
+      {
+        roundId: firstRound(day).id,
+        content: taskContent({
+          verb: 'discard',
+          title: phrase(`{amount} chilled from ${culture.name}: discard, ${ageDays} days old`, {
+            amount: litres(amountL),
+          }),
+          amount: litres(amountL),
+          amountOf: 'chilled rotifers',
+          steps: [
+            phrase(
+              'A drop under the lens first: when most still swim after an hour of warmth, they may feed fish today.',
+            ),
+            phrase('Put a fresh part of the next harvest in the cold, with its date on the jar.'),
+          ],
+          cautions: releaseCautions,
+          because: [
+            factLink(oldest, { label: 'chilled', quantity: litres(amountL) }),
+            parameter('oldestDays', 'and'),
+            computedLink('live-feed chilledReserve', 'Assavaaree et al. 2001, Aquac. Res. 32:29-39', {
+              label: 'still alive, about',
+              quantity: share(Number(shareAlive.toFixed(2))),
+              joins: 'and',
+            }),
+          ],
+        }),
+        context: { litres: amountL },
+      },
+    ]
+  },
+  record: ({ context, subjectId }) => {
+    const planned = ContextSchema.parse(context)
+    return { facts: [{ kind: 'care', subjectId, data: { act: 'discard_reserve', litres: planned.litres } }] }
+  },
+})

@@ -1,0 +1,122 @@
+import { DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
+import { z } from 'zod'
+import { daysBetween } from '../../calendar/husbandry-day.ts'
+import { commonPractice } from '../../engine/parameters.ts'
+import { defineRule, Gap, settingLink } from '../../engine/rule.ts'
+import { cultureById, cultureStartDate, densityAt } from '../../state/culture-state.ts'
+import { disinfectionCautions } from '../cautions.ts'
+import { givenAmountField } from '../fields.ts'
+import { days, litres, measurableL } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { firstRound, middleRound } from '../rounds.ts'
+import { numberOf } from '../values.ts'
+
+const ContextSchema = z.object({ plannedL: z.number(), volumeL: z.number(), densityPerMl: z.number() })
+
+export const rotiferRestart = defineRule({
+  id: 'rotifer-restart',
+  title: 'Restart the culture',
+  sentence:
+    'Restart every rotifer culture in a clean vessel after {everyDays} days, with {keptShare} of its animals; two cultures never within {apartDays} days.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    everyDays: {
+      type: 'number',
+      label: 'days between restarts',
+      unit: 'days',
+      default: 28,
+      minimum: 3,
+      maximum: 365,
+      source: commonPractice('every few weeks'),
+    },
+    keptShare: {
+      type: 'number',
+      label: 'of its animals',
+      unit: 'share',
+      default: 0.5,
+      minimum: 0.05,
+      maximum: 1,
+      source: commonPractice('half, so that it stays thick enough to grow on'),
+    },
+    apartDays: {
+      type: 'number',
+      label: 'days between two restarts',
+      unit: 'days',
+      default: 3,
+      minimum: 0,
+      maximum: 30,
+      source: commonPractice('a restart that fails must not meet another'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    if (culture.kind !== 'rotifer') return []
+    const startedOn = cultureStartDate(snapshot, culture, day.endsAt)
+    const ageDays = daysBetween(startedOn, day.date)
+    if (ageDays < parameters.everyDays) return []
+    const isNeighbourYoung = snapshot.cultures.some((other) => {
+      if (other.id === culture.id || other.kind !== 'rotifer') return false
+      const since = daysBetween(cultureStartDate(snapshot, other, day.endsAt), day.date)
+      return since >= 0 && since < parameters.apartDays
+    })
+    if (isNeighbourYoung) return []
+    const density = densityAt(snapshot, culture, { at: firstRound(day).startsAt, until: day.endsAt })
+    if (!density) throw new Gap(`Count ${culture.name} before it is restarted after ${ageDays} days.`)
+    const plannedL = measurableL(culture.volumeL * parameters.keptShare)
+    return [
+      {
+        roundId: middleRound(day).id,
+        content: taskContent({
+          verb: 'restart',
+          title: phrase(`{amount} of ${culture.name}, sieved, into a clean vessel`, { amount: litres(plannedL) }),
+          amount: litres(plannedL),
+          amountOf: 'culture, sieved',
+          steps: [
+            phrase('Fill a clean, disinfected and rinsed vessel with new water of the same salinity and warmth.'),
+            phrase('Sieve {amount} of the culture, rinse well, and put the animals into the new vessel.', {
+              amount: litres(plannedL),
+            }),
+            phrase('Keep the old vessel until tomorrow’s count shows that the new one is well.'),
+            phrase('Then empty, brush and disinfect it with its air stone.'),
+          ],
+          cautions: disinfectionCautions,
+          fields: [
+            givenAmountField({
+              name: 'amountL',
+              label: 'Culture carried over',
+              unit: 'L',
+              planned: plannedL,
+              maximum: culture.volumeL,
+              step: 0.1,
+            }),
+          ],
+          because: [
+            settingLink(culture.id, 'start', { label: 'started or last restarted', text: startedOn }),
+            settingLink(culture.id, 'age', { label: 'age', quantity: days(ageDays), joins: 'and' }),
+            parameter('everyDays', 'and'),
+            settingLink(culture.id, 'volume', {
+              label: 'litres in it',
+              quantity: litres(culture.volumeL),
+              joins: 'and',
+            }),
+            parameter('keptShare', 'times'),
+          ],
+        }),
+        context: { plannedL, volumeL: culture.volumeL, densityPerMl: density.densityPerMl },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const { plannedL, volumeL, densityPerMl } = ContextSchema.parse(context)
+    const carriedL = numberOf(values, 'amountL') ?? plannedL
+    const animals = Math.round(carriedL * 1000 * densityPerMl * (1 - DEFAULT_SIEVING_LOSS))
+    return {
+      facts: [
+        { kind: 'care', subjectId, data: { act: 'restart_culture', litres: volumeL } },
+        { kind: 'inoculation', subjectId, data: { animals } },
+      ],
+    }
+  },
+})

@@ -1,0 +1,164 @@
+import type { HealthReason } from '@fryward/live-feed'
+import type { Because, FactOf, Phrase } from '@fryward/shared'
+import { addMinutes, type HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { commonPractice } from '../../engine/parameters.ts'
+import { computedLink, defineRule, factLink } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
+import { cultureById } from '../../state/culture-state.ts'
+import { isFallingByCounts } from '../../state/culture-trend.ts'
+import { factsUntil } from '../../state/day-facts.ts'
+import { healthFrom, signFacts, signsField } from '../culture-signs.ts'
+import { choiceField, noteField } from '../fields.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { firstRound } from '../rounds.ts'
+import { choiceOf, textOf } from '../values.ts'
+
+const words: Record<HealthReason['code'], string> = {
+  'swimming-slow': 'they swim slowly',
+  sinking: 'they sink or clump',
+  smell: 'it smells',
+  foam: 'it foams',
+  ciliates: 'ciliates',
+  'clear-water': 'the water clears',
+  'egg-ratio-declining': 'hardly any carry eggs',
+  'egg-ratio-stationary': 'few carry eggs',
+  falling: 'the counts fall',
+  'ammonia-high': 'ammonia is high',
+  'ammonia-rising': 'ammonia rises',
+  'oxygen-low': 'oxygen is low',
+  'ph-low': 'pH is low',
+  'ph-below-best': 'pH is below its best',
+}
+
+const did = [
+  { value: 'nothing', label: 'nothing but looked' },
+  { value: 'thinned', label: 'changed part of the water' },
+  { value: 'restarted', label: 'restarted it elsewhere' },
+] as const
+
+export const rotiferTrouble = defineRule({
+  id: 'rotifer-trouble',
+  title: 'See to a culture in trouble',
+  sentence:
+    'When signs of the last {signHours}, eggs or counts say that a rotifer culture is in trouble, look again and act before its next feed.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    signHours: {
+      type: 'number',
+      label: 'signs count for',
+      unit: 'hours',
+      default: 24,
+      minimum: 6,
+      maximum: 96,
+      source: commonPractice('same-day signs lead'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    if (culture.kind !== 'rotifer') return []
+    const record = cultureRecord(snapshot, culture, { until: day.endsAt })
+    const seen = signsSince(snapshot, culture, { day, hours: parameters.signHours })
+    const eggRatio = record.counts.at(-1)?.eggRatio ?? null
+    const health = healthFrom(seen, {
+      ...(eggRatio === null ? {} : { eggRatio: Math.min(20, eggRatio) }),
+      ...(isFallingByCounts(record) ? { trend: 'falling' as const } : {}),
+    })
+    if (health.grade !== 'act') return []
+    const reasons = health.reasons.filter(({ grade }) => grade === 'act')
+    return [
+      {
+        roundId: firstRound(day).id,
+        lateAfterMinutes: 60,
+        content: taskContent({
+          verb: 'look',
+          title: phrase(`See to ${culture.name}: ${reasons.map(({ code }) => words[code]).join(', ')}`),
+          steps: stepsFor(culture, reasons),
+          fields: [
+            signsField,
+            choiceField({ name: 'did', label: 'Done about it', choices: [...did] }),
+            noteField('What you saw and did'),
+          ],
+          because: [
+            ...seen.map((fact) =>
+              factLink(fact, { label: 'seen', text: fact.data.signs.join(', ').replaceAll('_', ' '), joins: 'and' }),
+            ),
+            ...countLinks(record),
+            ...reasons.map((reason) =>
+              computedLink('live-feed cultureHealth', reason.source, { label: words[reason.code], joins: 'and' }),
+            ),
+            parameter('signHours', 'and'),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const action = did.find(({ value }) => value === choiceOf(values, 'did', ['nothing', 'thinned', 'restarted']))
+    const note = [action?.label ?? '', textOf(values, 'note') ?? ''].filter(Boolean).join('; ')
+    const ticked = signFacts(subjectId, values)
+    if (ticked.length > 0 && note === '') return { facts: ticked }
+    // Looked at and nothing ticked: the signs have passed.
+    const signs = ticked.flatMap((fact) => (fact.kind === 'observation' ? (fact.data.signs ?? []) : []))
+    return {
+      facts: [
+        {
+          kind: 'observation',
+          subjectId,
+          data: { signs: signs.length > 0 ? signs : ['swimming_well'], ...(note ? { note } : {}) },
+        },
+      ],
+    }
+  },
+})
+
+/** Signs seen lately, back to the last look that found all well. */
+function signsSince(
+  snapshot: RoomSnapshot,
+  culture: SnapshotCulture,
+  { day, hours }: { day: HusbandryDay; hours: number },
+): FactOf<'observation'>[] {
+  const from = addMinutes(firstRound(day).startsAt, -hours * 60)
+  const looks = factsUntil(snapshot, 'observation', { subjectId: culture.id, until: day.endsAt })
+  const isWell = (fact: FactOf<'observation'>) =>
+    fact.data.signs.some((sign) => sign === 'swimming_well' || sign === 'all_well')
+  const well = looks.findLast(isWell)
+  return looks.filter((fact) => fact.at >= from && (!well || fact.at > well.at) && fact.data.signs.length > 0)
+}
+
+function countLinks({ counts }: CultureRecord): Because[] {
+  return counts.slice(-3).map(({ fact, densityPerMl, eggRatio }) =>
+    factLink(fact, {
+      label: eggRatio === null ? 'counted' : `counted, ${eggRatio.toFixed(2)} eggs a female`,
+      quantity: { value: densityPerMl, unit: 'per_mL' },
+      joins: 'and',
+    }),
+  )
+}
+
+function stepsFor(culture: SnapshotCulture, reasons: readonly HealthReason[]): Phrase[] {
+  const has = (...codes: HealthReason['code'][]) => reasons.some(({ code }) => codes.includes(code))
+  return [
+    phrase('Before feeding: a drop under the lens. Slow swimming shows within ten minutes of trouble.'),
+    ...(has('swimming-slow', 'sinking', 'smell')
+      ? [
+          phrase(
+            'Check the air first, then temperature and ammonia. Leave out the next feed while they do not clear it.',
+          ),
+          phrase('Change a quarter to a half of the water, matched; sieve, rinse and move what swims if it smells.'),
+        ]
+      : []),
+    ...(has('egg-ratio-declining', 'falling')
+      ? [
+          phrase(
+            'Do not thin it. Look for too little or too much food, old dirt, ciliates; brush and siphon the bottom.',
+          ),
+        ]
+      : []),
+    phrase(`Touch no other culture with hands or tools that were in ${culture.name}.`),
+    phrase('When nothing helps by tomorrow, start it anew from the backup.'),
+  ]
+}

@@ -1,0 +1,97 @@
+import { DEFAULT_SIEVING_LOSS, preyTopUp } from '@fryward/live-feed'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { commonPractice, fromMemory, type Parameters, published } from '../../engine/parameters.ts'
+import { ruleInForce } from '../../engine/rule-settings.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../../snapshot.ts'
+import { isBatchStanding } from '../../state/batch-state.ts'
+import { type PreyCount, preyCounts, preyFeedings } from '../../state/grazing.ts'
+import { type LarvalDiet, larvalDiet, tankOf } from '../../state/larval-diet.ts'
+import { type DayRound, spreadRounds } from '../rounds.ts'
+
+export const artemiaFeedId = 'larval-artemia-feed'
+
+/** Parameters of feeding Artemia; here because the cysts to start follow from the same feeds. */
+export const artemiaFeedParameters = {
+  feedsPerDay: {
+    type: 'number',
+    label: 'feeds a day',
+    unit: 'times',
+    default: 4,
+    minimum: 1,
+    maximum: 8,
+    source: commonPractice('4 feeds of Artemia a day in A. clarkii larvae (methods of a larval experiment)'),
+  },
+  mostPerMl: {
+    type: 'number',
+    label: 'never more than',
+    unit: 'per_mL',
+    default: 3,
+    minimum: 0.1,
+    maximum: 10,
+    source: fromMemory('0.5-3 per mL: textbooks and reviews'),
+  },
+  stretchDays: {
+    type: 'number',
+    label: 'days from the first to the full amount',
+    unit: 'days',
+    default: 3,
+    minimum: 0,
+    maximum: 14,
+    source: published('rotifers and Artemia together from day 5 without loss: Murray et al. 2025, Fishes 10(9):461'),
+  },
+} satisfies Parameters
+
+export type ArtemiaFeed = {
+  round: DayRound
+  tank: SnapshotTank
+  diet: LarvalDiet
+  targetPerMl: number
+  count: PreyCount | null
+  nauplii: number
+}
+
+/** What each Artemia feed of a day asks for; empty when a batch does not eat Artemia that day. */
+export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): ArtemiaFeed[] {
+  const { isOn, parameters } = ruleInForce(snapshot, {
+    id: artemiaFeedId,
+    isOnByDefault: true,
+    parameters: artemiaFeedParameters,
+  })
+  const diet = larvalDiet(batch, day.date)
+  const tank = tankOf(snapshot, batch)
+  if (!isOn || !diet?.isOnArtemia || !tank) return []
+  const { from, to } = diet.species.feeding.artemiaPerMl.value
+  const daysOn = diet.day - diet.species.feeding.artemiaFirstDay.value
+  const progress = parameters.stretchDays === 0 ? 1 : Math.min(1, daysOn / parameters.stretchDays)
+  const targetPerMl = Math.min(parameters.mostPerMl, from + (to - from) * progress)
+  const about = { prey: 'artemia', until: day.endsAt } as const
+  const last = preyCounts(snapshot, batch, about).at(-1) ?? null
+  const fed = preyFeedings(snapshot, batch, about).at(-1)
+  // They are eaten within an hour or two: without a count since the last feed nothing is taken to be left.
+  const count = last && (!fed || last.fact.at > fed.at) && last.fact.at >= day.startsAt ? last : null
+  const rounds = spreadRounds(day, parameters.feedsPerDay)
+  return rounds.map((round) => {
+    const { animalsToAdd } = preyTopUp({
+      targetPerMl,
+      residualPerMl: count?.perMl ?? 0,
+      volumeL: tank.volumeL,
+      hoursUntilNextFeed: 0,
+    })
+    return { round, tank, diet, targetPerMl, count, nauplii: animalsToAdd }
+  })
+}
+
+export type ArtemiaNeed = { batch: SnapshotBatch; nauplii: number }
+
+/** Nauplii that a day's feeds will take out of the hatch, what is lost in sieving included. */
+export function artemiaNeeds(snapshot: RoomSnapshot, day: HusbandryDay): ArtemiaNeed[] {
+  return snapshot.batches
+    .filter((batch) => isBatchStanding(snapshot, batch))
+    .map((batch) => ({
+      batch,
+      nauplii:
+        artemiaFeeds(snapshot, batch, day).reduce((sum, feed) => sum + feed.nauplii, 0) / (1 - DEFAULT_SIEVING_LOSS),
+    }))
+    .filter(({ nauplii }) => nauplii > 0)
+    .sort((a, b) => a.batch.name.localeCompare(b.batch.name, 'en') || (a.batch.id < b.batch.id ? -1 : 1))
+}

@@ -1,0 +1,98 @@
+import { commonPractice } from '../../engine/parameters.ts'
+import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { daysSince, factsUntil } from '../../state/day-facts.ts'
+import { fishWaterCautions, medicineCautions } from '../cautions.ts'
+import { choicesField, noteField, numberField } from '../fields.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { tankById } from '../room/tanks.ts'
+import { lastRound } from '../rounds.ts'
+import { choicesOf, numberOf, textOf } from '../values.ts'
+
+const sickSigns = ['spots_or_wounds', 'gasping', 'not_eating', 'fighting'] as const
+
+export const quarantineWatch = defineRule({
+  id: 'quarantine-watch',
+  title: 'Watch the quarantine',
+  sentence:
+    'Watch every quarantine tank every {everyDays} days, last on the round, with its own tools; write down every treatment.',
+  subject: 'tank',
+  station: 'quarantine',
+  isOnByDefault: true,
+  parameters: {
+    everyDays: {
+      type: 'number',
+      label: 'days between looks',
+      unit: 'days',
+      default: 1,
+      minimum: 1,
+      maximum: 7,
+      source: commonPractice('daily while fish are in it'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const tank = tankById(snapshot, subject.id)
+    if (tank.kind !== 'quarantine') return []
+    const last = factsUntil(snapshot, 'observation', { subjectId: tank.id, until: day.endsAt }).at(-1)
+    const since = daysSince(snapshot, last, day.date)
+    if (since !== null && since < parameters.everyDays) return []
+    const general = medicineCautions.at(-1)
+    return [
+      {
+        roundId: lastRound(day).id,
+        content: taskContent({
+          verb: 'look',
+          title: phrase(`Watch ${tank.name}`),
+          steps: [
+            phrase('Last of all, with its own net, hose and towel; wash hands and arms afterwards.'),
+            phrase('Breathing, skin, fins, droppings, appetite. Compare with what was written yesterday.'),
+            phrase('A treatment as it was prescribed: product, dose, by whom, what it did.'),
+          ],
+          cautions: [...fishWaterCautions.filter((caution) => caution !== general), ...medicineCautions],
+          fields: [
+            choicesField({
+              name: 'signs',
+              label: 'Anything off?',
+              choices: [
+                { value: 'spots_or_wounds', label: 'spots or wounds' },
+                { value: 'gasping', label: 'gasping' },
+                { value: 'not_eating', label: 'not eating' },
+                { value: 'fighting', label: 'fighting' },
+              ],
+            }),
+            numberField({
+              name: 'dead',
+              label: 'Dead fish',
+              unit: 'animals',
+              minimum: 0,
+              maximum: 10_000,
+              likely: [0, 5],
+              usual: 0,
+            }),
+            noteField('Treatment as prescribed, and what you saw'),
+          ],
+          because: [
+            settingLink(tank.id, 'kind', { label: 'kind of tank', text: 'quarantine' }),
+            ...(last ? [factLink(last, { label: 'last watched', joins: 'and' as const })] : []),
+            parameter('everyDays', 'and'),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const signs = choicesOf(values, 'signs', sickSigns)
+    const dead = Math.round(numberOf(values, 'dead') ?? 0)
+    const note = [dead > 0 ? `${dead} dead.` : '', textOf(values, 'note') ?? ''].join(' ').trim()
+    const isWell = signs.length === 0 && dead === 0
+    return {
+      facts: [
+        {
+          kind: 'observation',
+          subjectId,
+          data: { signs: isWell ? ['all_well'] : signs, ...(note ? { note } : {}) },
+        },
+      ],
+    }
+  },
+})
