@@ -1,0 +1,82 @@
+import { createWriteStream, existsSync } from 'node:fs'
+import { rename, rm } from 'node:fs/promises'
+import { join, resolve } from 'node:path'
+import { restoreBackup, writeBackup } from '@fryward/store'
+import { prepareDataFolder } from './data-folder.ts'
+import { openInstallationDatabase } from './database.ts'
+import { lockDataFolder } from './instance-lock.ts'
+import { parseSettings, type Settings } from './settings.ts'
+import { messageOf, StartProblem } from './start-problem.ts'
+
+export type ArchiveOptions = { root: string; words: string[]; folder: string }
+
+/** `backup [FILE]` writes one file while Fryward runs or not; `restore FILE` fills an empty installation. Exit code. */
+export async function archive({ root, words, folder }: ArchiveOptions): Promise<number> {
+  try {
+    const envFile = join(root, '.env')
+    if (existsSync(envFile)) process.loadEnvFile(envFile)
+    const settings = parseSettings(process.env, root)
+    const [command, name] = words
+    if (command === 'backup')
+      await backup(settings, resolve(folder, name ?? `fryward-${new Date().toISOString().slice(0, 10)}.tar.gz`))
+    else if (command === 'restore' && name) await restore(settings, resolve(folder, name))
+    else throw new StartProblem('Say what to do: npm run backup [FILE], or npm run restore FILE.')
+    return 0
+  } catch (thrown) {
+    console.error(messageOf(thrown))
+    return 1
+  }
+}
+
+async function backup(settings: Settings, file: string): Promise<void> {
+  if (existsSync(file)) throw new StartProblem(`${file} exists already; name another file.`)
+  prepareDataFolder(settings.DATA_DIR)
+  const database = await openInstallationDatabase(settings)
+  const beside = `${file}.part`
+  try {
+    const manifest = await writeBackup({
+      connectionString: database.connectionString,
+      photosFolder: photosIn(settings),
+      output: createWriteStream(beside, { mode: 0o600 }),
+      now: new Date().toISOString(),
+    })
+    await rename(beside, file)
+    const rows = manifest.tables.reduce((sum, table) => sum + table.rows, 0)
+    console.log(
+      `Wrote ${file}: ${rows} rows of ${manifest.tables.length} tables, ${manifest.photos.length} photo files. It holds accounts: keep it as safe as the server.`,
+    )
+  } finally {
+    await rm(beside, { force: true })
+    await stopUnlessAdopted(database)
+  }
+}
+
+async function restore(settings: Settings, file: string): Promise<void> {
+  if (!existsSync(file)) throw new StartProblem(`There is no file ${file}.`)
+  prepareDataFolder(settings.DATA_DIR)
+  // Nothing may run on the folder while it is filled.
+  const lock = lockDataFolder(settings.DATA_DIR)
+  try {
+    const database = await openInstallationDatabase(settings)
+    try {
+      const manifest = await restoreBackup({
+        connectionString: database.connectionString,
+        file,
+        photosFolder: photosIn(settings),
+        log: (sentence) => console.log(sentence),
+      })
+      console.log(`Restored the backup of ${manifest.createdAt}. Start it with: npm start`)
+    } finally {
+      await stopUnlessAdopted(database)
+    }
+  } finally {
+    lock.release()
+  }
+}
+
+/** A server that Fryward already runs on is left running. */
+async function stopUnlessAdopted({ embedded }: Awaited<ReturnType<typeof openInstallationDatabase>>): Promise<void> {
+  if (embedded && !embedded.isAdopted) await embedded.stop()
+}
+
+const photosIn = ({ DATA_DIR }: Settings): string => join(DATA_DIR, 'photos')
