@@ -1,0 +1,165 @@
+import { createWriteStream, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { gunzipSync, gzipSync } from 'node:zlib'
+import { tick } from '@fryward/scheduler'
+import { restoreBackup, writeBackup } from '@fryward/store'
+import pg from 'pg'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { createTestDatabase, type TestDatabase } from '../support/database.ts'
+import { openRoom, openWorld, type World } from '../support/world.ts'
+
+let world: World
+let folder: string
+let file: string
+const databases: TestDatabase[] = []
+const photo = {
+  path: `ab/${'ab'.repeat(32)}.full.jpg`,
+  bytes: Buffer.from('not really a picture, but bytes all the same'),
+}
+const quiet = { warn: () => undefined, info: () => undefined }
+
+beforeAll(async () => {
+  world = await openWorld()
+  folder = mkdtempSync(join(tmpdir(), 'fryward-backup-test-'))
+  file = join(folder, 'room.tar.gz')
+  await liveThroughFourDays(world)
+  mkdirSync(join(folder, 'photos/ab'), { recursive: true })
+  writeFileSync(join(folder, 'photos', photo.path), photo.bytes)
+  await backUp(file)
+})
+afterAll(async () => {
+  await world.close()
+  for (const database of databases) await database.drop()
+  rmSync(folder, { recursive: true, force: true })
+})
+
+/** Days that are opened, done, struck out and argued about, so that every kind of row is there. */
+async function liveThroughFourDays({ clock, database, ok, person }: World): Promise<void> {
+  const { owner, room } = await openRoom(world)
+  const params = { roomId: room.id }
+  await person('The stand-in', { roomId: room.id, role: 'stand_in' })
+  const tanks = await ok(owner, 'listTanks', { params })
+  const pair = await ok(owner, 'createPair', {
+    params,
+    body: { name: 'Pair one', species: 'amphiprion-ocellaris', tankId: tanks[0]!.id },
+  })
+  await ok(owner, 'createClutch', { params, body: { pairId: pair.id, spawnedAt: clock.now(), eggs: 300 } })
+  await ok(owner, 'writeNote', {
+    params,
+    body: { text: 'Umlauts ä, a tab\t, a backslash \\ and a new\nline.', isWorry: true },
+  })
+  for (let day = 0; day < 4; day += 1) {
+    await tick({ database, now: clock.now, log: quiet })
+    const list = await ok(owner, 'getDay', { params: { ...params, date: 'today' } })
+    for (const task of list.tasks.filter(
+      (each) => each.state === 'open' && each.fields.every((field) => !field.isRequired),
+    ))
+      await ok(owner, 'signOffTask', { params: { ...params, taskId: task.id }, body: {}, key: `day-${day}-${task.id}` })
+    clock.advanceMinutes(1440)
+  }
+  const { facts } = await ok(owner, 'listFacts', { params })
+  await ok(owner, 'strikeFact', {
+    params: { ...params, factId: facts[0]!.id },
+    body: { reason: 'entered on the wrong vessel' },
+  })
+}
+
+async function backUp(path: string): Promise<void> {
+  await writeBackup({
+    connectionString: world.database.connectionString,
+    photosFolder: join(folder, 'photos'),
+    output: createWriteStream(path),
+    now: world.clock.now(),
+  })
+}
+
+async function emptyDatabase(): Promise<string> {
+  const database = await createTestDatabase({ isEmpty: true })
+  databases.push(database)
+  return database.connectionString
+}
+
+/** Every row of every table as text, in one order. */
+async function everything(connectionString: string): Promise<Record<string, string[]>> {
+  const client = new pg.Client({ connectionString })
+  await client.connect()
+  try {
+    const tables = await client.query<{ name: string }>(
+      "SELECT table_name AS name FROM information_schema.tables WHERE table_schema = 'public' AND table_type = 'BASE TABLE' AND table_name <> '_prisma_migrations' ORDER BY 1",
+    )
+    const rows: Record<string, string[]> = {}
+    for (const { name } of tables.rows) {
+      const found = await client.query<{ row: string }>(`SELECT t::text AS row FROM "${name}" t`)
+      rows[name] = found.rows.map(({ row }) => row).sort()
+    }
+    return rows
+  } finally {
+    await client.end()
+  }
+}
+
+test('a restored room is the same, row for row, with its photos', async () => {
+  const connectionString = await emptyDatabase()
+  const photosFolder = join(folder, 'restored')
+  await restoreBackup({ connectionString, file, photosFolder })
+  const before = await everything(world.database.connectionString)
+  const filled = Object.keys(before).filter((table) => before[table]!.length > 0)
+  const wanted = [
+    'room',
+    'subject',
+    'fact',
+    'task',
+    'sign_off',
+    'audit_entry',
+    'note',
+    'clutch',
+    'idempotency_key',
+    'session',
+  ]
+  expect(filled).toEqual(expect.arrayContaining(wanted))
+  expect(before.fact!.length).toBeGreaterThan(5)
+  expect(await everything(connectionString)).toEqual(before)
+  expect(readFileSync(join(photosFolder, photo.path))).toEqual(photo.bytes)
+})
+
+test('a database that holds anything is refused and left as it is', async () => {
+  const before = await everything(world.database.connectionString)
+  await expect(restoreBackup({ connectionString: world.database.connectionString, file })).rejects.toThrow(/not empty/)
+  expect(await everything(world.database.connectionString)).toEqual(before)
+})
+
+test('a changed byte is noticed before anything is written', async () => {
+  const damaged = join(folder, 'damaged.tar.gz')
+  const tar = gunzipSync(readFileSync(file))
+  const at = tar.indexOf('wrong vessel')
+  expect(at).toBeGreaterThan(0)
+  tar[at] = 'W'.charCodeAt(0)
+  writeFileSync(damaged, gzipSync(tar))
+  const connectionString = await emptyDatabase()
+  await expect(restoreBackup({ connectionString, file: damaged })).rejects.toThrow(/damaged or missing/)
+  expect(await everything(connectionString)).toEqual({})
+})
+
+test('a file cut short, or of another kind, is refused with a sentence', async () => {
+  const short = join(folder, 'short.tar.gz')
+  writeFileSync(short, readFileSync(file).subarray(0, 2000))
+  await expect(restoreBackup({ connectionString: await emptyDatabase(), file: short })).rejects.toThrow(
+    /cannot be read as a backup/,
+  )
+  const other = join(folder, 'other.txt')
+  writeFileSync(other, 'a shopping list')
+  await expect(restoreBackup({ connectionString: await emptyDatabase(), file: other })).rejects.toThrow(
+    /cannot be read as a backup/,
+  )
+})
+
+test('a backup of a later version is refused', async () => {
+  const later = join(folder, 'later.tar.gz')
+  const tar = gunzipSync(readFileSync(file))
+  // Same length, so that the tar's own sizes still hold.
+  const from = tar.lastIndexOf('juveniles_notes_photos')
+  tar.write('juveniles_notes_phxtos', from)
+  writeFileSync(later, gzipSync(tar))
+  await expect(restoreBackup({ connectionString: await emptyDatabase(), file: later })).rejects.toThrow(/later version/)
+})
