@@ -1,21 +1,30 @@
 'use client'
 
-import type { Phrase, Quantity } from '@fryward/shared'
+import type { Phrase, Quantity, UnitSystem } from '@fryward/shared'
 import { useUnitSystem } from '@/features/rooms/room-context.tsx'
 import styles from './amount.module.css'
 import { formatNumber } from './format-number.ts'
 import { toShown } from './room-units.ts'
 
+type AmountProps = {
+  quantity: Quantity
+  isLarge?: boolean
+  /** Without its unit, where the words beside it say it. */
+  isBare?: boolean
+}
+
 /** A number with its unit a size smaller, in the room's units. */
-export function Amount({ quantity, isLarge = false }: { quantity: Quantity; isLarge?: boolean }) {
+export function Amount({ quantity, isLarge = false, isBare = false }: AmountProps) {
   const shown = toShown(quantity, useUnitSystem())
   return (
     <span className={isLarge ? styles.large : styles.plain}>
       {formatNumber(shown.value)}
-      <span className={styles.unit}>
-        {shown.label === '%' ? '' : ' '}
-        {shown.label}
-      </span>
+      {!isBare && (
+        <span className={styles.unit}>
+          {shown.label === '%' ? '' : ' '}
+          {shown.label}
+        </span>
+      )}
     </span>
   )
 }
@@ -28,13 +37,18 @@ export function PhraseText({ phrase }: { phrase: Phrase }) {
 
 /** The same sentence with one of its numbers large: the one to measure out. */
 export function PhraseWithAmount({ phrase, large }: { phrase: Phrase; large: string }) {
-  const parts = phrase.text.split(/(\{[a-zA-Z0-9_]+\})/)
+  const system = useUnitSystem()
   return (
     <>
-      {parts.map((part) => {
-        const name = part.startsWith('{') ? part.slice(1, -1) : undefined
-        const quantity = name === undefined ? undefined : phrase.quantities[name]
-        return <span key={part}>{quantity ? <Amount quantity={quantity} isLarge={name === large} /> : part}</span>
+      {phrase.text.split(placePattern).map((part, i, parts) => {
+        const quantity = quantityAt(phrase, part)
+        if (!quantity) return <span key={part}>{part}</span>
+        if (part === `{${large}}`) return <Amount key={part} quantity={quantity} isLarge />
+        return isUnitSaid(quantity, toShown(quantity, system).label, parts[i + 1]) ? (
+          <span key={part}>{formatNumber(toShown(quantity, system).value)}</span>
+        ) : (
+          <Amount key={part} quantity={quantity} />
+        )
       })}
     </>
   )
@@ -50,15 +64,34 @@ export const placeOf = (phrase: Phrase, amount: Quantity | null): string | undef
       )?.[0]
 
 /** The same sentence as plain text, for labels and messages. */
-export function toText(phrase: Phrase, system: 'metric' | 'us'): string {
-  return phrase.text.replaceAll(/\{([a-zA-Z0-9_]+)\}/g, (whole, name: string) => {
-    const quantity = phrase.quantities[name]
-    return quantity ? toQuantityText(quantity, system) : whole
-  })
+export function toText(phrase: Phrase, system: UnitSystem): string {
+  return phrase.text
+    .split(placePattern)
+    .map((part, i, parts) => {
+      const quantity = quantityAt(phrase, part)
+      if (!quantity) return part
+      const shown = toShown(quantity, system)
+      const word = isUnitSaid(quantity, shown.label, parts[i + 1]) ? '' : unitWord(shown.label)
+      return `${formatNumber(shown.value)}${word}`
+    })
+    .join('')
 }
 
-export function toQuantityText(quantity: Quantity, system: 'metric' | 'us'): string {
+export function toQuantityText(quantity: Quantity, system: UnitSystem): string {
   const shown = toShown(quantity, system)
-  const unit = shown.label === '%' ? '%' : ` ${shown.label}`
-  return `${formatNumber(shown.value)}${unit}`
+  return `${formatNumber(shown.value)}${unitWord(shown.label)}`
 }
+
+const placePattern = /(\{[a-zA-Z0-9_]+\})/
+
+const quantityAt = (phrase: Phrase, part: string): Quantity | undefined =>
+  part.startsWith('{') ? phrase.quantities[part.slice(1, -1)] : undefined
+
+const unitWord = (label: string) => (label === '%' ? '%' : ` ${label}`)
+
+/** Heads and times bring their own noun ("160,000 rotifers", "3 samples"). */
+const nounless: ReadonlySet<string> = new Set(['animals', 'eggs', 'times'])
+
+/** Some sentences say the unit themselves. */
+const isUnitSaid = (quantity: Quantity, label: string, rest = ''): boolean =>
+  nounless.has(quantity.unit) || rest.trimStart().startsWith(label)

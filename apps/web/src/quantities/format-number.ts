@@ -10,6 +10,8 @@ export function formatNumber(value: number): string {
   const size = Math.abs(value)
   const large = millions.find((step) => size >= step.size)
   if (large) return `${plain(value / large.size, 3)} ${large.word}`
+  // From ten thousand on nobody counted one by one: an estimate shows no more than three digits.
+  if (size >= 10_000) return plain(value, 3)
   if (size >= 100) return Math.round(value).toLocaleString('en-GB')
   return plain(value, size < 1 ? 2 : 3)
 }

@@ -9,6 +9,7 @@ import type {
   FactKind,
   Food,
   HarvestDestination,
+  Outcome,
   Role,
   RotiferStrain,
   Sign,
@@ -157,6 +158,8 @@ export const factKindLabels = {
   care: 'Care',
   spawning: 'Eggs laid',
   hatch: 'Hatch',
+  treatment: 'Treatment',
+  outcome: 'Left the group',
 } as const satisfies Record<FactKind, string>
 
 export const countTargetLabels = {
@@ -168,6 +171,13 @@ export const countTargetLabels = {
   juveniles: 'Juveniles',
   algal_cells: 'Algal cells',
 } as const satisfies Record<CountTarget, string>
+
+/** Where fish went that are no longer in the room's care; none of them is a death. */
+export const outcomeLabels = {
+  placed: 'placed',
+  kept: 'kept for breeding',
+  culled: 'culled',
+} as const satisfies Record<Outcome, string>
 
 export const destinationLabels = {
   larval_batch: 'A larval batch',
@@ -256,7 +266,7 @@ export const unitLabels = {
   cells_per_mL: 'cells per mL',
   cells_per_rotifer_per_day: 'cells a rotifer a day',
   degC: '°C',
-  psu: 'salinity',
+  psu: 'psu',
   mg_per_L: 'mg/L',
   pH: 'pH',
   lux: 'lux',

@@ -67,6 +67,9 @@ function ClutchTraits({ clutch }: { clutch: Clutch }) {
   )
 }
 
+/** Nights less likely than this round to nothing. */
+const leastShown = 0.005
+
 function Nights({ clutch }: { clutch: Clutch }) {
   const room = useRoom()
   const today = todayIn(room.timeZone)
@@ -76,13 +79,15 @@ function Nights({ clutch }: { clutch: Clutch }) {
         <Notice>No night can be said yet: the profile of this species says too little.</Notice>
       ) : (
         <ul className={styles.nights}>
-          {clutch.nights.map((night) => (
-            <li key={night.date}>
-              <Moon probability={night.probability} />
-              <strong>{Math.round(night.probability * 100)} %</strong>
-              <span>{sayNight(night.date, today)}</span>
-            </li>
-          ))}
+          {clutch.nights
+            .filter((night) => night.probability >= leastShown)
+            .map((night) => (
+              <li key={night.date}>
+                <Moon probability={night.probability} />
+                <strong>{Math.round(night.probability * 100)} %</strong>
+                <span>{sayNight(night.date, today)}</span>
+              </li>
+            ))}
         </ul>
       )}
     </Section>

@@ -104,9 +104,9 @@ function Harvests({ outlook, frame }: Part) {
         <rect
           key={harvest.factId}
           className={styles.harvest}
-          x={frame.x(harvest.at) - 4}
+          x={frame.x(harvest.at) - frame.bar / 2}
           y={1}
-          width={8}
+          width={frame.bar}
           height={Math.max(3, Math.min(1, harvest.share / 0.5) * (lanes.harvest - 4))}
         />
       ))}
@@ -126,7 +126,12 @@ function Counts({ outlook, frame }: Part) {
             y1={frame.y(count.upperPerMl)}
             y2={frame.y(count.lowerPerMl)}
           />
-          <circle className={styles.count} cx={frame.x(count.at)} cy={frame.y(count.densityPerMl)} r={5} />
+          <circle
+            className={styles.count}
+            cx={frame.x(count.at)}
+            cy={frame.y(count.densityPerMl)}
+            r={Math.max(3, Math.min(5, frame.bar))}
+          />
         </g>
       ))}
     </g>
@@ -156,9 +161,9 @@ function EggStrip({ outlook, frame }: Part) {
           <g key={count.factId}>
             <rect
               className={styles.eggs}
-              x={frame.x(count.at) - 4}
+              x={frame.x(count.at) - frame.bar / 2}
               y={tops.eggs + lanes.eggs - height}
-              width={8}
+              width={frame.bar}
               height={height}
             />
             <title>{`${formatNumber(count.ratio)} eggs a female`}</title>

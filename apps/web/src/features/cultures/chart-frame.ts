@@ -19,6 +19,8 @@ export type Frame = {
   days: { atMs: number; x: number }[]
   nowX: number | null
   right: number
+  /** Width of a bar: as much as fits between two records. */
+  bar: number
 }
 
 const dayMs = 86_400_000
@@ -65,5 +67,6 @@ export function frameOf(outlook: CultureOutlook, width: number): Frame {
     days,
     nowX: first ? xOf(new Date(first.at).getTime()) : null,
     right,
+    bar: Math.max(2, Math.min(8, ((right - margin.left) / Math.max(1, (untilMs - fromMs) / dayMs)) * 0.55)),
   }
 }

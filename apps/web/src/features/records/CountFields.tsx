@@ -60,7 +60,7 @@ export function CountFields({ subject, onDraft }: FieldsProps) {
           }}
         />
       )}
-      <Row>
+      <Row isTight>
         {typed.animals.map((text, i) => (
           <NumberBox
             // biome-ignore lint/suspicious/noArrayIndexKey: samples have no other name than their place

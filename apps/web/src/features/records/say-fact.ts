@@ -7,6 +7,7 @@ import {
   destinationLabels,
   eggStageLabels,
   foodLabels,
+  outcomeLabels,
   signLabels,
 } from '@/words/labels.ts'
 
@@ -110,6 +111,10 @@ export function sayFact(fact: Fact, say: Say): string {
       ])
     case 'spawning':
       return fact.data.eggs === undefined ? 'eggs not counted' : `${formatNumber(fact.data.eggs)} eggs`
+    case 'treatment':
+      return join([fact.data.product, fact.data.dose, `prescribed by ${fact.data.prescribedBy}`, fact.data.note])
+    case 'outcome':
+      return join([`${fact.data.number} ${outcomeLabels[fact.data.outcome]}`, fact.data.note])
     case 'hatch':
       return join([
         fact.data.larvae === undefined ? undefined : `${formatNumber(fact.data.larvae)} larvae`,

@@ -18,9 +18,10 @@ export function RuleSentence({ rule, drafts, isReadOnly, onDraft }: Props) {
   const parts = rule.sentence.split(/(\{[a-zA-Z0-9_]+\})/)
   const placed = new Set(parts.filter((part) => part.startsWith('{')).map((part) => part.slice(1, -1)))
   const rest = rule.parameters.filter((parameter) => !placed.has(parameter.name))
-  const slot = (parameter: RuleParameter) => (
+  const slot = (parameter: RuleParameter, rest = '') => (
     <Slot
       parameter={parameter}
+      rest={rest}
       draft={drafts[parameter.name] ?? ''}
       isReadOnly={isReadOnly}
       onDraft={(value) => onDraft(parameter.name, value)}
@@ -32,7 +33,7 @@ export function RuleSentence({ rule, drafts, isReadOnly, onDraft }: Props) {
         {parts.map((part, i) => {
           const parameter = part.startsWith('{') && rule.parameters.find((one) => `{${one.name}}` === part)
           // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one fixed sentence
-          return <span key={i}>{parameter ? slot(parameter) : part}</span>
+          return <span key={i}>{parameter ? slot(parameter, parts[i + 1]) : part}</span>
         })}
       </p>
       {rest.length > 0 && (
@@ -50,17 +51,20 @@ export function RuleSentence({ rule, drafts, isReadOnly, onDraft }: Props) {
 
 type SlotProps = {
   parameter: RuleParameter
+  /** What the sentence goes on with; it may say the unit itself. */
+  rest: string
   draft: string | boolean
   isReadOnly: boolean
   onDraft: (value: string | boolean) => void
 }
 
-function Slot({ parameter, draft, isReadOnly, onDraft }: SlotProps) {
+function Slot({ parameter, rest, draft, isReadOnly, onDraft }: SlotProps) {
   const unit = toFieldUnit(parameter.unit, useUnitSystem())
+  const word = rest.trimStart().startsWith(unit.label) ? '' : unit.label
   if (isReadOnly)
     return (
       <strong>
-        {typeof draft === 'boolean' ? (draft ? 'yes' : 'no') : draft} {unit.label}
+        {typeof draft === 'boolean' ? (draft ? 'yes' : 'no') : draft} {word}
       </strong>
     )
   if (parameter.type === 'boolean')
@@ -101,7 +105,7 @@ function Slot({ parameter, draft, isReadOnly, onDraft }: SlotProps) {
         size={Math.max(3, String(draft).length)}
         onChange={(event) => onDraft(event.currentTarget.value)}
       />
-      {unit.label && <span className={styles.unit}> {unit.label}</span>}
+      {word && <span className={styles.unit}> {word}</span>}
     </span>
   )
 }

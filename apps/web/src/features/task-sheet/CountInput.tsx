@@ -31,7 +31,7 @@ export function CountInput({ field, draft, onDraft, error }: Props) {
         {field.isRequired && <span aria-hidden="true"> *</span>}
       </legend>
       {field.help && <p className={styles.soft}>{field.help}</p>}
-      <Row>
+      <Row isTight>
         {draft.animals.map((text, i) => (
           <NumberBox
             // biome-ignore lint/suspicious/noArrayIndexKey: samples have no other name than their place
@@ -46,9 +46,11 @@ export function CountInput({ field, draft, onDraft, error }: Props) {
         ))}
       </Row>
       {draft.animals.length < mostSamples && (
-        <Button variant="subtle" onClick={() => change({ animals: [...draft.animals, ''] })}>
-          One more sample
-        </Button>
+        <div>
+          <Button variant="subtle" onClick={() => change({ animals: [...draft.animals, ''] })}>
+            One more sample
+          </Button>
+        </div>
       )}
       {!isHeads && (
         <Row>

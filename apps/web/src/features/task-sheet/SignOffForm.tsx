@@ -52,19 +52,21 @@ export function SignOffForm({ task }: { task: Task }) {
       {Object.keys(form.questions).length > 0 ? (
         <Confirm questions={form.questions} onYes={form.confirm} onNo={form.goBack} isBusy={form.isBusy} />
       ) : (
-        <div className={styles.foot}>
+        <div className={`${styles.foot} ${styles.book}`}>
           <FormProblem error={form.problem} />
           {Object.keys(form.errors).length > 0 && (
             <p className={styles.worry} role="alert">
               One thing to look at above before this can be booked.
             </p>
           )}
-          <Button type="submit" variant="filled" isLarge isWide isBusy={form.isBusy}>
-            Done
-          </Button>
-          <Button variant="subtle" isWide onClick={() => setSkipping(true)}>
-            Skip, with a reason
-          </Button>
+          <div className={styles.bookRow}>
+            <Button type="submit" variant="filled" isLarge isBusy={form.isBusy}>
+              Done
+            </Button>
+            <Button variant="default" isLarge onClick={() => setSkipping(true)}>
+              Skip…
+            </Button>
+          </div>
         </div>
       )}
     </form>

@@ -25,7 +25,7 @@ export function TaskSheet({ task, now }: { task: Task; now: Date }) {
         position={isWide ? 'right' : 'bottom'}
         size={isWide ? '34rem' : '94dvh'}
         title={
-          <span>
+          <span tabIndex={-1} data-autofocus className={styles.headline}>
             <span className={styles.subject}>{task.subject.name}</span>
             <span className={styles.title}>{toText(task.title, system)}</span>
           </span>

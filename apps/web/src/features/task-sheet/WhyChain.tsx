@@ -1,11 +1,12 @@
 'use client'
 
-import type { Because, Origin, Task } from '@fryward/shared'
+import type { Because, Origin, Quantity, Task } from '@fryward/shared'
 import Link from 'next/link'
 import { sayMoment } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { useSubjectHref } from '@/features/vessels/use-subject-href.ts'
 import { Amount } from '@/quantities/Amount.tsx'
+import { unitLabels } from '@/words/labels.ts'
 import styles from './sheet.module.css'
 
 const joinSigns = { times: '×', divided_by: '÷', plus: '+', minus: '−', equals: '=', and: '·' } as const
@@ -40,6 +41,9 @@ export function WhyChain({ task, now }: { task: Task; now: Date }) {
   )
 }
 
+/** "75,000 cells a rotifer a day" says its unit once, not twice. */
+const isUnitIn = (label: string, quantity: Quantity) => label.startsWith(unitLabels[quantity.unit])
+
 function WhyLink({ link, task, now }: { link: Because; task: Task; now: Date }) {
   return (
     <li className={styles.link} data-equals={link.joins === 'equals' || undefined}>
@@ -55,7 +59,7 @@ function WhyLink({ link, task, now }: { link: Because; task: Task; now: Date }) 
         <span className={styles.linkWhat}>
           {link.quantity && (
             <strong>
-              <Amount quantity={link.quantity} />
+              <Amount quantity={link.quantity} isBare={isUnitIn(link.label, link.quantity)} />
             </strong>
           )}{' '}
           {link.label}

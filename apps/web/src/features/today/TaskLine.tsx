@@ -28,6 +28,11 @@ export function TaskLine({ task, now, roundName, withSubject = false }: Props) {
           </span>
         )}
         <AmountChange task={task} />
+        {task.state === 'open' && (
+          <span className={styles.more}>
+            {task.steps.length > 0 ? 'Steps and why' : 'Why'} <span aria-hidden="true">›</span>
+          </span>
+        )}
       </button>
       {task.state === 'open' ? <TaskAction task={task} /> : <TaskOutcome task={task} now={now} />}
     </li>
