@@ -62,16 +62,25 @@ async function clearHalfSeeded(
   log('The last start was interrupted while it filled the database; beginning again')
   const client = new pg.Client({ connectionString })
   await client.connect()
-  await client.query('DROP SCHEMA public CASCADE; CREATE SCHEMA public')
-  await client.end()
+  try {
+    // The killed start's seeding may still be at it for a moment.
+    await client.query(
+      'SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()',
+    )
+    await client.query('DROP SCHEMA public CASCADE; CREATE SCHEMA public')
+  } finally {
+    await client.end()
+  }
   await migrate(connectionString, log)
   rmSync(begunFile)
 }
 
+const exitWithParent = new URL('./exit-with-parent.js', import.meta.url).href
+
 function runSeed({ seedModule, environment, signal }: DemoPlan): Promise<DemoSignIns> {
   return new Promise((resolve, reject) => {
     const stdio = ['ignore', 'pipe', 'inherit', 'ipc'] as const
-    const child = spawn(process.execPath, [seedModule], {
+    const child = spawn(process.execPath, ['--import', exitWithParent, seedModule], {
       env: environment,
       stdio: [...stdio],
       signal,

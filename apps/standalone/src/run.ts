@@ -146,6 +146,7 @@ function partEnvironment(plan: EnvironmentPlan): Record<string, string> {
     PORT: String(settings.PORT),
     PUBLIC_URL: settings.PUBLIC_URL,
     TRUSTED_PROXIES: settings.TRUSTED_PROXIES,
+    REQUESTS_PER_MINUTE: String(settings.REQUESTS_PER_MINUTE),
     LOG_LEVEL: settings.LOG_LEVEL,
     TLS_CERT: tls?.certFile,
     TLS_KEY: tls?.keyFile,

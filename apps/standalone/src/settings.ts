@@ -28,6 +28,7 @@ const SettingsSchema = z
       .optional(),
     AUTH_SECRET: z.string().min(32, 'at least 32 characters').optional(),
     SEED_DEMO: yesOrNo.optional(),
+    REQUESTS_PER_MINUTE: z.coerce.number('a whole number of 60 or more').int().min(60).default(1200),
     LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
   })
   .refine((settings) => (settings.TLS_CERT === undefined) === (settings.TLS_KEY === undefined), {
