@@ -28,6 +28,8 @@ export async function registerRoutes(app: FastifyInstance, options: RegisterOpti
   }
 }
 
+const problem = { content: { 'application/problem+json': { schema: ProblemSchema } } }
+
 function schemaOf(id: RouteId, route: Route) {
   const hasBody = route.method !== 'GET' && route.method !== 'DELETE'
   return {
@@ -39,7 +41,7 @@ function schemaOf(id: RouteId, route: Route) {
     params: route.params,
     querystring: route.query,
     ...(hasBody ? { body: route.body } : {}),
-    response: { [route.status]: route.response, '4xx': ProblemSchema, '5xx': ProblemSchema },
+    response: { [route.status]: route.response, '4xx': problem, '5xx': problem },
   }
 }
 

@@ -1,0 +1,134 @@
+import { routes } from '@fryward/shared'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { openWorld, type World } from '../support/world.ts'
+import { type FullRoom, openFullRoom, tasksOf } from './full-room.ts'
+import { type OpenApi, operationOf, readOpenApi, resolved } from './open-api.ts'
+import { plausibleValues } from './plausible-values.ts'
+import { routeIds, routeOf, send } from './send.ts'
+import { validRequest } from './valid-requests.ts'
+
+let world: World
+let full: FullRoom
+let document: OpenApi
+let serial = 0
+
+beforeAll(async () => {
+  world = await openWorld()
+  full = await openFullRoom(world)
+  document = await readOpenApi(world)
+  // Sign-offs, changes and a worry, so that no list of the contract stays empty.
+  for (const task of (await tasksOf(world, full.owner, full.roomId)).slice(0, 4))
+    if (task.state === 'open')
+      await world.ok(full.caretaker, 'signOffTask', {
+        params: { roomId: full.roomId, taskId: task.id },
+        body: { values: plausibleValues(task), confirmed: task.fields.map((field) => field.name) },
+      })
+  await world.ok(full.owner, 'recordFact', {
+    params: { roomId: full.roomId },
+    body: {
+      kind: 'harvest',
+      subjectId: full.culture.id,
+      data: { volumeL: 2, parts: [{ to: 'drain', volumeL: 2 }] },
+    },
+  })
+  await world.ok(full.owner, 'writeNote', {
+    params: { roomId: full.roomId },
+    body: { text: 'the heater hums', isWorry: true },
+  })
+  for (const id of ['writeNote', 'createInvitation', 'createJuvenileGroup', 'changeRule', 'recordFact'] as const) {
+    serial += 1
+    await send(world, full.owner, id, await validRequest(id, { world, full, as: full.owner, serial }))
+  }
+})
+afterAll(() => world.close())
+
+describe('the description', () => {
+  test('is OpenAPI 3.1 and describes every route of the table, once', () => {
+    expect(document.openapi).toMatch(/^3\.1\.\d+$/)
+    expect(document.info).toMatchObject({ title: 'Fryward', version: 'test' })
+    const described = Object.entries(document.paths).flatMap(([path, methods]) =>
+      Object.entries(methods).map(([method, { operationId }]) => `${method.toUpperCase()} ${path} ${operationId}`),
+    )
+    const table = Object.entries(routes).map(
+      ([id, route]) => `${route.method} /api/v1${route.path.replace(/:(\w+)/g, '{$1}')} ${id}`,
+    )
+    expect(described.sort()).toEqual(table.sort())
+  })
+
+  test('resolves every reference, and its components are all objects with a type', () => {
+    const refs = new Set<string>()
+    JSON.stringify(document, (key, value: unknown) => {
+      if (key === '$ref' && typeof value === 'string') refs.add(value)
+      return value
+    })
+    expect(refs.size).toBeGreaterThan(10)
+    for (const ref of refs) {
+      expect(ref).toMatch(/^#\/components\/schemas\/\w+$/)
+      expect(resolved(document, { $ref: ref })).toBeTypeOf('object')
+    }
+  })
+
+  test('names every part of a path, and no other', () => {
+    for (const id of routeIds) {
+      const named = [...routeOf(id).path.matchAll(/:(\w+)/g)].map(([, name]) => name)
+      const parameters = operationOf(document, id).parameters ?? []
+      const inPath = parameters.filter((parameter) => parameter.in === 'path')
+      expect(inPath.map((parameter) => parameter.name).sort()).toEqual(named.sort())
+      expect(inPath.every((parameter) => parameter.required)).toBe(true)
+    }
+  })
+
+  test('says of every route what it answers, what is refused, and who must be signed in', () => {
+    for (const id of routeIds) {
+      const operation = operationOf(document, id)
+      const route = routeOf(id)
+      expect(operation.summary).toBe(route.summary)
+      expect(operation.responses[String(route.status)]?.content?.['application/json']?.schema, id).toBeDefined()
+      for (const refused of ['4XX', '5XX'])
+        expect(operation.responses[refused]?.content?.['application/problem+json']?.schema, id).toEqual({
+          $ref: '#/components/schemas/Problem',
+        })
+      expect(operation.security ?? [], id).toEqual(route.permission === 'anyone' ? [] : [{ session: [] }])
+      const hasBody = route.method !== 'GET' && route.method !== 'DELETE'
+      expect(operation.requestBody !== undefined, id).toBe(hasBody)
+    }
+    expect(document.components.securitySchemes).toHaveProperty('session')
+  })
+})
+
+test('the lists that are held against their schemas below are not empty', async () => {
+  const seen = new Map<string, boolean>()
+  for (const id of routeIds.filter((each) => routeOf(each).method === 'GET' && each !== 'getTask')) {
+    const { text } = await send(world, full.owner, id, await validRequest(id, { world, full, as: full.owner, serial }))
+    JSON.parse(text, (key, value: unknown) => {
+      // An item of a list has its index for a key.
+      if (Array.isArray(value) && !/^\d+$/.test(key)) {
+        const name = `${id}.${key}`
+        seen.set(name, (seen.get(name) ?? false) || value.length > 0)
+      }
+      return value
+    })
+  }
+  const empty = [...seen].filter(([, isFilled]) => !isFilled).map(([name]) => name)
+  // Nothing is wrong in this room, nothing is near hatching, nobody took a photo, and no rule lacks anything.
+  expect(
+    empty.filter((name) => !['getDay.gaps', 'getHandOver.signs', 'getHandOver.coming', 'listPhotos.'].includes(name)),
+  ).toEqual([])
+  expect(seen.size).toBeGreaterThan(25)
+})
+
+// What ends things comes last, so that the rest finds them there.
+const rank = (id: (typeof routeIds)[number]) => (routeOf(id).method === 'GET' ? 0 : id.startsWith('end') ? 2 : 1)
+const inOrder = [...routeIds].sort((a, b) => rank(a) - rank(b))
+
+describe.each(inOrder)('%s', (id) => {
+  test('answers exactly the fields of its schema', async () => {
+    serial += 1
+    const answer = await send(world, full.owner, id, await validRequest(id, { world, full, as: full.owner, serial }))
+    // An owner of this server cannot claim it again, and is in the room that an invitation leads to.
+    if (id === 'claimServer' || id === 'acceptInvitation' || answer.status === 409)
+      expect(answer.problem?.code).toMatch(/wrong_state|already_done/)
+    else expect(answer.status, answer.text).toBe(routeOf(id).status)
+    if (answer.problem === null) expect(answer.json).toStrictEqual(routeOf(id).response.parse(answer.json))
+  })
+})
