@@ -11,10 +11,11 @@ import { ClutchForm } from './ClutchForm.tsx'
 import { ConcentrateForm } from './ConcentrateForm.tsx'
 import { CultureForm } from './CultureForm.tsx'
 import { FeedLinkForm } from './FeedLinkForm.tsx'
+import { GroupForm } from './GroupForm.tsx'
 import { PairForm } from './PairForm.tsx'
 import { TankForm } from './TankForm.tsx'
 
-const kinds = ['culture', 'tank', 'pair', 'clutch', 'batch', 'link', 'bottle'] as const
+const kinds = ['culture', 'tank', 'pair', 'clutch', 'batch', 'group', 'link', 'bottle'] as const
 type Kind = (typeof kinds)[number]
 
 const labels: Record<Kind, string> = {
@@ -23,11 +24,12 @@ const labels: Record<Kind, string> = {
   pair: 'A pair',
   clutch: 'Eggs laid',
   batch: 'A hatch',
+  group: 'A juvenile group',
   link: 'A feed link',
   bottle: 'A bottle of concentrate',
 }
 /** What a stand-in may add too: what happened, not what there is. */
-const recordOnly: Kind[] = ['clutch', 'batch']
+const recordOnly: Kind[] = ['clutch', 'batch', 'group']
 
 export function AddPage() {
   const room = useRoom()
@@ -44,6 +46,7 @@ export function AddPage() {
     pair: <PairForm onDone={done} />,
     clutch: <ClutchForm onDone={done} />,
     batch: <BatchForm clutchId={params.get('clutch')} onDone={done} />,
+    group: <GroupForm fromBatchId={params.get('batch')} onDone={done} />,
     link: <FeedLinkForm onDone={done} />,
     bottle: <ConcentrateForm onDone={done} />,
   }

@@ -14,8 +14,10 @@ import { FeedingFields } from './FeedingFields.tsx'
 import { HarvestFields } from './HarvestFields.tsx'
 import { LossFields } from './LossFields.tsx'
 import { ObservationFields } from './ObservationFields.tsx'
+import { OutcomeFields } from './OutcomeFields.tsx'
 import type { RecordKind } from './record-choices.ts'
 import { SpawningFields } from './SpawningFields.tsx'
+import { TreatmentFields } from './TreatmentFields.tsx'
 import { WaterChangeFields } from './WaterChangeFields.tsx'
 import { WaterTestFields } from './WaterTestFields.tsx'
 
@@ -35,6 +37,8 @@ const fieldsOf = {
   loss: LossFields,
   observation: ObservationFields,
   spawning: SpawningFields,
+  outcome: OutcomeFields,
+  treatment: TreatmentFields,
 } as const satisfies Record<RecordKind, React.ComponentType<FieldsProps>>
 
 /** One fact without a task. The API says what is allowed; this only says what is missing. */

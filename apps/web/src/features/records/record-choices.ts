@@ -9,6 +9,8 @@ export const recordKinds = [
   'loss',
   'observation',
   'spawning',
+  'outcome',
+  'treatment',
 ] as const
 export type RecordKind = (typeof recordKinds)[number]
 
@@ -21,16 +23,18 @@ const labels: Record<RecordKind, string> = {
   loss: 'A loss',
   observation: 'Something seen',
   spawning: 'Eggs laid',
+  outcome: 'Placed, kept or culled',
+  treatment: 'A treatment',
 }
 
 const kindsOf: Record<SubjectKind, RecordKind[]> = {
   room: [],
   culture: ['count', 'harvest', 'feeding', 'water_change', 'water_test', 'observation', 'loss'],
-  tank: ['water_test', 'water_change', 'feeding', 'loss', 'observation'],
-  pair: ['feeding', 'spawning', 'observation', 'loss'],
+  tank: ['water_test', 'water_change', 'feeding', 'loss', 'observation', 'treatment'],
+  pair: ['feeding', 'spawning', 'observation', 'loss', 'treatment'],
   clutch: ['observation', 'count', 'loss'],
   larval_batch: ['count', 'feeding', 'water_change', 'water_test', 'loss', 'observation'],
-  juvenile_group: ['count', 'feeding', 'loss', 'observation'],
+  juvenile_group: ['count', 'feeding', 'outcome', 'loss', 'observation', 'treatment'],
 }
 
 export const recordChoices = (kind: SubjectKind): { kind: RecordKind; label: string }[] =>

@@ -26,7 +26,7 @@ export function RoomNav({ roomId, room }: { roomId: string; room: Room | undefin
   const places = placesOf(roomId)
   const isHere = (place: Place) =>
     pathname.startsWith(place.href) ||
-    (place.icon === 'room' && /\/(cultures|tanks|pairs|clutches|batches|add)(\/|$)/.test(pathname))
+    (place.icon === 'room' && /\/(cultures|tanks|pairs|clutches|batches|groups|add)(\/|$)/.test(pathname))
   const isUnderMore = places.some((place) => !place.isOnPhone && isHere(place))
   return (
     <nav className={styles.nav} aria-label="Room">

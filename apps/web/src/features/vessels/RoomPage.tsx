@@ -16,7 +16,14 @@ import { Notice } from '@/ui/Notice.tsx'
 import { Page, Section } from '@/ui/Page.tsx'
 import { clutchStateLabels, cultureKindLabels, stationLabels, tankKindLabels } from '@/words/labels.ts'
 import { hrefOf } from './href.ts'
-import { batchesOptions, clutchesOptions, culturesOptions, pairsOptions, tanksOptions } from './queries.ts'
+import {
+  batchesOptions,
+  clutchesOptions,
+  culturesOptions,
+  groupsOptions,
+  pairsOptions,
+  tanksOptions,
+} from './queries.ts'
 import type { Thing } from './use-things.ts'
 import { VesselGlyph } from './VesselGlyph.tsx'
 import styles from './vessels.module.css'
@@ -90,16 +97,17 @@ function ThingCard({ card }: { card: Card }) {
 function useStops() {
   const room = useRoom()
   const today = todayIn(room.timeZone)
-  const [tanks, cultures, pairs, clutches, batches] = useQueries({
+  const [tanks, cultures, pairs, clutches, batches, groups] = useQueries({
     queries: [
       tanksOptions(room.id),
       culturesOptions(room.id),
       pairsOptions(room.id),
       clutchesOptions(room.id),
       batchesOptions(room.id),
+      groupsOptions(room.id),
     ],
   })
-  const all: UseQueryResult<unknown>[] = [tanks, cultures, pairs, clutches, batches]
+  const all: UseQueryResult<unknown>[] = [tanks, cultures, pairs, clutches, batches, groups]
   const query = all.find((one) => one.data === undefined) ?? all[0]
   const litres = (volumeL: number) => toQuantityText({ value: volumeL, unit: 'L' }, room.units)
   const cards: { station: Station; card: Card }[] = [
@@ -117,6 +125,13 @@ function useStops() {
       card: {
         thing: { id: one.id, kind: 'larval_batch' as const, name: one.name },
         note: `day ${one.ageDays}${one.numberNow ? `, about ${formatNumber(one.numberNow.estimate)}` : ''}`,
+      },
+    })),
+    ...live(groups.data).map((one) => ({
+      station: 'juveniles' as const,
+      card: {
+        thing: { id: one.id, kind: 'juvenile_group' as const, name: one.name },
+        note: `day ${one.ageDays}${one.numberNow === null ? '' : `, ${one.numberNow} fish`}`,
       },
     })),
     ...live(pairs.data).map((one) => ({

@@ -11,11 +11,15 @@ import { TankGlyph } from '@/glyphs/TankGlyph.tsx'
 import { fillAgainstUsual } from './density-fill.ts'
 import { batchesOptions, clutchesOptions, culturesOptions, outlookOptions, tanksOptions } from './queries.ts'
 
+/** Old enough for the larval stroke to have fins: settled fish. */
+const settledAgeDays = 30
+
 /** The drawing of a thing, the same everywhere it appears. It stands beside the name and is silent to a screen reader. */
 export function VesselGlyph({ kind, id, size = 40 }: { kind: SubjectKind; id: Id; size?: number }) {
   if (kind === 'culture') return <LiveBucket id={id} size={size} />
   if (kind === 'clutch') return <LiveClutch id={id} size={size} />
   if (kind === 'larval_batch') return <LiveBatch id={id} size={size} />
+  if (kind === 'juvenile_group') return <BatchGlyph size={size} ageDays={settledAgeDays} />
   if (kind === 'pair') return <PairGlyph size={size} />
   if (kind === 'tank') return <LiveTank id={id} size={size} />
   return null

@@ -6,6 +6,7 @@ const folders: Partial<Record<SubjectKind, string>> = {
   pair: 'pairs',
   clutch: 'clutches',
   larval_batch: 'batches',
+  juvenile_group: 'groups',
 }
 
 /** The page of a thing of the room; undefined for kinds without one. */

@@ -30,6 +30,11 @@ export const batchesOptions = (roomId: Id) =>
     queryKey: thingsKey(roomId, 'batches'),
     queryFn: ({ signal }) => call('listLarvalBatches', { params: { roomId }, signal }),
   })
+export const groupsOptions = (roomId: Id) =>
+  queryOptions({
+    queryKey: thingsKey(roomId, 'groups'),
+    queryFn: ({ signal }) => call('listJuvenileGroups', { params: { roomId }, signal }),
+  })
 export const feedLinksOptions = (roomId: Id) =>
   queryOptions({
     queryKey: thingsKey(roomId, 'feed-links'),
@@ -84,6 +89,10 @@ export const useCreateBatch = (roomId: Id) =>
   useRoomWrite(roomId, (body: BodyInputOf<'createLarvalBatch'>) =>
     call('createLarvalBatch', { params: { roomId }, body }),
   )
+export const useCreateGroup = (roomId: Id) =>
+  useRoomWrite(roomId, (body: BodyInputOf<'createJuvenileGroup'>) =>
+    call('createJuvenileGroup', { params: { roomId }, body }),
+  )
 export const useCreateFeedLink = (roomId: Id) =>
   useRoomWrite(roomId, (body: BodyInputOf<'createFeedLink'>) => call('createFeedLink', { params: { roomId }, body }))
 export const useCreateConcentrate = (roomId: Id) =>
@@ -107,6 +116,10 @@ export const useChangeBatch = (roomId: Id, batchId: Id) =>
   useRoomWrite(roomId, (body: BodyInputOf<'changeLarvalBatch'>) =>
     call('changeLarvalBatch', { params: { roomId, batchId }, body }),
   )
+export const useChangeGroup = (roomId: Id, groupId: Id) =>
+  useRoomWrite(roomId, (body: BodyInputOf<'changeJuvenileGroup'>) =>
+    call('changeJuvenileGroup', { params: { roomId, groupId }, body }),
+  )
 export const useChangeConcentrate = (roomId: Id) =>
   useRoomWrite(roomId, ({ id, body }: { id: Id; body: BodyInputOf<'changeConcentrate'> }) =>
     call('changeConcentrate', { params: { roomId, concentrateId: id }, body }),
@@ -117,7 +130,7 @@ export const useEndFeedLink = (roomId: Id) =>
   )
 
 type EndInput = BodyInputOf<'endTank'>
-export type Endable = { kind: 'tank' | 'culture' | 'pair' | 'larval_batch'; id: Id }
+export type Endable = { kind: 'tank' | 'culture' | 'pair' | 'larval_batch' | 'juvenile_group'; id: Id }
 
 /** Takes a thing out of use, whatever it is; its history stays. */
 export const useEnd = (roomId: Id, thing: Endable) =>
@@ -126,6 +139,7 @@ export const useEnd = (roomId: Id, thing: Endable) =>
     if (thing.kind === 'culture') await call('endCulture', { params: { roomId, cultureId: thing.id }, body })
     if (thing.kind === 'pair') await call('endPair', { params: { roomId, pairId: thing.id }, body })
     if (thing.kind === 'larval_batch') await call('endLarvalBatch', { params: { roomId, batchId: thing.id }, body })
+    if (thing.kind === 'juvenile_group') await call('endJuvenileGroup', { params: { roomId, groupId: thing.id }, body })
   })
 
 export const useRecordFact = (roomId: Id) =>

@@ -3,15 +3,29 @@
 import type { Id, SubjectKind } from '@fryward/shared'
 import { useQueries } from '@tanstack/react-query'
 import { useRoom } from '@/features/rooms/room-context.tsx'
-import { batchesOptions, clutchesOptions, culturesOptions, pairsOptions, tanksOptions } from './queries.ts'
+import {
+  batchesOptions,
+  clutchesOptions,
+  culturesOptions,
+  groupsOptions,
+  pairsOptions,
+  tanksOptions,
+} from './queries.ts'
 
 export type Thing = { id: Id; kind: SubjectKind; name: string }
 
 /** Names of everything in the room that has a page; empty lists until they have come. */
 export function useThings() {
   const { id } = useRoom()
-  const [tanks, cultures, pairs, clutches, batches] = useQueries({
-    queries: [tanksOptions(id), culturesOptions(id), pairsOptions(id), clutchesOptions(id), batchesOptions(id)],
+  const [tanks, cultures, pairs, clutches, batches, groups] = useQueries({
+    queries: [
+      tanksOptions(id),
+      culturesOptions(id),
+      pairsOptions(id),
+      clutchesOptions(id),
+      batchesOptions(id),
+      groupsOptions(id),
+    ],
   })
   return {
     tanks: tanks.data ?? [],
@@ -19,6 +33,7 @@ export function useThings() {
     pairs: pairs.data ?? [],
     clutches: clutches.data ?? [],
     batches: batches.data ?? [],
+    groups: groups.data ?? [],
   }
 }
 
@@ -35,6 +50,7 @@ export function useFindThing(): (id: Id | null | undefined) => Thing | undefined
     ...things.pairs.map(toThing('pair')),
     ...things.clutches.map(toThing('clutch')),
     ...things.batches.map(toThing('larval_batch')),
+    ...things.groups.map(toThing('juvenile_group')),
   ]
   return (id) => all.find((thing) => thing.id === id)
 }

@@ -1,0 +1,97 @@
+'use client'
+
+import { TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { todayIn } from '@/dates/local-time.ts'
+import { typedNumber } from '@/features/records/typed-number.ts'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { batchesOptions, speciesOptions, tanksOptions, useCreateGroup } from '@/features/vessels/queries.ts'
+import { Form } from '@/forms/Form.tsx'
+import { NumberBox } from '@/forms/NumberBox.tsx'
+import { SelectBox } from '@/forms/SelectBox.tsx'
+import { useDraft } from '@/forms/use-draft.ts'
+
+/** Settled fish moved to grow-out, out of a batch of this room or bought in. */
+export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null; onDone: () => void }) {
+  const room = useRoom()
+  const create = useCreateGroup(room.id)
+  const tanks = (useQuery(tanksOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
+  const batches = (useQuery(batchesOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
+  const species = useQuery(speciesOptions()).data ?? []
+  const [missing, setMissing] = useState<string>()
+  const { draft, change } = useDraft({
+    name: '',
+    tankId: '',
+    fromBatchId: fromBatchId ?? '',
+    species: '',
+    settledOn: todayIn(room.timeZone),
+    number: '',
+  })
+  const send = () => {
+    const number = typedNumber(draft.number, null, room.units)
+    if (!number) return setMissing('How many fish, 1 or more.')
+    setMissing(undefined)
+    create.mutate(
+      {
+        tankId: draft.tankId,
+        settledOn: draft.settledOn,
+        number,
+        ...(draft.name.trim() ? { name: draft.name } : {}),
+        ...(draft.fromBatchId ? { fromBatchId: draft.fromBatchId } : { species: draft.species }),
+      },
+      { onSuccess: onDone },
+    )
+  }
+  return (
+    <Form submitLabel="Record the move" isBusy={create.isPending} error={create.error} onSubmit={send}>
+      <SelectBox
+        label="Out of batch"
+        value={draft.fromBatchId}
+        onChoose={(value) => change({ fromBatchId: value })}
+        choices={[{ value: '', label: 'bought in' }, ...batches.map((one) => ({ value: one.id, label: one.name }))]}
+      />
+      {draft.fromBatchId === '' && (
+        <SelectBox
+          label="Species"
+          isRequired
+          value={draft.species}
+          onChoose={(value) => change({ species: value })}
+          choices={[
+            { value: '', label: 'choose' },
+            ...species.map((one) => ({ value: one.id, label: `${one.commonName} (${one.scientificName})` })),
+          ]}
+        />
+      )}
+      <NumberBox
+        label="How many fish"
+        isWhole
+        isRequired
+        isLarge
+        error={missing}
+        text={draft.number}
+        onText={(number) => change({ number })}
+      />
+      <SelectBox
+        label="Into tank"
+        isRequired
+        value={draft.tankId}
+        onChoose={(tankId) => change({ tankId })}
+        choices={[{ value: '', label: 'choose' }, ...tanks.map((one) => ({ value: one.id, label: one.name }))]}
+      />
+      <TextInput
+        type="date"
+        label="Settled on"
+        required
+        value={draft.settledOn}
+        onChange={(event) => change({ settledOn: event.currentTarget.value })}
+      />
+      <TextInput
+        label="Name"
+        description="Made up from the batch when left out"
+        value={draft.name}
+        onChange={(event) => change({ name: event.currentTarget.value })}
+      />
+    </Form>
+  )
+}

@@ -1,0 +1,73 @@
+'use client'
+
+import type { JuvenileGroup } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useParams } from 'next/navigation'
+import { sayDate } from '@/dates/say.ts'
+import { GroupEditForm } from '@/features/add/GroupEditForm.tsx'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { Card, Traits } from '@/ui/Page.tsx'
+import { Manage } from './Manage.tsx'
+import { batchesOptions, groupsOptions, tanksOptions } from './queries.ts'
+import { VesselPage } from './VesselPage.tsx'
+
+export function GroupPage() {
+  const room = useRoom()
+  const { id } = useParams<{ id: string }>()
+  const groups = useQuery(groupsOptions(room.id))
+  return (
+    <VesselPage kind="juvenile_group" id={id} query={groups} lead={(group) => `Day ${group.ageDays}`}>
+      {(group) => (
+        <>
+          <GroupTraits group={group} />
+          <Manage
+            name={group.name}
+            version={group.version}
+            endable={{ kind: 'juvenile_group', id: group.id }}
+            edit={(close) => <GroupEditForm group={group} onDone={close} />}
+          />
+        </>
+      )}
+    </VesselPage>
+  )
+}
+
+function GroupTraits({ group }: { group: JuvenileGroup }) {
+  const room = useRoom()
+  const tanks = useQuery(tanksOptions(room.id)).data ?? []
+  const batches = useQuery(batchesOptions(room.id)).data ?? []
+  return (
+    <Card>
+      <Traits
+        traits={[
+          { label: 'Fish now', value: group.numberNow ?? 'not counted' },
+          { label: 'Placed', value: group.placed },
+          { label: 'Kept for breeding', value: group.kept },
+          { label: 'Culled', value: group.culled },
+          { label: 'Lost', value: group.lost },
+          { label: 'Settled', value: sayDate(group.settledOn) },
+          {
+            label: 'Tank',
+            value: (
+              <Link href={`/rooms/${room.id}/tanks/${group.tankId}`} prefetch={false}>
+                {tanks.find((tank) => tank.id === group.tankId)?.name ?? 'tank'}
+              </Link>
+            ),
+          },
+          {
+            label: 'From',
+            value: group.fromBatchId ? (
+              <Link href={`/rooms/${room.id}/batches/${group.fromBatchId}`} prefetch={false}>
+                {batches.find((batch) => batch.id === group.fromBatchId)?.name ?? 'a batch'}
+              </Link>
+            ) : (
+              'bought in'
+            ),
+          },
+        ]}
+      />
+      {group.note && <p>{group.note}</p>}
+    </Card>
+  )
+}
