@@ -89,9 +89,29 @@ export type SnapshotGroup = Named & { species: string; tankId: Id; fromBatchId: 
 export type SnapshotFeedLink = { id: Id; batchId: Id; cultureId: Id; fromOn: PlainDate; untilOn: PlainDate | null }
 export type RuleSetting = { isOn: boolean; parameters: Record<string, number | boolean | string> }
 
+type FactIndex = { length: number; byKindAndSubject: Map<string, Fact[]> }
+const indexes = new WeakMap<readonly Fact[], FactIndex>()
+
+/** Facts by kind and subject, sorted out once for each list of facts: rules ask hundreds of times a day. */
+function indexOf(facts: readonly Fact[]): FactIndex {
+  const known = indexes.get(facts)
+  if (known?.length === facts.length) return known
+  const byKindAndSubject = new Map<string, Fact[]>()
+  for (const fact of facts) {
+    const key = `${fact.kind} ${fact.subjectId}`
+    const same = byKindAndSubject.get(key)
+    if (same) same.push(fact)
+    else byKindAndSubject.set(key, [fact])
+  }
+  const index = { length: facts.length, byKindAndSubject }
+  indexes.set(facts, index)
+  return index
+}
+
 /** Standing facts of one kind about one subject, oldest first. */
 export function factsOf<K extends Fact['kind']>(snapshot: RoomSnapshot, kind: K, subjectId: Id): FactOf<K>[] {
-  return snapshot.facts.filter((fact): fact is FactOf<K> => fact.kind === kind && fact.subjectId === subjectId)
+  const found = indexOf(snapshot.facts).byKindAndSubject.get(`${kind} ${subjectId}`) ?? []
+  return found.filter((fact): fact is FactOf<K> => fact.kind === kind)
 }
 
 export function lastFactOf<K extends Fact['kind']>(

@@ -5,15 +5,16 @@ import {
   estimateCulture,
   fitCulture,
 } from '@fryward/live-feed'
+import { rememberedByContent } from './memo.ts'
 
-// Growth rates move slowly and a fit costs a hundred filter passes, so rates are learned anew with every fifth day
+// Growth rates move slowly and a fit costs a hundred filter passes, so rates are learned anew with every seventh day
 // of a culture's life, from the thirty days before it; the estimate itself always uses every record.
-const refitEveryDays = 5
+const refitEveryDays = 7
 const learnFromDays = 30
 const fewestToLearnFrom = 3
 const mostKept = 2000
 
-const fits = new Map<string, CultureParameters>()
+const fits = rememberedByContent<CultureParameters>(mostKept)
 
 /**
  * Where a culture stands at a day of its own axis, by all of its counts, harvests and inoculations.
@@ -21,7 +22,9 @@ const fits = new Map<string, CultureParameters>()
  */
 export function cultureEstimateAt(history: CultureHistory, day: number): CultureEstimate {
   const last = lastDay(history)
-  return estimateCulture(history, fitFor(learningPart(history)), { atDay: Math.max(day, last) })
+  const learned = learningPart(history)
+  const rates = fits(learned, () => fitCulture(learned))
+  return estimateCulture(history, rates, { atDay: Math.max(day, last) })
 }
 
 function lastDay({ observations, removals = [], additions = [] }: CultureHistory): number {
@@ -40,15 +43,4 @@ function learningPart(history: CultureHistory): CultureHistory {
     removals: (history.removals ?? []).filter(within),
     additions: (history.additions ?? []).filter(within),
   }
-}
-
-function fitFor(history: CultureHistory): CultureParameters {
-  const key = JSON.stringify(history)
-  const known = fits.get(key)
-  if (known) return known
-  const parameters = fitCulture(history)
-  const oldest = fits.keys().next()
-  if (fits.size >= mostKept && !oldest.done) fits.delete(oldest.value)
-  fits.set(key, parameters)
-  return parameters
 }

@@ -16,3 +16,21 @@ export function rememberedBySnapshot<T>(): (snapshot: RoomSnapshot, key: string,
     return value
   }
 }
+
+/**
+ * Remembers pure answers by everything that they depend on, written as JSON: the same question has the same answer with
+ * or without the memory. The oldest are forgotten past `most`.
+ */
+export function rememberedByContent<T>(most: number): (question: unknown, compute: () => T) => T {
+  const answers = new Map<string, { value: T }>()
+  return (question, compute) => {
+    const key = JSON.stringify(question)
+    const known = answers.get(key)
+    if (known) return known.value
+    const value = compute()
+    const oldest = answers.keys().next()
+    if (answers.size >= most && !oldest.done) answers.delete(oldest.value)
+    answers.set(key, { value })
+    return value
+  }
+}

@@ -38,6 +38,7 @@ const subjectKindOf = (snapshot: RoomSnapshot, id: string): Fact['subjectKind'] 
 export class SnapshotBuilder {
   readonly nextId: () => string
   readonly snapshot: RoomSnapshot
+  private revision = 0
 
   constructor(room: Partial<RoomSettings> = {}, nextId = idMaker()) {
     this.nextId = nextId
@@ -212,11 +213,12 @@ export class SnapshotBuilder {
       struckAt: null,
       struckByName: null,
       struckReason: null,
-      revision: this.snapshot.facts.length + 1,
+      revision: ++this.revision,
       data,
     } as Fact
-    this.snapshot.facts.push(fact)
-    this.snapshot.facts.sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : a.id < b.id ? -1 : 1))
+    const { facts } = this.snapshot
+    const after = facts.findLastIndex((each) => each.at < at || (each.at === at && each.id < id))
+    facts.splice(after + 1, 0, fact)
     return fact
   }
 

@@ -4,10 +4,11 @@ import { daysBetween, type HusbandryDay, localDate } from '../../calendar/husban
 import { commonPractice, type Parameters, type ParameterValues } from '../../engine/parameters.ts'
 import { ruleInForce } from '../../engine/rule-settings.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import { cultureHistory } from '../../state/culture-history.ts'
 import { type CultureDensity, type CultureOutlook, cultureOutlook, densityAt } from '../../state/culture-state.ts'
 import { isFallingByCounts } from '../../state/culture-trend.ts'
 import { daysSince, factsOnDay } from '../../state/day-facts.ts'
-import { rememberedBySnapshot } from '../../state/memo.ts'
+import { rememberedByContent, rememberedBySnapshot } from '../../state/memo.ts'
 import { measurableLDown } from '../measures.ts'
 import { firstRound } from '../rounds.ts'
 
@@ -95,6 +96,8 @@ export type NoHarvest = {
 
 // Enough for a lower decile to the percent or so that a jug can follow; a day of many cultures stays quick.
 const futures = 200
+// Forecasts are remembered by everything they depend on, so that a day that is worked out again costs no new draws.
+const advices = rememberedByContent<HarvestAdvice>(1000)
 // A remainder under a tenth of the day's harvest is a jug's error, not a task. common practice
 const worthTaking = 0.1
 
@@ -147,24 +150,35 @@ function adviceFor(input: {
   const { snapshot, culture, outlook, density, parameters, day } = input
   const startedOn = localDate({ timeZone: snapshot.room.timeZone, at: outlook.record.startedAt })
   const harvests = outlook.record.removals.filter(({ fact }) => fact.kind === 'harvest')
-  const forecast = forecastCulture({
-    estimate: outlook.estimate,
-    plan: { harvestFractionPerDay: parameters.dailyShare },
-    days: HARVEST_PRACTICE.horizonDays,
-    seed: 1,
-    futures,
-  })
-  return harvestAdvice({
-    estimate: outlook.estimate,
-    forecast,
-    volumeL: culture.volumeL,
-    ageDays: Math.max(0, daysBetween(startedOn, day.date)),
-    densityPerMl: density.densityPerMl,
-    isFirstHarvest: harvests.length === 0,
-    floorPerMl: parameters.floorPerMl,
-    firstHarvestPerMl: parameters.firstHarvestPerMl,
-    firstHarvestAgeDays: parameters.firstHarvestAgeDays,
-    usualFraction: parameters.dailyShare,
-    maximumFraction: parameters.mostShare,
+  const dependsOn = [
+    cultureHistory(outlook.record, culture),
+    outlook.estimate.day,
+    culture.volumeL,
+    density.densityPerMl,
+    startedOn,
+    day.date,
+    parameters,
+  ]
+  return advices(dependsOn, () => {
+    const forecast = forecastCulture({
+      estimate: outlook.estimate,
+      plan: { harvestFractionPerDay: parameters.dailyShare },
+      days: HARVEST_PRACTICE.horizonDays,
+      seed: 1,
+      futures,
+    })
+    return harvestAdvice({
+      estimate: outlook.estimate,
+      forecast,
+      volumeL: culture.volumeL,
+      ageDays: Math.max(0, daysBetween(startedOn, day.date)),
+      densityPerMl: density.densityPerMl,
+      isFirstHarvest: harvests.length === 0,
+      floorPerMl: parameters.floorPerMl,
+      firstHarvestPerMl: parameters.firstHarvestPerMl,
+      firstHarvestAgeDays: parameters.firstHarvestAgeDays,
+      usualFraction: parameters.dailyShare,
+      maximumFraction: parameters.mostShare,
+    })
   })
 }

@@ -1,0 +1,165 @@
+import { type Random, seededRandom } from '@fryward/live-feed'
+import type { Fact } from '@fryward/shared'
+import { expect, test } from 'vitest'
+import { addDays, addMinutes } from '../calendar/husbandry-day.ts'
+import { findRule, rules } from '../rules/index.ts'
+import type { RoomSnapshot } from '../snapshot.ts'
+import { liveTask, typedValues } from '../testing/live-a-day.ts'
+import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
+import { draftDay, type TaskDraft } from './draft-day.ts'
+
+const firstDay = '2026-01-05'
+const days = 365
+const signedShare = 0.85
+// As the loader reads them: two months of everything, and the facts that a life stands on whole.
+const windowDays = 60
+const kept = ['spawning', 'hatch', 'inoculation']
+
+/** How many really swim in each culture: 0.35 a day up to 800 per mL, thinned by what the facts took out. */
+class Waters {
+  readonly density = new Map<string, number>()
+  private seen = 0
+  readonly random: Random
+  readonly room: SnapshotBuilder
+
+  constructor(room: SnapshotBuilder, random: Random) {
+    this.room = room
+    this.random = random
+    for (const { id, kind } of room.snapshot.cultures) if (kind === 'rotifer') this.density.set(id, 63)
+  }
+
+  takeOut(): void {
+    const { facts } = this.room.snapshot
+    const fresh = facts.filter(({ revision }) => revision > this.seen)
+    for (const { revision } of fresh) this.seen = Math.max(this.seen, revision)
+    for (const fact of fresh) this.apply(fact)
+  }
+
+  private apply(fact: Fact): void {
+    const culture = this.room.snapshot.cultures.find(({ id }) => id === fact.subjectId)
+    const density = this.density.get(fact.subjectId)
+    if (!culture || density === undefined) return
+    if (fact.kind === 'harvest') this.density.set(culture.id, density * (1 - fact.data.volumeL / culture.volumeL))
+    if (fact.kind === 'care' && fact.data.act === 'restart_culture') this.density.set(culture.id, 0)
+    if (fact.kind === 'inoculation')
+      this.density.set(
+        culture.id,
+        (this.density.get(culture.id) ?? 0) + (fact.data.animals ?? 0) / (culture.volumeL * 1000),
+      )
+  }
+
+  growADay(): void {
+    for (const [id, density] of this.density) {
+      const isCrash = this.random.uniform() < 0.004
+      this.density.set(id, isCrash ? density * 0.03 : density * Math.exp(0.35 * (1 - density / 800)))
+    }
+  }
+}
+
+function yearRoom(): SnapshotBuilder {
+  const room = new SnapshotBuilder({
+    rounds: [
+      { id: 'morning', name: 'Morning', at: '07:00' },
+      { id: 'evening', name: 'Evening', at: '18:00' },
+    ],
+  })
+  room.concentrate({ name: 'the bottle', openedOn: '2026-01-01' })
+  for (const [index, isBackup] of [false, false, true].entries()) {
+    const culture = room.culture({ startedAt: `${firstDay}T06:00:00.000Z`, isBackup, hasFilter: index === 0 })
+    room.fact('inoculation', culture.id, culture.startedAt, { densityPerMl: 63 })
+  }
+  room.culture({ startedAt: `${firstDay}T06:00:00.000Z`, name: 'A1', kind: 'microalgae', strain: null, volumeL: 10 })
+  for (const name of ['H1', 'H2'])
+    room.culture({
+      startedAt: `${firstDay}T06:00:00.000Z`,
+      name,
+      kind: 'artemia_hatch',
+      strain: null,
+      volumeL: 2,
+      temperatureC: 28,
+      salinity: 30,
+    })
+  for (let tank = 0; tank < 4; tank += 1) room.tank({ name: `Nursery ${tank + 1}`, volumeL: 20 })
+  room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 150 })
+  room.tank({ name: 'Quarantine', kind: 'quarantine', volumeL: 40 })
+  for (const species of ['amphiprion-ocellaris', 'amphiprion-percula']) room.pair({ species, formedOn: '2026-01-01' })
+  return room
+}
+
+/** The snapshot as it is loaded on a date. */
+function loaded(room: SnapshotBuilder, date: string): RoomSnapshot {
+  const since = `${addDays(date, -windowDays)}T00:00:00.000Z`
+  const snapshot = room.build()
+  return { ...snapshot, facts: snapshot.facts.filter((fact) => fact.at >= since || kept.includes(fact.kind)) }
+}
+
+/** What no rule will look at any more leaves the test's own book, as it leaves what is loaded. Batches that have moved on and clutches that are over are closed on their pages, as people do. */
+function close(room: SnapshotBuilder, date: string): void {
+  const { snapshot } = room
+  const moved = new Set(snapshot.groups.map(({ fromBatchId }) => fromBatchId))
+  snapshot.batches = snapshot.batches.filter(({ id, hatchedOn }) => !moved.has(id) && hatchedOn > addDays(date, -50))
+  snapshot.groups = snapshot.groups.filter(({ settledOn }) => settledOn > addDays(date, -60))
+  const since = `${addDays(date, -windowDays)}T00:00:00.000Z`
+  snapshot.facts = snapshot.facts.filter((fact) => fact.at >= since || kept.includes(fact.kind))
+  snapshot.clutches = snapshot.clutches.filter(({ spawnedAt }) => spawnedAt.slice(0, 10) > addDays(date, -90))
+}
+
+function walkADay(room: SnapshotBuilder, waters: Waters, date: string): { tasks: number; ms: number } {
+  const random = waters.random
+  const done = new Set<string>()
+  let ms = 0
+  let drawn = 0
+  for (const round of room.snapshot.room.rounds) {
+    const startedAt = performance.now()
+    const { drafts } = draftDay({ snapshot: loaded(room, date), date, rules })
+    ms += performance.now() - startedAt
+    drawn += 1
+    for (const draft of drafts.filter(({ roundId }) => roundId === round.id)) {
+      done.add(draft.key)
+      if (random.uniform() > signedShare) continue
+      const rule = findRule(draft.ruleId)
+      if (!rule) throw new Error(`No rule ${draft.ruleId}`)
+      const at = addMinutes(draft.dueAt, Math.round(random.uniform() * 50) + 1)
+      liveTask(room, { rule, draft, values: typedValues(draft, random, { densityPerMl: seen(waters) }), at })
+      waters.takeOut()
+    }
+  }
+  return { tasks: done.size, ms: ms / drawn }
+}
+
+const seen = (waters: Waters) => (draft: TaskDraft) =>
+  waters.density.get(draft.subjectId) ?? 4 + 4 * waters.random.uniform()
+
+const quantile = (sorted: number[], share: number): number => sorted[Math.floor((sorted.length - 1) * share)] ?? 0
+const sorted = (values: number[]): number[] => [...values].sort((a, b) => a - b)
+const median = (values: number[]): number => quantile(sorted(values), 0.5)
+
+test('a year of a small room: no rule throws, lists stay of a size that people can do, and a day costs the same', () => {
+  const room = yearRoom()
+  const waters = new Waters(room, seededRandom(20_260_105))
+  const sizes: number[] = []
+  const costs: number[] = []
+  for (let day = 0; day < days; day += 1) {
+    const date = addDays(firstDay, day)
+    const { tasks, ms } = walkADay(room, waters, date)
+    sizes.push(tasks)
+    costs.push(ms)
+    close(room, date)
+    waters.growADay()
+    // Undecided clutches are decided on their pages, most of them to be raised.
+    for (const clutch of room.snapshot.clutches)
+      if (clutch.intent === 'undecided')
+        clutch.intent = waters.random.uniform() < 0.7 ? 'raise_all' : 'leave_with_parents'
+  }
+  const inOrder = sorted(sizes)
+  const at = (share: number) => quantile(inOrder, share)
+  // biome-ignore lint/suspicious/noConsole: the spread of list sizes is what this test is run for
+  console.info(
+    `tasks a day over ${days} days: least ${at(0)}, 10 % ${at(0.1)}, median ${at(0.5)}, 90 % ${at(0.9)}, most ${at(1)};`,
+    `a draft ${median(costs.slice(30, 120)).toFixed(1)} ms in spring, ${median(costs.slice(-90)).toFixed(1)} ms in the last quarter`,
+  )
+  expect(at(0)).toBeGreaterThan(5)
+  expect(at(0.5)).toBeLessThan(100)
+  expect(at(1)).toBeLessThan(200)
+  expect(median(costs.slice(-90))).toBeLessThan(3 * median(costs.slice(30, 120)))
+}, 300_000)

@@ -1,0 +1,184 @@
+import type { ClutchIntent } from '@fryward/shared'
+import { describe, expect, test } from 'vitest'
+import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import {
+  clutchDark,
+  clutchDeadEggs,
+  clutchMorningAfter,
+  clutchPullNest,
+  clutchReady,
+  clutchSecondNight,
+  clutchWatch,
+} from './hatch-night.ts'
+import { pairConditioning, pairWatchNew, roomDayLength } from './pair-watch.ts'
+
+/** Ocellaris at 27 C spawned on 3 March at 10:00: its night is that of the 9th or the 10th. */
+function room({ intent = 'raise_all', withTank = true }: { intent?: ClutchIntent; withTank?: boolean } = {}) {
+  const built = new SnapshotBuilder()
+  const pair = built.pair({ name: 'Pair A' })
+  const clutch = built.clutch(pair, { name: 'A1', spawnedAt: '2026-03-03T10:00:00.000Z', eggs: 400, intent })
+  const tank = withTank ? built.tank({ name: 'Nursery 1' }) : null
+  return { built, pair, clutch, tank }
+}
+const likely = '2026-03-10'
+
+describe('before the night', () => {
+  test('a tank is made ready from the day before a likely night, once', () => {
+    const { built, clutch } = room()
+    expect(built.drafts('2026-03-05', [clutchReady]).drafts).toEqual([])
+    const draft = onlyDraft(built.drafts('2026-03-09', [clutchReady]))
+    expect(draft.content.title.text).toBe('Ready Nursery 1 for A1')
+    expect(draft.content.cautions.join(' ')).toContain('dark')
+    const [fact] = signOff(clutchReady, draft).facts
+    expect(fact).toEqual({ kind: 'care', subjectId: clutch.id, data: { act: 'ready_hatch_tank' } })
+    built.append(fact!, { at: '2026-03-09T07:30:00.000Z' })
+    expect(built.drafts(likely, [clutchReady]).drafts).toEqual([])
+  })
+
+  test('a clutch that nobody has decided on is a question, and so is a room without an empty tank', () => {
+    expect(room({ intent: 'undecided' }).built.drafts('2026-03-09', [clutchReady]).gaps[0]?.message).toContain(
+      'decide on its page whether to raise all, part or none',
+    )
+    expect(room({ withTank: false }).built.drafts('2026-03-09', [clutchReady]).gaps[0]?.message).toContain(
+      'no larval tank is empty',
+    )
+  })
+
+  test('one left with its parents asks for nothing but the look', () => {
+    const { built } = room({ intent: 'leave_with_parents' })
+    const all = [clutchReady, clutchPullNest, clutchDark, clutchWatch]
+    expect(built.drafts(likely, all)).toEqual({ drafts: [], gaps: [] })
+  })
+
+  test('the nest is pulled in the last round before lights off of a likely night, before they go off', () => {
+    const { built, clutch } = room()
+    expect(built.drafts('2026-03-06', [clutchPullNest]).drafts).toEqual([])
+    const draft = onlyDraft(built.drafts(likely, [clutchPullNest]))
+    expect(draft.roundId).toBe('evening')
+    expect(draft.closesAt).toBe('2026-03-10T19:00:00.000Z')
+    expect(draft.content.title.text).toMatch(/^Pull the nest of A1: tonight (likely|almost certain) \(\d+ %\)$/)
+    const [fact] = signOff(clutchPullNest, draft).facts
+    expect(fact).toEqual({ kind: 'care', subjectId: clutch.id, data: { act: 'pull_nest' } })
+    built.append(fact!, { at: '2026-03-10T17:00:00.000Z' })
+    expect(built.drafts(likely, [clutchPullNest]).drafts).toEqual([])
+  })
+
+  test('dark and a watch are asked for that evening', () => {
+    const { built, clutch } = room()
+    const { drafts } = built.drafts(likely, [clutchDark, clutchWatch])
+    expect(drafts.map(({ ruleId, roundId }) => [ruleId, roundId])).toEqual([
+      ['clutch-dark', 'evening'],
+      ['clutch-watch', 'evening'],
+    ])
+    expect(signOff(clutchDark, drafts[0]!).facts[0]).toMatchObject({ data: { act: 'darken' } })
+    expect(signOff(clutchWatch, drafts[1]!, { hatching: 'some' }).facts).toEqual([
+      { kind: 'observation', subjectId: clutch.id, data: { signs: ['eggs_seen'], note: 'Some are out.' } },
+    ])
+  })
+})
+
+describe('the morning after', () => {
+  const morning = '2026-03-11'
+
+  test('asks what hatched, and makes a batch of it in the tank that was ready', () => {
+    const { built, clutch, tank } = room()
+    const draft = onlyDraft(built.drafts(morning, [clutchMorningAfter]))
+    const all = signOff(clutchMorningAfter, draft, { hatched: 'all', larvae: 350 })
+    expect(all).toEqual({
+      facts: [{ kind: 'observation', subjectId: clutch.id, data: { signs: ['no_eggs'] } }],
+      creations: [
+        {
+          kind: 'larval_batch',
+          tankId: tank?.id,
+          species: 'amphiprion-ocellaris',
+          clutchIds: [clutch.id],
+          hatchedOn: likely,
+          larvae: 350,
+        },
+      ],
+    })
+    expect(signOff(clutchMorningAfter, draft, { hatched: 'none' })).toEqual({
+      facts: [{ kind: 'observation', subjectId: clutch.id, data: { signs: ['eggs_seen'] } }],
+    })
+  })
+
+  test('a clutch left with its parents is written down as hatched, without a batch', () => {
+    const { built, clutch } = room({ intent: 'leave_with_parents' })
+    const draft = onlyDraft(built.drafts(morning, [clutchMorningAfter]))
+    expect(signOff(clutchMorningAfter, draft, { hatched: 'all' }).facts[0]).toEqual({
+      kind: 'hatch',
+      subjectId: clutch.id,
+      data: { hatchedOn: likely },
+    })
+  })
+
+  test('is not asked after an unlikely night, nor once today’s look saw eggs', () => {
+    const { built, clutch } = room()
+    expect(built.drafts('2026-03-06', [clutchMorningAfter]).drafts).toEqual([])
+    built.fact('observation', clutch.id, '2026-03-11T06:30:00.000Z', { signs: ['eggs_seen'], eggStage: 'silver' })
+    expect(built.drafts(morning, [clutchMorningAfter]).drafts).toEqual([])
+  })
+
+  test('a part that was left is asked about after the second night, and joins the same batch', () => {
+    const { built, clutch } = room()
+    const batch = built.batch({ hatchedOn: likely, clutchIds: [clutch.id], larvae: 250 })
+    built.fact('hatch', clutch.id, '2026-03-11T07:00:00.000Z', { hatchedOn: likely, batchId: batch.id, larvae: 250 })
+    expect(built.drafts('2026-03-12', [clutchSecondNight]).drafts).toEqual([])
+    built.fact('observation', clutch.id, '2026-03-11T07:00:00.000Z', { signs: ['eggs_seen'] })
+    expect(built.drafts(morning, [clutchSecondNight]).drafts).toEqual([])
+    const draft = onlyDraft(built.drafts('2026-03-12', [clutchSecondNight]))
+    expect(signOff(clutchSecondNight, draft, { larvae: 40 }).facts).toEqual([
+      { kind: 'hatch', subjectId: clutch.id, data: { hatchedOn: '2026-03-11', larvae: 40, batchId: batch.id } },
+      { kind: 'observation', subjectId: clutch.id, data: { signs: ['no_eggs'] } },
+    ])
+    expect(built.drafts('2026-03-13', [clutchSecondNight]).drafts).toEqual([])
+  })
+})
+
+describe('dead eggs', () => {
+  test('from a twentieth of the clutch on are taken out, once', () => {
+    const { built, clutch } = room()
+    built.fact('loss', clutch.id, '2026-03-06T07:30:00.000Z', { number: 15, of: 'eggs' })
+    expect(built.drafts('2026-03-06', [clutchDeadEggs]).drafts).toEqual([])
+    built.fact('loss', clutch.id, '2026-03-06T12:30:00.000Z', { number: 10, of: 'eggs' })
+    const draft = onlyDraft(built.drafts('2026-03-06', [clutchDeadEggs]))
+    built.append(signOff(clutchDeadEggs, draft).facts[0]!, { at: '2026-03-06T18:40:00.000Z' })
+    expect(built.drafts('2026-03-06', [clutchDeadEggs]).drafts).toEqual([])
+  })
+})
+
+describe('pairs beside their feeds', () => {
+  test('a new pair is watched each evening of its first fortnight', () => {
+    const built = new SnapshotBuilder()
+    const pair = built.pair({ name: 'Pair B', formedOn: '2026-03-08' })
+    const draft = onlyDraft(built.drafts(likely, [pairWatchNew]))
+    expect(signOff(pairWatchNew, draft).facts[0]).toMatchObject({ data: { signs: ['all_well'] } })
+    const [fact] = signOff(pairWatchNew, draft, { signs: ['fighting'] }).facts
+    expect(fact).toEqual({ kind: 'observation', subjectId: pair.id, data: { signs: ['fighting'] } })
+    built.append(fact!, { at: '2026-03-10T18:40:00.000Z' })
+    expect(built.drafts(likely, [pairWatchNew]).drafts).toEqual([])
+    expect(built.drafts('2026-03-22', [pairWatchNew]).drafts).toEqual([])
+  })
+
+  test('conditioning is off until it is asked for, and not for a brooding pair', () => {
+    const { built } = room()
+    built.setting('pair-conditioning', { isOn: true })
+    expect(built.drafts(likely, [pairConditioning]).drafts).toEqual([])
+    const other = new SnapshotBuilder()
+    other.pair()
+    expect(other.drafts(likely, [pairConditioning]).drafts).toEqual([])
+    other.setting('pair-conditioning', { isOn: true })
+    expect(signOff(pairConditioning, onlyDraft(other.drafts(likely, [pairConditioning]))).facts[0]).toMatchObject({
+      data: { food: 'fresh' },
+    })
+  })
+
+  test('the light timers are checked monthly by the room’s own hours', () => {
+    const { built } = room()
+    const draft = onlyDraft(built.drafts(likely, [roomDayLength]))
+    expect(draft.content.steps[0]?.quantities.hours).toEqual({ value: 12, unit: 'hours' })
+    built.append(signOff(roomDayLength, draft).facts[0]!, { at: '2026-03-10T07:30:00.000Z' })
+    expect(built.drafts('2026-04-08', [roomDayLength]).drafts).toEqual([])
+    expect(built.drafts('2026-04-09', [roomDayLength]).drafts).toHaveLength(1)
+  })
+})

@@ -1,0 +1,197 @@
+import { unionisedAmmoniaNitrogen } from '@fryward/seawater'
+import { describe, expect, test } from 'vitest'
+import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { larvalGreenWater } from './green-water.ts'
+import { larvalLight, larvalLook, larvalMove, larvalWean } from './growing-up.ts'
+import { larvalAmmoniaAct, larvalAmmoniaTest, larvalSiphon, larvalWaterChange } from './water.ts'
+
+const date = '2026-03-10'
+
+/** 200 ocellaris in 20 L at 30 and 27 C. */
+function nursery(hatchedOn: string) {
+  const room = new SnapshotBuilder()
+  const tank = room.tank({ name: 'Nursery 1', volumeL: 20 })
+  const batch = room.batch({ hatchedOn, tankId: tank.id, larvae: 200 })
+  return { room, tank, batch }
+}
+
+describe('green water', () => {
+  test('fills the tank to 200,000 cells per mL at first, then replaces half a day: 20,000 mL of it', () => {
+    const { room, batch } = nursery('2026-03-08')
+    const bottle = room.concentrate({ name: 'the bottle', cellsPerMl: 1e9 })
+    // 200,000 x 20,000 / 1e9 = 4 mL.
+    const draft = onlyDraft(room.drafts(date, [larvalGreenWater]))
+    expect(draft.content.amount).toEqual({ value: 4, unit: 'mL' })
+    const [fact] = signOff(larvalGreenWater, draft).facts
+    expect(fact).toEqual({
+      kind: 'feeding',
+      subjectId: batch.id,
+      data: { food: 'concentrate', concentrateId: bottle.id, amountMl: 4 },
+    })
+    room.append(fact!, { at: '2026-03-10T07:20:00.000Z' })
+    expect(room.drafts(date, [larvalGreenWater]).drafts).toEqual([])
+    expect(onlyDraft(room.drafts('2026-03-11', [larvalGreenWater])).content.amount?.value).toBe(2)
+  })
+
+  test('of a strong bottle is given diluted, and ends with the rotifers', () => {
+    const { room } = nursery('2026-03-08')
+    room.concentrate({ cellsPerMl: 65e9 })
+    const draft = onlyDraft(room.drafts(date, [larvalGreenWater]))
+    // 0.0615 mL, so 0.6 mL of one in ten.
+    expect(draft.content.amount?.value).toBe(0.6)
+    expect(signOff(larvalGreenWater, draft).facts[0]).toMatchObject({ data: { amountMl: 0.06 } })
+    expect(room.drafts('2026-03-22', [larvalGreenWater])).toEqual({ drafts: [], gaps: [] })
+  })
+
+  test('without a bottle asks for one', () => {
+    expect(nursery('2026-03-08').room.drafts(date, [larvalGreenWater]).gaps[0]?.message).toContain(
+      'strength from the label',
+    )
+  })
+})
+
+describe('siphoning', () => {
+  test('is daily from day 2, and its dead are losses', () => {
+    const { room, batch } = nursery('2026-03-07')
+    expect(room.drafts('2026-03-09', [larvalSiphon]).drafts).toEqual([])
+    const draft = onlyDraft(room.drafts(date, [larvalSiphon]))
+    const facts = signOff(larvalSiphon, draft, { dead: 7, deformed: 2 }).facts
+    expect(facts).toEqual([
+      { kind: 'care', subjectId: batch.id, data: { act: 'siphon_bottom', note: '2 deformed.' } },
+      { kind: 'loss', subjectId: batch.id, data: { number: 7, of: 'larvae' } },
+    ])
+    expect(signOff(larvalSiphon, draft, { dead: 0 }).facts).toHaveLength(1)
+    room.append(facts[0]!, { at: '2026-03-10T07:30:00.000Z' })
+    expect(room.drafts(date, [larvalSiphon]).drafts).toEqual([])
+  })
+})
+
+describe('changing the larvae’s water', () => {
+  test('begins on day 3 with a fifth, grows by two hundredths a day, and ends at half', () => {
+    const litres = (hatchedOn: string) =>
+      nursery(hatchedOn)
+        .room.drafts(date, [larvalWaterChange])
+        .drafts.map(({ content }) => content.amount?.value)
+    expect(litres('2026-03-07')).toEqual([])
+    expect(litres('2026-03-06')).toEqual([4])
+    expect(litres('2026-03-01')).toEqual([6])
+    expect(litres('2026-02-10')).toEqual([10])
+  })
+
+  test('is recorded on the tank with what was measured, and not asked twice', () => {
+    const { room, tank } = nursery('2026-03-06')
+    const draft = onlyDraft(room.drafts(date, [larvalWaterChange]))
+    expect(draft.content.steps[0]?.quantities).toMatchObject({ salinity: { value: 30 }, temperature: { value: 27 } })
+    const [fact] = signOff(larvalWaterChange, draft, { amountL: 3, temperatureC: 26.5 }).facts
+    expect(fact).toEqual({
+      kind: 'water_change',
+      subjectId: tank.id,
+      data: { removedL: 3, addedL: 3, temperatureC: 26.5 },
+    })
+    room.append(fact!, { at: '2026-03-10T12:50:00.000Z' })
+    expect(room.drafts(date, [larvalWaterChange]).drafts).toEqual([])
+  })
+})
+
+describe('ammonia', () => {
+  test('is tested daily from day 1 and recorded on the tank', () => {
+    const { room, tank } = nursery('2026-03-08')
+    const draft = onlyDraft(room.drafts(date, [larvalAmmoniaTest]))
+    const [fact] = signOff(larvalAmmoniaTest, draft, { totalAmmoniaNMgPerL: 0.5, pH: 8.1 }).facts
+    expect(fact).toEqual({ kind: 'water_test', subjectId: tank.id, data: { totalAmmoniaNMgPerL: 0.5, pH: 8.1 } })
+    room.append(fact!, { at: '2026-03-10T07:10:00.000Z' })
+    expect(room.drafts(date, [larvalAmmoniaTest]).drafts).toEqual([])
+    expect(room.drafts('2026-03-11', [larvalAmmoniaTest]).drafts).toHaveLength(1)
+  })
+
+  const tested = (totalAmmoniaNMgPerL: number) => {
+    const made = nursery('2026-03-06')
+    made.room.fact('water_test', made.tank.id, '2026-03-10T06:40:00.000Z', {
+      totalAmmoniaNMgPerL,
+      pH: 8.1,
+      temperatureC: 27,
+    })
+    return made
+  }
+
+  test('at 0.5 mg/L and pH 8.1 is brought down by half the water, the most at once', () => {
+    const water = { pH: 8.1, temperatureC: 27, salinity: 30 }
+    const nh3 = unionisedAmmoniaNitrogen({ ...water, totalAmmoniaNitrogenMgPerL: 0.5 })
+    expect(nh3).toBeGreaterThan(0.02)
+    const { room, tank } = tested(0.5)
+    const draft = onlyDraft(room.drafts(date, [larvalAmmoniaAct]))
+    expect(draft.content.amount).toEqual({ value: 10, unit: 'L' })
+    room.append(signOff(larvalAmmoniaAct, draft).facts[0]!, { at: '2026-03-10T07:30:00.000Z' })
+    expect(room.snapshot.facts.at(-1)).toMatchObject({ subjectId: tank.id, data: { removedL: 10 } })
+    expect(room.drafts(date, [larvalAmmoniaAct]).drafts).toEqual([])
+  })
+
+  test('takes just the share that brings it to 0.01, where that is less than half', () => {
+    const water = { pH: 8.1, temperatureC: 27, salinity: 30 }
+    // The total at which NH3-N is 0.0201: a change of 1 - 0.01 / 0.0201 is a hair over half; so allow more.
+    const total = 0.0201 / unionisedAmmoniaNitrogen({ ...water, totalAmmoniaNitrogenMgPerL: 1 })
+    const { room } = tested(Number(total.toFixed(4)))
+    room.setting('larval-ammonia-act', { parameters: { mostShare: 0.9, watchMgPerL: 0.015 } })
+    const amount = onlyDraft(room.drafts(date, [larvalAmmoniaAct])).content.amount?.value ?? 0
+    expect(amount).toBeCloseTo(20 * (1 - 0.015 / 0.0201), 1)
+  })
+
+  test('under the limit asks nothing; a test without pH is taken at 8.2 and says so', () => {
+    expect(tested(0.1).room.drafts(date, [larvalAmmoniaAct]).drafts).toEqual([])
+    const { room, tank } = nursery('2026-03-06')
+    room.fact('water_test', tank.id, '2026-03-10T06:40:00.000Z', { totalAmmoniaNMgPerL: 1 })
+    const { because } = onlyDraft(room.drafts(date, [larvalAmmoniaAct])).content
+    expect(because.find(({ label }) => label === 'pH taken as')?.quantity?.value).toBe(8.2)
+  })
+})
+
+describe('growing up', () => {
+  test('dry food is offered from the species’ weaning day, three times a day', () => {
+    // Ocellaris: day 5, which is 10 March for a hatch night of the 4th.
+    expect(nursery('2026-03-05').room.drafts(date, [larvalWean]).drafts).toEqual([])
+    const { room, batch } = nursery('2026-03-04')
+    const { drafts } = room.drafts(date, [larvalWean])
+    expect(drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'midday', 'evening'])
+    expect(signOff(larvalWean, drafts[0]!, { taken: 'some' }).facts).toEqual([
+      { kind: 'feeding', subjectId: batch.id, data: { food: 'dry', note: 'Some take it.' } },
+    ])
+  })
+
+  test('a look a day says how they are; a light check every third day', () => {
+    const { room, batch } = nursery('2026-03-07')
+    const draft = onlyDraft(room.drafts(date, [larvalLook]))
+    const [fact] = signOff(larvalLook, draft, { seen: 'well', settled: 'most', deformed: 3 }).facts
+    expect(fact).toEqual({
+      kind: 'observation',
+      subjectId: batch.id,
+      data: { signs: ['all_well'], note: 'Most barred and settled. 3 deformed.' },
+    })
+    room.append(fact!, { at: '2026-03-10T12:40:00.000Z' })
+    expect(room.drafts(date, [larvalLook]).drafts).toEqual([])
+    const light = onlyDraft(room.drafts(date, [larvalLight]))
+    room.append(signOff(larvalLight, light).facts[0]!, { at: '2026-03-10T12:45:00.000Z' })
+    expect(room.drafts('2026-03-12', [larvalLight]).drafts).toEqual([])
+    expect(room.drafts('2026-03-13', [larvalLight]).drafts).toHaveLength(1)
+  })
+
+  test('settled young are moved with a head count into a group of their own', () => {
+    const { room, batch } = nursery('2026-02-20')
+    expect(room.drafts(date, [larvalMove])).toEqual({ drafts: [], gaps: [] })
+    room.fact('observation', batch.id, '2026-03-09T12:00:00.000Z', { note: 'Most barred and settled.' })
+    expect(room.drafts(date, [larvalMove]).gaps[0]?.message).toContain('add a grow-out tank')
+    const growOut = room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 120 })
+    const draft = onlyDraft(room.drafts(date, [larvalMove]))
+    expect(signOff(larvalMove, draft, { number: 140 })).toEqual({
+      facts: [],
+      creations: [{ kind: 'juvenile_group', tankId: growOut.id, fromBatchId: batch.id, settledOn: date, number: 140 }],
+    })
+  })
+
+  test('a batch that nobody has called settled is asked about a week after it should have been', () => {
+    const { room } = nursery('2026-02-01')
+    room.tank({ name: 'Grow-out', kind: 'grow_out' })
+    // Only dry food from day 25, and a week: day 32 is 6 March.
+    expect(room.drafts('2026-03-05', [larvalMove]).drafts).toEqual([])
+    expect(room.drafts('2026-03-06', [larvalMove]).drafts).toHaveLength(1)
+  })
+})

@@ -1,0 +1,146 @@
+import { describe, expect, test } from 'vitest'
+import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { larvalArtemiaFeed } from '../larvae/artemia-feed.ts'
+import { artemiaDecapsulate, artemiaDiscard, artemiaEnrich } from './artemia-aftercare.ts'
+import { artemiaHarvest } from './artemia-harvest.ts'
+import { artemiaStart } from './artemia-start.ts'
+
+const date = '2026-03-10'
+
+/** Ocellaris in 20 L that take their first Artemia on day 5, and one hatcher of 2 L at 28 C. */
+function room(hatchedOn: string) {
+  const built = new SnapshotBuilder()
+  const hatcher = built.culture({
+    name: 'H1',
+    kind: 'artemia_hatch',
+    strain: null,
+    volumeL: 2,
+    temperatureC: 28,
+    salinity: 30,
+    startedAt: '2026-02-01T08:00:00.000Z',
+  })
+  const batch = built.batch({ hatchedOn, tankId: built.tank({ volumeL: 20 }).id })
+  return { built, hatcher, batch }
+}
+
+describe('feeding Artemia', () => {
+  test('begins on the species’ day with half an animal a mL, and reaches one within three days', () => {
+    const amounts = (hatchedOn: string) =>
+      room(hatchedOn)
+        .built.drafts(date, [larvalArtemiaFeed])
+        .drafts.map(({ content }) => content.amount?.value)
+    // Day 4, day 5 (0.5 x 20,000), day 8 (1 x 20,000).
+    expect(amounts('2026-03-05')).toEqual([])
+    expect(amounts('2026-03-04')).toEqual([10_000, 10_000, 10_000])
+    expect(amounts('2026-03-01')).toEqual([20_000, 20_000, 20_000])
+  })
+
+  test('what was counted as left is not given again; signing off records both', () => {
+    const { built, batch, hatcher } = room('2026-03-01')
+    const [draft] = built.drafts(date, [larvalArtemiaFeed]).drafts
+    expect(signOff(larvalArtemiaFeed, draft!, { leftPerMl: 0.4 }).facts).toEqual([
+      { kind: 'count', subjectId: batch.id, data: { of: 'prey_artemia', animals: [400], volumeMl: 1000 } },
+      { kind: 'feeding', subjectId: batch.id, data: { food: 'artemia', animals: 20_000, fromCultureId: hatcher.id } },
+    ])
+    built.fact('count', batch.id, '2026-03-10T06:50:00.000Z', { of: 'prey_artemia', animals: [400], volumeMl: 1000 })
+    expect(built.drafts(date, [larvalArtemiaFeed]).drafts[0]?.content.amount?.value).toBe(12_000)
+  })
+})
+
+describe('starting cysts', () => {
+  test('are wetted a day and an hour before the feed: 55,556 nauplii are 0.3 g', () => {
+    const { built, hatcher } = room('2026-03-03')
+    // Day 7 on the 11th: 0.833 a mL x 20,000 mL x 3 feeds, a tenth lost in the sieve, at 200,000 a gram.
+    expect(((0.5 + (0.5 * 2) / 3) * 20_000 * 3) / 0.9 / 200_000).toBeCloseTo(0.28, 2)
+    const draft = onlyDraft(built.drafts(date, [artemiaStart]))
+    expect(draft.content.amount).toEqual({ value: 0.3, unit: 'g' })
+    // Needed at 07:00 on the 11th, less 1 h of handling and 24 h at 28 C: 06:00 on the 10th, the first round.
+    expect(draft.roundId).toBe('morning')
+    expect(signOff(artemiaStart, draft, { cystsG: 0.4 }).facts).toEqual([
+      {
+        kind: 'care',
+        subjectId: hatcher.id,
+        data: { act: 'start_artemia', litres: 2, note: '0.4 g of cysts for 2026-03-11' },
+      },
+    ])
+  })
+
+  test('cooler water is started the day before that; two hatchers take turns', () => {
+    const { built, hatcher } = room('2026-03-01')
+    hatcher.temperatureC = 20
+    // 36 h at 20 C and one of handling: 18:00 two days before the feed, the midday round comes last before it.
+    const cool = onlyDraft(built.drafts(date, [artemiaStart]))
+    expect(cool.content.title.text).toContain('for the feeds of 2026-03-12')
+    expect(cool.roundId).toBe('midday')
+    hatcher.temperatureC = 28
+    built.culture({ ...hatcher, id: built.nextId(), name: 'H2' })
+    const vessels = ['2026-03-10', '2026-03-11'].map((on) => onlyDraft(built.drafts(on, [artemiaStart])).subjectName)
+    expect([...vessels].sort()).toEqual(['H1', 'H2'])
+  })
+
+  test('is not asked when nobody eats Artemia, or twice a day', () => {
+    expect(room('2026-03-09').built.drafts(date, [artemiaStart]).drafts).toEqual([])
+    const { built, hatcher } = room('2026-03-03')
+    built.fact('care', hatcher.id, '2026-03-10T07:05:00.000Z', { act: 'start_artemia' })
+    expect(built.drafts(date, [artemiaStart]).drafts).toEqual([])
+  })
+})
+
+describe('harvest, cold and enrichment', () => {
+  const started = () => {
+    const made = room('2026-03-03')
+    made.built.fact('care', made.hatcher.id, '2026-03-09T11:00:00.000Z', { act: 'start_artemia' })
+    return made
+  }
+
+  test('is due in the first round after they are out, once', () => {
+    const { built, hatcher } = started()
+    // 24 h at 28 C: out at 11:00, harvested at 12:30.
+    const draft = onlyDraft(built.drafts(date, [artemiaHarvest]))
+    expect(draft.roundId).toBe('midday')
+    const [harvest] = signOff(artemiaHarvest, draft).facts
+    expect(harvest).toEqual({
+      kind: 'harvest',
+      subjectId: hatcher.id,
+      data: { volumeL: 2, parts: [{ to: 'chilled_reserve', volumeL: 2 }] },
+    })
+    expect(built.drafts('2026-03-09', [artemiaHarvest]).drafts).toEqual([])
+    built.append(harvest!, { at: '2026-03-10T12:40:00.000Z' })
+    expect(built.drafts(date, [artemiaHarvest]).drafts).toEqual([])
+  })
+
+  test('what is in the cold for a day is discarded, once', () => {
+    const { built, hatcher } = started()
+    const parts = [{ to: 'chilled_reserve', volumeL: 2 } as const]
+    built.fact('harvest', hatcher.id, '2026-03-10T12:40:00.000Z', { volumeL: 2, parts })
+    expect(built.drafts(date, [artemiaDiscard]).drafts).toEqual([])
+    const draft = onlyDraft(built.drafts('2026-03-11', [artemiaDiscard]))
+    expect(draft.roundId).toBe('evening')
+    built.append(signOff(artemiaDiscard, draft).facts[0]!, { at: '2026-03-11T18:40:00.000Z' })
+    expect(built.drafts('2026-03-12', [artemiaDiscard]).drafts).toEqual([])
+  })
+
+  test('enrichment is off until it is asked for, eight hours after the harvest: 0.3 g a litre', () => {
+    const { built, hatcher } = started()
+    const parts = [{ to: 'chilled_reserve', volumeL: 2 } as const]
+    built.fact('harvest', hatcher.id, '2026-03-10T07:10:00.000Z', { volumeL: 2, parts })
+    expect(built.drafts(date, [artemiaEnrich]).drafts).toEqual([])
+    built.setting('artemia-enrich', { isOn: true })
+    const draft = onlyDraft(built.drafts(date, [artemiaEnrich]))
+    expect(draft.roundId).toBe('evening')
+    expect(draft.content.amount).toEqual({ value: 0.6, unit: 'g' })
+    expect(signOff(artemiaEnrich, draft).facts[0]).toMatchObject({ data: { act: 'enrich_artemia' } })
+  })
+
+  test('decapsulation is off, never a stand-in’s, with every caution, and in the published proportions', () => {
+    const { built } = started()
+    expect(built.drafts(date, [artemiaDecapsulate]).drafts).toEqual([])
+    built.setting('artemia-decapsulate', { isOn: true, parameters: { cystsG: 500 } })
+    const draft = onlyDraft(built.drafts(date, [artemiaDecapsulate]))
+    expect(draft.isForStandIn).toBe(false)
+    expect(draft.content.cautions.join(' ')).toMatch(/acid or ammonia.*never water onto caustic soda.*under 40 C/)
+    // 500 g: 4.77 L of bleach, 75 g of NaOH, 2.2 L of water.
+    const { bleach, soda, water } = Object.assign({}, ...draft.content.steps.map(({ quantities }) => quantities))
+    expect([bleach.value, soda.value, water.value]).toEqual([4800, 75, 2200])
+  })
+})

@@ -1,0 +1,215 @@
+import { describe, expect, test } from 'vitest'
+import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { steadyCulture } from '../../testing/steady-culture.ts'
+import { chilledReserveRule } from './chilled-reserve.ts'
+import { rotiferBackupCheck, rotiferBackupWanted } from './rotifer-backup.ts'
+import { rotiferFilter } from './rotifer-filter.ts'
+import { rotiferRescue } from './rotifer-rescue.ts'
+import { rotiferRestart } from './rotifer-restart.ts'
+import { rotiferTrouble } from './rotifer-trouble.ts'
+
+const date = '2026-03-10'
+
+describe('the culture’s filter', () => {
+  test('is cleaned weekly where there is one, and nowhere else', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z', hasFilter: true })
+    room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
+    const draft = onlyDraft(room.drafts('2026-03-08', [rotiferFilter]))
+    expect(room.drafts('2026-03-07', [rotiferFilter]).drafts).toEqual([])
+    const [fact] = signOff(rotiferFilter, draft).facts
+    expect(fact).toEqual({ kind: 'care', subjectId: culture.id, data: { act: 'clean_filter' } })
+    room.append(fact!, { at: '2026-03-08T07:30:00.000Z' })
+    expect(room.drafts('2026-03-14', [rotiferFilter]).drafts).toEqual([])
+    expect(room.drafts('2026-03-15', [rotiferFilter]).drafts).toHaveLength(1)
+  })
+})
+
+describe('the backup', () => {
+  test('is asked for weekly while there is none, and checked weekly once there is', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
+    const wanted = onlyDraft(room.drafts(date, [rotiferBackupWanted, rotiferBackupCheck]))
+    expect(wanted.ruleId).toBe('rotifer-backup-wanted')
+    expect(signOff(rotiferBackupWanted, wanted).facts[0]).toMatchObject({ data: { act: 'check_backup' } })
+    culture.isBackup = true
+    const check = onlyDraft(room.drafts(date, [rotiferBackupWanted, rotiferBackupCheck]))
+    expect(check.subjectId).toBe(culture.id)
+    room.append(signOff(rotiferBackupCheck, check).facts[0]!, { at: '2026-03-10T07:10:00.000Z' })
+    expect(room.drafts('2026-03-16', [rotiferBackupCheck]).drafts).toEqual([])
+    expect(room.drafts('2026-03-17', [rotiferBackupCheck]).drafts).toHaveLength(1)
+  })
+
+  test('is not asked for in a room without rotifers', () => {
+    expect(new SnapshotBuilder().drafts(date, [rotiferBackupWanted])).toEqual({ drafts: [], gaps: [] })
+  })
+})
+
+describe('restarting a culture', () => {
+  test('is asked after 28 days, with half of its animals, and starts its age anew', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt: '2026-02-10T08:00:00.000Z' })
+    room.count(culture, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    expect(room.drafts('2026-03-09', [rotiferRestart]).drafts).toEqual([])
+    const draft = onlyDraft(room.drafts(date, [rotiferRestart]))
+    expect(draft.content.amount).toEqual({ value: 9, unit: 'L' })
+    expect(draft.content.cautions.length).toBeGreaterThan(1)
+    // 9 L x 200,000 a litre, a tenth lost in the sieve: 90 per mL in 18 L.
+    const facts = signOff(rotiferRestart, draft).facts
+    expect(facts).toEqual([
+      { kind: 'care', subjectId: culture.id, data: { act: 'restart_culture', litres: 18 } },
+      { kind: 'inoculation', subjectId: culture.id, data: { animals: 1_620_000 } },
+    ])
+    for (const fact of facts) room.append(fact, { at: '2026-03-10T12:40:00.000Z' })
+    expect(room.drafts('2026-03-11', [rotiferRestart]).drafts).toEqual([])
+  })
+
+  test('two cultures are never restarted within three days of each other', () => {
+    const room = new SnapshotBuilder()
+    for (const name of ['R1', 'R2']) {
+      const culture = room.culture({ name, startedAt: '2026-02-01T08:00:00.000Z' })
+      room.count(culture, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    }
+    const [first] = room.snapshot.cultures
+    room.fact('care', first!.id, '2026-03-09T12:00:00.000Z', { act: 'restart_culture' })
+    expect(room.drafts(date, [rotiferRestart]).drafts).toEqual([])
+    expect(onlyDraft(room.drafts('2026-03-12', [rotiferRestart])).subjectName).toBe('R2')
+  })
+
+  test('an uncounted culture is a question first', () => {
+    const room = new SnapshotBuilder()
+    room.culture({ startedAt: '2026-02-01T08:00:00.000Z' })
+    expect(room.drafts(date, [rotiferRestart]).gaps[0]?.message).toContain('Count R1 before it is restarted')
+  })
+})
+
+describe('a culture in trouble', () => {
+  const withSigns = (...signs: ('swimming_slow' | 'foam' | 'swimming_well')[]) => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
+    signs.forEach((sign, index) => {
+      room.fact('observation', culture.id, `2026-03-09T1${index}:30:00.000Z`, { signs: [sign] })
+    })
+    return { room, culture }
+  }
+
+  test('slow swimming seen yesterday is seen to this morning, with what to do', () => {
+    const { room, culture } = withSigns('swimming_slow')
+    const draft = onlyDraft(room.drafts(date, [rotiferTrouble]))
+    expect(draft.content.title.text).toBe('See to R1: they swim slowly')
+    expect(draft.content.steps.map(({ text }) => text).join(' ')).toContain('Check the air first')
+    expect(signOff(rotiferTrouble, draft, { did: 'thinned', signs: ['bad_smell'] }).facts).toEqual([
+      {
+        kind: 'observation',
+        subjectId: culture.id,
+        data: { signs: ['bad_smell'], note: 'changed part of the water' },
+      },
+    ])
+    expect(signOff(rotiferTrouble, draft).facts[0]).toMatchObject({ data: { signs: ['swimming_well'] } })
+  })
+
+  test('a look that found them well ends it; foam alone is watched, not acted on', () => {
+    expect(withSigns('swimming_slow', 'swimming_well').room.drafts(date, [rotiferTrouble]).drafts).toEqual([])
+    expect(withSigns('foam').room.drafts(date, [rotiferTrouble]).drafts).toEqual([])
+  })
+
+  test('a sign of two days ago no longer counts', () => {
+    const { room } = withSigns('swimming_slow')
+    expect(room.drafts('2026-03-12', [rotiferTrouble]).drafts).toEqual([])
+  })
+
+  test('two counts in a row that fall are trouble, unless the fall is what was taken out', () => {
+    const counted = (isHarvested: boolean) => {
+      const room = new SnapshotBuilder()
+      const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
+      ;[300, 240, 192].forEach((density, index) => {
+        room.count(culture, `2026-03-0${7 + index}T06:30:00.000Z`, [density, density, density])
+        if (isHarvested)
+          room.fact('harvest', culture.id, `2026-03-0${7 + index}T07:30:00.000Z`, {
+            volumeL: 3.6,
+            parts: [{ to: 'drain', volumeL: 3.6 }],
+          })
+      })
+      return room.drafts(date, [rotiferTrouble]).drafts
+    }
+    expect(counted(false)[0]?.content.title.text).toContain('the counts fall')
+    expect(counted(true)).toEqual([])
+  })
+
+  test('fewer than 0.13 eggs a female say that it is falling already', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
+    room.count(culture, '2026-03-10T06:30:00.000Z', [200, 200, 200], { eggs: 6, females: 60 })
+    expect(onlyDraft(room.drafts(date, [rotiferTrouble])).content.title.text).toContain('hardly any carry eggs')
+  })
+})
+
+describe('a crashed culture', () => {
+  const crashed = () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ name: 'R1', startedAt: '2026-02-20T08:00:00.000Z' })
+    room.count(culture, '2026-03-08T06:30:00.000Z', [300, 300, 300])
+    room.count(culture, '2026-03-10T06:30:00.000Z', [5, 6, 4])
+    return { room, culture }
+  }
+
+  test('is started anew from the backup: 63 x 18 L / (200 x 0.9) = 6.3 L', () => {
+    const { room, culture } = crashed()
+    const backup = room.culture({ name: 'R2', startedAt: '2026-02-20T08:00:00.000Z', isBackup: true })
+    const other = room.culture({ name: 'R3', startedAt: '2026-02-20T08:00:00.000Z' })
+    room.count(backup, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    room.count(other, '2026-03-10T06:30:00.000Z', [400, 400, 400])
+    const draft = onlyDraft(room.drafts(date, [rotiferRescue]))
+    expect(draft.content.title.text).toBe('{amount} of R2, sieved, to start R1 anew')
+    expect(draft.content.amount).toEqual({ value: 6.3, unit: 'L' })
+    expect(signOff(rotiferRescue, draft).facts).toEqual([
+      { kind: 'care', subjectId: culture.id, data: { act: 'restart_culture', litres: 18 } },
+      {
+        kind: 'harvest',
+        subjectId: backup.id,
+        data: { volumeL: 6.3, parts: [{ to: 'culture', subjectId: culture.id, volumeL: 6.3 }] },
+      },
+      { kind: 'inoculation', subjectId: culture.id, data: { animals: 1_134_000, fromCultureId: backup.id } },
+    ])
+  })
+
+  test('takes no more than half of the rescuer, and says so when nobody can help', () => {
+    const thin = crashed()
+    const backup = thin.room.culture({ name: 'R2', startedAt: '2026-02-20T08:00:00.000Z', isBackup: true, volumeL: 5 })
+    thin.room.count(backup, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    expect(onlyDraft(thin.room.drafts(date, [rotiferRescue])).content.amount?.value).toBe(2.5)
+    const alone = onlyDraft(crashed().room.drafts(date, [rotiferRescue]))
+    expect(alone.content.amount).toBeNull()
+    expect(alone.content.steps.at(-1)?.text).toContain('buy a starter')
+    expect(signOff(rotiferRescue, alone).facts).toHaveLength(1)
+  })
+
+  test('is over once it has been started anew; a thinned culture has not crashed', () => {
+    const { room, culture } = crashed()
+    room.fact('inoculation', culture.id, '2026-03-10T08:00:00.000Z', { animals: 1e6 })
+    expect(room.drafts(date, [rotiferRescue]).drafts).toEqual([])
+    const steady = new SnapshotBuilder()
+    steadyCulture(steady, { date })
+    expect(steady.drafts(date, [rotiferRescue]).drafts).toEqual([])
+  })
+})
+
+describe('the chilled reserve', () => {
+  test('is discarded after 14 days, of which half are dead; a younger jar stays', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt: '2026-02-01T08:00:00.000Z' })
+    const chill = (at: string) =>
+      room.fact('harvest', culture.id, at, { volumeL: 2, parts: [{ to: 'chilled_reserve', volumeL: 2 }] })
+    chill('2026-02-24T08:00:00.000Z')
+    chill('2026-03-03T08:00:00.000Z')
+    expect(room.drafts('2026-03-09', [chilledReserveRule]).drafts).toEqual([])
+    const draft = onlyDraft(room.drafts(date, [chilledReserveRule]))
+    expect(draft.content.amount).toEqual({ value: 2, unit: 'L' })
+    expect(draft.content.because.at(-1)?.quantity).toEqual({ value: 0.5, unit: 'share' })
+    const [fact] = signOff(chilledReserveRule, draft).facts
+    expect(fact).toEqual({ kind: 'care', subjectId: culture.id, data: { act: 'discard_reserve', litres: 2 } })
+    room.append(fact!, { at: '2026-03-10T08:00:00.000Z' })
+    expect(room.drafts('2026-03-16', [chilledReserveRule]).drafts).toEqual([])
+    expect(room.drafts('2026-03-17', [chilledReserveRule]).drafts).toHaveLength(1)
+  })
+})
