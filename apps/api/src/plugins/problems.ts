@@ -3,6 +3,7 @@ import { type ErrorCode, errorCodes, type FieldProblem, type Problem } from '@fr
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
+import { isDatabaseAway } from '../database-away.ts'
 
 type Answer = { code: ErrorCode; detail: string; fields?: FieldProblem[]; current?: unknown }
 
@@ -99,26 +100,4 @@ function toField(issue: { instancePath?: string; message?: string }, context: st
   const path = (issue.instancePath ?? '').replace(/^\//, '').replaceAll('/', '.')
   const place = context === undefined || context === 'body' ? path : [context, path].filter(Boolean).join('.')
   return { path: place || (context ?? 'body'), message: issue.message ?? 'not allowed' }
-}
-
-const awayCodes = new Set([
-  'ECONNREFUSED',
-  'ECONNRESET',
-  'EPIPE',
-  '57P01',
-  '57P03',
-  'P1001',
-  'P1002',
-  'P1008',
-  'P1017',
-  'P2024',
-  'P2028',
-])
-
-function isDatabaseAway(error: unknown): boolean {
-  for (let at: unknown = error; at instanceof Error; at = at.cause) {
-    if ('code' in at && typeof at.code === 'string' && awayCodes.has(at.code)) return true
-    if (/Connection terminated|Can't reach database server|connection is closed/i.test(at.message)) return true
-  }
-  return false
 }

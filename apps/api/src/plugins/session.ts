@@ -37,9 +37,10 @@ export const session = fp(
       url: '/api/auth/*',
       schema: { hide: true },
       handler: async (request, reply) => {
-        // Signing out, or changing a password, holds at once.
+        const answer = await passToAuth({ auth, request, reply, publicUrl })
+        // Signing out, or changing a password, holds at once; afterwards, as another request may have asked meanwhile.
         recent.forget(request.headers.cookie ?? '')
-        return passToAuth({ auth, request, reply, publicUrl })
+        return answer
       },
     })
   },

@@ -1,0 +1,24 @@
+// PostgreSQL's classes 08 (connection), 53 (no room for another) and 57P (shutting down, cut off), a deadlock that it
+// broke up, and what the network and Prisma say of the same. Source: PostgreSQL 18 manual, appendix A; Prisma error
+// reference.
+const awayCodes =
+  /^(08\w{3}|53\w{3}|57P\w{2}|40001|40P01|ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT|ENOTFOUND|P1001|P1002|P1008|P1017|P2024|P2028|P2034)$/
+const awayMessages = /Connection terminated|Can't reach database server|connection is closed|not currently accepting/i
+
+/** Whether an error says that the database did not answer, wherever in it that is said; trying again may help then. */
+export function isDatabaseAway(error: unknown): boolean {
+  return says(error, 6)
+}
+
+function says(error: unknown, depth: number): boolean {
+  if (error === null || typeof error !== 'object' || depth === 0) return false
+  const { code, message, cause, meta, driverAdapterError, originalCode, errors }: Record<string, unknown> = {
+    ...error,
+    // Own, but not enumerable, on errors.
+    ...(error instanceof Error ? { message: error.message, cause: error.cause } : {}),
+  }
+  if ([code, originalCode].some((each) => typeof each === 'string' && awayCodes.test(each))) return true
+  if (typeof message === 'string' && awayMessages.test(message)) return true
+  const inner = [cause, meta, driverAdapterError, ...(Array.isArray(errors) ? errors : [])]
+  return inner.some((each) => says(each, depth - 1))
+}
