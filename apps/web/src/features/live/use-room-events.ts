@@ -4,7 +4,7 @@ import { eventsPath, type Id, RoomEventSchema } from '@fryward/shared'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
 import { apiBase, fillPath } from '@/api/call.ts'
-import { roomKey } from '@/features/rooms/queries.ts'
+import { refreshRoom, roomKey } from '@/features/rooms/queries.ts'
 import { meOptions } from '@/features/session/queries.ts'
 
 export type Connection = { isLive: true } | { isLive: false; since: Date }
@@ -26,7 +26,7 @@ export function useRoomEvents(roomId: Id): Connection {
     const refresh = () => void queryClient.invalidateQueries({ queryKey: roomKey(roomId) })
     const hear = (event: MessageEvent<string>) => {
       const parsed = RoomEventSchema.safeParse(toJson(event.data))
-      if (parsed.success) refresh()
+      if (parsed.success) void refreshRoom(queryClient, roomId, parsed.data.subjectIds)
     }
     const open = () => {
       source = new EventSource(`${apiBase}${fillPath(eventsPath, { roomId })}`)

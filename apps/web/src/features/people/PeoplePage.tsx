@@ -91,7 +91,7 @@ function RemoveButton({ person }: { person: Person }) {
   const [isSure, setSure] = useState(false)
   if (!isSure)
     return (
-      <Button variant="subtle" onClick={() => setSure(true)} aria-label={`Take ${person.name} out of the room`}>
+      <Button variant="subtle" onClick={() => setSure(true)} aria-label={`Take out ${person.name}`}>
         Take out
       </Button>
     )

@@ -27,7 +27,7 @@ export function Bottle({ bottle }: { bottle: Concentrate }) {
           <Button
             variant="default"
             isBusy={change.isPending}
-            aria-label={`Finished: ${bottle.name}`}
+            aria-label={`It is finished: ${bottle.name}`}
             onClick={() => change.mutate({ id: bottle.id, body: { isFinished: true, version: bottle.version } })}
           >
             It is finished

@@ -15,13 +15,13 @@ import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { roleLabels } from '@/words/labels.ts'
 
-/** Straight in when there is only one room to choose, unless one came here to choose (`?all`). */
+/** Straight in when there is only one room to choose, unless one came here to choose (`?choose=1`). */
 export function RoomsPage() {
   const router = useRouter()
   const me = useQuery(meOptions())
   const only = me.data?.rooms.length === 1 ? me.data.rooms[0] : undefined
   useEffect(() => {
-    const cameToChoose = new URLSearchParams(window.location.search).has('all')
+    const cameToChoose = new URLSearchParams(window.location.search).has('choose')
     if (only && !cameToChoose) router.replace(`/rooms/${only.id}/today`)
   }, [only, router])
   return (

@@ -1,5 +1,5 @@
 import type { BodyInputOf, Id } from '@fryward/shared'
-import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
+import { type QueryClient, queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/api/call.ts'
 import { meOptions } from '@/features/session/queries.ts'
 
@@ -11,6 +11,19 @@ export const roomOptions = (roomId: Id) =>
     queryKey: [...roomKey(roomId), 'self'],
     queryFn: ({ signal }) => call('getRoom', { params: { roomId }, signal }),
   })
+
+/**
+ * Has everything of a room fetched again but the outlooks of cultures nobody touched: those are costly to work out, and
+ * only what happens to a culture itself changes its own.
+ */
+export function refreshRoom(queryClient: QueryClient, roomId: Id, touchedIds: readonly Id[]) {
+  return queryClient.invalidateQueries({
+    queryKey: roomKey(roomId),
+    predicate: ({ queryKey: [, , part, subjectId] }) =>
+      part !== outlookPart || touchedIds.some((touched) => touched === subjectId),
+  })
+}
+export const outlookPart = 'outlook'
 
 /** What a room write refreshes: everything of that room. A list is worked out again by almost any of them. */
 export function useRefreshRoom(roomId: Id) {

@@ -37,7 +37,7 @@ export function MorePage() {
       </Section>
       <Section title="You">
         <div className={styles.you}>
-          <Link className={styles.textLink} href="/rooms?all">
+          <Link className={styles.textLink} href="/rooms?choose=1">
             Another room
           </Link>
           {me.data && <SignOutButton name={me.data.user.name} />}

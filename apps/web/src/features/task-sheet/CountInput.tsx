@@ -40,7 +40,7 @@ export function CountInput({ field, draft, onDraft, error }: Props) {
             text={text}
             isWhole
             isLarge
-            error={i === 0 ? error : undefined}
+            error={i === 0 && error !== undefined}
             onText={(next) => change({ animals: draft.animals.map((one, j) => (j === i ? next : one)) })}
           />
         ))}
@@ -79,6 +79,7 @@ export function CountInput({ field, draft, onDraft, error }: Props) {
           <NumberBox label="Eggs on them" isWhole text={draft.eggs} onText={(eggs) => change({ eggs })} />
         </Row>
       )}
+      {error && <p className={styles.worry}>{error}</p>}
       <p className={styles.makes} aria-live="polite">
         {estimate === undefined
           ? 'Count, and this says what it makes.'

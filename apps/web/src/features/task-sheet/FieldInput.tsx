@@ -118,7 +118,7 @@ function NumberField({
         <Button
           variant="default"
           onClick={() => onDraft({ kind: 'text', text: usual })}
-          aria-label={`Take the usual ${usual} ${unit.label} for ${field.label}`}
+          aria-label={`${usual} it is, the usual for ${field.label}`}
         >
           {usual} it is
         </Button>

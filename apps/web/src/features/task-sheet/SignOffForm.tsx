@@ -1,7 +1,7 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { FormProblem } from '@/forms/Form.tsx'
 import { Button } from '@/ui/Button.tsx'
@@ -14,11 +14,16 @@ import { useSignOffForm } from './use-sign-off-form.ts'
 import { WhenDone } from './WhenDone.tsx'
 
 /** What was measured, and the one button that books it. Skipping stands beside it, smaller. */
-export function SignOffForm({ task }: { task: Task }) {
+export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: boolean }) {
   const room = useRoom()
   const may = useMay('sign_off')
-  const form = useSignOffForm(task)
+  const form = useSignOffForm({ task, isAgain })
   const [isSkipping, setSkipping] = useState(false)
+  const place = useRef<HTMLFormElement>(null)
+  const { errors } = form
+  useEffect(() => {
+    if (Object.keys(errors).length > 0) place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
+  }, [errors])
   if (!may) return null
   if (room.myRole === 'stand_in' && !task.isForStandIn)
     return <p className={styles.soft}>This one is for a caretaker: leave it, it stays on the list.</p>
@@ -26,6 +31,7 @@ export function SignOffForm({ task }: { task: Task }) {
   if (isSkipping) return <SkipForm task={task} onCancel={() => setSkipping(false)} />
   return (
     <form
+      ref={place}
       className={styles.form}
       noValidate
       onSubmit={(event) => {
@@ -63,9 +69,11 @@ export function SignOffForm({ task }: { task: Task }) {
             <Button type="submit" variant="filled" isLarge isBusy={form.isBusy}>
               Done
             </Button>
-            <Button variant="default" isLarge onClick={() => setSkipping(true)}>
-              Skip…
-            </Button>
+            {!isAgain && (
+              <Button variant="default" isLarge onClick={() => setSkipping(true)}>
+                Skip…
+              </Button>
+            )}
           </div>
         </div>
       )}

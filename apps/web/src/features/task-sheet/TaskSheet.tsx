@@ -3,9 +3,11 @@
 import type { Task } from '@fryward/shared'
 import { Drawer } from '@mantine/core'
 import { useMediaQuery } from '@mantine/hooks'
-import { useUnitSystem } from '@/features/rooms/room-context.tsx'
+import { useState } from 'react'
+import { useMay, useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { TaskOutcome } from '@/features/today/TaskOutcome.tsx'
 import { Amount, PhraseText, toText } from '@/quantities/Amount.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { Controls } from '@/ui/Controls.tsx'
 import { WorrySign } from '@/ui/Notice.tsx'
 import { closeTask } from './open-task.ts'
@@ -44,11 +46,28 @@ export function TaskSheet({ task, now }: { task: Task; now: Date }) {
         {task.state === 'open' || task.state === 'missed' ? (
           <SignOffForm task={task} />
         ) : (
-          <TaskOutcome task={task} now={now} />
+          <Outcome task={task} now={now} />
         )}
         <WhyChain task={task} now={now} />
       </Drawer>
     </Controls>
+  )
+}
+
+/** What became of it; and the way in for somebody who really did it too. */
+function Outcome({ task, now }: { task: Task; now: Date }) {
+  const may = useMay('sign_off')
+  const [isToo, setToo] = useState(false)
+  if (isToo) return <SignOffForm task={task} isAgain />
+  return (
+    <>
+      <TaskOutcome task={task} now={now} />
+      {may && task.state === 'done' && (
+        <Button variant="default" onClick={() => setToo(true)}>
+          I did it too
+        </Button>
+      )}
+    </>
   )
 }
 

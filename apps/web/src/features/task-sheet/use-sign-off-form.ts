@@ -20,7 +20,7 @@ export type DoneByOther = { sentence: string; task: Task | null }
  * after "somebody already has", perhaps once more with `again`. A key is kept until an answer came, so that sending
  * the same thing again after a lost answer books once.
  */
-export function useSignOffForm(task: Task) {
+export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean }) {
   const room = useRoom()
   const system = room.units
   const signOff = useSignOff(room.id)
@@ -33,6 +33,8 @@ export function useSignOffForm(task: Task) {
   const [doneByOther, setDoneByOther] = useState<DoneByOther>()
   const requestKey = useRef(makeRequestKey())
   const confirmed = useRef<string[]>([])
+  /** Told that somebody was first, and said "I did it too": a question after that must not forget it. */
+  const wasFirst = useRef(false)
 
   const finish = () => {
     toast({
@@ -78,7 +80,7 @@ export function useSignOffForm(task: Task) {
     setErrors(reading.errors)
     if (Object.keys(reading.errors).length > 0) return
     if (Object.keys(reading.improbable).length > 0) setQuestions(reading.improbable)
-    else post(false)
+    else post(isAgain)
   }
 
   return {
@@ -96,10 +98,11 @@ export function useSignOffForm(task: Task) {
     confirm: () => {
       confirmed.current = [...new Set([...confirmed.current, ...Object.keys(questions)])]
       setQuestions({})
-      post(doneByOther !== undefined)
+      post(isAgain || wasFirst.current)
     },
     send,
     sendAgain: () => {
+      wasFirst.current = true
       setDoneByOther(undefined)
       post(true)
     },

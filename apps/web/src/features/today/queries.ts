@@ -1,7 +1,7 @@
 import type { BodyInputOf, Day, Id, PlainDate, Task } from '@fryward/shared'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/api/call.ts'
-import { roomKey, useRefreshRoom } from '@/features/rooms/queries.ts'
+import { refreshRoom, roomKey } from '@/features/rooms/queries.ts'
 
 export type DayName = PlainDate | 'today' | 'tomorrow'
 
@@ -25,14 +25,19 @@ const withTask = (day: Day | undefined, task: Task): Day | undefined =>
 /** The answer goes straight into the shown list; the rest of the room is fetched again behind it. */
 function useTakeTask(roomId: Id) {
   const queryClient = useQueryClient()
-  const refresh = useRefreshRoom(roomId)
   return {
     onSuccess: (task: Task) => {
       queryClient.setQueriesData<Day>({ queryKey: dayKey(roomId) }, (day) => withTask(day, task))
       queryClient.setQueryData(taskOptions(roomId, task.id).queryKey, task)
     },
-    onSettled: () => void refresh(),
+    onSettled: () => void refreshRoom(queryClient, roomId, []),
   }
+}
+
+/** Puts what the API said a task is now into the shown lists. */
+export function useShowTask(roomId: Id) {
+  const { onSuccess } = useTakeTask(roomId)
+  return onSuccess
 }
 
 type Keyed<B> = { taskId: Id; body: B; requestKey: string }

@@ -1,28 +1,43 @@
 'use client'
 
-import type { Task } from '@fryward/shared'
+import { type Task, TaskSchema } from '@fryward/shared'
 import { useRef } from 'react'
-import { isApiProblem, sentenceOf } from '@/api/problem.ts'
+import { type ApiProblem, isApiProblem, sentenceOf } from '@/api/problem.ts'
 import { makeRequestKey } from '@/api/request-key.ts'
+import { sayTime } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
-import { useOpenTask } from '@/features/task-sheet/open-task.ts'
 import { useToast } from '@/ui/toast.tsx'
 import { verbDoneLabels } from '@/words/labels.ts'
-import { useSignOff, useUndo } from './queries.ts'
+import { standingSignOff } from './arrange.ts'
+import { useShowTask, useSignOff, useUndo } from './queries.ts'
 
 /** Signs a task off as it stands on the screen, offers the undo, and says so when somebody was faster. */
 export function useOneTap(task: Task) {
   const room = useRoom()
   const signOff = useSignOff(room.id)
   const undo = useUndo(room.id)
+  const showTask = useShowTask(room.id)
   const toast = useToast()
-  const openTask = useOpenTask()
-  // One key until it has worked, so that a tap repeated after a lost answer books once.
+  // One key until an answer came, so that a tap repeated after a lost answer books once.
   const requestKey = useRef(makeRequestKey())
   const undoNow = () => undo.mutate(task.id, { onError: (error) => toast({ text: sentenceOf(error) }) })
-  const signOffNow = () =>
+
+  const tellWhoWasFaster = (error: ApiProblem) => {
+    const current = TaskSchema.safeParse(error.current)
+    if (!current.success) return toast({ text: error.detail })
+    showTask(current.data)
+    const by = standingSignOff(current.data)
+    toast({
+      text: by
+        ? `${by.byName} did this at ${sayTime(by.doneAt, room.timeZone)}. Nothing was booked for you.`
+        : error.detail,
+      action: { label: 'I did it too', run: () => post(true) },
+    })
+  }
+
+  const post = (again: boolean) =>
     signOff.mutate(
-      { taskId: task.id, body: { values: {}, shownAmount: task.amount }, requestKey: requestKey.current },
+      { taskId: task.id, body: { values: {}, shownAmount: task.amount, again }, requestKey: requestKey.current },
       {
         onSuccess: () => {
           requestKey.current = makeRequestKey()
@@ -32,11 +47,12 @@ export function useOneTap(task: Task) {
           })
         },
         onError: (error) => {
-          if (!isApiProblem(error) || error.code !== 'offline') requestKey.current = makeRequestKey()
-          if (isApiProblem(error) && error.code === 'already_done') openTask(task.id)
-          else toast({ text: sentenceOf(error) })
+          if (!isApiProblem(error)) return toast({ text: sentenceOf(error) })
+          if (error.code !== 'offline') requestKey.current = makeRequestKey()
+          if (error.code === 'already_done') tellWhoWasFaster(error)
+          else toast({ text: error.detail })
         },
       },
     )
-  return { signOffNow, isBusy: signOff.isPending }
+  return { signOffNow: () => post(false), isBusy: signOff.isPending }
 }

@@ -1,7 +1,7 @@
 import type { BodyInputOf, Id } from '@fryward/shared'
 import { infiniteQueryOptions, queryOptions, useMutation } from '@tanstack/react-query'
 import { call } from '@/api/call.ts'
-import { roomKey, useRefreshRoom } from '@/features/rooms/queries.ts'
+import { outlookPart, roomKey, useRefreshRoom } from '@/features/rooms/queries.ts'
 
 const thingsKey = (roomId: Id, kind: string) => [...roomKey(roomId), 'things', kind] as const
 
@@ -54,7 +54,7 @@ export const speciesOptions = () =>
 
 export const outlookOptions = (roomId: Id, cultureId: Id, query: { harvestShare?: number; days?: number } = {}) =>
   queryOptions({
-    queryKey: [...roomKey(roomId), 'outlook', cultureId, query],
+    queryKey: [...roomKey(roomId), outlookPart, cultureId, query],
     queryFn: ({ signal }) => call('getCultureOutlook', { params: { roomId, cultureId }, query, signal }),
   })
 
