@@ -1,0 +1,97 @@
+import { getCultureOutlook, RoomError } from '@fryward/room'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { type FullRoom, openFullRoom } from '../api/full-room.ts'
+import { openRoom, openWorld, type World } from '../support/world.ts'
+
+let world: World
+let full: FullRoom
+
+beforeAll(async () => {
+  world = await openWorld()
+  full = await openFullRoom(world)
+})
+afterAll(() => world.close())
+
+const outlook = (query: { harvestShare?: number; days?: number } = {}, cultureId = full.culture.id) =>
+  getCultureOutlook({
+    ctx: world.contextOf(full.viewer),
+    roomId: full.roomId,
+    cultureId,
+    query: { days: 5, ...query },
+  })
+
+test('a culture that was counted less than twice says what is missing', async () => {
+  const young = await world.ok(full.owner, 'createCulture', {
+    params: { roomId: full.roomId },
+    body: { name: 'Young', kind: 'rotifer', strain: 'L', volumeL: 16, temperatureC: 25, salinity: 20 },
+  })
+  const answer = await outlook({}, young.id)
+  expect(answer).toMatchObject({ counts: [], behind: [], ahead: [], growthPerDay: null, sustainableSharePerDay: null })
+  expect(answer.sentence).toContain('Count it twice')
+})
+
+test('every count is there with its interval, the newest last', async () => {
+  const { counts } = await outlook()
+  expect(counts.map((count) => count.densityPerMl)).toEqual([63, 87])
+  for (const count of counts) {
+    expect(count.lowerPerMl).toBeLessThan(count.densityPerMl)
+    expect(count.upperPerMl).toBeGreaterThan(count.densityPerMl)
+    expect(count.eggRatio).toBeCloseTo(0.3, 6)
+  }
+  expect(counts.map((count) => count.at)).toEqual([...counts.map((count) => count.at)].sort())
+})
+
+test('the days ahead begin now, follow one another and are bands in order', async () => {
+  const { ahead } = await outlook({ days: 5 })
+  expect(ahead).toHaveLength(6)
+  expect(Math.abs(Date.parse(ahead[0]!.at) - Date.parse(world.clock.now()))).toBeLessThan(60_000)
+  for (const [index, day] of ahead.entries()) {
+    const before = ahead[index - 1]
+    if (before) expect(Date.parse(day.at) - Date.parse(before.at)).toBe(86_400_000)
+    const band = [day.p10, day.p25, day.p50, day.p75, day.p90]
+    expect(band).toEqual([...band].sort((a, b) => a - b))
+    expect(day.p10).toBeGreaterThanOrEqual(0)
+  }
+})
+
+test('the same question gives the same picture', async () => {
+  expect(await outlook({ harvestShare: 0.2 })).toEqual(await outlook({ harvestShare: 0.2 }))
+})
+
+test('who takes more has less left, and is told when it is too much', async () => {
+  const last = async (harvestShare: number) => (await outlook({ harvestShare })).ahead.at(-1)!.p50
+  const [none, fifth, most] = [await last(0), await last(0.2), await last(0.8)]
+  expect(none).toBeGreaterThan(fifth)
+  expect(fifth).toBeGreaterThan(most)
+  const greedy = await outlook({ harvestShare: 0.9 })
+  expect(greedy.harvestSharePerDay).toBe(0.9)
+  expect(greedy.sentence).toContain('more than it is sure to grow back')
+})
+
+test('a count that was struck out is gone from the picture', async () => {
+  const before = await outlook()
+  const body = {
+    kind: 'count' as const,
+    subjectId: full.culture.id,
+    data: { of: 'culture' as const, animals: [500], volumeMl: 1 },
+  }
+  const wrong = await world.ok(full.owner, 'recordFact', { params: { roomId: full.roomId }, body })
+  expect((await outlook()).counts).toHaveLength(3)
+  await world.ok(full.owner, 'strikeFact', {
+    params: { roomId: full.roomId, factId: wrong.id },
+    body: { reason: 'the wrong culture' },
+  })
+  expect(await outlook()).toEqual(before)
+})
+
+test("another room's culture is not found", async () => {
+  const other = await openRoom(world, { name: 'Next door' })
+  const ask = getCultureOutlook({
+    ctx: world.contextOf(other.owner),
+    roomId: other.room.id,
+    cultureId: full.culture.id,
+    query: { days: 5 },
+  })
+  await expect(ask).rejects.toThrow(RoomError)
+  await expect(ask).rejects.toMatchObject({ code: 'not_found' })
+})
