@@ -77,8 +77,11 @@ export function choicesField(input: FieldBase & { choices: Choice[] }): TaskFiel
 export function yesNoField(input: FieldBase): TaskField {
   return { type: 'yes_no', ...base(input) }
 }
+export function textField(input: FieldBase): TaskField {
+  return { type: 'text', ...base(input) }
+}
 export function noteField(label = 'Anything worth a note'): TaskField {
-  return { type: 'text', ...base({ name: 'note', label }) }
+  return textField({ name: 'note', label })
 }
 export function temperatureField(usual: number, isRequired = false): TaskField {
   return numberField({

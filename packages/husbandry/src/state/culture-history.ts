@@ -1,6 +1,6 @@
 import { type CultureHistory, densityFromCounts } from '@fryward/live-feed'
 import type { FactOf, Id, Instant } from '@fryward/shared'
-import { elapsedDays } from '../calendar/husbandry-day.ts'
+import { addMinutes, elapsedDays } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot.ts'
 import { factsUntil } from './day-facts.ts'
 
@@ -22,6 +22,9 @@ export type CultureRecord = {
   removals: CultureRemovalFact[]
 }
 
+// An older count or inoculation says nothing of what swims there today; it is also as far as facts are loaded.
+// common practice
+const speaksForDays = 60
 /** A removal leaves something behind, or there is no culture to go on with. */
 const mostRemoved = 0.999
 // Where the published growth and egg times hold (live-feed): outside, the water's warmth is left out of the estimate.
@@ -35,7 +38,8 @@ export function cultureRecord(
   const about = { subjectId: culture.id, until }
   const restartedAt = factsUntil(snapshot, 'care', about).findLast((fact) => fact.data.act === 'restart_culture')?.at
   const startedAt = restartedAt !== undefined && restartedAt > culture.startedAt ? restartedAt : culture.startedAt
-  const isSince = (fact: { at: Instant }) => fact.at >= startedAt
+  const since = addMinutes(until, -speaksForDays * 24 * 60)
+  const isSince = (fact: { at: Instant }) => fact.at >= startedAt && fact.at >= since
   return {
     startedAt,
     counts: factsUntil(snapshot, 'count', about).filter(isSince).flatMap(toCount),

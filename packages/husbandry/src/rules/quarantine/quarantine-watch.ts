@@ -1,12 +1,12 @@
 import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { fishWaterCautions, medicineCautions } from '../cautions.ts'
-import { choicesField, noteField, numberField } from '../fields.ts'
+import { choicesField, noteField, numberField, textField } from '../fields.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { tankById } from '../room/tanks.ts'
 import { lastRound } from '../rounds.ts'
-import { choicesOf, numberOf, textOf } from '../values.ts'
+import { choicesOf, numberOf, textOf, type Values } from '../values.ts'
 
 const sickSigns = ['spots_or_wounds', 'gasping', 'not_eating', 'fighting'] as const
 
@@ -68,7 +68,10 @@ export const quarantineWatch = defineRule({
               likely: [0, 5],
               usual: 0,
             }),
-            noteField('Treatment as prescribed, and what you saw'),
+            textField({ name: 'product', label: 'Treated with: product as written' }),
+            textField({ name: 'dose', label: 'Dose as written' }),
+            textField({ name: 'prescribedBy', label: 'Prescribed by' }),
+            noteField('What you saw'),
           ],
           because: [
             settingLink(tank.id, 'kind', { label: 'kind of tank', text: 'quarantine' }),
@@ -85,14 +88,21 @@ export const quarantineWatch = defineRule({
     const dead = Math.round(numberOf(values, 'dead') ?? 0)
     const note = [dead > 0 ? `${dead} dead.` : '', textOf(values, 'note') ?? ''].join(' ').trim()
     const isWell = signs.length === 0 && dead === 0
-    return {
-      facts: [
-        {
-          kind: 'observation',
-          subjectId,
-          data: { signs: isWell ? ['all_well'] : signs, ...(note ? { note } : {}) },
-        },
-      ],
+    const seen: FactDraft = {
+      kind: 'observation',
+      subjectId,
+      data: { signs: isWell ? ['all_well'] : signs, note: note || 'Watched.' },
     }
+    return { facts: [seen, ...treatmentOf(subjectId, values)] }
   },
 })
+
+/** A treatment is kept as written once product, dose and prescriber are all named; before that it is a note. */
+function treatmentOf(subjectId: string, values: Values): FactDraft[] {
+  const product = textOf(values, 'product')
+  const dose = textOf(values, 'dose')
+  const prescribedBy = textOf(values, 'prescribedBy')
+  if (product && dose && prescribedBy) return [{ kind: 'treatment', subjectId, data: { product, dose, prescribedBy } }]
+  const told = [product, dose, prescribedBy].filter(Boolean).join(', ')
+  return told ? [{ kind: 'observation', subjectId, data: { note: `Treatment, not complete: ${told}` } }] : []
+}

@@ -192,6 +192,17 @@ describe('quarantine', () => {
     })
     room.append(fact!, { at: '2026-03-10T18:50:00.000Z' })
     expect(room.drafts(date, [quarantineWatch]).drafts).toEqual([])
-    expect(signOff(quarantineWatch, draft).facts[0]).toMatchObject({ data: { signs: ['all_well'] } })
+    expect(signOff(quarantineWatch, draft).facts).toEqual([
+      { kind: 'observation', subjectId: tank.id, data: { signs: ['all_well'], note: 'Watched.' } },
+    ])
+    const given = { product: 'as on the bottle', dose: '1 mL in 10 L', prescribedBy: 'Dr Reis' }
+    expect(signOff(quarantineWatch, draft, given).facts[1]).toEqual({
+      kind: 'treatment',
+      subjectId: tank.id,
+      data: given,
+    })
+    expect(signOff(quarantineWatch, draft, { product: 'as on the bottle' }).facts[1]).toMatchObject({
+      data: { note: 'Treatment, not complete: as on the bottle' },
+    })
   })
 })

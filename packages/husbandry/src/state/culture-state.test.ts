@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest'
+import { husbandryDay } from '../calendar/husbandry-day.ts'
+import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
+import { steadyCulture } from '../testing/steady-culture.ts'
+import { cultureHistory, cultureRecord } from './culture-history.ts'
+import { cultureOutlook, densityAt } from './culture-state.ts'
+import { growthBetweenCounts, isFallingByCounts } from './culture-trend.ts'
+import { litresMissing } from './vessel-level.ts'
+
+const until = '2026-03-11T00:00:00.000Z'
+const at = '2026-03-10T07:00:00.000Z'
+const startedAt = '2026-03-01T08:00:00.000Z'
+
+describe('the density of a culture', () => {
+  test('is the count, less each part that was taken out since, plus what was put in', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt, volumeL: 10 })
+    room.count(culture, '2026-03-10T06:00:00.000Z', [200, 200])
+    room.fact('harvest', culture.id, '2026-03-10T06:10:00.000Z', { volumeL: 2, parts: [{ to: 'drain', volumeL: 2 }] })
+    room.fact('water_change', culture.id, '2026-03-10T06:20:00.000Z', { removedL: 1, addedL: 3 })
+    room.fact('inoculation', culture.id, '2026-03-10T06:30:00.000Z', { animals: 100_000 })
+    // 200 x 0.8 x 0.9 + 100,000 / 10,000
+    expect(densityAt(room.build(), culture, { at, until })?.densityPerMl).toBeCloseTo(154, 9)
+    const joins = densityAt(room.build(), culture, { at, until })?.because.map((link) => link.joins)
+    expect(joins).toEqual([null, 'times', 'times', 'plus'])
+  })
+
+  test('a day after the count is the estimate from all of them, said to be one', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt, concentrateId: null })
+    room.fact('inoculation', culture.id, startedAt, { densityPerMl: 63 })
+    for (let day = 2; day <= 8; day += 1)
+      room.count(culture, `2026-03-0${day}T07:00:00.000Z`, [Math.round(63 * Math.exp(0.3 * (day - 1)))])
+    const last = 63 * Math.exp(0.3 * 7)
+    const now = densityAt(room.build(), culture, { at, until })
+    expect(now?.isEstimated).toBe(true)
+    expect(now?.densityPerMl).toBeGreaterThan(last)
+    expect(now?.densityPerMl).toBeLessThanOrEqual(2 * last)
+    expect(now?.because.at(-1)).toMatchObject({ joins: 'equals', origin: { by: 'live-feed estimateCulture' } })
+  })
+
+  test('is not known from what was seen more than two months ago, or never', () => {
+    const room = new SnapshotBuilder()
+    const old = room.culture({ startedAt: '2024-01-01T08:00:00.000Z' })
+    room.fact('inoculation', old.id, old.startedAt, { densityPerMl: 100 })
+    expect(densityAt(room.build(), old, { at, until })).toBeNull()
+    room.count(old, '2026-03-09T06:00:00.000Z', [150])
+    expect(cultureOutlook(room.build(), old, { at, until })?.estimate.densityPerMl).toBeGreaterThan(50)
+  })
+
+  test('of a restarted culture is what went into the clean vessel', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt, volumeL: 10 })
+    room.count(culture, '2026-03-09T06:00:00.000Z', [400])
+    room.fact('care', culture.id, '2026-03-10T06:00:00.000Z', { act: 'restart_culture' })
+    room.fact('inoculation', culture.id, '2026-03-10T06:00:00.000Z', { animals: 1e6 })
+    expect(densityAt(room.build(), culture, { at, until })?.densityPerMl).toBe(100)
+  })
+})
+
+describe('a culture’s record', () => {
+  test('counts of one instant are one observation, whichever came first', () => {
+    const history = (animals: number[]) => {
+      const room = new SnapshotBuilder()
+      const culture = room.culture({ startedAt })
+      for (const each of animals) room.count(culture, '2026-03-05T06:00:00.000Z', [each])
+      return cultureHistory(cultureRecord(room.build(), culture, { until }), culture)
+    }
+    expect(history([100, 200])?.observations).toMatchObject([{ densityPerMl: 150, animalsCounted: 300 }])
+    expect(history([100, 200])).toEqual(history([200, 100]))
+    expect(history([])).toBeNull()
+  })
+
+  test('growth between counts has the harvest added back', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt, volumeL: 10 })
+    room.count(culture, '2026-03-05T06:00:00.000Z', [200])
+    room.fact('harvest', culture.id, '2026-03-05T07:00:00.000Z', { volumeL: 5, parts: [{ to: 'drain', volumeL: 5 }] })
+    room.count(culture, '2026-03-06T06:00:00.000Z', [200])
+    const [growth] = growthBetweenCounts(cultureRecord(room.build(), culture, { until }))
+    expect(growth).toBeCloseTo(Math.LN2, 9)
+  })
+
+  test('a culture held level by its harvest does not fall', () => {
+    const room = new SnapshotBuilder()
+    const culture = steadyCulture(room, { date: '2026-03-10' })
+    expect(isFallingByCounts(cultureRecord(room.build(), culture, { until }))).toBe(false)
+  })
+})
+
+test('litres missing from a vessel are what went out and did not come back, within its volume', () => {
+  const room = new SnapshotBuilder()
+  const culture = room.culture({ startedAt, volumeL: 10 })
+  const day = husbandryDay({ room: room.snapshot.room, date: '2026-03-10' })
+  const missing = () => litresMissing(room.build(), culture, day)
+  expect(missing()).toBe(0)
+  room.fact('harvest', culture.id, '2026-03-10T06:00:00.000Z', { volumeL: 4, parts: [{ to: 'drain', volumeL: 4 }] })
+  room.fact('water_change', culture.id, '2026-03-10T06:30:00.000Z', { removedL: 0, addedL: 1.5 })
+  expect(missing()).toBe(2.5)
+  room.fact('water_change', culture.id, '2026-03-10T06:40:00.000Z', { removedL: 0, addedL: 9 })
+  expect(missing()).toBe(0)
+  room.fact('harvest', culture.id, '2026-03-10T06:50:00.000Z', { volumeL: 9, parts: [{ to: 'drain', volumeL: 9 }] })
+  room.fact('harvest', culture.id, '2026-03-10T06:55:00.000Z', { volumeL: 9, parts: [{ to: 'drain', volumeL: 9 }] })
+  expect(missing()).toBe(10)
+})
