@@ -66,11 +66,11 @@ export function resolveParameters<P extends Parameters>(
   parameters: P,
   changes: Record<string, unknown>,
 ): ParameterValues<P> {
-  const schema = parameterSchema(parameters)
   const values: Record<string, unknown> = {}
   for (const [name, parameter] of Object.entries(parameters)) {
     const change = changes[name]
-    const fits = change !== undefined && schema.safeParse({ [name]: change }).success
+    // Most rooms change little, so a schema is made only where there is something to hold against it.
+    const fits = change !== undefined && parameterSchema({ [name]: parameter }).safeParse({ [name]: change }).success
     values[name] = fits ? change : parameter.default
   }
   return values as ParameterValues<P>
