@@ -47,7 +47,8 @@ export async function liveThrough({ database, roomId, people, startMs, nowMs, ra
       await event.run(moment.atMs - 20 * minuteMs)
     }
     await refreshNames(world, names)
-    await walk({ ...world, moment, story: storyOf({ daysAgo, nameOf }) })
+    await walk({ ...world, moment, story: storyOf({ daysAgo, nameOf, waters, random }) })
+    await meetNewBatches(world, moment.atMs)
     if (moment.isLastOfDay) process.stderr.write('.')
   }
   process.stderr.write('\n')
@@ -127,6 +128,31 @@ async function walk(world) {
   if (entries.length === 0) return
   await room.signOffRound({ ctx: world.context(person, doneMs), roomId, entries })
   await settle({ ...world, tasks, entries, doneMs })
+}
+
+/** Larvae that a morning found get their food: a link to the working culture, and a place in the waters. */
+async function meetNewBatches({ database, roomId, people, waters, context }, atMs) {
+  for (const batch of await database.prisma.larvalBatch.findMany({
+    where: { roomId, subject: { endedAt: null } },
+    include: { tank: true },
+  })) {
+    if (waters.hasBatch(batch.id)) continue
+    const hatch = await database.prisma.fact.findFirst({
+      where: { roomId, kind: 'hatch', data: { path: ['batchId'], equals: batch.id } },
+    })
+    waters.addBatch(batch.id, {
+      larvae: hatch?.data.larvae ?? 150,
+      volumeL: batch.tank.volumeL,
+      hatchedMs: batch.hatchedOn.getTime() + 20 * 3_600_000,
+      atMs,
+    })
+    const culture = await database.prisma.subject.findFirstOrThrow({ where: { roomId, name: 'R1' } })
+    await room.createFeedLink({
+      ctx: context(people.caretaker, atMs + 30 * minuteMs),
+      roomId,
+      input: { batchId: batch.id, cultureId: culture.id, fromOn: batch.hatchedOn.toISOString().slice(0, 10) },
+    })
+  }
 }
 
 const isLeftForTheVisitor = (task, tasks) => tasks.indexOf(task) >= Math.ceil(tasks.length * 0.4)

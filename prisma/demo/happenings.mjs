@@ -28,27 +28,19 @@ export function happenings(world) {
     waters.addCulture(made.id, { volumeL: input.volumeL, densityPerMl, atMs, ...truth })
   }
 
-  /** The morning after: larvae moved to their tank, fed from a culture. */
-  async function hatch(atMs, { pair, tank, from, larvae }) {
-    const clutches = (await room.listClutches({ ctx: as(people.caretaker, atMs), roomId })).filter(
-      (clutch) => clutch.state === 'incubating',
-    )
+  async function leaveWithParents(atMs, pair) {
+    const ctx = as(people.owner, atMs)
     const pairId = await idOf(pair)
-    const clutch = clutches.findLast((each) => each.pairId === pairId)
-    if (!clutch) return
-    const hatchedOn = iso(atMs - dayMs).slice(0, 10)
-    const ctx = as(people.caretaker, atMs)
-    const batch = await room.createLarvalBatch({
-      ctx,
-      roomId,
-      input: { tankId: await idOf(tank), clutchIds: [clutch.id], hatchedOn, larvae, note: '' },
-    })
-    waters.addBatch(batch.id, { larvae, volumeL: 40, hatchedMs: atMs - dayMs / 2, atMs })
-    await room.createFeedLink({
-      ctx,
-      roomId,
-      input: { batchId: batch.id, cultureId: await idOf(from), fromOn: iso(atMs).slice(0, 10) },
-    })
+    const clutch = (await room.listClutches({ ctx, roomId })).find(
+      (each) => each.pairId === pairId && each.state === 'incubating',
+    )
+    if (clutch)
+      await room.changeClutch({
+        ctx,
+        roomId,
+        clutchId: clutch.id,
+        input: { intent: 'leave_with_parents', version: clutch.version },
+      })
   }
 
   async function crash(atMs) {
@@ -178,7 +170,7 @@ export function happenings(world) {
     { daysAgo: 29, roundId: 'evening', run: miscount },
     { daysAgo: 28, run: waterTest },
     { daysAgo: 20, run: newPair },
-    { daysAgo: 18, run: (atMs) => hatch(atMs, { pair: 'Juniper pair', tank: 'L1', from: 'R1', larvae: 290 }) },
+    { daysAgo: 16, run: (atMs) => leaveWithParents(atMs, 'Copper pair') },
     { daysAgo: 14, run: waterTest },
     { daysAgo: 13, run: async (atMs) => waters.crash(await idOf('R2'), atMs) },
     { daysAgo: 11, run: crash },
@@ -193,7 +185,6 @@ export function happenings(world) {
           truth: { growthPerDay: 0.45, capacityPerMl: 420 },
         }),
     },
-    { daysAgo: 7, run: (atMs) => hatch(atMs, { pair: 'Juniper pair', tank: 'L2', from: 'R1', larvae: 240 }) },
     { daysAgo: 3, run: waterTest },
     ...Object.entries(layings).flatMap(([pair, days]) =>
       days.map((daysAgo) => ({ daysAgo, roundId: 'midday', run: (atMs) => lay(atMs, pair) })),

@@ -30,7 +30,20 @@ export const roomSetup = (timeZone) => ({
     tank('G1', 'grow_out', 150, { hasFilter: true }),
     tank('Mixing barrel', 'storage', 200),
   ],
-  cultures: [culture('R1', { volumeL: 18, startDensityPerMl: 70 })],
+  cultures: [
+    culture('R1', { volumeL: 18, startDensityPerMl: 70 }),
+    {
+      name: 'Brine shrimp cone',
+      kind: 'artemia_hatch',
+      strain: null,
+      volumeL: 2,
+      temperatureC: 28,
+      salinity: 30,
+      hasFilter: false,
+      isBackup: false,
+      note: '',
+    },
+  ],
 })
 
 function tank(name, kind, volumeL, more = {}) {
@@ -66,25 +79,61 @@ export const pairs = [
   { name: 'Slate pair', species: 'premnas-biaculeatus', tank: 'N3', nestSite: 'pot', formedDaysAgo: 20 },
 ]
 
+/** Nights from laying to hatching at this room's warmth. */
+const hatchAfterDays = 7
+/** Share of the eggs that hatch, by the day of laying. */
+const hatchShare = { 36: 0.35, 25: 0.78, 14: 0.66 }
+
 /** What people would say to a field because of what happens that day; undefined leaves it to the water. */
-export function storyOf({ daysAgo, nameOf }) {
-  return {
-    answer({ field, task, atMs }) {
-      const ago = daysAgo(atMs)
-      if (task.subject.kind === 'pair' && field.name === 'eggs')
-        return (layings[nameOf(task.subjectId)] ?? []).includes(ago)
-      if (task.subject.kind === 'pair' && field.name === 'number')
-        return (layings[nameOf(task.subjectId)] ?? []).includes(ago) ? eggsOf[nameOf(task.subjectId)] : undefined
-      if (task.subject.kind === 'pair' && field.name === 'laid')
-        return (layings[nameOf(task.subjectId)] ?? []).includes(ago) ? 'today' : undefined
-      if (field.name === 'eggStage') return eggStage(daysSince(task.subject.createdAt, atMs))
-      if (field.name === 'signs' && nameOf(task.subjectId) === 'R2' && ago <= 13 && ago >= 11)
-        return ['swimming_slow', 'bad_smell']
-      if (field.name === 'signs' && nameOf(task.subjectId) === 'Slate pair' && ago % 6 === 0) return ['fighting']
+export function storyOf({ daysAgo, nameOf, waters, random }) {
+  const laidOn = (pair, ago) => (layings[pair] ?? []).includes(ago)
+  const tells = {
+    pair: ({ field, name, ago }) => {
+      if (field.name === 'eggs') return laidOn(name, ago)
+      if (field.name === 'number' && laidOn(name, ago)) return eggsOf[name]
+      if (field.name === 'laid' && laidOn(name, ago)) return 'today'
+      if (field.name === 'signs' && name === 'Slate pair' && ago % 7 === 0) return ['fighting']
       return undefined
+    },
+    clutch: ({ field, task, ago, atMs }) => {
+      const laidAgo = daysAgo(task.subject.createdAt.getTime())
+      const isMorningAfter = laidAgo - ago === hatchAfterDays + 1
+      if (field.name === 'eggStage') return eggStage((atMs - task.subject.createdAt.getTime()) / 86_400_000)
+      if (field.name === 'hatched') return isMorningAfter ? 'all' : 'none'
+      if (field.name === 'hatching') return laidAgo - ago === hatchAfterDays ? 'most' : 'none'
+      if (field.name === 'larvae' && isMorningAfter && hatchShare[laidAgo])
+        return Math.round((360 * hatchShare[laidAgo]) / 10) * 10
+      if (field.name === 'dead') return random.uniform() < 0.3 ? Math.ceil(random.uniform() * 6) : 0
+      return undefined
+    },
+    culture: ({ field, name, ago }) =>
+      field.name === 'signs' && name === 'R2' && ago <= 13 && ago >= 11 ? ['swimming_slow', 'bad_smell'] : undefined,
+    larval_batch: ({ field, task, atMs }) => {
+      if (!waters.hasBatch(task.subjectId)) return undefined
+      const batch = waters.batchAt(task.subjectId, atMs)
+      const ageDays = (atMs - batch.hatchedMs) / 86_400_000
+      if (field.name === 'settled') return ageDays > 14 ? 'most' : ageDays > 11 ? 'some' : 'none'
+      if (field.name === 'dead') return waters.sample(batch.larvae * (ageDays < 5 ? 0.03 : 0.008))
+      if (field.name === 'number') return Math.max(1, Math.round(batch.larvae))
+      return undefined
+    },
+  }
+  return {
+    answer: ({ field, task, atMs }) => {
+      const measured = measuredToday(field.name, random)
+      if (measured !== undefined) return measured
+      return tells[task.subject.kind]?.({ field, task, atMs, ago: daysAgo(atMs), name: nameOf(task.subjectId) })
     },
   }
 }
 
-const daysSince = (at, atMs) => (atMs - at.getTime()) / 86_400_000
+/** Water tests of a room that is doing well. */
+function measuredToday(name, random) {
+  if (name === 'totalAmmoniaNMgPerL') return random.uniform() < 0.8 ? 0 : 0.05
+  if (name === 'nitriteNMgPerL') return 0.02
+  if (name === 'nitrateNMgPerL') return Math.round(4 + 8 * random.uniform())
+  if (name === 'pH') return Number((8.05 + 0.1 * random.uniform()).toFixed(2))
+  return undefined
+}
+
 const eggStage = (age) => (age < 2 ? 'orange' : age < 4 ? 'dark' : age < 5.5 ? 'eyed' : 'silver')

@@ -10,7 +10,6 @@ import { findRule } from '../rules/find-rule.ts'
 import { type Work, writeInRoom } from '../work/write-in-room.ts'
 import { applyCreation } from './apply-creation.ts'
 import { getTaskInRoom } from './get-task.ts'
-import { type TaskRow, taskIncludes } from './task-view.ts'
 
 // A phone that was offline over a weekend may still tell what was done. common practice
 const oldestSignOffDays = 4
@@ -41,14 +40,17 @@ export async function signOffTask({
 /** One sign-off without working the day out again, for writes that hold several. Returns the subject's name. */
 export async function applySignOff(work: Work, { taskId, input }: { taskId: Id; input: SignOff }): Promise<string> {
   const { tx, ctx, roomId } = work
-  const task = await tx.task.findUnique({ where: { roomId_id: { roomId, id: taskId } }, include: taskIncludes })
+  const task = await tx.task.findUnique({
+    where: { roomId_id: { roomId, id: taskId } },
+    include: { subject: { select: { name: true } } },
+  })
   if (!task) throw notFound('task')
   const userId = personOf(ctx.actor)
   if (!task.isForStandIn && work.role === 'stand_in')
     throw new RoomError('not_allowed', 'This one is not for a stand-in: leave it for a caretaker, or call one.')
   const doneAt = input.doneAt ?? ctx.now
   assertDoneAt(work, doneAt)
-  if (task.state === 'done' && !input.again) throw await alreadyDone(work, task)
+  if (task.state === 'done' && !input.again) throw await alreadyDone(work, taskId)
   const content = task.content as TaskContent
   const values = acceptedValues(content, input)
   const outcome = findRule(task.ruleId).record({
@@ -75,8 +77,8 @@ export async function applySignOff(work: Work, { taskId, input }: { taskId: Id; 
     },
   })
   await write(work, { outcome, doneAt, signOffId })
-  await tx.task.update({
-    where: { roomId_id: { roomId, id: taskId } },
+  await tx.task.updateMany({
+    where: { roomId, id: taskId },
     data: { state: 'done', reason: null, closedBy: userId, closedAt: ctx.now, version: { increment: 1 } },
   })
   work.audit({
@@ -104,8 +106,8 @@ function assertDoneAt(work: Work, doneAt: Instant): void {
     )
 }
 
-async function alreadyDone(work: Work, task: TaskRow): Promise<RoomError> {
-  const current = await getTaskInRoom(work, task.id)
+async function alreadyDone(work: Work, taskId: Id): Promise<RoomError> {
+  const current = await getTaskInRoom(work, taskId)
   const by = current.signOffs.findLast((signOff) => signOff.undoneAt === null)
   return new RoomError(
     'already_done',
