@@ -45,6 +45,7 @@ export function CountInput({ field, draft, onDraft, error }: Props) {
           />
         ))}
       </Row>
+      {error && <p className={styles.worry}>{error}</p>}
       {draft.animals.length < mostSamples && (
         <div>
           <Button variant="subtle" onClick={() => change({ animals: [...draft.animals, ''] })}>
@@ -79,7 +80,6 @@ export function CountInput({ field, draft, onDraft, error }: Props) {
           <NumberBox label="Eggs on them" isWhole text={draft.eggs} onText={(eggs) => change({ eggs })} />
         </Row>
       )}
-      {error && <p className={styles.worry}>{error}</p>}
       <p className={styles.makes} aria-live="polite">
         {estimate === undefined
           ? 'Count, and this says what it makes.'

@@ -24,7 +24,7 @@ export function TaskLine({ task, now, roundName, withSubject = false }: Props) {
         {late && (
           <span className={styles.lateNote}>
             due {sayTime(task.dueAt, timeZone)}
-            {roundName ? `, ${roundName.toLowerCase()} round` : ''}
+            {roundName ? `, ${roundName.toLowerCase()}` : ''}
           </span>
         )}
         <AmountChange task={task} />
