@@ -3,6 +3,7 @@ import type { FactOf, Id, Instant } from '@fryward/shared'
 import { addMinutes, elapsedDays } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot.ts'
 import { factsUntil } from './day-facts.ts'
+import { rememberedBySnapshot } from './memo.ts'
 
 export type CultureCount = {
   fact: FactOf<'count'>
@@ -30,11 +31,17 @@ const mostRemoved = 0.999
 // Where the published growth and egg times hold (live-feed): outside, the water's warmth is left out of the estimate.
 const knownTemperatureC = { from: 5, to: 35 }
 
+const remembered = rememberedBySnapshot<CultureRecord>()
+
 export function cultureRecord(
   snapshot: RoomSnapshot,
   culture: SnapshotCulture,
   { until }: { until: Instant },
 ): CultureRecord {
+  return remembered(snapshot, `${culture.id} ${until}`, () => readRecord(snapshot, culture, until))
+}
+
+function readRecord(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Instant): CultureRecord {
   const about = { subjectId: culture.id, until }
   const restartedAt = factsUntil(snapshot, 'care', about).findLast((fact) => fact.data.act === 'restart_culture')?.at
   const startedAt = restartedAt !== undefined && restartedAt > culture.startedAt ? restartedAt : culture.startedAt
