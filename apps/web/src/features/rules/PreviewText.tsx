@@ -8,6 +8,9 @@ import styles from './rules.module.css'
 
 type Amount = RulePreview['added'][number]['amount']
 
+/** The amounts stand beside the title here, so its places for them are left out. */
+const withoutPlaces = (title: string) => title.replaceAll(/\{[^}]*\}\s*/g, '').trim()
+
 /** "Tomorrow this would change: …", before anything is saved. */
 export function PreviewText({ preview }: { preview: RulePreview }) {
   const system = useUnitSystem()
@@ -20,18 +23,18 @@ export function PreviewText({ preview }: { preview: RulePreview }) {
       <ul className={styles.sources}>
         {preview.changed.map((one) => (
           <li key={`c ${one.subjectName} ${one.title}`}>
-            {one.subjectName}, {one.title}: {say(one.from)} becomes <strong>{say(one.to)}</strong>
+            {one.subjectName}, {withoutPlaces(one.title)}: {say(one.from)} becomes <strong>{say(one.to)}</strong>
           </li>
         ))}
         {preview.added.map((one) => (
           <li key={`a ${one.subjectName} ${one.title}`}>
-            New: {one.subjectName}, {one.title}
+            New: {one.subjectName}, {withoutPlaces(one.title)}
             {one.amount && `, ${say(one.amount)}`}
           </li>
         ))}
         {preview.removed.map((one) => (
           <li key={`r ${one.subjectName} ${one.title}`}>
-            No longer: {one.subjectName}, {one.title}
+            No longer: {one.subjectName}, {withoutPlaces(one.title)}
           </li>
         ))}
       </ul>
