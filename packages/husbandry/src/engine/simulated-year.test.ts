@@ -104,8 +104,11 @@ function close(room: SnapshotBuilder, date: string): void {
   snapshot.clutches = snapshot.clutches.filter(({ spawnedAt }) => spawnedAt.slice(0, 10) > addDays(date, -90))
 }
 
-function walkADay(room: SnapshotBuilder, waters: Waters, date: string): { tasks: number; ms: number } {
+type Walk = { tasks: number; ms: number; ruleIds: string[] }
+
+function walkADay(room: SnapshotBuilder, waters: Waters, date: string): Walk {
   const random = waters.random
+  const ruleIds = new Set<string>()
   const done = new Set<string>()
   let ms = 0
   let drawn = 0
@@ -116,6 +119,7 @@ function walkADay(room: SnapshotBuilder, waters: Waters, date: string): { tasks:
     drawn += 1
     for (const draft of drafts.filter(({ roundId }) => roundId === round.id)) {
       done.add(draft.key)
+      ruleIds.add(draft.ruleId)
       if (random.uniform() > signedShare) continue
       const rule = findRule(draft.ruleId)
       if (!rule) throw new Error(`No rule ${draft.ruleId}`)
@@ -124,7 +128,7 @@ function walkADay(room: SnapshotBuilder, waters: Waters, date: string): { tasks:
       waters.takeOut()
     }
   }
-  return { tasks: done.size, ms: ms / drawn }
+  return { tasks: done.size, ms: ms / drawn, ruleIds: [...ruleIds] }
 }
 
 const seen = (waters: Waters) => (draft: TaskDraft) =>
@@ -139,9 +143,11 @@ test('a year of a small room: no rule throws, lists stay of a size that people c
   const waters = new Waters(room, seededRandom(20_260_105))
   const sizes: number[] = []
   const costs: number[] = []
+  const asked = new Set<string>()
   for (let day = 0; day < days; day += 1) {
     const date = addDays(firstDay, day)
-    const { tasks, ms } = walkADay(room, waters, date)
+    const { tasks, ms, ruleIds } = walkADay(room, waters, date)
+    for (const ruleId of ruleIds) asked.add(ruleId)
     sizes.push(tasks)
     costs.push(ms)
     close(room, date)
@@ -152,12 +158,19 @@ test('a year of a small room: no rule throws, lists stay of a size that people c
         clutch.intent = waters.random.uniform() < 0.7 ? 'raise_all' : 'leave_with_parents'
   }
   const inOrder = sorted(sizes)
+  const silent = rules.filter(({ id, isOnByDefault }) => isOnByDefault && !asked.has(id)).map(({ id }) => id)
+  const lives = (kind: string) => room.snapshot.facts.filter((fact) => fact.kind === kind).length
   const at = (share: number) => quantile(inOrder, share)
   // biome-ignore lint/suspicious/noConsole: the spread of list sizes is what this test is run for
   console.info(
     `tasks a day over ${days} days: least ${at(0)}, 10 % ${at(0.1)}, median ${at(0.5)}, 90 % ${at(0.9)}, most ${at(1)};`,
-    `a draft ${median(costs.slice(30, 120)).toFixed(1)} ms in spring, ${median(costs.slice(-90)).toFixed(1)} ms in the last quarter`,
+    `a draft ${median(costs.slice(30, 120)).toFixed(1)} ms in spring, ${median(costs.slice(-90)).toFixed(1)} ms in the last quarter;`,
+    `${lives('spawning')} spawnings, ${lives('hatch')} hatches; rules that never asked: ${silent.join(', ') || 'none'}`,
   )
+  // A year in which nothing spawned, hatched or grew up would prove nothing.
+  expect(lives('spawning')).toBeGreaterThan(10)
+  expect(lives('hatch')).toBeGreaterThan(10)
+  expect(silent.length).toBeLessThanOrEqual(5)
   expect(at(0)).toBeGreaterThan(5)
   expect(at(0.5)).toBeLessThan(100)
   expect(at(1)).toBeLessThan(200)
