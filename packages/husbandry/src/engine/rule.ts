@@ -117,7 +117,7 @@ export function factLink(fact: Fact, link: Pick<Because, 'label'> & Partial<Beca
     text: null,
     joins: null,
     ...link,
-    origin: { kind: 'fact', factId: fact.id, at: fact.at, byName: fact.recordedByName },
+    origin: { kind: 'fact', factId: fact.id, subjectId: fact.subjectId, at: fact.at, byName: fact.recordedByName },
   }
 }
 

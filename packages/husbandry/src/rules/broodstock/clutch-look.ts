@@ -9,6 +9,7 @@ import { factsOnDay } from '../../state/day-facts.ts'
 import { choiceField, noteField, numberField } from '../fields.ts'
 import { share } from '../measures.ts'
 import { likelihoodText, phrase, taskContent } from '../phrases.ts'
+import { nightBefore } from '../plans/morning-after.ts'
 import { firstRound } from '../rounds.ts'
 import { choiceOf, numberOf, textOf } from '../values.ts'
 
@@ -25,6 +26,13 @@ const stageLabels: Record<EggStage, string> = {
   eyed: 'dark with eyes',
   silver: 'silver eyes',
 }
+
+/** The clutch's colour by eye; tells how far it is. */
+export const eggStageField = choiceField({
+  name: 'eggStage',
+  label: 'Colour of what is left',
+  choices: eggStages.map((value) => ({ value, label: stageLabels[value] })),
+})
 
 export const clutchLook = defineRule({
   id: 'clutch-look',
@@ -51,6 +59,8 @@ export const clutchLook = defineRule({
     const outlook = clutchOutlook(snapshot, clutch, day)
     if (outlook.ageDays < 1) return []
     if (factsOnDay(snapshot, 'observation', { subjectId: clutch.id, day }).length > 0) return []
+    // After a likely night the morning's question is what hatched; it asks for the colour too.
+    if (nightBefore(snapshot, clutch, day)) return []
     const isNest = clutch.care === 'nest'
     return [
       {

@@ -1,6 +1,7 @@
 import type { ClutchIntent } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { clutchLook } from './clutch-look.ts'
 import {
   clutchDark,
   clutchDeadEggs,
@@ -100,6 +101,17 @@ describe('the morning after', () => {
     expect(signOff(clutchMorningAfter, draft, { hatched: 'none' })).toEqual({
       facts: [{ kind: 'observation', subjectId: clutch.id, data: { signs: ['eggs_seen'] } }],
     })
+  })
+
+  test('stands in for the day’s look, and asks for the colour of what is left', () => {
+    const { built, clutch } = room()
+    expect(built.drafts(morning, [clutchLook]).drafts).toEqual([])
+    const draft = onlyDraft(built.drafts(morning, [clutchMorningAfter]))
+    expect(signOff(clutchMorningAfter, draft, { hatched: 'none', eggStage: 'silver' }).facts).toEqual([
+      { kind: 'observation', subjectId: clutch.id, data: { signs: ['eggs_seen'], eggStage: 'silver' } },
+    ])
+    built.setting('clutch-morning-after', { isOn: false })
+    expect(built.drafts(morning, [clutchLook]).drafts).toHaveLength(1)
   })
 
   test('a clutch left with its parents is written down as hatched, without a batch', () => {

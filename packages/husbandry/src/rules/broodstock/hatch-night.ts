@@ -1,6 +1,6 @@
-import type { Because } from '@fryward/shared'
+import { type Because, eggStages } from '@fryward/shared'
 import { z } from 'zod'
-import { addDays, addMinutes, type HusbandryDay, husbandryDay } from '../../calendar/husbandry-day.ts'
+import { addDays, addMinutes, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { commonPractice, fromMemory, published } from '../../engine/parameters.ts'
 import { computedLink, defineRule, type FactDraft, factLink, Gap, settingLink } from '../../engine/rule.ts'
 import type { RoomSnapshot, SnapshotClutch, SnapshotTank } from '../../snapshot.ts'
@@ -12,9 +12,10 @@ import { hatchNightCautions } from '../cautions.ts'
 import { choiceField, noteField, numberField } from '../fields.ts'
 import { litres, perMl, share } from '../measures.ts'
 import { likelihoodText, phrase, taskContent } from '../phrases.ts'
+import { morningAfterId, morningAfterParameters, nightBefore } from '../plans/morning-after.ts'
 import { firstRound, lastRound, roundBefore } from '../rounds.ts'
-import { numberOf, textOf } from '../values.ts'
-import { clutchById } from './clutch-look.ts'
+import { choiceOf, numberOf, textOf } from '../values.ts'
+import { clutchById, eggStageField } from './clutch-look.ts'
 
 /** The clutch with its forecast, while it is to be raised, in part or whole. */
 function toRaise(snapshot: RoomSnapshot, id: string, day: HusbandryDay) {
@@ -307,31 +308,19 @@ const MorningContextSchema = z.object({
 })
 
 export const clutchMorningAfter = defineRule({
-  id: 'clutch-morning-after',
+  id: morningAfterId,
   title: 'The morning after',
   sentence: 'After a night that was at least {fromChance} likely, say in the morning what hatched and about how many.',
   subject: 'clutch',
   station: 'broodstock',
   isOnByDefault: true,
-  parameters: {
-    fromChance: {
-      type: 'number',
-      label: 'from a chance of',
-      unit: 'share',
-      default: 0.1,
-      minimum: 0.01,
-      maximum: 0.9,
-      source: commonPractice('one night in ten is worth a look at dawn'),
-    },
-  },
-  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+  parameters: morningAfterParameters,
+  draft: ({ snapshot, day, subject, parameter }) => {
     const clutch = clutchById(snapshot, subject.id)
     if (clutchState(snapshot, clutch) !== 'incubating') return []
-    const hatchedOn = addDays(day.date, -1)
-    const night = husbandryDay({ room: snapshot.room, date: hatchedOn })
-    if (clutch.spawnedAt >= night.startsAt) return []
-    const outlook = clutchOutlook(snapshot, clutch, night)
-    if (outlook.tonight < parameters.fromChance) return []
+    const night = nightBefore(snapshot, clutch, day)
+    if (!night) return []
+    const { hatchedOn, outlook } = night
     const seenToday = factsOnDay(snapshot, 'observation', { subjectId: clutch.id, day }).some(
       ({ data }) => data.signs.includes('eggs_seen') || data.eggStage !== undefined,
     )
@@ -389,6 +378,7 @@ export const clutchMorningAfter = defineRule({
                   }),
                 ]
               : []),
+            ...(clutch.care === 'nest' ? [eggStageField] : []),
             noteField(),
           ],
           because: [...chanceLinks(outlook), parameter('fromChance', 'and')],
@@ -401,10 +391,15 @@ export const clutchMorningAfter = defineRule({
     const planned = MorningContextSchema.parse(context)
     const hatched = textOf(values, 'hatched')
     const note = textOf(values, 'note')
+    const eggStage = hatched === 'all' ? undefined : choiceOf(values, 'eggStage', eggStages)
     const seen: FactDraft = {
       kind: 'observation',
       subjectId,
-      data: { signs: hatched === 'all' ? ['no_eggs'] : ['eggs_seen'], ...(note ? { note } : {}) },
+      data: {
+        signs: hatched === 'all' ? ['no_eggs'] : ['eggs_seen'],
+        ...(eggStage ? { eggStage } : {}),
+        ...(note ? { note } : {}),
+      },
     }
     if (hatched !== 'part' && hatched !== 'all') return { facts: [seen] }
     const larvae = numberOf(values, 'larvae')

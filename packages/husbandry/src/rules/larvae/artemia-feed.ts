@@ -40,7 +40,7 @@ export const larvalArtemiaFeed = defineRule({
           content: taskContent({
             verb: 'feed',
             title: phrase(
-              `{amount} Artemia into ${batch.name}, day ${diet.day}${ordinalText(rounds.indexOf(feed.round), rounds.length, 'feed')}`,
+              `{amount}, Artemia, into ${batch.name}, day ${diet.day}${ordinalText(rounds.indexOf(feed.round), rounds.length, 'feed')}`,
               { amount: animals(nauplii) },
             ),
             amount: animals(nauplii),

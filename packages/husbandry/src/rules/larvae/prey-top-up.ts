@@ -53,7 +53,7 @@ export const larvalPreyTopUp = defineRule({
           lateAfterMinutes: 60,
           content: taskContent({
             verb: 'feed',
-            title: phrase(`{amount} of ${plan.culture.name}, sieved, into ${batch.name}: {animals} rotifers${which}`, {
+            title: phrase(`{amount} of ${plan.culture.name}, sieved, into ${batch.name}: {animals}${which}`, {
               amount: mL(plannedMl),
               animals: animals(given),
             }),

@@ -10,7 +10,7 @@ import { culturesFeeding } from '../../state/feed-links.ts'
 import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../../state/grazing.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { rememberedBySnapshot } from '../../state/memo.ts'
-import { type DayRound, spreadRounds } from '../rounds.ts'
+import { type DayRound, roundOfInstant, spreadRounds } from '../rounds.ts'
 
 export const preyTopUpId = 'larval-prey-top-up'
 
@@ -138,7 +138,12 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   const larvae = batchNumbers(snapshot, batch).now
   const grazing = grazingOf(snapshot, { batch, tank, prey: 'rotifers', until: day.endsAt })
   return rounds.map((round, index): TopUpPlan => {
-    const residual = residualBefore(snapshot, batch, { day, index, assumedPerMl: parameters.refillUnderPerMl })
+    const residual = residualBefore(snapshot, batch, {
+      day,
+      rounds,
+      index,
+      assumedPerMl: parameters.refillUnderPerMl,
+    })
     const hoursUntilNextFeed = hoursBetween(round, rounds[index + 1], { day, rounds })
     const topUp = preyTopUp({
       targetPerMl: parameters.targetPerMl,
@@ -179,7 +184,7 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
 function residualBefore(
   snapshot: RoomSnapshot,
   batch: SnapshotBatch,
-  { day, index, assumedPerMl }: { day: HusbandryDay; index: number; assumedPerMl: number },
+  { day, rounds, index, assumedPerMl }: { day: HusbandryDay; rounds: DayRound[]; index: number; assumedPerMl: number },
 ): Residual {
   const about = { prey: 'rotifers', until: day.endsAt } as const
   const count = preyCounts(snapshot, batch, about).at(-1)
@@ -187,8 +192,10 @@ function residualBefore(
   if (!fed && !count) return index === 0 ? { kind: 'none-fed', perMl: 0 } : { kind: 'assumed', perMl: assumedPerMl }
   const isOld = !count || elapsedDays(count.fact.at, day.startsAt) > longestStandInDays
   if (isOld) return { kind: 'assumed', perMl: assumedPerMl }
-  const isSinceFeed = !fed || count.fact.at > fed.at
-  return { kind: isSinceFeed ? 'counted' : 'last-count', perMl: count.perMl, count }
+  // A count speaks for its own round; the feeds after it will each have their own.
+  const countedIn = rounds.findIndex(({ id }) => id === roundOfInstant(rounds, count.fact.at)?.id)
+  const isForThisFeed = (!fed || count.fact.at > fed.at) && countedIn >= index && count.fact.at >= day.startsAt
+  return { kind: isForThisFeed ? 'counted' : 'last-count', perMl: count.perMl, count }
 }
 
 function hoursBetween(
