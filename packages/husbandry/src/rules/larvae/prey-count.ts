@@ -2,7 +2,7 @@ import { commonPractice } from '../../engine/parameters.ts'
 import { defineRule, factLink, profileLink, settingLink } from '../../engine/rule.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../../snapshot.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
-import { preyCounts } from '../../state/grazing.ts'
+import { preyCounts, preyFeedings } from '../../state/grazing.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { isDoneInRound } from '../done.ts'
 import { countField } from '../fields.ts'
@@ -61,7 +61,10 @@ export const larvalPreyCount = defineRule({
     )
     const last = preyCounts(snapshot, batch, { prey: 'rotifers', until: day.endsAt }).at(-1)
     const tank = tankOf(snapshot, batch)
+    // Before the very first feed there is nothing in the water to count.
+    const isUnfed = !last && preyFeedings(snapshot, batch, { prey: 'rotifers', until: day.endsAt }).length === 0
     return rounds
+      .slice(isUnfed ? 1 : 0)
       .filter((round) => !isDoneInRound(counted, { day, rounds, round }))
       .map((round) => ({
         roundId: round.id,

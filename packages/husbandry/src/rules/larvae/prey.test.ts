@@ -21,9 +21,12 @@ const topUps = (room: SnapshotBuilder) => room.drafts(date, [larvalPreyTopUp])
 
 describe('counting the prey left', () => {
   test('is asked before each feed while the species eats rotifers, from the morning after the hatch night', () => {
-    const { room } = nursery()
+    const { room, batch } = nursery()
     const on = (day: string) => room.drafts(day, [larvalPreyCount]).drafts.map(({ roundId }) => roundId)
     expect(on('2026-03-07')).toEqual([])
+    // Nothing has been fed yet: the first feed has nothing to count before it.
+    expect(on('2026-03-08')).toEqual(['midday', 'evening'])
+    room.fact('feeding', batch.id, '2026-03-08T07:30:00.000Z', { food: 'rotifers', animals: 200_000 })
     expect(on('2026-03-08')).toEqual(['morning', 'midday', 'evening'])
     // Ocellaris: rotifers until day 11, which is 19 March.
     expect(on('2026-03-19')).toHaveLength(3)
@@ -35,6 +38,7 @@ describe('counting the prey left', () => {
     prey('2026-03-10T12:10:00.000Z', [40, 40, 40])
     expect(room.drafts(date, [larvalPreyCount]).drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
     const [draft] = room.drafts(date, [larvalPreyCount]).drafts
+    expect(draft?.content.fields[0]).toMatchObject({ type: 'count', volumeMl: 10, replicates: 3, usual: 4 })
     const count = { animals: [30, 32, 28], volumeMl: 10 }
     expect(signOff(larvalPreyCount, draft!, { count }).facts).toEqual([
       { kind: 'count', subjectId: batch.id, data: { of: 'prey_rotifers', dilution: 1, ...count } },
