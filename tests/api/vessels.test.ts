@@ -300,6 +300,43 @@ describe('what belongs together', () => {
     expect(answer.problem?.code).toBe('wrong_state')
   })
 
+  test('nothing lives in water colder than ten degrees, whichever way it would come to that', async () => {
+    const cold = await world.ok(full.owner, 'createTank', {
+      params: params(),
+      body: { name: called('Cellar'), kind: 'storage', volumeL: 200, temperatureC: 8, salinity: 33 },
+    })
+    const made = await world.call(full.owner, 'createPair', {
+      params: params(),
+      body: { name: called('Pair'), species: 'amphiprion-ocellaris', tankId: cold.id },
+    })
+    expect(made.problem?.fields).toMatchObject([{ path: 'tankId' }])
+    const home = await tank()
+    await pair(home.id)
+    const cooled = await world.call(full.owner, 'changeTank', {
+      params: { roomId, tankId: home.id },
+      body: { temperatureC: 2.6, version: home.version },
+    })
+    expect(cooled.problem).toMatchObject({ code: 'invalid_input', fields: [{ path: 'temperatureC', received: 2.6 }] })
+  })
+
+  test.each([10, 40])('a clutch of every species is forecast in water of %d degrees', async (temperatureC) => {
+    for (const species of await world.ok(full.owner, 'listSpecies')) {
+      const home = await world.ok(full.owner, 'createTank', {
+        params: params(),
+        body: { name: called('Home'), kind: 'broodstock', volumeL: 80, temperatureC, salinity: 33 },
+      })
+      const parents = await world.ok(full.owner, 'createPair', {
+        params: params(),
+        body: { name: called('Pair'), species: species.id, tankId: home.id },
+      })
+      const laid = await world.ok(full.owner, 'createClutch', {
+        params: params(),
+        body: { pairId: parents.id, spawnedAt: minutesFrom(world, -1440), eggs: 100 },
+      })
+      expect(laid.state).toBe('incubating')
+    }
+  })
+
   test('nothing moves into a tank that is out of use', async () => {
     const gone = await tank()
     await world.ok(full.owner, 'endTank', {

@@ -4,6 +4,7 @@ import { toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { invalid } from '../errors.ts'
 import { replanRoom } from '../planning/replan-room.ts'
+import { assertWarmEnough } from '../tanks/inhabitant.ts'
 import { insertSubject } from '../work/subject-row.ts'
 import { type Work, writeInRoom } from '../work/write-in-room.ts'
 import { getPairInRoom } from './pair-view.ts'
@@ -36,5 +37,6 @@ export async function assertTank(work: Work, tankId: Id): Promise<void> {
     include: { subject: true },
   })
   if (!tank) throw invalid('tankId', 'There is no such tank in this room.', tankId)
+  assertWarmEnough({ name: tank.subject.name, temperatureC: tank.temperatureC }, 'tankId')
   if (tank.subject.endedAt) throw invalid('tankId', `${tank.subject.name} is out of use; choose another tank.`, tankId)
 }

@@ -5,6 +5,7 @@ import { replanRoom } from '../planning/replan-room.ts'
 import { changeSubject } from '../work/subject-row.ts'
 import { assertFresh, definedFields } from '../work/versioned.ts'
 import { writeInRoom } from '../work/write-in-room.ts'
+import { assertWarmEnough, findInhabitant } from './inhabitant.ts'
 import { getTankInRoom } from './tank-view.ts'
 
 export async function changeTank({
@@ -22,6 +23,8 @@ export async function changeTank({
     const before = await getTankInRoom(work, tankId)
     assertFresh(before, input.version, before.name)
     const { name, note, version: _version, ...fields } = input
+    if (fields.temperatureC !== undefined && (await findInhabitant(work, tankId)))
+      assertWarmEnough({ name: before.name, temperatureC: fields.temperatureC }, 'temperatureC')
     await changeSubject(work, { id: tankId, name, note })
     await work.tx.tank.update({ where: { roomId_id: { roomId, id: tankId } }, data: definedFields(fields) })
     work.audit({ action: 'tank.change', subjectId: tankId, detail: definedFields({ name, note, ...fields }) })

@@ -5,6 +5,7 @@ import { replanRoom } from '../planning/replan-room.ts'
 import { endSubject } from '../work/subject-row.ts'
 import { assertFresh } from '../work/versioned.ts'
 import { writeInRoom } from '../work/write-in-room.ts'
+import { findInhabitant } from './inhabitant.ts'
 import { getTankInRoom } from './tank-view.ts'
 
 /** Takes a tank out of use once nothing lives in it. */
@@ -22,11 +23,7 @@ export async function endTank({
   return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
     const before = await getTankInRoom(work, tankId)
     assertFresh(before, input.version, before.name)
-    const lives = { roomId, tankId, subject: { endedAt: null } }
-    const pair = await work.tx.pair.findFirst({ where: lives, include: { subject: true } })
-    const batch = await work.tx.larvalBatch.findFirst({ where: lives, include: { subject: true } })
-    const group = await work.tx.juvenileGroup.findFirst({ where: lives, include: { subject: true } })
-    const inside = pair?.subject.name ?? batch?.subject.name ?? group?.subject.name
+    const inside = await findInhabitant(work, tankId)
     if (inside) throw new RoomError('wrong_state', `${inside} lives in ${before.name}; move or end it first.`)
     await endSubject(work, { id: tankId, reason: input.reason })
     await replanRoom(work, `${before.name} was taken out of use`)
