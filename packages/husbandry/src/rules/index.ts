@@ -1,14 +1,12 @@
 import type { Rule } from '../engine/rule.ts'
+import { clutchDark } from './broodstock/clutch-dark.ts'
+import { clutchDeadEggs } from './broodstock/clutch-dead-eggs.ts'
 import { clutchLook } from './broodstock/clutch-look.ts'
-import {
-  clutchDark,
-  clutchDeadEggs,
-  clutchMorningAfter,
-  clutchPullNest,
-  clutchReady,
-  clutchSecondNight,
-  clutchWatch,
-} from './broodstock/hatch-night.ts'
+import { clutchMorningAfter } from './broodstock/clutch-morning-after.ts'
+import { clutchPullNest } from './broodstock/clutch-pull-nest.ts'
+import { clutchReady } from './broodstock/clutch-ready.ts'
+import { clutchSecondNight } from './broodstock/clutch-second-night.ts'
+import { clutchWatch } from './broodstock/clutch-watch.ts'
 import { pairFeed } from './broodstock/pair-feed.ts'
 import { pairLookForEggs } from './broodstock/pair-look-for-eggs.ts'
 import { pairConditioning, pairWatchNew, roomDayLength } from './broodstock/pair-watch.ts'

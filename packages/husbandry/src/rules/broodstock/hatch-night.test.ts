@@ -1,16 +1,14 @@
 import type { ClutchIntent } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { clutchDark } from './clutch-dark.ts'
+import { clutchDeadEggs } from './clutch-dead-eggs.ts'
 import { clutchLook } from './clutch-look.ts'
-import {
-  clutchDark,
-  clutchDeadEggs,
-  clutchMorningAfter,
-  clutchPullNest,
-  clutchReady,
-  clutchSecondNight,
-  clutchWatch,
-} from './hatch-night.ts'
+import { clutchMorningAfter } from './clutch-morning-after.ts'
+import { clutchPullNest } from './clutch-pull-nest.ts'
+import { clutchReady } from './clutch-ready.ts'
+import { clutchSecondNight } from './clutch-second-night.ts'
+import { clutchWatch } from './clutch-watch.ts'
 import { pairConditioning, pairWatchNew, roomDayLength } from './pair-watch.ts'
 
 /** Ocellaris at 27 C spawned on 3 March at 10:00: its night is that of the 9th or the 10th. */

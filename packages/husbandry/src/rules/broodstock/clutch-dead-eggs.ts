@@ -1,0 +1,73 @@
+import { addMinutes } from '../../calendar/husbandry-day.ts'
+import { commonPractice } from '../../engine/parameters.ts'
+import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { lastCare } from '../../state/care.ts'
+import { clutchEggs, clutchState } from '../../state/clutch-state.ts'
+import { factsUntil } from '../../state/day-facts.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { lastRound } from '../rounds.ts'
+import { clutchById } from './clutch-look.ts'
+
+export const clutchDeadEggs = defineRule({
+  id: 'clutch-dead-eggs',
+  title: 'Take dead eggs out',
+  sentence:
+    'When at least {fromShare} of a clutch was seen dead within a day, take the dead eggs out before they mould.',
+  subject: 'clutch',
+  station: 'broodstock',
+  isOnByDefault: true,
+  parameters: {
+    fromShare: {
+      type: 'number',
+      label: 'from a share of',
+      unit: 'share',
+      default: 0.05,
+      minimum: 0.005,
+      maximum: 0.9,
+      source: commonPractice('the parents take out single ones'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const clutch = clutchById(snapshot, subject.id)
+    if (clutch.care !== 'nest' || clutchState(snapshot, clutch) !== 'incubating') return []
+    const eggs = clutchEggs(snapshot, clutch)
+    if (eggs === null || eggs === 0) return []
+    const removed = lastCare(snapshot, 'remove_dead_eggs', { subjectId: clutch.id, day })
+    const since = addMinutes(day.startsAt, -24 * 60)
+    const losses = factsUntil(snapshot, 'loss', { subjectId: clutch.id, until: day.endsAt }).filter(
+      ({ at, data }) => data.of === 'eggs' && at >= since && (!removed || at > removed.at),
+    )
+    const dead = losses.reduce((sum, { data }) => sum + data.number, 0)
+    if (dead < parameters.fromShare * eggs) return []
+    return [
+      {
+        roundId: lastRound(day).id,
+        content: taskContent({
+          verb: 'clean',
+          title: phrase(`Take the dead eggs of ${clutch.name} out`),
+          steps: [
+            phrase('White or furred ones only, with a thin siphon or a blunt pipette, from the edge inwards.'),
+            phrase('While the parents guard: quick and gentle, or leave it to them.'),
+          ],
+          because: [
+            ...losses.map((fact) =>
+              factLink(fact, {
+                label: 'dead',
+                quantity: { value: fact.data.number, unit: 'eggs' },
+                joins: 'plus' as const,
+              }),
+            ),
+            settingLink(clutch.id, 'eggs', {
+              label: 'of',
+              quantity: { value: eggs, unit: 'eggs' },
+              joins: 'divided_by',
+            }),
+            parameter('fromShare', 'and'),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ subjectId }) => ({ facts: [{ kind: 'care', subjectId, data: { act: 'remove_dead_eggs' } }] }),
+})

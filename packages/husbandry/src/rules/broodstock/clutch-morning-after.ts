@@ -1,0 +1,135 @@
+import { eggStages } from '@fryward/shared'
+import { z } from 'zod'
+import { defineRule, type FactDraft } from '../../engine/rule.ts'
+import { clutchEggs, clutchState } from '../../state/clutch-state.ts'
+import { factsOnDay } from '../../state/day-facts.ts'
+import { choiceField, noteField, numberField } from '../fields.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { morningAfterId, morningAfterParameters, nightBefore } from '../plans/morning-after.ts'
+import { firstRound } from '../rounds.ts'
+import { choiceOf, numberOf, textOf } from '../values.ts'
+import { clutchById, eggStageField } from './clutch-look.ts'
+import { chanceLinks, freeLarvalTanks } from './hatch-night.ts'
+
+const MorningContextSchema = z.object({
+  hatchedOn: z.string(),
+  tankId: z.string().nullable(),
+  species: z.string(),
+  raises: z.boolean(),
+})
+
+export const clutchMorningAfter = defineRule({
+  id: morningAfterId,
+  title: 'The morning after',
+  sentence: 'After a night that was at least {fromChance} likely, say in the morning what hatched and about how many.',
+  subject: 'clutch',
+  station: 'broodstock',
+  isOnByDefault: true,
+  parameters: morningAfterParameters,
+  draft: ({ snapshot, day, subject, parameter }) => {
+    const clutch = clutchById(snapshot, subject.id)
+    if (clutchState(snapshot, clutch) !== 'incubating') return []
+    const night = nightBefore(snapshot, clutch, day)
+    if (!night) return []
+    const { hatchedOn, outlook } = night
+    const seenToday = factsOnDay(snapshot, 'observation', { subjectId: clutch.id, day }).some(
+      ({ data }) => data.signs.includes('eggs_seen') || data.eggStage !== undefined,
+    )
+    if (seenToday) return []
+    const raises = clutch.intent !== 'leave_with_parents'
+    const tanks = freeLarvalTanks(snapshot)
+    const eggs = clutchEggs(snapshot, clutch)
+    return [
+      {
+        roundId: firstRound(day).id,
+        lateAfterMinutes: 60,
+        content: taskContent({
+          verb: 'look',
+          title: phrase(`What has hatched of ${clutch.name}?`),
+          steps: [
+            phrase('Before the lights come on: larvae at the surface, and eggs left on the nest?'),
+            ...(raises
+              ? [
+                  phrase('About how many: count a tenth of the surface, or the eggs that are left.'),
+                  phrase(
+                    'Take the nest out, or leave it with air for the second night when a good part is still on it.',
+                  ),
+                  phrase('Lights on low; first food within a few hours.'),
+                ]
+              : [phrase('They are left with their parents: nothing to move.')]),
+          ],
+          fields: [
+            choiceField({
+              name: 'hatched',
+              label: 'Hatched',
+              isRequired: true,
+              choices: [
+                { value: 'none', label: 'none' },
+                { value: 'part', label: 'a part' },
+                { value: 'all', label: 'all, or nearly' },
+              ],
+            }),
+            numberField({
+              name: 'larvae',
+              label: 'About how many larvae',
+              unit: 'animals',
+              minimum: 0,
+              maximum: 100_000,
+              likely: [1, Math.max(50, (eggs ?? outlook.species.clutchSize.value.to) * 1.1)],
+              usual: null,
+              step: 10,
+            }),
+            ...(raises && tanks.length > 0
+              ? [
+                  choiceField({
+                    name: 'tank',
+                    label: 'They are in',
+                    help: `${tanks[0]?.name} when left empty.`,
+                    choices: tanks.map(({ id, name }) => ({ value: id, label: name })),
+                  }),
+                ]
+              : []),
+            ...(clutch.care === 'nest' ? [eggStageField] : []),
+            noteField(),
+          ],
+          because: [...chanceLinks(outlook), parameter('fromChance', 'and')],
+        }),
+        context: { hatchedOn, tankId: tanks[0]?.id ?? null, species: clutch.species, raises },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const planned = MorningContextSchema.parse(context)
+    const hatched = textOf(values, 'hatched')
+    const note = textOf(values, 'note')
+    const eggStage = hatched === 'all' ? undefined : choiceOf(values, 'eggStage', eggStages)
+    const seen: FactDraft = {
+      kind: 'observation',
+      subjectId,
+      data: {
+        signs: hatched === 'all' ? ['no_eggs'] : ['eggs_seen'],
+        ...(eggStage ? { eggStage } : {}),
+        ...(note ? { note } : {}),
+      },
+    }
+    if (hatched !== 'part' && hatched !== 'all') return { facts: [seen] }
+    const larvae = numberOf(values, 'larvae')
+    const number = larvae === undefined ? {} : { larvae: Math.round(larvae) }
+    const tankId = textOf(values, 'tank') ?? planned.tankId
+    if (!planned.raises || tankId === null)
+      return { facts: [{ kind: 'hatch', subjectId, data: { hatchedOn: planned.hatchedOn, ...number } }, seen] }
+    return {
+      facts: [seen],
+      creations: [
+        {
+          kind: 'larval_batch',
+          tankId,
+          species: planned.species,
+          clutchIds: [subjectId],
+          hatchedOn: planned.hatchedOn,
+          ...number,
+        },
+      ],
+    }
+  },
+})

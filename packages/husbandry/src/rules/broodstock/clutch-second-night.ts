@@ -1,0 +1,94 @@
+import { z } from 'zod'
+import { addDays } from '../../calendar/husbandry-day.ts'
+import { fromMemory } from '../../engine/parameters.ts'
+import { defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
+import { clutchEggs } from '../../state/clutch-state.ts'
+import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
+import { numberField } from '../fields.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { firstRound } from '../rounds.ts'
+import { numberOf } from '../values.ts'
+import { clutchById } from './clutch-look.ts'
+
+const SecondContextSchema = z.object({ hatchedOn: z.string(), batchId: z.string().nullable() })
+
+export const clutchSecondNight = defineRule({
+  id: 'clutch-second-night',
+  title: 'The second night',
+  sentence:
+    'When a part of a clutch is left after its night, keep it dark with air for {nights} more, and say in the morning what came.',
+  subject: 'clutch',
+  station: 'broodstock',
+  isOnByDefault: true,
+  parameters: {
+    nights: {
+      type: 'number',
+      label: 'more nights',
+      unit: 'times',
+      default: 1,
+      minimum: 0,
+      maximum: 3,
+      source: fromMemory('most of a clutch in one evening, the remainder the next: Hoff 1996; Wilkerson 1998'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const clutch = clutchById(snapshot, subject.id)
+    const hatches = factsUntil(snapshot, 'hatch', { subjectId: clutch.id, until: day.endsAt })
+    const first = hatches[0]
+    if (clutch.care !== 'nest' || !first || clutch.intent === 'leave_with_parents') return []
+    const lastNight = addDays(day.date, -1)
+    const left = factsUntil(snapshot, 'observation', { subjectId: clutch.id, until: day.endsAt }).at(-1)
+    if (!left?.data.signs.includes('eggs_seen')) return []
+    const isWaiting = lastNight > first.data.hatchedOn && lastNight <= addDays(first.data.hatchedOn, parameters.nights)
+    if (!isWaiting || hatches.some(({ data }) => data.hatchedOn === lastNight)) return []
+    if (factsOnDay(snapshot, 'observation', { subjectId: clutch.id, day }).length > 0) return []
+    return [
+      {
+        roundId: firstRound(day).id,
+        content: taskContent({
+          verb: 'look',
+          title: phrase(`What came of ${clutch.name} in the second night?`),
+          steps: [
+            phrase('Larvae that came tonight join the others in the same tank.'),
+            phrase('Take the nest out now: what is left will foul the water.'),
+          ],
+          fields: [
+            numberField({
+              name: 'larvae',
+              label: 'Larvae of the second night',
+              isRequired: true,
+              unit: 'animals',
+              minimum: 0,
+              maximum: 100_000,
+              likely: [0, Math.max(50, clutchEggs(snapshot, clutch) ?? outlookless)],
+              usual: 0,
+              step: 10,
+            }),
+          ],
+          because: [
+            factLink(first, { label: 'hatched the night of', text: first.data.hatchedOn }),
+            factLink(left, { label: 'eggs left', joins: 'and' }),
+            parameter('nights', 'and'),
+            settingLink(clutch.id, 'intent', {
+              label: 'to be raised',
+              text: clutch.intent.replaceAll('_', ' '),
+              joins: 'and',
+            }),
+          ],
+        }),
+        context: { hatchedOn: lastNight, batchId: first.data.batchId ?? null },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const { hatchedOn, batchId } = SecondContextSchema.parse(context)
+    const larvae = Math.round(numberOf(values, 'larvae') ?? 0)
+    const gone: FactDraft = { kind: 'observation', subjectId, data: { signs: ['no_eggs'] } }
+    if (larvae === 0) return { facts: [gone] }
+    const data = { hatchedOn, larvae, ...(batchId === null ? {} : { batchId }) }
+    return { facts: [{ kind: 'hatch', subjectId, data }, gone] }
+  },
+})
+
+// A clutch that nobody counted: a few hundred eggs. common practice
+const outlookless = 500

@@ -1,0 +1,79 @@
+import { published } from '../../engine/parameters.ts'
+import { defineRule } from '../../engine/rule.ts'
+import { factsUntil } from '../../state/day-facts.ts'
+import { hatchNightCautions } from '../cautions.ts'
+import { choiceField, noteField } from '../fields.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { lastRound } from '../rounds.ts'
+import { textOf } from '../values.ts'
+import { chanceLinks, eventOf, toRaise } from './hatch-night.ts'
+
+const watchValues = ['none', 'some', 'most'] as const
+
+export const clutchWatch = defineRule({
+  id: 'clutch-watch',
+  title: 'Watch the hatch',
+  sentence: 'On a night that is at least {fromChance} likely, look in the dark an hour or two after lights off.',
+  subject: 'clutch',
+  station: 'broodstock',
+  isOnByDefault: true,
+  parameters: {
+    fromChance: {
+      type: 'number',
+      label: 'from a chance of',
+      unit: 'share',
+      default: 0.5,
+      minimum: 0.05,
+      maximum: 0.95,
+      source: published('hatching 0-3 h after lights off: Dhaneesh et al. 2012, A. akallopisos'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const found = toRaise(snapshot, subject.id, day)
+    if (!found) return []
+    const { clutch, outlook } = found
+    if (outlook.tonight < parameters.fromChance) return []
+    const seen = factsUntil(snapshot, 'observation', { subjectId: clutch.id, until: day.endsAt }).some(
+      ({ at }) => at >= day.lightsOffAt,
+    )
+    if (seen) return []
+    const { from, to } = outlook.species.hatchHoursAfterLightsOff.value
+    return [
+      {
+        roundId: lastRound(day).id,
+        lateAfterMinutes: 6 * 60,
+        content: taskContent({
+          verb: 'look',
+          title: phrase(`Watch for ${eventOf(clutch)} of ${clutch.name} in the dark`),
+          steps: [
+            phrase(`Between ${from} and ${to} hours after lights off, with a dim red torch, for a minute.`),
+            phrase('Larvae at the surface? More air on the eggs helps the rest out.'),
+            phrase('Nothing yet is no reason to stir: look once more, then leave them till morning.'),
+          ],
+          cautions: hatchNightCautions,
+          fields: [
+            choiceField({
+              name: 'hatching',
+              label: 'Out so far',
+              isRequired: true,
+              choices: [
+                { value: 'none', label: 'none' },
+                { value: 'some', label: 'some' },
+                { value: 'most', label: 'most' },
+              ],
+            }),
+            noteField(),
+          ],
+          because: [...chanceLinks(outlook), parameter('fromChance', 'and')],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const seen = watchValues.find((value) => value === textOf(values, 'hatching')) ?? 'none'
+    const words = { none: 'None out.', some: 'Some are out.', most: 'Most are out.' }[seen]
+    const note = [words, textOf(values, 'note') ?? ''].join(' ').trim()
+    return { facts: [{ kind: 'observation', subjectId, data: { signs: seen === 'most' ? [] : ['eggs_seen'], note } }] }
+  },
+})
