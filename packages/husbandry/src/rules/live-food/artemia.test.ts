@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { larvalArtemiaFeed } from '../larvae/artemia-feed.ts'
-import { artemiaDecapsulate, artemiaDiscard, artemiaEnrich } from './artemia-aftercare.ts'
+import { artemiaDecapsulate } from './artemia-decapsulate.ts'
+import { artemiaDiscard } from './artemia-discard.ts'
+import { artemiaEnrich } from './artemia-enrich.ts'
 import { artemiaHarvest } from './artemia-harvest.ts'
 import { artemiaStart } from './artemia-start.ts'
 

@@ -36,7 +36,7 @@ describe('feeding rotifers', () => {
       ['divided_by', 2],
       ['equals', 2.7],
     ])
-    expect(because[0]?.origin).toEqual({ kind: 'fact', factId: count.id, at: count.at, byName: 'Ana' })
+    expect(because[0]?.origin).toMatchObject({ kind: 'fact', factId: count.id, at: count.at, byName: 'Ana' })
     expect(because[1]?.origin).toMatchObject({ kind: 'setting', subjectId: culture.id })
     expect(because[2]?.origin).toMatchObject({ source: 'Pfeiffer & Ludwig 2007, N. Am. J. Aquac. 69:239-243' })
   })

@@ -5,14 +5,13 @@ import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { commonPractice, fromMemory } from '../../engine/parameters.ts'
 import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
 import type { RoomSnapshot, SnapshotTank } from '../../snapshot.ts'
-import { daysSince, factsOnDay, factsUntil } from '../../state/day-facts.ts'
+import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { noteField, numberField, temperatureField } from '../fields.ts'
+import { numberField, temperatureField } from '../fields.ts'
 import { litres, measurableL, share } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { larvalChange, larvalChangeId, larvalChangeParameters } from '../plans/change-plan.ts'
-import { firstRound, middleRound } from '../rounds.ts'
-import { given, numberOf, textOf } from '../values.ts'
+import { firstRound } from '../rounds.ts'
+import { given, numberOf } from '../values.ts'
 import {
   matchSteps,
   waterChangeAmount,
@@ -23,138 +22,6 @@ import {
 import { batchById } from './prey-count.ts'
 
 const TankContextSchema = z.object({ tankId: z.string() })
-
-export const larvalSiphon = defineRule({
-  id: 'larval-siphon',
-  title: 'Siphon the bottom',
-  sentence: 'From day {fromDay} siphon the bottom of every larval tank daily, and count the dead.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: {
-    fromDay: {
-      type: 'number',
-      label: 'from day',
-      unit: 'days',
-      default: 2,
-      minimum: 0,
-      maximum: 30,
-      source: commonPractice(),
-    },
-  },
-  draft: ({ snapshot, day, subject, parameters, parameter }) => {
-    const batch = batchById(snapshot, subject.id)
-    const diet = larvalDiet(batch, day.date)
-    const tank = tankOf(snapshot, batch)
-    if (!diet || !tank || diet.day < parameters.fromDay) return []
-    const siphoned = factsOnDay(snapshot, 'care', { subjectId: batch.id, day }).some(
-      ({ data }) => data.act === 'siphon_bottom',
-    )
-    if (siphoned) return []
-    return [
-      {
-        roundId: firstRound(day).id,
-        content: taskContent({
-          verb: 'siphon',
-          title: phrase(`Siphon ${tank.name}, count the dead of ${batch.name}, day ${diet.day}`),
-          steps: [
-            phrase('Air low, light at one end; siphon with a thin hose into a white bowl.'),
-            phrase('Count the dead in the bowl; put back what swims.'),
-            phrase('Bent backs, open gills or missing fins among them: say so.'),
-          ],
-          fields: [
-            numberField({
-              name: 'dead',
-              label: 'Dead larvae',
-              isRequired: true,
-              unit: 'animals',
-              minimum: 0,
-              maximum: 100_000,
-              likely: [0, 100],
-              usual: 0,
-            }),
-            numberField({
-              name: 'deformed',
-              label: 'Deformed among them',
-              unit: 'animals',
-              minimum: 0,
-              maximum: 100_000,
-              likely: [0, 20],
-              usual: 0,
-            }),
-            noteField(),
-          ],
-          because: [
-            settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
-            parameter('fromDay', 'and'),
-          ],
-        }),
-        context: { tankId: tank.id },
-      },
-    ]
-  },
-  record: ({ values, subjectId }) => {
-    const dead = Math.round(numberOf(values, 'dead') ?? 0)
-    const deformed = Math.round(numberOf(values, 'deformed') ?? 0)
-    const note = [deformed > 0 ? `${deformed} deformed.` : '', textOf(values, 'note') ?? ''].join(' ').trim()
-    return {
-      facts: [
-        { kind: 'care', subjectId, data: { act: 'siphon_bottom', ...(note ? { note } : {}) } },
-        ...(dead > 0 ? [{ kind: 'loss', subjectId, data: { number: dead, of: 'larvae' } } as const] : []),
-      ],
-    }
-  },
-})
-
-export const larvalWaterChange = defineRule({
-  id: larvalChangeId,
-  title: 'Change the larvae’s water',
-  sentence:
-    'From day {fromDay} change {firstShare} of the larvae’s water a day, {moreEachDay} more each day up to {mostShare}, matched in salinity and temperature.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: larvalChangeParameters,
-  draft: ({ snapshot, day, subject, parameter }) => {
-    const batch = batchById(snapshot, subject.id)
-    const plan = larvalChange(snapshot, batch, day)
-    if (!plan) return []
-    const { tank } = plan
-    return [
-      {
-        roundId: middleRound(day).id,
-        content: taskContent({
-          verb: 'change_water',
-          title: phrase(`{amount} new water for ${batch.name}`, { amount: litres(plan.litres) }),
-          ...waterChangeAmount(plan.litres),
-          steps: [
-            ...matchSteps(tank),
-            phrase('Out through a screen that holds the larvae; in by a drip line, over an hour.'),
-            phrase('Prey and green water go with it: count and top up afterwards.'),
-          ],
-          fields: waterChangeFields(tank, plan.litres),
-          because: [
-            settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
-            parameter('firstShare', 'and'),
-            parameter('moreEachDay', 'and'),
-            computedLink('age', null, {
-              label: 'today',
-              quantity: share(Number(plan.share.toFixed(3))),
-              joins: 'equals',
-            }),
-            settingLink(tank.id, 'volume', {
-              label: `litres in ${tank.name}`,
-              quantity: litres(tank.volumeL),
-              joins: 'times',
-            }),
-          ],
-        }),
-        context: waterChangeContext(tank, plan.litres),
-      },
-    ]
-  },
-  record: ({ context, values }) => ({ facts: waterChangeFacts(context, values) }),
-})
 
 export const larvalAmmoniaTest = defineRule({
   id: 'larval-ammonia-test',

@@ -1,0 +1,158 @@
+import { z } from 'zod'
+import { daysBetween } from '../../calendar/husbandry-day.ts'
+import { commonPractice } from '../../engine/parameters.ts'
+import { computedLink, defineRule, factLink, Gap, profileLink } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../../snapshot.ts'
+import type { SpeciesProfile } from '../../species/index.ts'
+import { batchNumbers } from '../../state/batch-state.ts'
+import { factsUntil } from '../../state/day-facts.ts'
+import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
+import { metamorphosis } from '../../thermal/index.ts'
+import { choiceField, noteField, numberField } from '../fields.ts'
+import { days } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { middleRound } from '../rounds.ts'
+import { numberOf, textOf } from '../values.ts'
+import { settledNote } from './larval-look.ts'
+import { batchById } from './prey-count.ts'
+
+/** When the middle fish of a batch should turn, by its tank's set point; null for young that are born settled. */
+function settlingWindow(input: {
+  snapshot: RoomSnapshot
+  batch: SnapshotBatch
+  tank: SnapshotTank
+  species: SpeciesProfile
+}) {
+  const { snapshot, batch, tank, species } = input
+  const hatch = snapshot.facts.find(
+    (fact) => fact.kind === 'hatch' && (fact.subjectId === batch.id || fact.data.batchId === batch.id),
+  )
+  if (!species.larvalDuration || !hatch || tank.temperatureC < forecastC.from) return null
+  const { window80 } = metamorphosis({
+    hatchedAt: hatch.at,
+    timeZone: snapshot.room.timeZone,
+    species,
+    temperatures: [],
+    setPointC: tank.temperatureC,
+  })
+  return window80
+}
+
+// Temperatures that the thermal forecasts take; the room's settings end at 40 C.
+const forecastC = { from: 10 }
+
+const MoveContextSchema = z.object({ tankId: z.string(), onDate: z.string() })
+
+export const larvalMove = defineRule({
+  id: 'larval-move',
+  title: 'Move settled young',
+  sentence:
+    'When most of a batch is seen to have settled and is on dry food, or {afterDays} after it should have been, count it and move it to grow-out.',
+  subject: 'larval_batch',
+  station: 'larvae',
+  isOnByDefault: true,
+  parameters: {
+    afterDays: {
+      type: 'number',
+      label: 'after the last likely day',
+      unit: 'days',
+      default: 7,
+      minimum: 0,
+      maximum: 60,
+      source: commonPractice(),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const batch = batchById(snapshot, subject.id)
+    const diet = larvalDiet(batch, day.date)
+    const tank = tankOf(snapshot, batch)
+    if (!diet || !tank || diet.day < diet.species.feeding.weaningFirstDay.value) return []
+    const numbers = batchNumbers(snapshot, batch)
+    if (numbers.now === 0) return []
+    const seen = factsUntil(snapshot, 'observation', { subjectId: batch.id, until: day.endsAt }).findLast(
+      ({ data }) => data.note?.includes(settledNote) === true,
+    )
+    const window = settlingWindow({ snapshot, batch, tank, species: diet.species })
+    const lastLikelyDay = window
+      ? daysBetween(batch.hatchedOn, window.to) - 1
+      : diet.species.feeding.weaningLastDay.value
+    const isOverdue =
+      diet.day >= Math.max(lastLikelyDay, diet.species.feeding.weaningLastDay.value) + parameters.afterDays
+    if (!seen && !isOverdue) return []
+    const growOut = snapshot.tanks
+      .filter(({ kind }) => kind === 'grow_out')
+      .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
+    const [to] = growOut
+    if (!to) throw new Gap(`${batch.name} is ready to move: add a grow-out tank for it.`)
+    return [
+      {
+        roundId: middleRound(day).id,
+        content: taskContent({
+          verb: 'move',
+          title: phrase(`Move ${batch.name} to grow-out, counted`),
+          steps: [
+            phrase('No net: a jug or a cup under water. Count every one, twice if they are few.'),
+            phrase(
+              `Bring them over to the other tank’s salinity and warmth within half an hour (${tank.salinity} to ${to.salinity}).`,
+            ),
+            phrase('Lights low for the rest of the day; dry food in the evening.'),
+          ],
+          fields: [
+            numberField({
+              name: 'number',
+              label: 'Young moved',
+              isRequired: true,
+              unit: 'animals',
+              minimum: 1,
+              maximum: 100_000,
+              likely: [1, Math.max(50, (numbers.now ?? 500) * 1.2)],
+              usual: numbers.now,
+            }),
+            choiceField({
+              name: 'tank',
+              label: 'Into',
+              choices: growOut.map(({ id, name }) => ({ value: id, label: name })),
+            }),
+            noteField(),
+          ],
+          because: [
+            ...(seen ? [factLink(seen, { label: 'seen', text: 'most barred and settled' })] : []),
+            ...(window
+              ? [
+                  computedLink('metamorphosis', diet.species.larvalDuration?.medianDays.source.citation ?? null, {
+                    label: 'likely to settle',
+                    text: `${window.from} to ${window.to}`,
+                    joins: 'and' as const,
+                  }),
+                ]
+              : []),
+            profileLink(diet.species.id, diet.species.feeding.weaningLastDay.source.citation, {
+              label: 'on dry food from day',
+              quantity: days(diet.species.feeding.weaningLastDay.value),
+              joins: 'and',
+            }),
+            parameter('afterDays', 'and'),
+          ],
+        }),
+        context: { tankId: to.id, onDate: day.date },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const planned = MoveContextSchema.parse(context)
+    const number = Math.round(numberOf(values, 'number') ?? 0)
+    const note = textOf(values, 'note')
+    return {
+      facts: note ? [{ kind: 'observation', subjectId, data: { note } }] : [],
+      creations: [
+        {
+          kind: 'juvenile_group',
+          tankId: textOf(values, 'tank') ?? planned.tankId,
+          fromBatchId: subjectId,
+          settledOn: planned.onDate,
+          number,
+        },
+      ],
+    }
+  },
+})

@@ -1,0 +1,63 @@
+import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
+import { litres, share } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { larvalChange, larvalChangeId, larvalChangeParameters } from '../plans/change-plan.ts'
+import { middleRound } from '../rounds.ts'
+import {
+  matchSteps,
+  waterChangeAmount,
+  waterChangeContext,
+  waterChangeFacts,
+  waterChangeFields,
+} from '../water-change.ts'
+import { batchById } from './prey-count.ts'
+
+export const larvalWaterChange = defineRule({
+  id: larvalChangeId,
+  title: 'Change the larvae’s water',
+  sentence:
+    'From day {fromDay} change {firstShare} of the larvae’s water a day, {moreEachDay} more each day up to {mostShare}, matched in salinity and temperature.',
+  subject: 'larval_batch',
+  station: 'larvae',
+  isOnByDefault: true,
+  parameters: larvalChangeParameters,
+  draft: ({ snapshot, day, subject, parameter }) => {
+    const batch = batchById(snapshot, subject.id)
+    const plan = larvalChange(snapshot, batch, day)
+    if (!plan) return []
+    const { tank } = plan
+    return [
+      {
+        roundId: middleRound(day).id,
+        content: taskContent({
+          verb: 'change_water',
+          title: phrase(`{amount} new water for ${batch.name}`, { amount: litres(plan.litres) }),
+          ...waterChangeAmount(plan.litres),
+          steps: [
+            ...matchSteps(tank),
+            phrase('Out through a screen that holds the larvae; in by a drip line, over an hour.'),
+            phrase('Prey and green water go with it: count and top up afterwards.'),
+          ],
+          fields: waterChangeFields(tank, plan.litres),
+          because: [
+            settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
+            parameter('firstShare', 'and'),
+            parameter('moreEachDay', 'and'),
+            computedLink('age', null, {
+              label: 'today',
+              quantity: share(Number(plan.share.toFixed(3))),
+              joins: 'equals',
+            }),
+            settingLink(tank.id, 'volume', {
+              label: `litres in ${tank.name}`,
+              quantity: litres(tank.volumeL),
+              joins: 'times',
+            }),
+          ],
+        }),
+        context: waterChangeContext(tank, plan.litres),
+      },
+    ]
+  },
+  record: ({ context, values }) => ({ facts: waterChangeFacts(context, values) }),
+})
