@@ -277,6 +277,13 @@ test('a missed task still takes what was done, marked as after the fact', async 
   expect((await factsOf(task)).map((fact) => fact.at)).toContain(doneAt)
 })
 
+test('what was told of a missed task and taken back leaves it missed', async () => {
+  const task = await simple()
+  await nextMorning()
+  await signOff(full.caretaker, task, { doneAt: minutesFrom(world, -1440) })
+  expect((await undo(full.caretaker, task)).body).toMatchObject({ state: 'missed', closedByName: null })
+})
+
 test('a withdrawn task still takes what was done, marked as after the fact', async () => {
   const task = await counting()
   await world.ok(full.owner, 'recordFact', {

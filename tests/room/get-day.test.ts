@@ -77,9 +77,7 @@ test('a list that was read before shows what was written since', async () => {
   })
 })
 
-test('`now` is the moment of the question, and at midnight today is another day', async () => {
-  world.clock.advanceMinutes(7)
-  expect((await day('today')).now).toBe(world.clock.now())
+test('at midnight today is another day', async () => {
   const before = world.clock.now()
   world.clock.set('2026-03-13T00:00:00.000Z')
   expect(await day('today')).toMatchObject({ date: '2026-03-13', today: '2026-03-13' })

@@ -57,20 +57,24 @@ export async function registerEvents(
     await listener.close()
   })
 
-  app.get(`/api/v1${eventsPath}`, { schema: { hide: true, params: ParamsSchema } }, async (request, reply) => {
-    const { roomId } = ParamsSchema.parse(request.params)
-    const person = await app.personOf(request)
-    const newest = await currentRevision({ ctx: app.contextFor(person), roomId })
-    const sent = Math.min(resumeFrom(request.headers['last-event-id']) ?? newest, newest)
-    reply.hijack()
-    reply.raw.writeHead(200, { ...streamHeaders, ...securityHeaders(reply) })
-    reply.raw.write(`retry: 2000\n\n`)
-    const stream: Stream = { roomId, request, reply, sent, sending: Promise.resolve() }
-    streams.add(stream)
-    request.raw.on('close', () => streams.delete(stream))
-    catchUp(stream)
-    return reply
-  })
+  app.get(
+    `/api/v1${eventsPath}`,
+    { schema: { hide: true, params: ParamsSchema }, exposeHeadRoute: false },
+    async (request, reply) => {
+      const { roomId } = ParamsSchema.parse(request.params)
+      const person = await app.personOf(request)
+      const newest = await currentRevision({ ctx: app.contextFor(person), roomId })
+      const sent = Math.min(resumeFrom(request.headers['last-event-id']) ?? newest, newest)
+      reply.hijack()
+      reply.raw.writeHead(200, { ...streamHeaders, ...securityHeaders(reply) })
+      reply.raw.write(`retry: 2000\n\n`)
+      const stream: Stream = { roomId, request, reply, sent, sending: Promise.resolve() }
+      streams.add(stream)
+      request.raw.on('close', () => streams.delete(stream))
+      catchUp(stream)
+      return reply
+    },
+  )
 }
 
 const streamHeaders = {

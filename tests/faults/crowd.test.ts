@@ -1,0 +1,54 @@
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { type FullRoom, openFullRoom, tasksOf } from '../api/full-room.ts'
+import { openRoom, openWorld, type World } from '../support/world.ts'
+
+let world: World
+let full: FullRoom
+
+beforeAll(async () => {
+  world = await openWorld()
+  full = await openFullRoom(world)
+})
+afterAll(() => world.close())
+
+const note = (text: string, at = { roomId: full.roomId, person: full.caretaker }) =>
+  world.call(at.person, 'recordFact', {
+    params: { roomId: at.roomId },
+    body: { kind: 'observation', subjectId: at.roomId, data: { note: text } },
+  })
+
+test('many writers and readers at the same instant are all served, one revision after the other', async () => {
+  const other = await openRoom(world, { name: 'Next door' })
+  const next = { roomId: other.room.id, person: other.owner }
+  const revision = async (roomId: string) =>
+    (await world.database.prisma.room.findUniqueOrThrow({ where: { id: roomId } })).revision
+  const before = [await revision(full.roomId), await revision(next.roomId)]
+  const some = Array.from({ length: 20 }, (_, index) => index)
+  const answers = await Promise.all([
+    ...some.map((index) => note(`here ${index}`)),
+    ...some.slice(0, 8).map((index) => note(`there ${index}`, next)),
+    ...some.map(() => world.call(full.viewer, 'listClutches', { params: { roomId: full.roomId } })),
+    ...some.map(() => world.call(full.standIn, 'getDay', { params: { roomId: full.roomId, date: 'today' } })),
+  ])
+  expect(answers.filter((answer) => answer.status >= 300)).toEqual([])
+  expect([await revision(full.roomId), await revision(next.roomId)]).toEqual([before[0]! + 20, before[1]! + 8])
+})
+
+test('everybody signs the whole round off at once, and everything is booked once', async () => {
+  const open = (await tasksOf(world, full.owner, full.roomId)).filter(
+    (task) => task.state === 'open' && task.fields.every((field) => !field.isRequired),
+  )
+  expect(open.length).toBeGreaterThan(3)
+  const people = [full.owner, full.caretaker, full.standIn]
+  const answers = await Promise.all(
+    people.flatMap((person) =>
+      open.map((task) =>
+        world.call(person, 'signOffTask', { params: { roomId: full.roomId, taskId: task.id }, body: {} }),
+      ),
+    ),
+  )
+  expect(answers.filter((answer) => answer.status === 200)).toHaveLength(open.length)
+  for (const answer of answers.filter((each) => each.status !== 200)) expect(answer.problem?.code).toBe('already_done')
+  for (const task of open)
+    expect(await world.database.prisma.signOff.count({ where: { roomId: full.roomId, taskId: task.id } })).toBe(1)
+})
