@@ -16,7 +16,7 @@ export const confirmedFields = (task) => task.content.fields.map((field) => fiel
 function answer({ field, task, waters, story, random, atMs }) {
   const told = story.answer({ field, task, atMs })
   if (told !== undefined) return told
-  if (field.type === 'count') return countOf({ field, task, waters, atMs, random })
+  if (field.type === 'count' && isKnown({ task, waters })) return countOf({ field, task, waters, atMs, random })
   if (field.name === 'water')
     return random.uniform() < 0.6 ? 'water_tinted' : random.uniform() < 0.7 ? 'water_clear' : 'water_green'
   if (field.type === 'choices') return undefined
@@ -28,6 +28,8 @@ function answer({ field, task, waters, story, random, atMs }) {
     return rounded(field.usual ?? (field.likelyMinimum + field.likelyMaximum) / 2, field.step)
   return undefined
 }
+
+const isKnown = ({ task, waters }) => waters.hasBatch(task.subjectId) || waters.hasCulture(task.subjectId)
 
 function countOf({ field, task, waters, atMs, random }) {
   const { replicates } = field

@@ -49,6 +49,7 @@ export async function liveThrough({ database, roomId, people, startMs, nowMs, ra
     await refreshNames(world, names)
     await walk({ ...world, moment, story: storyOf({ daysAgo, nameOf, waters, random }) })
     await meetNewBatches(world, moment.atMs)
+    await closeMovedBatches(world, moment.atMs)
     if (moment.isLastOfDay) process.stderr.write('.')
   }
   process.stderr.write('\n')
@@ -155,6 +156,23 @@ async function meetNewBatches({ database, roomId, people, waters, context }, atM
   }
 }
 
+/** A batch whose young have been moved to grow-out is closed by whoever moved them. */
+async function closeMovedBatches({ database, roomId, people, context }, atMs) {
+  const moved = await database.prisma.larvalBatch.findMany({
+    where: { roomId, subject: { endedAt: null }, groups: { some: {} } },
+    include: { subject: true },
+  })
+  for (const { id, subject } of moved) {
+    const ctx = context(people.caretaker, atMs + 40 * minuteMs)
+    await room.endLarvalBatch({
+      ctx,
+      roomId,
+      batchId: id,
+      input: { reason: 'All moved to grow-out.', version: subject.version },
+    })
+  }
+}
+
 const isLeftForTheVisitor = (task, tasks) => tasks.indexOf(task) >= Math.ceil(tasks.length * 0.4)
 
 const reasons = [
@@ -177,7 +195,8 @@ async function settle({ database, roomId, waters, entries, doneMs }) {
     where: { roomId, struckAt: null, signOff: { taskId: { in: entries.map((entry) => entry.taskId) } } },
   })
   for (const fact of facts) {
-    if (fact.kind === 'harvest') waters.thin(fact.subjectId, fact.data.volumeL, doneMs)
+    if (fact.kind === 'harvest' && waters.hasCulture(fact.subjectId))
+      waters.thin(fact.subjectId, fact.data.volumeL, doneMs)
     if (fact.kind === 'feeding' && fact.data.animals !== undefined && waters.hasBatch(fact.subjectId)) {
       const batch = waters.batchAt(fact.subjectId, doneMs)
       waters.feed(fact.subjectId, fact.data.animals / (batch.volumeL * 1000), doneMs)

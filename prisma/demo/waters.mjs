@@ -73,6 +73,10 @@ export class Waters {
     this.batchAt(id, atMs).preyPerMl += addedPerMl
   }
 
+  hasCulture(id) {
+    return this.#cultures.has(id)
+  }
+
   hasBatch(id) {
     return this.#batches.has(id)
   }

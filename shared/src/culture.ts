@@ -42,6 +42,8 @@ export const CultureSchema = z
     startedAt: InstantSchema,
     endedAt: InstantSchema.nullable(),
     endReason: z.string().nullable(),
+    /** As last counted, less what was taken since, or by the estimate from a day after; null while nobody has said. */
+    densityNow: z.object({ perMl: z.number(), countedAt: InstantSchema, isEstimated: z.boolean() }).nullable(),
     version: VersionSchema,
   })
   .meta({ id: 'Culture' })

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { InstantSchema, maximumInteger, QuantitySchema } from './primitives.ts'
+import { InstantSchema, maximumInteger, PhraseSchema, QuantitySchema } from './primitives.ts'
 import { stations, subjectKinds, units } from './vocabulary.ts'
 
 /** Where a default comes from. */
@@ -53,11 +53,11 @@ export type ChangeRule = z.infer<typeof ChangeRuleSchema>
 export const RulePreviewSchema = z
   .object({
     date: z.iso.date(),
-    added: z.array(z.object({ title: z.string(), subjectName: z.string(), amount: QuantitySchema.nullable() })),
-    removed: z.array(z.object({ title: z.string(), subjectName: z.string(), amount: QuantitySchema.nullable() })),
+    added: z.array(z.object({ title: PhraseSchema, subjectName: z.string(), amount: QuantitySchema.nullable() })),
+    removed: z.array(z.object({ title: PhraseSchema, subjectName: z.string(), amount: QuantitySchema.nullable() })),
     changed: z.array(
       z.object({
-        title: z.string(),
+        title: PhraseSchema,
         subjectName: z.string(),
         from: QuantitySchema.nullable(),
         to: QuantitySchema.nullable(),

@@ -13,7 +13,13 @@ import { stations, subjectKinds, taskStates, units, verbs } from './vocabulary.t
 
 /** Where a number in "why" was read. */
 export const OriginSchema = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('fact'), factId: IdSchema, at: InstantSchema, byName: z.string() }),
+  z.object({
+    kind: z.literal('fact'),
+    factId: IdSchema,
+    subjectId: IdSchema,
+    at: InstantSchema,
+    byName: z.string(),
+  }),
   /** A setting of the room or of one of its things; `subjectId` says which page shows it. */
   z.object({ kind: z.literal('setting'), subjectId: IdSchema.nullable(), where: z.string() }),
   z.object({
@@ -143,6 +149,8 @@ export const TaskSchema = TaskContentSchema.extend({
   /** Skip or withdrawal, in words. */
   reason: z.string().nullable(),
   closedByName: z.string().nullable(),
+  /** When it was signed off, skipped, missed or withdrawn. */
+  closedAt: InstantSchema.nullable(),
   signOffs: z.array(SignOffViewSchema),
   /** The last values of each field, newest first. */
   lastValues: z.record(z.string(), z.array(z.object({ value: z.unknown(), at: InstantSchema }))),
@@ -159,7 +167,6 @@ export const DaySchema = z
     date: PlainDateSchema,
     /** Today in the room, by the server's clock. */
     today: PlainDateSchema,
-    now: InstantSchema,
     rounds: z.array(z.object({ id: z.string(), name: NameSchema, startsAt: InstantSchema })),
     tasks: z.array(TaskSchema),
     /** Rules that could not be worked out, each with what is missing. */

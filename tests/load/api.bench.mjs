@@ -135,7 +135,7 @@ async function load({ url, cookie }, ms) {
 
 function get({ url, cookie, agent }) {
   return new Promise((resolve, reject) => {
-    const asked = request(url, { agent, headers: { cookie } }, (answer) => {
+    const asked = request(url, { agent, headers: { cookie, 'accept-encoding': 'gzip' } }, (answer) => {
       let bytes = 0
       answer.on('data', (chunk) => {
         bytes += chunk.length

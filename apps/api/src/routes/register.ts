@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { type Context, RoomError } from '@fryward/room'
 import { ProblemSchema, type Route, type RouteId, routes } from '@fryward/shared'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
+import { sendAnswer } from '../answer.ts'
 import { type Call, handlers } from './handlers.ts'
 
 export type RegisterOptions = { publicUrl: string; version: string }
@@ -22,7 +23,7 @@ export async function registerRoutes(app: FastifyInstance, options: RegisterOpti
         const call = { ctx, params: request.params, query: request.query, body: request.body, ...options }
         const handler = handlers[id] as (call: unknown) => Promise<unknown>
         const answer = await handler(call satisfies Record<keyof Call<RouteId>, unknown>)
-        return reply.code(route.status).send(answer)
+        return sendAnswer(request, reply.code(route.status), answer)
       },
     })
   }

@@ -1,12 +1,8 @@
 import type { Culture, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { readInRoom } from '../work/write-in-room.ts'
-import { toCulture } from './culture-view.ts'
+import { listCulturesInRoom } from './culture-view.ts'
 
 export async function listCultures({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<Culture[]> {
-  return readInRoom({ ctx, roomId }, async ({ tx }) =>
-    (await tx.culture.findMany({ where: { roomId }, include: { subject: true }, orderBy: { id: 'asc' } })).map(
-      toCulture,
-    ),
-  )
+  return readInRoom({ ctx, roomId }, listCulturesInRoom)
 }

@@ -35,7 +35,8 @@ async function replanDay(
   work: Work,
   input: { snapshot: RoomSnapshot; date: PlainDate; why: string },
 ): Promise<Replanned> {
-  const { drafts, gaps } = draftDay({ snapshot: input.snapshot, date: input.date, rules })
+  const { drafts: drawn, gaps } = draftDay({ snapshot: input.snapshot, date: input.date, rules })
+  const drafts = await graceForNewcomers(work, drawn)
   const kept = await keptTasks(work, input.date)
   const plan = reconcile({
     kept,
@@ -64,6 +65,23 @@ async function replanDay(
     update: opened,
   })
   return counts(plan)
+}
+
+/** What joined the room after its round had begun is not late before it has been there as long as others get. */
+async function graceForNewcomers(work: Work, drafts: TaskDraft[]): Promise<TaskDraft[]> {
+  if (drafts.length === 0) return drafts
+  const first = new Date(Math.min(...drafts.map((draft) => Date.parse(draft.dueAt))))
+  const young = await work.tx.subject.findMany({
+    where: { roomId: work.roomId, createdAt: { gt: first } },
+    select: { id: true, createdAt: true },
+  })
+  if (young.length === 0) return drafts
+  const since = new Map(young.map((subject) => [subject.id, subject.createdAt.getTime()]))
+  return drafts.map((draft) => {
+    const waitedMs = (since.get(draft.subjectId) ?? 0) - Date.parse(draft.dueAt)
+    if (waitedMs <= 0) return draft
+    return { ...draft, lateAt: new Date(Date.parse(draft.lateAt) + waitedMs).toISOString() }
+  })
 }
 
 const counts = (plan: Reconciliation): Replanned => ({

@@ -38,7 +38,7 @@ function compare({ date, before, after }: { date: string; before: TaskDraft[]; a
   const old = new Map(before.map((draft) => [draft.key, draft]))
   const kept = new Set(after.map((draft) => draft.key))
   const line = (draft: TaskDraft) => ({
-    title: draft.content.title.text,
+    title: draft.content.title,
     subjectName: draft.subjectName,
     amount: draft.content.amount,
   })
@@ -52,7 +52,7 @@ function compare({ date, before, after }: { date: string; before: TaskDraft[]; a
     added: after.filter((draft) => !old.has(draft.key)).map(line),
     removed: before.filter((draft) => !kept.has(draft.key)).map(line),
     changed: changed.map(({ draft, was }) => ({
-      title: draft.content.title.text,
+      title: draft.content.title,
       subjectName: draft.subjectName,
       from: was.content.amount,
       to: draft.content.amount,

@@ -7,11 +7,9 @@ import { readInRoom } from '../work/write-in-room.ts'
 import { personOf } from './sign-off-task.ts'
 import { taskIncludes, toTasks } from './task-view.ts'
 
-type KeptDay = Omit<Day, 'now'>
-
 // Every write in a room moves its revision on, so a list read at a revision is the list until the next one. A phone
 // that asks again costs one indexed query; two hundred rooms with their today and tomorrow fit.
-const kept = new Map<string, KeptDay>()
+const kept = new Map<string, Day>()
 const mostKept = 400
 
 /** A day's list as it is kept. A day that nobody has opened yet is an empty list that says so. */
@@ -31,13 +29,13 @@ export async function getDay({
   const asked = date === 'today' ? today : date === 'tomorrow' ? addDays(today, 1) : date
   const key = `${roomId}/${asked}/${today}`
   const known = kept.get(key)
-  if (known?.revision === mark.revision) return { ...known, now: ctx.now }
+  if (known?.revision === mark.revision) return known
   const read = await readDay({ ctx, roomId, date: asked, today })
   keep(key, read)
-  return { ...read, now: ctx.now }
+  return read
 }
 
-function keep(key: string, day: KeptDay): void {
+function keep(key: string, day: Day): void {
   kept.delete(key)
   kept.set(key, day)
   const oldest = kept.keys().next()
@@ -54,7 +52,7 @@ async function readDay({
   roomId: Id
   date: PlainDate
   today: PlainDate
-}): Promise<KeptDay> {
+}): Promise<Day> {
   return readInRoom({ ctx, roomId }, async ({ tx }) => {
     const room = await tx.room.findUniqueOrThrow({ where: { id: roomId } })
     const list = await tx.dayList.findUnique({ where: { roomId_onDate: { roomId, onDate: toDateColumn(date) } } })

@@ -40,6 +40,7 @@ export async function toTasks(tx: Transaction, roomId: Id, rows: readonly TaskRo
     isForStandIn: row.isForStandIn,
     reason: row.reason,
     closedByName: row.closedBy ? nameOf(names, row.closedBy) : null,
+    closedAt: row.closedAt?.toISOString() ?? null,
     signOffs: row.signOffs.map((signOff) => toSignOffView(signOff, names)),
     lastValues: lastValues.get(`${row.ruleId}/${row.subjectId}`) ?? {},
     changes: row.changes.map((change) => ({
