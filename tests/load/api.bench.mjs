@@ -74,7 +74,7 @@ function report({ day, reference }) {
 
 function seed(connectionString) {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(root, 'prisma/demo/seed.mjs')], {
+    const child = spawn(process.execPath, ['--disable-warning=DeprecationWarning', join(root, 'prisma/demo/seed.mjs')], {
       env: { ...process.env, DATABASE_URL: connectionString },
       stdio: ['ignore', 'pipe', 'inherit'],
     })

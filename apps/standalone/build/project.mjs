@@ -1,7 +1,7 @@
 // Plain JavaScript, no packages: this runs before anything is installed.
 import { spawn } from 'node:child_process'
 import { createHash } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -17,8 +17,13 @@ export function findNodeProblem(version = process.versions.node) {
   return `Fryward needs Node 20.19 or later (24 is best); this is ${version}. Install a newer one from nodejs.org and start again.`
 }
 
-/** Whether node_modules holds what the lockfile says, package by package. */
+// Stands while packages are being installed: npm writes its own account of node_modules early, so after a kill halfway
+// that account alone would pass for a finished install.
+const installingMark = '.fryward-installing'
+
+/** Whether node_modules holds what the lockfile says, package by package, and no install was broken off. */
 export function isInstalled(folder = root) {
+  if (existsSync(join(folder, installingMark))) return false
   const installedFile = join(folder, 'node_modules/.package-lock.json')
   if (!existsSync(installedFile)) return false
   const wanted = JSON.parse(readFileSync(join(folder, 'package-lock.json'), 'utf8')).packages
@@ -35,7 +40,9 @@ export async function ensureInstalled(log = console.log) {
   if (isInstalled()) return
   log('Installing packages from the lockfile (the first time takes a minute or two)')
   const list = ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error']
+  writeFileSync(join(root, installingMark), 'An install was begun here; the next start does it again.\n')
   await runStep('npm ci', npmCommand(list))
+  rmSync(join(root, installingMark))
 }
 
 /** npm of the running installation, however it was started. */

@@ -1,6 +1,7 @@
 import { type ChildProcess, fork, type StdioOptions } from 'node:child_process'
 import { closeSync, existsSync, openSync, readFileSync, renameSync, statSync } from 'node:fs'
 import { z } from 'zod'
+import { quietly } from './quietly.ts'
 
 const ReadySchema = z.object({ ready: z.literal(true), claimCode: z.string().nullish() })
 
@@ -72,7 +73,12 @@ export class Part {
     const log = openLog(logFile)
     const startedAt = Date.now()
     // Its own process group: a Ctrl-C in the terminal reaches only us, and we end the parts in order.
-    const execArgv = ['--enable-source-maps', '--import', new URL('./exit-with-parent.js', import.meta.url).href]
+    const execArgv = [
+      '--enable-source-maps',
+      quietly,
+      '--import',
+      new URL('./exit-with-parent.js', import.meta.url).href,
+    ]
     const stdio: StdioOptions = ['ignore', log, log, 'ipc']
     const child = fork(modulePath, [], { env: environment, detached: true, stdio, execArgv })
     closeSync(log)
