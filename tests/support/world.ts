@@ -49,7 +49,13 @@ export type World = {
   close: () => Promise<void>
 }
 
-export async function openWorld({ at = '2026-03-10T08:00:00.000Z' }: { at?: string } = {}): Promise<World> {
+export async function openWorld({
+  at = '2026-03-10T08:00:00.000Z',
+  photosFolder,
+}: {
+  at?: string
+  photosFolder?: string
+} = {}): Promise<World> {
   const testDatabase = await createTestDatabase()
   const database = openDatabase({ connectionString: testDatabase.connectionString, maxConnections: 8 })
   let now = at
@@ -69,6 +75,7 @@ export async function openWorld({ at = '2026-03-10T08:00:00.000Z' }: { at?: stri
     version: 'test',
     now: clock.now,
     requestsPerMinute: 1_000_000,
+    photosFolder,
   })
   await app.ready()
   const call: World['call'] = (person, id, parts) => request({ app, person, id, parts: parts ?? {} })

@@ -24,6 +24,7 @@ export function openPhotoStore(folder: string): PhotoStore {
   return {
     pathOf,
     store: async (image) => {
+      if (!isPhoto(image)) throw noPhoto()
       const full = await resized(image, { pixels: fullPixels, quality: 85 })
       const thumbnail = await resized(image, { pixels: thumbnailPixels, quality: 75 })
       const sha256 = createHash('sha256').update(full.data).digest('hex')
@@ -34,6 +35,15 @@ export function openPhotoStore(folder: string): PhotoStore {
   }
 }
 
+/** By what it begins with, not by what it is called: the picture library would also draw SVG, which may name files. */
+function isPhoto(image: Buffer): boolean {
+  const begins = (bytes: string, at = 0) => image.subarray(at, at + bytes.length).equals(Buffer.from(bytes, 'latin1'))
+  return begins('\xff\xd8\xff') || begins('\x89PNG\r\n\x1a\n') || (begins('RIFF') && begins('WEBP', 8))
+}
+
+const noPhoto = (cause?: unknown) =>
+  new RoomError('invalid_input', 'This file is no picture that can be read. Send a JPEG, PNG or WebP photo.', { cause })
+
 /** Turned upright by its EXIF flag; then all EXIF, the position with it, is left out (sharp's default). */
 async function resized(image: Buffer, { pixels, quality }: { pixels: number; quality: number }) {
   try {
@@ -43,9 +53,7 @@ async function resized(image: Buffer, { pixels, quality }: { pixels: number; qua
       .jpeg({ quality, mozjpeg: true })
       .toBuffer({ resolveWithObject: true })
   } catch (cause) {
-    throw new RoomError('invalid_input', 'This file is no picture that can be read. Send a JPEG, PNG or WebP photo.', {
-      cause,
-    })
+    throw noPhoto(cause)
   }
 }
 
