@@ -1,6 +1,7 @@
 import { type BodyInputOf, type ParamsOf, type QueryOf, type ResponseOf, type RouteId, routes } from '@fryward/shared'
 import { ApiProblem, toApiProblem } from './problem.ts'
 import { makeRequestKey } from './request-key.ts'
+import { hearServerClock } from './server-clock.ts'
 
 export const apiBase = '/api/v1'
 
@@ -30,7 +31,9 @@ function toQueryString(query: Record<string, unknown> | undefined): string {
 
 async function send(url: string, init: RequestInit): Promise<Response> {
   try {
-    return await fetch(url, init)
+    const response = await fetch(url, init)
+    hearServerClock(response)
+    return response
   } catch (cause) {
     if (cause instanceof DOMException && cause.name === 'AbortError') throw cause
     throw new ApiProblem({

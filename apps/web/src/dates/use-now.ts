@@ -1,19 +1,19 @@
 'use client'
 
 import { useEffect, useState } from 'react'
+import { serverNow } from '@/api/server-clock.ts'
 
-/**
- * The server's clock, carried on by this device's: what the server said plus the time since it said so. Ticks every
- * twenty seconds so that "late" turns late by itself.
- */
-export function useServerNow(said: { now: string; receivedAtMs: number } | undefined): Date {
-  const [deviceNowMs, setDeviceNowMs] = useState(() => Date.now())
+const tickMs = 20_000
+
+/** The server's clock. Ticks every twenty seconds so that "late" turns late by itself, and once for each new `answer`. */
+export function useServerNow(answer?: unknown): Date {
+  const [now, setNow] = useState(serverNow)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new answer may have set the clock
   useEffect(() => {
-    const tick = () => setDeviceNowMs(Date.now())
+    const tick = () => setNow(serverNow())
     tick()
-    const timer = window.setInterval(tick, 20_000)
+    const timer = window.setInterval(tick, tickMs)
     return () => window.clearInterval(timer)
-  }, [])
-  if (said === undefined) return new Date(deviceNowMs)
-  return new Date(new Date(said.now).getTime() + Math.max(0, deviceNowMs - said.receivedAtMs))
+  }, [answer])
+  return now
 }

@@ -120,6 +120,7 @@ export const verbDoneLabels = {
   shake: 'Shaken',
   discard: 'Discarded',
   check: 'Checked',
+  decide: 'Decided',
 } as const satisfies Record<Verb, string>
 
 export const verbLabels = {
@@ -143,6 +144,7 @@ export const verbLabels = {
   shake: 'Shake',
   discard: 'Discard',
   check: 'Check',
+  decide: 'Decide',
 } as const satisfies Record<Verb, string>
 
 export const factKindLabels = {

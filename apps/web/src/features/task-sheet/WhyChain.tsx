@@ -26,12 +26,7 @@ export function WhyChain({ task, now }: { task: Task; now: Date }) {
       <h3 id={`why-${task.id}`}>Why this, why this much</h3>
       <ol className={styles.chain}>
         {task.because.map((link) => (
-          <WhyLink
-            key={`${link.label} ${JSON.stringify(link.quantity)} ${link.text}`}
-            link={link}
-            task={task}
-            now={now}
-          />
+          <WhyLink key={`${link.label} ${JSON.stringify(link.quantity)} ${link.text}`} link={link} now={now} />
         ))}
       </ol>
       <p className={styles.soft}>
@@ -44,7 +39,7 @@ export function WhyChain({ task, now }: { task: Task; now: Date }) {
 /** "75,000 cells a rotifer a day" says its unit once, not twice. */
 const isUnitIn = (label: string, quantity: Quantity) => label.startsWith(unitLabels[quantity.unit])
 
-function WhyLink({ link, task, now }: { link: Because; task: Task; now: Date }) {
+function WhyLink({ link, now }: { link: Because; now: Date }) {
   return (
     <li className={styles.link} data-equals={link.joins === 'equals' || undefined}>
       <span className={styles.join}>
@@ -66,18 +61,18 @@ function WhyLink({ link, task, now }: { link: Because; task: Task; now: Date }) 
           {link.text && <span className={styles.linkText}> {link.text}</span>}
         </span>
         <span className={styles.origin}>
-          <OriginText origin={link.origin} task={task} now={now} />
+          <OriginText origin={link.origin} now={now} />
         </span>
       </span>
     </li>
   )
 }
 
-function OriginText({ origin, task, now }: { origin: Origin; task: Task; now: Date }) {
+function OriginText({ origin, now }: { origin: Origin; now: Date }) {
   const { timeZone } = useRoom()
   const subjectHref = useSubjectHref()
   if (origin.kind === 'fact') {
-    const href = subjectHref(task.subject.id)
+    const href = subjectHref(origin.subjectId)
     const text = `${sayMoment(origin.at, now, timeZone)}, ${origin.byName}`
     return href ? <Link href={`${href}#fact-${origin.factId}`}>{text}</Link> : text
   }

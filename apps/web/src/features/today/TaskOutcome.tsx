@@ -18,7 +18,7 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
   const undo = useUndo(room.id)
   const toast = useToast()
   const signOff = standingSignOff(task)
-  const canUndo = may && (undoableUntil(task, now) !== null || task.state === 'skipped')
+  const canUndo = may && undoableUntil(task, now) !== null
   return (
     <div className={styles.outcome}>
       <span className={styles.outcomeText}>

@@ -24,7 +24,7 @@ export function TodayPage() {
   const room = useRoom()
   const name = toDayName(useSearchParams().get('date'))
   const query = useQuery(dayOptions(room.id, name))
-  const now = useServerNow(query.data && { now: query.data.now, receivedAtMs: query.dataUpdatedAt })
+  const now = useServerNow(query.dataUpdatedAt)
   return (
     <Page title={<DayTitle day={query.data} name={name} />} aside={<DayLinks day={query.data} name={name} />}>
       <Loaded query={query} skeleton={<Bones heights={[4, 3.2, 9, 14, 14]} />} what="The list">

@@ -30,6 +30,7 @@ const makeTask = (n: number, part: Partial<Task> = {}): Task =>
     isForStandIn: true,
     reason: null,
     closedByName: null,
+    closedAt: null,
     signOffs: [],
     lastValues: {},
     changes: [],
@@ -54,7 +55,6 @@ const dayOf = (tasks: Task[]) =>
   DaySchema.parse({
     date: '2026-11-25',
     today: '2026-11-25',
-    now: '2026-11-25T08:00:00Z',
     rounds: [
       { id: 'morning', name: 'Morning', startsAt: '2026-11-25T07:00:00Z' },
       { id: 'evening', name: 'Evening', startsAt: '2026-11-25T18:30:00Z' },
@@ -100,6 +100,13 @@ describe('a day on the screen', () => {
       signOffs: [signOff('2026-11-25T08:00:00Z', '2026-11-25T08:01:00Z')],
     })
     expect(undoableUntil(taken, at('08:02'))).toBeNull()
+  })
+
+  it('lets a skip be taken back for as long, and nothing that the scheduler closed', () => {
+    const closedAt = '2026-11-25T08:00:00Z'
+    expect(undoableUntil(makeTask(1, { state: 'skipped', closedAt }), at('08:14'))).toEqual(at('08:15'))
+    expect(undoableUntil(makeTask(1, { state: 'skipped', closedAt }), at('08:15'))).toBeNull()
+    expect(undoableUntil(makeTask(1, { state: 'missed', closedAt }), at('08:01'))).toBeNull()
   })
 
   it('takes one tap only where nothing has to be measured', () => {

@@ -14,10 +14,9 @@ export const standingSignOff = (task: Task) => task.signOffs.filter((one) => one
 
 /** When the person may still take it back, the instant until which; null otherwise. */
 export function undoableUntil(task: Task, now: Date): Date | null {
-  if (task.state !== 'done') return null
-  const signOff = standingSignOff(task)
-  if (!signOff) return null
-  const until = new Date(new Date(signOff.receivedAt).getTime() + undoMinutes * minuteMs)
+  const since = task.state === 'done' ? standingSignOff(task)?.receivedAt : task.state === 'skipped' && task.closedAt
+  if (!since) return null
+  const until = new Date(new Date(since).getTime() + undoMinutes * minuteMs)
   return until > now ? until : null
 }
 

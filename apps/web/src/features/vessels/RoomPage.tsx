@@ -24,11 +24,12 @@ import {
   pairsOptions,
   tanksOptions,
 } from './queries.ts'
+import { sayDensity } from './say-density.ts'
 import type { Thing } from './use-things.ts'
 import { VesselGlyph } from './VesselGlyph.tsx'
 import styles from './vessels.module.css'
 
-type Card = { thing: Thing; note: string }
+type Card = { thing: Thing; figure?: string | undefined; note: string }
 type Stop = { station: Station; cards: Card[] }
 
 const stationOfTank: Record<TankKind, Station> = {
@@ -87,6 +88,7 @@ function ThingCard({ card }: { card: Card }) {
         <VesselGlyph kind={card.thing.kind} id={card.thing.id} size={56} />
         <span>
           <strong>{card.thing.name}</strong>
+          {card.figure && <span className={styles.figure}>{card.figure}</span>}
           <small>{card.note}</small>
         </span>
       </Link>
@@ -115,6 +117,7 @@ function useStops() {
       station: one.kind === 'microalgae' ? ('microalgae' as const) : ('live_food' as const),
       card: {
         thing: { id: one.id, kind: 'culture' as const, name: one.name },
+        figure: one.kind === 'rotifer' || one.densityNow ? sayDensity(one, room.timeZone) : undefined,
         note: [cultureKindLabels[one.kind], one.strain, litres(one.volumeL), one.isBackup ? 'backup' : '']
           .filter(Boolean)
           .join(', '),

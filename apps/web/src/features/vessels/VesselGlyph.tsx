@@ -9,7 +9,7 @@ import { ClutchGlyph } from '@/glyphs/ClutchGlyph.tsx'
 import { PairGlyph } from '@/glyphs/PairGlyph.tsx'
 import { TankGlyph } from '@/glyphs/TankGlyph.tsx'
 import { fillAgainstUsual } from './density-fill.ts'
-import { batchesOptions, clutchesOptions, culturesOptions, outlookOptions, tanksOptions } from './queries.ts'
+import { batchesOptions, clutchesOptions, culturesOptions, tanksOptions } from './queries.ts'
 
 /** Old enough for the larval stroke to have fins: settled fish. */
 const settledAgeDays = 30
@@ -28,12 +28,11 @@ export function VesselGlyph({ kind, id, size = 40 }: { kind: SubjectKind; id: Id
 function LiveBucket({ id, size }: { id: Id; size: number }) {
   const room = useRoom()
   const cultures = useQuery(culturesOptions(room.id))
-  const outlook = useQuery(outlookOptions(room.id, id, { days: 1 }))
   const culture: Culture | undefined = cultures.data?.find((one) => one.id === id)
   return (
     <BucketGlyph
       size={size}
-      fill={outlook.data ? fillAgainstUsual(outlook.data) : null}
+      fill={culture ? fillAgainstUsual(culture) : null}
       isGreen={culture?.kind === 'microalgae'}
       hasBackupMark={culture?.isBackup ?? false}
     />

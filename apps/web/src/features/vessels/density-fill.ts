@@ -1,14 +1,16 @@
-import type { CultureOutlook } from '@fryward/shared'
+import type { Culture, CultureKind } from '@fryward/shared'
 
-const median = (values: number[]): number | undefined => {
-  const sorted = values.toSorted((a, b) => a - b)
-  return sorted[Math.floor(sorted.length / 2)]
+/**
+ * Animals (cells for microalgae) per mL that a culture in good use stands at, only for how full its drawing looks: a
+ * fed batch culture of rotifers and newly hatched Artemia, copepods, green water in a bag. from memory
+ */
+const usualPerMl: Record<CultureKind, number> = {
+  rotifer: 300,
+  copepod: 5,
+  microalgae: 2e6,
+  artemia_hatch: 150,
 }
 
-/** The newest density against the culture's own usual (the median of its counts): 1 is as always; null without counts. */
-export function fillAgainstUsual(outlook: CultureOutlook): number | null {
-  const newest = outlook.counts.toSorted((a, b) => a.at.localeCompare(b.at)).at(-1)
-  const usual = median(outlook.counts.map((count) => count.densityPerMl))
-  if (!newest || !usual) return null
-  return newest.densityPerMl / usual
-}
+/** The density by now against what such a culture usually stands at: 1 is usual; null while nobody has counted. */
+export const fillAgainstUsual = ({ kind, densityNow }: Culture): number | null =>
+  densityNow === null ? null : densityNow.perMl / usualPerMl[kind]
