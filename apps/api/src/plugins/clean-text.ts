@@ -12,6 +12,8 @@ const maximumDepth = 30
 export const cleanText = fp(
   async (app: FastifyInstance) => {
     app.addHook('preValidation', async (request) => {
+      // Addresses of pages are the dashboard's own business; nothing of them is kept.
+      if (!request.url.startsWith('/api/')) return
       if (isDeeperThan(request.body, maximumDepth))
         throw new RoomError('invalid_input', `The body is nested deeper than ${maximumDepth} levels; no request is.`)
       for (const [name, value] of Object.entries(request.query ?? {})) if (value === '') throw invalidQuery(name)

@@ -12,7 +12,8 @@ export const pages = fp(
     await app.register(httpProxy, {
       upstream: webUrl,
       prefix: '/',
-      websocket: true,
+      // Only `npm run dev` talks to its pages by web socket.
+      websocket: process.env.NODE_ENV === 'development',
       // Pages are only ever read; a write to a page is somebody trying doors.
       httpMethods: ['GET', 'HEAD'],
       replyOptions: {
