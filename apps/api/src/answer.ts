@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { promisify } from 'node:util'
-import { constants, gzip } from 'node:zlib'
+import { gzip } from 'node:zlib'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 
 type Prepared = { json: Buffer; tag: string; zipped: Promise<Buffer> | null }
@@ -32,7 +32,7 @@ function prepare(answer: object): Prepared {
   const made = {
     json,
     tag,
-    zipped: json.length < worthZippingBytes ? null : zip(json, { level: constants.Z_BEST_SPEED }),
+    zipped: json.length < worthZippingBytes ? null : zip(json),
   }
   prepared.set(answer, made)
   return made

@@ -10,14 +10,19 @@ import fp from 'fastify-plugin'
 export const sameOrigin = fp(
   async (app: FastifyInstance, { publicUrl }: { publicUrl: string }) => {
     const publicHost = new URL(publicUrl).hostname
+    // Only names found to be ours are remembered, so a stranger cannot fill this.
+    const ours = new Set<string>()
     app.addHook('onRequest', async (request) => {
       const host = request.headers.host ?? ''
-      const name = nameOfHost(host)
-      if (!isOurName(name, publicHost))
-        throw new RoomError(
-          'not_allowed',
-          `This server does not answer to the name "${name}". Set PUBLIC_URL to the address that people use.`,
-        )
+      if (!ours.has(host)) {
+        const name = nameOfHost(host)
+        if (!isOurName(name, publicHost))
+          throw new RoomError(
+            'not_allowed',
+            `This server does not answer to the name "${name}". Set PUBLIC_URL to the address that people use.`,
+          )
+        ours.add(host)
+      }
       if (request.method === 'GET' || request.method === 'HEAD' || request.method === 'OPTIONS') return
       const site = request.headers['sec-fetch-site']
       const origin = request.headers.origin
