@@ -42,7 +42,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          globalSetup: ['tests/support/global-setup.ts'],
+          globalSetup: ['tests/support/global-setup.ts', 'tests/support/browser-setup.ts'],
           fileParallelism: false,
           testTimeout: 120_000,
           hookTimeout: 240_000,

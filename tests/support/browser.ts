@@ -1,7 +1,13 @@
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import chromiumPackage from '@sparticuz/chromium'
-import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from 'playwright-core'
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  type BrowserServer,
+  chromium,
+} from 'playwright-core'
 
 /** A phone held upright and the owner's desk. */
 export const PHONE: BrowserContextOptions = {
@@ -34,21 +40,27 @@ const INSTALLED = [
 const LEFT_OUT = ['--single-process', '--disable-web-security', '--allow-running-insecure-content', '--no-zygote']
 
 /** A real Chromium: the installed one, else the one that a registry package brings. Close it in afterAll. */
-export async function launchBrowser({
-  loopbackNames = [],
-  trustedKeyHashes = [],
-}: LaunchOptions = {}): Promise<Browser> {
+export async function launchBrowser(options: LaunchOptions = {}): Promise<Browser> {
+  return chromium.launch(await commandOf(options))
+}
+
+/** The same as a server that several test files connect to, one after the other. */
+export async function launchBrowserServer(): Promise<BrowserServer> {
+  return chromium.launchServer(await commandOf({}))
+}
+
+async function commandOf({ loopbackNames = [], trustedKeyHashes = [] }: LaunchOptions) {
   const installed = INSTALLED.find((path) => existsSync(path))
   const args = ['--no-sandbox', '--disable-background-networking', '--disable-dev-shm-usage']
   if (loopbackNames.length > 0) {
     args.push(`--host-resolver-rules=${loopbackNames.map((name) => `MAP ${name} 127.0.0.1`).join(', ')}`)
   }
   if (trustedKeyHashes.length > 0) args.push(`--ignore-certificate-errors-spki-list=${trustedKeyHashes.join(',')}`)
-  if (installed !== undefined) return chromium.launch({ executablePath: installed, args })
+  if (installed !== undefined) return { executablePath: installed, args }
   if (process.platform !== 'linux')
     throw new Error('Install Chrome or Chromium: the packaged browser runs on Linux only')
   const packaged = chromiumPackage.args.filter((argument) => !LEFT_OUT.includes(argument))
-  return chromium.launch({ executablePath: await chromiumPackage.executablePath(), args: [...packaged, ...args] })
+  return { executablePath: await chromiumPackage.executablePath(), args: [...packaged, ...args] }
 }
 
 /** One person's browser: cookies and storage of their own. */

@@ -1,0 +1,39 @@
+// The built dashboard on an inner port, as `npm start` runs it. Plain JavaScript: the screenshot script and the benches
+// use it too, without a compiler.
+import { fork } from 'node:child_process'
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
+import { findFreePort } from '@fryward/standalone'
+import { root } from '../../apps/standalone/build/project.mjs'
+
+/**
+ * Serves a copy of the dashboard's build, so that a build made meanwhile pulls no page away.
+ * @returns {Promise<{url: string, stop: () => Promise<void>}>}
+ */
+export async function startDashboard() {
+  const output = join(root, 'tests/.output')
+  mkdirSync(output, { recursive: true })
+  const folder = mkdtempSync(join(output, 'dashboard-'))
+  for (const name of ['package.json', 'next.config.mjs']) cpSync(join(root, 'apps/web', name), join(folder, name))
+  const cache = join(root, 'apps/web/.next/cache')
+  cpSync(join(root, 'apps/web/.next'), join(folder, '.next'), { recursive: true, filter: (path) => path !== cache })
+  const env = { ...process.env, WEB_DIR: folder, WEB_PORT: String(await findFreePort()), NODE_ENV: 'production' }
+  const child = fork(join(root, 'apps/standalone/dist/web-server.js'), {
+    env: { ...env, NEXT_TELEMETRY_DISABLED: '1', NODE_OPTIONS: '' },
+    execArgv: ['--import', join(root, 'apps/standalone/dist/exit-with-parent.js')],
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+  })
+  const ended = new Promise((resolve) => child.once('exit', resolve))
+  const url = await new Promise((resolve, reject) => {
+    child.once('message', (message) => resolve(message.url))
+    child.once('exit', (code) => reject(new Error(`The dashboard ended (${code}) before it was up`)))
+  })
+  return {
+    url,
+    stop: async () => {
+      child.kill('SIGTERM')
+      await ended
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}

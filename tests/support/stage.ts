@@ -1,0 +1,83 @@
+import { createHmac, randomUUID } from 'node:crypto'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { createApi } from '@fryward/api'
+import { findFreePort } from '@fryward/standalone'
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import { inject } from 'vitest'
+import { openPerson, PHONE } from './browser.ts'
+import { openWorld, type Person, type World } from './world.ts'
+
+export type Look = 'day' | 'night' | 'lights_out'
+type PageOptions = {
+  path: string
+  device?: BrowserContextOptions
+  /** Another way to the server than straight, such as a cable that can be pulled. */
+  origin?: string
+  look?: Look
+}
+
+/** The whole house for browser tests: a database of its own, the real API over HTTP by the real clock, the real pages. */
+export type Stage = {
+  /** The same room without HTTP, its clock in the past: history is made through it. */
+  world: World
+  origin: string
+  port: number
+  photosFolder: string
+  browser: Browser
+  /** A new browser context at that path: signed in as that person, or a stranger's. */
+  openPage: (person: Person | null, options: PageOptions) => Promise<Page>
+  close: () => Promise<void>
+}
+
+const authSecret = 'a secret for browser tests only, long enough'
+const dayMs = 86_400_000
+
+/** @param historyDays how long before now the world's clock stands at first. */
+export async function openStage({ historyDays = 4 }: { historyDays?: number } = {}): Promise<Stage> {
+  const world = await openWorld({ at: new Date(Date.now() - historyDays * dayMs).toISOString() })
+  const photosFolder = mkdtempSync(join(tmpdir(), 'fryward-photos-'))
+  const port = await findFreePort()
+  const origin = `http://127.0.0.1:${port}`
+  const app = await createApi({
+    database: world.database,
+    authSecret,
+    publicUrl: origin,
+    version: 'test',
+    webUrl: inject('dashboardUrl'),
+    photosFolder,
+    requestsPerMinute: 1_000_000,
+  })
+  await app.listen({ port, host: '127.0.0.1' })
+  const browser = await chromium.connect(inject('browserEndpoint'))
+  const openPage: Stage['openPage'] = async (person, { path, device = PHONE, origin: way = origin, look }) => {
+    const context = await openPerson(browser, device)
+    if (person) await context.addCookies([{ ...(await mintSession(world, person)), url: way }])
+    if (look) await context.addInitScript((value) => window.localStorage.setItem('fryward-look', value), look)
+    const page = await context.newPage()
+    await page.goto(`${way}${path}`)
+    return page
+  }
+  return {
+    ...{ world, origin, port, photosFolder, browser, openPage },
+    close: async () => {
+      await browser.close()
+      await app.close()
+      await world.close()
+      rmSync(photosFolder, { recursive: true, force: true })
+    },
+  }
+}
+
+/** A session in the sign-in library's own shape: a signed token in a cookie. */
+async function mintSession({ database }: World, { userId }: Person): Promise<{ name: string; value: string }> {
+  const token = randomUUID()
+  const now = new Date()
+  const expiresAt = new Date(now.getTime() + 7 * dayMs)
+  await database.prisma.session.create({
+    data: { id: randomUUID(), userId, token, expiresAt, createdAt: now, updatedAt: now },
+  })
+  const signature = createHmac('sha256', authSecret).update(token).digest('base64')
+  return { name: 'fryward.session_token', value: encodeURIComponent(`${token}.${signature}`) }
+}
