@@ -69,7 +69,7 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
             <Button type="submit" variant="filled" isLarge isBusy={form.isBusy}>
               Done
             </Button>
-            {!isAgain && (
+            {task.state === 'open' && (
               <Button variant="default" isLarge onClick={() => setSkipping(true)}>
                 Skip…
               </Button>

@@ -43,28 +43,31 @@ export function TaskSheet({ task, now }: { task: Task; now: Date }) {
         )}
         <Steps task={task} />
         <Cautions task={task} />
-        {task.state === 'open' || task.state === 'missed' ? (
-          <SignOffForm task={task} />
-        ) : (
-          <Outcome task={task} now={now} />
-        )}
+        {task.state === 'open' ? <SignOffForm task={task} /> : <Outcome task={task} now={now} />}
         <WhyChain task={task} now={now} />
       </Drawer>
     </Controls>
   )
 }
 
-/** What became of it; and the way in for somebody who really did it too. */
+const didItLabels = {
+  done: 'I did it too',
+  skipped: 'I did it all the same',
+  missed: 'I did it after all',
+  withdrawn: 'I did it anyway',
+} as const satisfies Record<Exclude<Task['state'], 'open'>, string>
+
+/** What became of it; and the way in for somebody who really did it, too or all the same. */
 function Outcome({ task, now }: { task: Task; now: Date }) {
   const may = useMay('sign_off')
   const [isToo, setToo] = useState(false)
-  if (isToo) return <SignOffForm task={task} isAgain />
+  if (isToo) return <SignOffForm task={task} isAgain={task.state === 'done'} />
   return (
     <>
       <TaskOutcome task={task} now={now} />
-      {may && task.state === 'done' && (
+      {may && task.state !== 'open' && (
         <Button variant="default" onClick={() => setToo(true)}>
-          I did it too
+          {didItLabels[task.state]}
         </Button>
       )}
     </>

@@ -27,6 +27,7 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
       <Progress day={day} />
       {!may && <Notice>You are reading along: signing off is for caretakers and stand-ins.</Notice>}
       {late.length > 0 && <LateList tasks={late} day={day} now={now} />}
+      <Gaps day={day} />
       <RoundTabs rounds={roundStates(day)} chosen={roundId} onChoose={chooseRound} panelId={panelId} />
       <div id={panelId} role="tabpanel" aria-labelledby={`${panelId}-${roundId}`} className={styles.walk}>
         <Walk
@@ -36,7 +37,6 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
         />
         <WithdrawnList tasks={inRound.filter((task) => !isShown(task))} />
       </div>
-      <Gaps day={day} />
     </>
   )
 }

@@ -1,4 +1,9 @@
+'use client'
+
 import type { Day } from '@fryward/shared'
+import Link from 'next/link'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { useSubjectHref } from '@/features/vessels/use-subject-href.ts'
 import { Notice } from '@/ui/Notice.tsx'
 import styles from './today.module.css'
 
@@ -9,11 +14,30 @@ export function Gaps({ day }: { day: Day }) {
     <Notice tone="worry" title="Could not be worked out">
       <ul className={styles.gaps}>
         {day.gaps.map((gap) => (
-          <li key={`${gap.ruleId} ${gap.subjectId}`}>
-            <strong>{gap.subjectName}:</strong> {gap.message}
-          </li>
+          <GapLine key={`${gap.ruleId} ${gap.subjectId}`} gap={gap} />
         ))}
       </ul>
     </Notice>
+  )
+}
+
+/** What is missing, and the two places where it can be put right. */
+function GapLine({ gap }: { gap: Day['gaps'][number] }) {
+  const room = useRoom()
+  const href = useSubjectHref()(gap.subjectId)
+  return (
+    <li>
+      <strong>{gap.subjectName}:</strong> {gap.message}
+      <span className={styles.gapLinks}>
+        {href && (
+          <Link href={href} prefetch={false}>
+            Go to {gap.subjectName}
+          </Link>
+        )}
+        <Link href={`/rooms/${room.id}/rules#${gap.ruleId}`} prefetch={false}>
+          See the rule
+        </Link>
+      </span>
+    </li>
   )
 }

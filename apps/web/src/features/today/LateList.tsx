@@ -1,21 +1,26 @@
 import type { Day, Task } from '@fryward/shared'
 import { WorrySign } from '@/ui/Notice.tsx'
-import { TaskLine } from './TaskLine.tsx'
+import { stationLabels } from '@/words/labels.ts'
+import { bySubject, groupByStation } from './arrange.ts'
+import { SubjectTasks } from './SubjectTasks.tsx'
 import styles from './today.module.css'
 
-/** What should have been done by now, of any round, oldest first. */
+/** What should have been done by now, of any round: the same walk, cleanest water first. */
 export function LateList({ tasks, day, now }: { tasks: Task[]; day: Day; now: Date }) {
-  const nameOf = (roundId: string) => day.rounds.find((round) => round.id === roundId)?.name
   return (
     <section className={styles.late} aria-labelledby="late-title">
       <h2 id="late-title" className={styles.lateTitle}>
         <WorrySign /> Late, not done yet
+        <span className={styles.lateCount}>{tasks.length}</span>
       </h2>
-      <ul className={styles.lines}>
-        {tasks.map((task) => (
-          <TaskLine key={task.id} task={task} now={now} roundName={nameOf(task.roundId)} withSubject />
-        ))}
-      </ul>
+      {groupByStation(tasks).map((group) => (
+        <div key={group.station} className={styles.lateStation}>
+          <p className={styles.lateStationName}>{stationLabels[group.station]}</p>
+          {bySubject(group.tasks).map((one) => (
+            <SubjectTasks key={one.subject.id} group={one} now={now} rounds={day.rounds} />
+          ))}
+        </div>
+      ))}
     </section>
   )
 }

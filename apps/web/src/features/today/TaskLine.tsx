@@ -1,38 +1,45 @@
 'use client'
 
-import type { Task } from '@fryward/shared'
+import type { Phrase, Task } from '@fryward/shared'
+import type { ReactNode } from 'react'
 import { sayTime } from '@/dates/say.ts'
 import { useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { useOpenTask } from '@/features/task-sheet/open-task.ts'
 import { Amount, PhraseWithAmount, placeOf, toQuantityText, toText } from '@/quantities/Amount.tsx'
 import { isLate } from './arrange.ts'
+import { shortTitle } from './short-title.ts'
 import { TaskAction } from './TaskAction.tsx'
 import { TaskOutcome } from './TaskOutcome.tsx'
 import styles from './today.module.css'
 
-type Props = { task: Task; now: Date; roundName?: string | undefined; withSubject?: boolean }
+type Props = {
+  task: Task
+  now: Date
+  roundName?: string | undefined
+  /** The vessel's name stands above: the line need not say it. */
+  isUnderName: boolean
+  glyph?: ReactNode
+}
 
 /** One due action: the amount large, the sentence, one button. The sentence opens the sheet. */
-export function TaskLine({ task, now, roundName, withSubject = false }: Props) {
+export function TaskLine({ task, now, roundName, isUnderName, glyph }: Props) {
   const { timeZone } = useRoom()
   const openTask = useOpenTask()
-  const late = isLate(task, now)
   return (
     <li className={styles.line} data-state={task.state} data-task={task.key}>
+      {glyph}
       <button type="button" className={styles.what} onClick={() => openTask(task.id)} aria-haspopup="dialog">
-        <TaskSentence task={task} withSubject={withSubject} />
-        {late && (
+        {!isUnderName && !task.title.text.includes(task.subject.name) && (
+          <span className={styles.vessel}>{task.subject.name}</span>
+        )}
+        <TaskSentence task={task} title={isUnderName ? shortTitle(task.title, task.subject.name) : task.title} />
+        {isLate(task, now) && (
           <span className={styles.lateNote}>
             due {sayTime(task.dueAt, timeZone)}
             {roundName ? `, ${roundName.toLowerCase()}` : ''}
           </span>
         )}
         <AmountChange task={task} />
-        {task.state === 'open' && (
-          <span className={styles.more}>
-            {task.steps.length > 0 ? 'Steps and why' : 'Why'} <span aria-hidden="true">›</span>
-          </span>
-        )}
       </button>
       {task.state === 'open' ? <TaskAction task={task} /> : <TaskOutcome task={task} now={now} />}
     </li>
@@ -40,16 +47,20 @@ export function TaskLine({ task, now, roundName, withSubject = false }: Props) {
 }
 
 /** Number first: "2.6 mL concentrate into R2, second feed". */
-function TaskSentence({ task, withSubject }: { task: Task; withSubject: boolean }) {
+function TaskSentence({ task, title }: { task: Task; title: Phrase }) {
   const system = useUnitSystem()
-  const place = placeOf(task.title, task.amount)
-  const text = toText(task.title, system)
-  const prefix = withSubject && !text.includes(task.subject.name) && <strong>{task.subject.name}: </strong>
+  const place = placeOf(title, task.amount)
+  const more = (
+    <span className={styles.more} aria-hidden="true">
+      {' '}
+      ›
+    </span>
+  )
   if (place !== undefined)
     return (
       <span className={styles.sentence}>
-        {prefix}
-        <PhraseWithAmount phrase={task.title} large={place} />
+        <PhraseWithAmount phrase={title} large={place} />
+        {more}
       </span>
     )
   return (
@@ -60,8 +71,8 @@ function TaskSentence({ task, withSubject }: { task: Task; withSubject: boolean 
         </span>
       )}
       <span className={task.amount ? styles.title : styles.sentence}>
-        {prefix}
-        {text}
+        {toText(title, system)}
+        {more}
       </span>
     </>
   )

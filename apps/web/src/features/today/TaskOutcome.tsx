@@ -38,6 +38,12 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
             </>
           )}
           {task.state === 'missed' && <strong>Passed, not done</strong>}
+          {task.state === 'withdrawn' && (
+            <>
+              <strong>No longer needed</strong>
+              {task.reason && `: ${task.reason}`}
+            </>
+          )}
         </span>
       </span>
       {canUndo && (

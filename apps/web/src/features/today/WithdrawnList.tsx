@@ -1,23 +1,41 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { useUnitSystem } from '@/features/rooms/room-context.tsx'
+import { useMay, useUnitSystem } from '@/features/rooms/room-context.tsx'
+import { useOpenTask } from '@/features/task-sheet/open-task.ts'
 import { toText } from '@/quantities/Amount.tsx'
+import { Button } from '@/ui/Button.tsx'
 import styles from './today.module.css'
 
-/** Tasks no longer wanted, each with the reason: folded away, never silently gone. */
+/** Tasks no longer wanted, each with the reason: folded away, never silently gone, and what was done all the same counts. */
 export function WithdrawnList({ tasks }: { tasks: Task[] }) {
   const system = useUnitSystem()
+  const may = useMay('sign_off')
+  const openTask = useOpenTask()
   if (tasks.length === 0) return null
   return (
     <details className={styles.fold}>
       <summary>{tasks.length === 1 ? '1 no longer needed' : `${tasks.length} no longer needed`}</summary>
       <ul>
-        {tasks.map((task) => (
-          <li key={task.id}>
-            {task.subject.name}: {toText(task.title, system)} {task.reason && <em>({task.reason})</em>}
-          </li>
-        ))}
+        {tasks.map((task) => {
+          const title = toText(task.title, system)
+          const whole = title.includes(task.subject.name) ? title : `${task.subject.name}: ${title}`
+          return (
+            <li key={task.id}>
+              <span>
+                {whole} {task.reason && <em>({task.reason})</em>}
+              </span>
+              <Button
+                variant="subtle"
+                aria-haspopup="dialog"
+                aria-label={may ? `I did it anyway: ${whole}` : `See: ${whole}`}
+                onClick={() => openTask(task.id)}
+              >
+                {may ? 'I did it anyway' : 'See'}
+              </Button>
+            </li>
+          )
+        })}
       </ul>
     </details>
   )

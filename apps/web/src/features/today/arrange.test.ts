@@ -79,6 +79,12 @@ describe('a day on the screen', () => {
     expect(lateTasks(day, at('09:00')).map((task) => task.id)).toEqual([id(1)])
   })
 
+  it('walks late tasks in the same order, however old they are', () => {
+    const older = makeTask(1, { station: 'broodstock', dueAt: '2026-11-25T06:00:00Z' })
+    const cleaner = makeTask(2, { station: 'live_food', dueAt: '2026-11-25T08:00:00Z' })
+    expect(lateTasks(dayOf([older, cleaner]), at('09:30')).map((task) => task.id)).toEqual([id(2), id(1)])
+  })
+
   it('opens on the round under way and moves on when nothing in it is open', () => {
     const evening = makeTask(2, { roundId: 'evening' })
     expect(currentRoundId(dayOf([makeTask(1), evening]), at('08:00'))).toBe('morning')

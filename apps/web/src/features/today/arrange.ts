@@ -1,6 +1,7 @@
 import { type Day, type Station, stations, type Task, undoMinutes } from '@fryward/shared'
 
 export type StationGroup = { station: Station; tasks: Task[] }
+export type SubjectGroup = { subject: Task['subject']; tasks: Task[] }
 
 const minuteMs = 60_000
 
@@ -20,14 +21,7 @@ export function undoableUntil(task: Task, now: Date): Date | null {
   return until > now ? until : null
 }
 
-const place = (task: Task) => stations.indexOf(task.station)
-
-/** Oldest first; of what is equally old, the cleanest water first. */
-const byDue = (a: Task, b: Task) =>
-  a.dueAt.localeCompare(b.dueAt) ||
-  place(a) - place(b) ||
-  a.subject.name.localeCompare(b.subject.name) ||
-  a.ordinal - b.ordinal
+const byDue = (a: Task, b: Task) => a.dueAt.localeCompare(b.dueAt) || a.ordinal - b.ordinal
 
 /** Walking order: station by station, cleanest water first; within one, by vessel so that nobody walks twice. */
 export function groupByStation(tasks: Task[]): StationGroup[] {
@@ -37,8 +31,20 @@ export function groupByStation(tasks: Task[]): StationGroup[] {
 }
 const byVessel = (a: Task, b: Task) => a.subject.name.localeCompare(b.subject.name) || byDue(a, b)
 
-/** Late tasks of any round, oldest first: they stand above everything else. */
-export const lateTasks = (day: Day, now: Date): Task[] => day.tasks.filter((task) => isLate(task, now)).sort(byDue)
+/** The lines of one vessel together, in the order they came. */
+export function bySubject(tasks: Task[]): SubjectGroup[] {
+  const groups = new Map<string, SubjectGroup>()
+  for (const task of tasks) {
+    const group = groups.get(task.subject.id) ?? { subject: task.subject, tasks: [] }
+    group.tasks.push(task)
+    groups.set(task.subject.id, group)
+  }
+  return [...groups.values()]
+}
+
+/** Late tasks of any round: they stand above everything else, and are walked in the same order. */
+export const lateTasks = (day: Day, now: Date): Task[] =>
+  groupByStation(day.tasks.filter((task) => isLate(task, now))).flatMap((group) => group.tasks)
 
 export type RoundState = { id: string; name: string; startsAt: string; open: number; all: number }
 
