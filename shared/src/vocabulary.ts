@@ -59,6 +59,7 @@ export const verbs = [
   'shake',
   'discard',
   'check',
+  'decide',
 ] as const
 export type Verb = (typeof verbs)[number]
 

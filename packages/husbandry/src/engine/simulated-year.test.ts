@@ -152,10 +152,6 @@ test('a year of a small room: no rule throws, lists stay of a size that people c
     costs.push(ms)
     close(room, date)
     waters.growADay()
-    // Undecided clutches are decided on their pages, most of them to be raised.
-    for (const clutch of room.snapshot.clutches)
-      if (clutch.intent === 'undecided')
-        clutch.intent = waters.random.uniform() < 0.7 ? 'raise_all' : 'leave_with_parents'
   }
   const inOrder = sorted(sizes)
   const silent = rules.filter(({ id, isOnByDefault }) => isOnByDefault && !asked.has(id)).map(({ id }) => id)

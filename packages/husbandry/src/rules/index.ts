@@ -1,6 +1,7 @@
 import type { Rule } from '../engine/rule.ts'
 import { clutchDark } from './broodstock/clutch-dark.ts'
 import { clutchDeadEggs } from './broodstock/clutch-dead-eggs.ts'
+import { clutchDecide } from './broodstock/clutch-decide.ts'
 import { clutchLook } from './broodstock/clutch-look.ts'
 import { clutchMorningAfter } from './broodstock/clutch-morning-after.ts'
 import { clutchPullNest } from './broodstock/clutch-pull-nest.ts'
@@ -95,6 +96,7 @@ export const rules: readonly Rule[] = [
   clutchSecondNight,
   clutchLook,
   clutchDeadEggs,
+  clutchDecide,
   clutchReady,
   clutchPullNest,
   clutchDark,

@@ -66,7 +66,17 @@ function create(room: SnapshotBuilder, creation: Creation, at: string): void {
   switch (creation.kind) {
     case 'clutch': {
       const pair = room.snapshot.pairs.find(({ id }) => id === creation.pairId)
-      if (pair) room.clutch(pair, { spawnedAt: creation.spawnedAt, ...(creation.eggs ? { eggs: creation.eggs } : {}) })
+      if (pair)
+        room.clutch(pair, {
+          spawnedAt: creation.spawnedAt,
+          intent: 'undecided',
+          ...(creation.eggs ? { eggs: creation.eggs } : {}),
+        })
+      return
+    }
+    case 'clutch_intent': {
+      const clutch = room.snapshot.clutches.find(({ id }) => id === creation.clutchId)
+      if (clutch) clutch.intent = creation.intent
       return
     }
     case 'larval_batch': {

@@ -5,6 +5,7 @@ import { lastCare } from '../../state/care.ts'
 import { litres, perMl } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { firstRound } from '../rounds.ts'
+import { asksForDecision } from './clutch-decide.ts'
 import { chanceLinks, freeLarvalTanks, mayBe, toRaise } from './hatch-night.ts'
 
 export const clutchReady = defineRule({
@@ -43,8 +44,10 @@ export const clutchReady = defineRule({
       .filter(({ date }) => date >= day.date && date <= until)
       .reduce((sum, { probability }) => sum + probability, 0)
     if (chance < parameters.fromChance) return []
-    if (!isDecided)
+    if (!isDecided) {
+      if (asksForDecision(snapshot)) return []
       throw new Gap(`${clutch.name} ${mayBe(clutch)} soon: decide on its page whether to raise all, part or none.`)
+    }
     if (lastCare(snapshot, 'ready_hatch_tank', { subjectId: clutch.id, day })) return []
     const [tank] = freeLarvalTanks(snapshot)
     if (!tank) throw new Gap(`${clutch.name} ${mayBe(clutch)} soon, and no larval tank is empty: ready one or add one.`)

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { clutchDark } from './clutch-dark.ts'
 import { clutchDeadEggs } from './clutch-dead-eggs.ts'
+import { clutchDecide } from './clutch-decide.ts'
 import { clutchLook } from './clutch-look.ts'
 import { clutchMorningAfter } from './clutch-morning-after.ts'
 import { clutchPullNest } from './clutch-pull-nest.ts'
@@ -34,10 +35,30 @@ describe('before the night', () => {
     expect(built.drafts(likely, [clutchReady]).drafts).toEqual([])
   })
 
-  test('a clutch that nobody has decided on is a question, and so is a room without an empty tank', () => {
-    expect(room({ intent: 'undecided' }).built.drafts('2026-03-09', [clutchReady]).gaps[0]?.message).toContain(
+  test('a clutch that nobody has decided on is a question some days before, whose answer settles what is meant', () => {
+    const { built, clutch } = room({ intent: 'undecided' })
+    expect(built.drafts('2026-03-05', [clutchDecide]).drafts).toEqual([])
+    const draft = onlyDraft(built.drafts('2026-03-07', [clutchDecide]))
+    expect(draft).toMatchObject({ roundId: 'morning', isForStandIn: false })
+    expect(draft.content.fields[0]).toMatchObject({ type: 'choice', name: 'intent', isRequired: true })
+    expect(signOff(clutchDecide, draft, { intent: 'raise_part' })).toEqual({
+      facts: [],
+      creations: [{ kind: 'clutch_intent', clutchId: clutch.id, intent: 'raise_part' }],
+    })
+    clutch.intent = 'raise_part'
+    expect(built.drafts('2026-03-07', [clutchDecide]).drafts).toEqual([])
+  })
+
+  test('nothing is made ready before the decision; a room that has switched the question off is told what is missing', () => {
+    const { built } = room({ intent: 'undecided' })
+    expect(built.drafts('2026-03-09', [clutchReady])).toEqual({ drafts: [], gaps: [] })
+    built.setting('clutch-decide', { isOn: false })
+    expect(built.drafts('2026-03-09', [clutchReady]).gaps[0]?.message).toContain(
       'decide on its page whether to raise all, part or none',
     )
+  })
+
+  test('a room without an empty tank is told so', () => {
     expect(room({ withTank: false }).built.drafts('2026-03-09', [clutchReady]).gaps[0]?.message).toContain(
       'no larval tank is empty',
     )
@@ -45,7 +66,7 @@ describe('before the night', () => {
 
   test('one left with its parents asks for nothing but the look', () => {
     const { built } = room({ intent: 'leave_with_parents' })
-    const all = [clutchReady, clutchPullNest, clutchDark, clutchWatch]
+    const all = [clutchDecide, clutchReady, clutchPullNest, clutchDark, clutchWatch]
     expect(built.drafts(likely, all)).toEqual({ drafts: [], gaps: [] })
   })
 

@@ -1,0 +1,109 @@
+import { clutchIntents } from '@fryward/shared'
+import { addDays } from '../../calendar/husbandry-day.ts'
+import { commonPractice, type Parameters } from '../../engine/parameters.ts'
+import { defineRule, settingLink } from '../../engine/rule.ts'
+import { ruleInForce } from '../../engine/rule-settings.ts'
+import type { RoomSnapshot } from '../../snapshot.ts'
+import { clutchEggs } from '../../state/clutch-state.ts'
+import { choiceField } from '../fields.ts'
+import { litres } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { firstRound } from '../rounds.ts'
+import { choiceOf } from '../values.ts'
+import { chanceLinks, freeLarvalTanks, mayBe, toRaise } from './hatch-night.ts'
+
+const id = 'clutch-decide'
+const parameters = {
+  daysAhead: {
+    type: 'number',
+    label: 'days ahead',
+    unit: 'days',
+    default: 3,
+    minimum: 0,
+    maximum: 14,
+    source: commonPractice('time to empty a tank and to raise the food'),
+  },
+  fromChance: {
+    type: 'number',
+    label: 'from a chance of',
+    unit: 'share',
+    default: 0.1,
+    minimum: 0.01,
+    maximum: 0.9,
+    source: commonPractice('the first night that a tank has to be ready for'),
+  },
+} satisfies Parameters
+
+const choices = [
+  { value: 'raise_all', label: 'raise all' },
+  { value: 'raise_part', label: 'raise a part' },
+  { value: 'leave_with_parents', label: 'none: leave them with the parents' },
+]
+
+/** Whether a room asks for the decision as a task; where it does not, a missing decision has to be said otherwise. */
+export function asksForDecision(snapshot: RoomSnapshot): boolean {
+  return ruleInForce(snapshot, { id, isOnByDefault: true, parameters }).isOn
+}
+
+export const clutchDecide = defineRule({
+  id,
+  title: 'Decide on the clutch',
+  sentence:
+    'When a clutch that nobody has decided on is at least {fromChance} likely to hatch within {daysAhead}, ask whether to raise all, part or none.',
+  subject: 'clutch',
+  station: 'broodstock',
+  isOnByDefault: true,
+  parameters,
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const found = toRaise(snapshot, subject.id, day)
+    if (!found || found.isDecided) return []
+    const { clutch, outlook } = found
+    const until = addDays(day.date, parameters.daysAhead)
+    const soon = outlook.forecast.nights
+      .filter(({ date }) => date >= day.date && date <= until)
+      .reduce((sum, { probability }) => sum + probability, 0)
+    if (soon < parameters.fromChance) return []
+    const tanks = freeLarvalTanks(snapshot)
+    const eggs = clutchEggs(snapshot, clutch)
+    return [
+      {
+        roundId: firstRound(day).id,
+        // What a room takes on for two months is not a stand-in's to say.
+        isForStandIn: false,
+        content: taskContent({
+          verb: 'decide',
+          title: phrase('Decide: raise all, part or none?'),
+          steps: [
+            phrase(`It ${mayBe(clutch)} within {days}.`, { days: { value: parameters.daysAhead, unit: 'days' } }),
+            ...(tanks.length > 0
+              ? tanks.map((tank) => phrase(`${tank.name} is empty: {volume}.`, { volume: litres(tank.volumeL) }))
+              : [phrase('No larval tank is empty: raising them means to free one.')]),
+            phrase(
+              'Raised ones need live food several times a day for weeks: see Ahead for what the cultures can give.',
+            ),
+          ],
+          fields: [choiceField({ name: 'intent', label: 'This clutch', isRequired: true, choices })],
+          because: [
+            ...chanceLinks(outlook),
+            ...(eggs === null
+              ? []
+              : [
+                  settingLink(clutch.id, 'eggs', {
+                    label: 'in it',
+                    quantity: { value: eggs, unit: 'eggs' },
+                    joins: 'and' as const,
+                  }),
+                ]),
+            parameter('daysAhead', 'and'),
+            parameter('fromChance', 'and'),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const intent = choiceOf(values, 'intent', clutchIntents)
+    return { facts: [], creations: intent ? [{ kind: 'clutch_intent', clutchId: subjectId, intent }] : [] }
+  },
+})
