@@ -130,6 +130,7 @@ export const signs = [
   'not_eating',
   'gasping',
   'spots_or_wounds',
+  'settled',
   'all_well',
 ] as const
 export type Sign = (typeof signs)[number]

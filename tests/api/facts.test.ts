@@ -131,6 +131,15 @@ describe('recording', () => {
     expect(answer.problem?.detail).toContain('18 L')
   })
 
+  test('a loss is kept about a tank, where fish in quarantine are no group of their own', async () => {
+    const answer = await record(full.owner, {
+      kind: 'loss',
+      subjectId: full.pairTank.id,
+      data: { number: 1, of: 'adults' },
+    })
+    expect(answer.status).toBe(201)
+  })
+
   test.each([
     ['a count of a pair', () => ({ ...count([80]), subjectId: full.pair.id })],
     ['a harvest of a tank', () => ({ ...examples().harvest, subjectId: full.pairTank.id })],

@@ -217,6 +217,7 @@ export const signLabels = {
   not_eating: 'Not eating',
   gasping: 'Gasping',
   spots_or_wounds: 'Spots or wounds',
+  settled: 'Most barred and settled',
   all_well: 'All well',
 } as const satisfies Record<Sign, string>
 

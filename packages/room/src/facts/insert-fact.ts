@@ -14,7 +14,7 @@ const subjectsOfKind: Record<FactKind, readonly SubjectKind[]> = {
   inoculation: ['culture'],
   water_change: ['culture', 'tank', 'larval_batch'],
   water_test: ['culture', 'tank', 'larval_batch'],
-  loss: ['culture', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
+  loss: ['culture', 'tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
   transfer: ['clutch', 'larval_batch', 'juvenile_group'],
   observation: ['room', 'culture', 'tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
   care: ['room', 'culture', 'tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],

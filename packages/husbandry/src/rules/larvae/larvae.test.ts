@@ -169,7 +169,7 @@ describe('growing up', () => {
     expect(fact).toEqual({
       kind: 'observation',
       subjectId: batch.id,
-      data: { signs: ['all_well'], note: 'Most barred and settled. 3 deformed.' },
+      data: { signs: ['all_well', 'settled'], note: '3 deformed.' },
     })
     room.append(fact!, { at: '2026-03-10T12:40:00.000Z' })
     expect(room.drafts(date, [larvalLook]).drafts).toEqual([])
@@ -182,7 +182,7 @@ describe('growing up', () => {
   test('settled young are moved with a head count into a group of their own', () => {
     const { room, batch } = nursery('2026-02-20')
     expect(room.drafts(date, [larvalMove])).toEqual({ drafts: [], gaps: [] })
-    room.fact('observation', batch.id, '2026-03-09T12:00:00.000Z', { note: 'Most barred and settled.' })
+    room.fact('observation', batch.id, '2026-03-09T12:00:00.000Z', { signs: ['settled'] })
     expect(room.drafts(date, [larvalMove]).gaps[0]?.message).toContain('add a grow-out tank')
     const growOut = room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 120 })
     const draft = onlyDraft(room.drafts(date, [larvalMove]))

@@ -1,3 +1,4 @@
+import type { Sign } from '@fryward/shared'
 import { daysBetween, localDate } from '../../calendar/husbandry-day.ts'
 import { commonPractice } from '../../engine/parameters.ts'
 import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
@@ -92,13 +93,14 @@ export const larvalLook = defineRule({
     const deformed = Math.round(numberOf(values, 'deformed') ?? 0)
     const note = [
       seen === 'hungry' ? 'Hungry or thin.' : seen === 'poorly' ? 'Poorly.' : '',
-      settled === 'most' ? settledNote : settled === 'some' ? 'Some barred and settled.' : '',
+      settled === 'some' ? 'Some barred and settled.' : '',
       deformed > 0 ? `${deformed} deformed.` : '',
       textOf(values, 'note') ?? '',
     ]
       .filter(Boolean)
       .join(' ')
-    const signs = seen === 'well' ? ['all_well' as const] : seen === 'hungry' ? ['not_eating' as const] : []
+    const signs: Sign[] = seen === 'well' ? ['all_well'] : seen === 'hungry' ? ['not_eating'] : []
+    if (settled === 'most') signs.push('settled')
     return {
       facts: [
         { kind: 'observation', subjectId, data: { signs, note: note || (seen === 'well' ? 'Well.' : 'Looked at.') } },
@@ -106,9 +108,6 @@ export const larvalLook = defineRule({
     }
   },
 })
-
-/** How the look says that a batch has settled; the move reads it. */
-export const settledNote = 'Most barred and settled.'
 
 const elapsedDates = (at: string, date: string, timeZone: string): number =>
   daysBetween(localDate({ timeZone, at }), date)

@@ -13,7 +13,6 @@ import { days } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { middleRound } from '../rounds.ts'
 import { numberOf, textOf } from '../values.ts'
-import { settledNote } from './larval-look.ts'
 import { batchById } from './prey-count.ts'
 
 /** When the middle fish of a batch should turn, by its tank's set point; null for young that are born settled. */
@@ -69,8 +68,8 @@ export const larvalMove = defineRule({
     if (!diet || !tank || diet.day < diet.species.feeding.weaningFirstDay.value) return []
     const numbers = batchNumbers(snapshot, batch)
     if (numbers.now === 0) return []
-    const seen = factsUntil(snapshot, 'observation', { subjectId: batch.id, until: day.endsAt }).findLast(
-      ({ data }) => data.note?.includes(settledNote) === true,
+    const seen = factsUntil(snapshot, 'observation', { subjectId: batch.id, until: day.endsAt }).findLast(({ data }) =>
+      data.signs.includes('settled'),
     )
     const window = settlingWindow({ snapshot, batch, tank, species: diet.species })
     const lastLikelyDay = window

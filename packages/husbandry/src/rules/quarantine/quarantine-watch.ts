@@ -2,13 +2,15 @@ import { commonPractice } from '../../engine/parameters.ts'
 import { defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { fishWaterCautions, medicineCautions } from '../cautions.ts'
-import { choicesField, noteField, numberField, textField } from '../fields.ts'
+import { choiceField, choicesField, noteField, numberField, textField } from '../fields.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { tankById } from '../room/tanks.ts'
 import { lastRound } from '../rounds.ts'
-import { choicesOf, numberOf, textOf, type Values } from '../values.ts'
+import { choiceOf, choicesOf, numberOf, textOf, type Values } from '../values.ts'
 
 const sickSigns = ['spots_or_wounds', 'gasping', 'not_eating', 'fighting'] as const
+
+const fishAges = ['adults', 'juveniles'] as const
 
 export const quarantineWatch = defineRule({
   id: 'quarantine-watch',
@@ -68,6 +70,12 @@ export const quarantineWatch = defineRule({
               likely: [0, 5],
               usual: 0,
             }),
+            choiceField({
+              name: 'deadOf',
+              label: 'The dead were',
+              help: 'Adults when left empty.',
+              choices: fishAges.map((value) => ({ value, label: value })),
+            }),
             textField({ name: 'product', label: 'Treated with: product as written' }),
             textField({ name: 'dose', label: 'Dose as written' }),
             textField({ name: 'prescribedBy', label: 'Prescribed by' }),
@@ -86,14 +94,18 @@ export const quarantineWatch = defineRule({
   record: ({ values, subjectId }) => {
     const signs = choicesOf(values, 'signs', sickSigns)
     const dead = Math.round(numberOf(values, 'dead') ?? 0)
-    const note = [dead > 0 ? `${dead} dead.` : '', textOf(values, 'note') ?? ''].join(' ').trim()
+    const note = textOf(values, 'note')
     const isWell = signs.length === 0 && dead === 0
     const seen: FactDraft = {
       kind: 'observation',
       subjectId,
-      data: { signs: isWell ? ['all_well'] : signs, note: note || 'Watched.' },
+      data: { signs: isWell ? ['all_well'] : signs, note: note ?? 'Watched.' },
     }
-    return { facts: [seen, ...treatmentOf(subjectId, values)] }
+    const losses: FactDraft[] =
+      dead > 0
+        ? [{ kind: 'loss', subjectId, data: { number: dead, of: choiceOf(values, 'deadOf', fishAges) ?? 'adults' } }]
+        : []
+    return { facts: [seen, ...losses, ...treatmentOf(subjectId, values)] }
   },
 })
 

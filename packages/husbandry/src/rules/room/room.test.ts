@@ -184,12 +184,16 @@ describe('quarantine', () => {
     const draft = onlyDraft(room.drafts(date, [quarantineWatch]))
     expect([draft.roundId, draft.station]).toEqual(['evening', 'quarantine'])
     expect(draft.content.cautions.join(' ')).toMatch(/Mycobacterium marinum.*as a veterinarian has prescribed/)
-    const [fact] = signOff(quarantineWatch, draft, { signs: ['gasping'], dead: 1, note: 'bath as prescribed' }).facts
+    const typed = { signs: ['gasping'], dead: 1, note: 'bath as prescribed' }
+    const [fact, loss] = signOff(quarantineWatch, draft, typed).facts
     expect(fact).toEqual({
       kind: 'observation',
       subjectId: tank.id,
-      data: { signs: ['gasping'], note: '1 dead. bath as prescribed' },
+      data: { signs: ['gasping'], note: 'bath as prescribed' },
     })
+    expect(loss).toEqual({ kind: 'loss', subjectId: tank.id, data: { number: 1, of: 'adults' } })
+    const young = signOff(quarantineWatch, draft, { dead: 2, deadOf: 'juveniles' }).facts[1]
+    expect(young?.data).toEqual({ number: 2, of: 'juveniles' })
     room.append(fact!, { at: '2026-03-10T18:50:00.000Z' })
     expect(room.drafts(date, [quarantineWatch]).drafts).toEqual([])
     expect(signOff(quarantineWatch, draft).facts).toEqual([
