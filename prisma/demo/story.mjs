@@ -112,7 +112,7 @@ export function storyOf({ daysAgo, nameOf, waters, random }) {
       if (!waters.hasBatch(task.subjectId)) return undefined
       const batch = waters.batchAt(task.subjectId, atMs)
       const ageDays = (atMs - batch.hatchedMs) / 86_400_000
-      if (field.name === 'settled') return ageDays > 14 ? 'most' : ageDays > 11 ? 'some' : 'none'
+      if (field.name === 'settled') return ageDays > 19 ? 'most' : ageDays > 13 ? 'some' : 'none'
       if (field.name === 'dead') return waters.sample(batch.larvae * (ageDays < 5 ? 0.03 : 0.008))
       if (field.name === 'number') return Math.max(1, Math.round(batch.larvae))
       return undefined

@@ -10,7 +10,7 @@ import fp from 'fastify-plugin'
 export const sameOrigin = fp(
   async (app: FastifyInstance, { publicUrl }: { publicUrl: string }) => {
     const publicHost = new URL(publicUrl).hostname
-    // Only names found to be ours are remembered, so a stranger cannot fill this.
+    // Names found to be ours, with the ports they were asked by; few enough that a stranger cannot fill memory.
     const ours = new Set<string>()
     app.addHook('onRequest', async (request) => {
       const host = request.headers.host ?? ''
@@ -21,7 +21,7 @@ export const sameOrigin = fp(
             'not_allowed',
             `This server does not answer to the name "${name}". Set PUBLIC_URL to the address that people use.`,
           )
-        ours.add(host)
+        if (ours.size < mostRemembered) ours.add(host)
       }
       if (request.method === 'GET' || request.method === 'HEAD' || request.method === 'OPTIONS') return
       const site = request.headers['sec-fetch-site']
@@ -36,6 +36,8 @@ export const sameOrigin = fp(
   },
   { name: 'same-origin' },
 )
+
+const mostRemembered = 100
 
 // A proxy in front may end TLS, so the scheme is left out; the host with its port must be ours.
 const isSameHost = (origin: string, host: string): boolean => URL.canParse(origin) && new URL(origin).host === host
