@@ -4,6 +4,7 @@ import type { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { actorUserId } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
+import { findCard } from '../work/directory.ts'
 import type { Work } from '../work/write-in-room.ts'
 
 /** What each kind of fact may be about. */
@@ -31,9 +32,7 @@ const clockSlackMs = 2 * 60_000
 export async function insertFact(work: Work, input: { fact: FactDraft; at: Instant; signOffId?: Id }): Promise<Id> {
   const { fact, at } = input
   assertNotInFuture(work, at)
-  const subject = await work.tx.subject.findUnique({
-    where: { roomId_id: { roomId: work.roomId, id: fact.subjectId } },
-  })
+  const subject = await findCard(work, fact.subjectId)
   if (!subject) throw notFound('subject')
   if (!subjectsOfKind[fact.kind].includes(subject.kind))
     throw invalid(
@@ -72,14 +71,11 @@ export function assertNotInFuture(work: Pick<Work, 'ctx'>, at: Instant, path = '
 /** What only the room can tell: that named things exist, are of the right kind and are large enough. */
 async function assertFits(work: Work, fact: FactDraft): Promise<void> {
   if (fact.kind === 'harvest') {
-    const culture = await work.tx.culture.findUnique({
-      where: { roomId_id: { roomId: work.roomId, id: fact.subjectId } },
-      include: { subject: true },
-    })
-    if (culture && fact.data.volumeL > culture.volumeL + 1e-9)
+    const culture = await findCard(work, fact.subjectId)
+    if (culture?.volumeL != null && fact.data.volumeL > culture.volumeL + 1e-9)
       throw invalid(
         'data.volumeL',
-        `${culture.subject.name} holds ${culture.volumeL} L; ${fact.data.volumeL} L cannot come out of it.`,
+        `${culture.name} holds ${culture.volumeL} L; ${fact.data.volumeL} L cannot come out of it.`,
         fact.data.volumeL,
       )
     for (const part of fact.data.parts)
@@ -91,7 +87,7 @@ async function assertFits(work: Work, fact: FactDraft): Promise<void> {
         })
   }
   if (fact.kind === 'water_change') {
-    const volumeL = await volumeOf(work, fact.subjectId)
+    const volumeL = (await findCard(work, fact.subjectId))?.volumeL ?? null
     if (volumeL !== null && Math.max(fact.data.removedL, fact.data.addedL) > volumeL + 1e-9)
       throw invalid(
         'data.removedL',
@@ -130,19 +126,9 @@ async function assertFits(work: Work, fact: FactDraft): Promise<void> {
 }
 
 async function assertNamed(work: Work, named: { id: Id; kind?: SubjectKind; path: string }): Promise<void> {
-  const subject = await work.tx.subject.findUnique({ where: { roomId_id: { roomId: work.roomId, id: named.id } } })
+  const subject = await findCard(work, named.id)
   if (!subject || (named.kind && subject.kind !== named.kind))
     throw invalid(named.path, `There is no such ${words(named.kind ?? 'tank')} in this room.`, named.id)
-}
-
-async function volumeOf(work: Work, subjectId: Id): Promise<number | null> {
-  const key = { roomId_id: { roomId: work.roomId, id: subjectId } }
-  const culture = await work.tx.culture.findUnique({ where: key })
-  if (culture) return culture.volumeL
-  const tank = await work.tx.tank.findUnique({ where: key })
-  if (tank) return tank.volumeL
-  const batch = await work.tx.larvalBatch.findUnique({ where: key, include: { tank: true } })
-  return batch?.tank.volumeL ?? null
 }
 
 const words = (word: string): string => word.replaceAll('_', ' ')

@@ -7,6 +7,7 @@ import { invalid, notFound, RoomError } from '../errors.ts'
 import { assertNotInFuture, insertFact } from '../facts/insert-fact.ts'
 import { replanRoom } from '../planning/replan-room.ts'
 import { findRule } from '../rules/find-rule.ts'
+import { findCard } from '../work/directory.ts'
 import { type Work, writeInRoom } from '../work/write-in-room.ts'
 import { applyCreation } from './apply-creation.ts'
 import { getTaskInRoom } from './get-task.ts'
@@ -40,10 +41,7 @@ export async function signOffTask({
 /** One sign-off without working the day out again, for writes that hold several. Returns the subject's name. */
 export async function applySignOff(work: Work, { taskId, input }: { taskId: Id; input: SignOff }): Promise<string> {
   const { tx, ctx, roomId } = work
-  const task = await tx.task.findUnique({
-    where: { roomId_id: { roomId, id: taskId } },
-    include: { subject: { select: { name: true } } },
-  })
+  const task = await tx.task.findUnique({ where: { roomId_id: { roomId, id: taskId } } })
   if (!task) throw notFound('task')
   const userId = personOf(ctx.actor)
   if (!task.isForStandIn && work.role === 'stand_in')
@@ -86,7 +84,7 @@ export async function applySignOff(work: Work, { taskId, input }: { taskId: Id; 
     subjectId: task.subjectId,
     detail: { taskId, ruleId: task.ruleId, values, ...flags },
   })
-  return task.subject.name
+  return (await findCard(work, task.subjectId))?.name ?? task.ruleId
 }
 
 /** Only a person signs off; the clock has no hands. */
