@@ -14,6 +14,7 @@ const placesOf = (roomId: string): Place[] => {
   return [
     { href: `${base}/today`, label: 'Today', icon: 'today', isOnPhone: true },
     { href: `${base}/room`, label: 'Room', icon: 'room', isOnPhone: true },
+    { href: `${base}/hand-over`, label: 'Hand-over', icon: 'handOver', isOnPhone: true },
     { href: `${base}/rules`, label: 'Rules', icon: 'rules', isOnPhone: false },
     { href: `${base}/people`, label: 'People', icon: 'people', isOnPhone: false },
     { href: `${base}/settings`, label: 'Settings', icon: 'settings', isOnPhone: false },

@@ -1,0 +1,8 @@
+import type { Metadata } from 'next'
+import { HandOverPage } from '@/features/hand-over/HandOverPage.tsx'
+
+export const metadata: Metadata = { title: 'Hand-over' }
+
+export default function Page() {
+  return <HandOverPage />
+}

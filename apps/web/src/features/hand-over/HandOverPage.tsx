@@ -1,0 +1,69 @@
+'use client'
+
+import type { HandOver } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { sentenceOf } from '@/api/problem.ts'
+import { useServerNow } from '@/dates/use-now.ts'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { Bones } from '@/ui/Bones.tsx'
+import { Button } from '@/ui/Button.tsx'
+import { Loaded } from '@/ui/Loaded.tsx'
+import { Page } from '@/ui/Page.tsx'
+import { useToast } from '@/ui/toast.tsx'
+import { Coming } from './Coming.tsx'
+import { NotDone } from './NotDone.tsx'
+import { NoteForm } from './NoteForm.tsx'
+import { Notes } from './Notes.tsx'
+import { handOverOptions, useMarkLooked } from './queries.ts'
+import { Signs } from './Signs.tsx'
+import { Since } from './Since.tsx'
+import { useReadMark } from './use-read-mark.ts'
+import { WatchCard } from './WatchCard.tsx'
+import { Worries } from './Worries.tsx'
+
+/** What one caretaker needs to know from the others, in the time it takes to put on boots. */
+export function HandOverPage() {
+  const room = useRoom()
+  const query = useQuery(handOverOptions(room.id))
+  const now = useServerNow(query.dataUpdatedAt)
+  const end = useReadMark(room.id, query.data)
+  return (
+    <Page title="Hand-over">
+      <Loaded query={query} skeleton={<Bones heights={[7, 8, 12, 9, 12]} />} what="The hand-over">
+        {(handOver) => (
+          <>
+            <WatchCard handOver={handOver} now={now} />
+            <Worries handOver={handOver} now={now} />
+            <Since handOver={handOver} now={now} />
+            <Signs handOver={handOver} now={now} />
+            <NotDone handOver={handOver} now={now} />
+            <Coming handOver={handOver} now={now} />
+            <Notes handOver={handOver} now={now} />
+            <NoteForm />
+            <ReadButton handOver={handOver} />
+          </>
+        )}
+      </Loaded>
+      <div ref={end} />
+    </Page>
+  )
+}
+
+function ReadButton({ handOver }: { handOver: HandOver }) {
+  const room = useRoom()
+  const mark = useMarkLooked(room.id)
+  const toast = useToast()
+  const hasNew = handOver.since.length > 0 || handOver.lastLookedAt === null
+  if (!hasNew) return null
+  return (
+    <Button
+      variant="filled"
+      isWide
+      isLarge
+      isBusy={mark.isPending}
+      onClick={() => mark.mutate(handOver.revision, { onError: (error) => toast({ text: sentenceOf(error) }) })}
+    >
+      I have read this
+    </Button>
+  )
+}

@@ -1,0 +1,75 @@
+'use client'
+
+import type { HandOver } from '@fryward/shared'
+import Link from 'next/link'
+import { sayMoment } from '@/dates/say.ts'
+import { useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
+import { toText } from '@/quantities/Amount.tsx'
+import { WorrySign } from '@/ui/Notice.tsx'
+import { Section } from '@/ui/Page.tsx'
+import styles from './hand-over.module.css'
+
+type Undone = HandOver['notDone'][number]
+
+const groups: { title: string; isIn: (task: Undone) => boolean }[] = [
+  { title: 'Late now', isIn: (task) => task.isLate },
+  { title: 'Skipped', isIn: (task) => task.state === 'skipped' },
+  { title: 'Passed, not done', isIn: (task) => task.state === 'missed' },
+]
+/** Of each kind; the rest is folded, so that the page stays one that is read. */
+const shownFirst = 5
+
+/** What was due and is not done: late, skipped with the reason, passed by. */
+export function NotDone({ handOver, now }: { handOver: HandOver; now: Date }) {
+  return (
+    <Section title="Not done">
+      {handOver.notDone.length === 0 && <p className={styles.soft}>Everything since yesterday morning was seen to.</p>}
+      {groups.map(({ title, isIn }) => {
+        const tasks = handOver.notDone.filter(isIn)
+        return (
+          tasks.length > 0 && (
+            <div key={title}>
+              <h3 className={styles.kind}>
+                {title === 'Late now' && <WorrySign />}
+                {title}, {tasks.length}
+              </h3>
+              <Undones tasks={tasks.slice(0, shownFirst)} now={now} />
+              {tasks.length > shownFirst && (
+                <details className={styles.fold}>
+                  <summary>{tasks.length - shownFirst} more</summary>
+                  <Undones tasks={tasks.slice(shownFirst)} now={now} />
+                </details>
+              )}
+            </div>
+          )
+        )
+      })}
+    </Section>
+  )
+}
+
+function Undones({ tasks, now }: { tasks: Undone[]; now: Date }) {
+  const room = useRoom()
+  const system = useUnitSystem()
+  return (
+    <ul className={styles.list}>
+      {tasks.map((task) => {
+        const text = toText(task.title, system)
+        return (
+          <li key={task.taskId}>
+            <span>
+              <Link href={`/rooms/${room.id}/today?task=${task.taskId}`} prefetch={false}>
+                {text.includes(task.subject.name) ? text : `${task.subject.name}: ${text}`}
+              </Link>
+              <span className={styles.by}>
+                due {sayMoment(task.dueAt, now, room.timeZone)}
+                {task.byName && `, ${task.byName}`}
+                {task.reason && `: ${task.reason}`}
+              </span>
+            </span>
+          </li>
+        )
+      })}
+    </ul>
+  )
+}

@@ -1,0 +1,17 @@
+'use client'
+
+import type { HandOver } from '@fryward/shared'
+import Link from 'next/link'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { hrefOf } from '@/features/vessels/href.ts'
+
+/** A thing's name, as the way to its page where it has one. */
+export function SubjectLink({ subject }: { subject: HandOver['signs'][number]['subject'] }) {
+  const href = hrefOf(useRoom().id, subject)
+  if (!href) return <strong>{subject.name}</strong>
+  return (
+    <Link href={href} prefetch={false}>
+      {subject.name}
+    </Link>
+  )
+}
