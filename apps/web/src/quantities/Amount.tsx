@@ -1,6 +1,7 @@
 'use client'
 
 import type { Phrase, Quantity, UnitSystem } from '@fryward/shared'
+import { sayDate } from '@/dates/say.ts'
 import { useUnitSystem } from '@/features/rooms/room-context.tsx'
 import styles from './amount.module.css'
 import { formatNumber } from './format-number.ts'
@@ -42,7 +43,7 @@ export function PhraseWithAmount({ phrase, large }: { phrase: Phrase; large: str
     <>
       {phrase.text.split(placePattern).map((part, i, parts) => {
         const quantity = quantityAt(phrase, part)
-        if (!quantity) return <span key={part}>{part}</span>
+        if (!quantity) return <span key={part}>{sayDates(part)}</span>
         if (part === `{${large}}`) return <Amount key={part} quantity={quantity} isLarge />
         return isUnitSaid(quantity, toShown(quantity, system).label, parts[i + 1]) ? (
           <span key={part}>{formatNumber(toShown(quantity, system).value)}</span>
@@ -69,7 +70,7 @@ export function toText(phrase: Phrase, system: UnitSystem): string {
     .split(placePattern)
     .map((part, i, parts) => {
       const quantity = quantityAt(phrase, part)
-      if (!quantity) return part
+      if (!quantity) return sayDates(part)
       const shown = toShown(quantity, system)
       const word = isUnitSaid(quantity, shown.label, parts[i + 1]) ? '' : unitWord(shown.label)
       return `${formatNumber(shown.value)}${word}`
@@ -81,6 +82,9 @@ export function toQuantityText(quantity: Quantity, system: UnitSystem): string {
   const shown = toShown(quantity, system)
   return `${formatNumber(shown.value)}${unitWord(shown.label)}`
 }
+
+/** The engine writes dates as 2026-11-26; people read Thu 26 Nov. */
+const sayDates = (text: string) => text.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (date) => sayDate(date))
 
 const placePattern = /(\{[a-zA-Z0-9_]+\})/
 

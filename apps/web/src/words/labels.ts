@@ -279,5 +279,8 @@ export const unitLabels = {
   per_day: 'a day',
   share: '%',
   times: 'times',
+  feeds: 'feeds',
+  samples: 'samples',
+  nights: 'nights',
   um: 'µm',
 } as const satisfies Record<Unit, string>

@@ -15,32 +15,25 @@ import styles from './today.module.css'
 type Props = {
   task: Task
   now: Date
-  roundName?: string | undefined
-  /** The vessel's name stands above: the line need not say it. */
-  isUnderName: boolean
-  glyph?: ReactNode
+  /** When it was due, where a late line has to say so itself. */
+  due?: string | undefined
+  /** The vessel's drawing and name, where no heading above holds them. */
+  name?: ReactNode
 }
 
 /** One due action: the amount large, the sentence, one button. The sentence opens the sheet. */
-export function TaskLine({ task, now, roundName, isUnderName, glyph }: Props) {
-  const { timeZone } = useRoom()
+export function TaskLine({ task, now, due, name }: Props) {
   const openTask = useOpenTask()
   return (
     <li className={styles.line} data-state={task.state} data-task={task.key}>
-      {glyph}
-      <button type="button" className={styles.what} onClick={() => openTask(task.id)} aria-haspopup="dialog">
-        {!isUnderName && !task.title.text.includes(task.subject.name) && (
-          <span className={styles.vessel}>{task.subject.name}</span>
-        )}
-        <TaskSentence task={task} title={isUnderName ? shortTitle(task.title, task.subject.name) : task.title} />
-        {isLate(task, now) && (
-          <span className={styles.lateNote}>
-            due {sayTime(task.dueAt, timeZone)}
-            {roundName ? `, ${roundName.toLowerCase()}` : ''}
-          </span>
-        )}
-        <AmountChange task={task} />
-      </button>
+      <div className={styles.told}>
+        {name}
+        <button type="button" className={styles.what} onClick={() => openTask(task.id)} aria-haspopup="dialog">
+          <TaskSentence task={task} title={shortTitle(task.title, task.subject.name)} />
+          {due && isLate(task, now) && <span className={styles.lateNote}>{due}</span>}
+          <AmountChange task={task} />
+        </button>
+      </div>
       {task.state === 'open' ? <TaskAction task={task} /> : <TaskOutcome task={task} now={now} />}
     </li>
   )

@@ -11,6 +11,12 @@ describe('a title under the name of its vessel', () => {
     expect(short('Feed Copper pair fresh food', 'Copper pair')).toBe('Feed fresh food')
     expect(short('Look for eggs: Copper pair', 'Copper pair')).toBe('Look for eggs')
     expect(short('Pull the nest of C1: tonight likely', 'C1')).toBe('Pull the nest: tonight likely')
+    expect(short('{amount} out of R2: L4, other fish')).toBe('{amount} out: L4, other fish')
+    expect(short('{amount} of R1, sieved, into R2: {animals}, first feed')).toBe(
+      '{amount} of R1, sieved: {animals}, first feed',
+    )
+    expect(short('{amount}, Artemia, into Larvae, 18 Nov, day 6', 'Larvae, 18 Nov')).toBe('{amount}, Artemia, day 6')
+    expect(short('Test ammonia in L1, Larvae, 18 Nov', 'Larvae, 18 Nov')).toBe('Test ammonia in L1')
     expect(short('What has hatched of C1?', 'C1')).toBe('What has hatched?')
     expect(short('{amount} of R2 out, as much new water in')).toBe('{amount} out, as much new water in')
   })

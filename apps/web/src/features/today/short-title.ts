@@ -8,7 +8,9 @@ const waysToName: [before: string, after: string, left: string][] = [
   ['\\b(Look) at ', '', '$1'],
   ['\\b(See to) ', '', '$1 it'],
   ['\\b(that) ', '', '$1 it'],
-  [' (?:out of|of|into|for|from|over|in|with) ', '', ''],
+  [' out of ', '', ' out'],
+  [',? (?:of|into|for|from|over|in|with) ', '', ''],
+  [', ', '', ''],
   [' ', '', ''],
 ]
 
