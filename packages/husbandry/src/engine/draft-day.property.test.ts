@@ -1,4 +1,4 @@
-import type { Because } from '@fryward/shared'
+import type { Because, Unit } from '@fryward/shared'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { rules } from '../rules/index.ts'
@@ -17,6 +17,35 @@ const allOn = (room: SnapshotBuilder): SnapshotBuilder => {
   return room
 }
 const day = (room: SnapshotBuilder) => draftDay({ snapshot: room.build(), date, rules })
+// As the screen may write a unit behind its number, in either system.
+const volume = /\b(mL|L|litres?|gal|gallons?|qt|quarts?)\b/
+const unitWords: Record<Unit, RegExp> = {
+  mL: volume,
+  L: volume,
+  g: /\b(g|kg|grams?|lb|pounds?)\b/,
+  per_mL: /\bper mL\b/,
+  per_L: /\b(per L|litre)\b/,
+  animals: /\b(animals|nauplii|rotifers|fish)\b/,
+  eggs: /\beggs\b/,
+  cells: /\bcells\b/,
+  cells_per_mL: /\b(cells|per mL)\b/,
+  cells_per_rotifer_per_day: /\b(cells|rotifer|a day)\b/,
+  degC: /°|\bdegrees?\b/,
+  psu: /\bpsu\b/,
+  mg_per_L: /\bmg\b/,
+  pH: /\bpH\b/,
+  lux: /\blux\b/,
+  minutes: /\b(min|minutes?)\b/,
+  hours: /\b(h|hours?)\b/,
+  days: /\bdays?\b/,
+  per_day: /\b(a day|daily)\b/,
+  share: /%|\bper ?cent\b/,
+  times: /\btimes\b/,
+  feeds: /\bfeeds\b/,
+  samples: /\bsamples\b/,
+  nights: /\bnights\b/,
+  um: /\b(um|µm)\b/,
+}
 const originPresent = ({ origin }: Because) =>
   origin.kind === 'fact'
     ? origin.factId !== '' && origin.at !== '' && origin.byName !== ''
@@ -96,6 +125,19 @@ describe('a day of any room', () => {
     )
   })
 
+  test('a link of "why" says its unit once, in litres or gallons, and names no function', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        for (const { content, ruleId } of day(allOn(randomRoom(seed, date))).drafts)
+          for (const { label, quantity, origin } of content.because) {
+            if (quantity) expect(label, ruleId).not.toMatch(unitWords[quantity.unit])
+            if (origin.kind === 'computed') expect(origin.by, ruleId).not.toMatch(/live-feed|seawater|[a-z][A-Z]/)
+          }
+      }),
+      bounded,
+    )
+  })
+
   test('a limit of a field is inside what it refuses, and its usual value inside its limits', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
@@ -150,11 +192,15 @@ describe('a day of any room', () => {
   test('keeping the list twice changes nothing the second time', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
-        const { drafts } = day(allOn(randomRoom(seed, date)))
-        const kept = reconcile({ kept: [], drafts }).create.map((draft) => ({
-          ...draft,
-          id: draft.key,
+        const printed = () =>
+          day(allOn(randomRoom(seed, date))).drafts.map((draft) => ({ ...draft, fingerprint: JSON.stringify(draft) }))
+        const drafts = printed()
+        const kept = reconcile({ kept: [], drafts: printed() }).create.map(({ key, fingerprint, content }) => ({
+          id: key,
+          key,
           state: 'open' as const,
+          fingerprint,
+          amount: content.amount,
         }))
         expect(reconcile({ kept, drafts })).toEqual({ create: [], update: [], withdraw: [], reopen: [] })
       }),
@@ -169,6 +215,13 @@ describe('the rules', () => {
     for (const rule of rules)
       for (const [name, parameter] of Object.entries(rule.parameters))
         expect(sourceText(parameter.source).trim(), `${rule.id} ${name}`).not.toBe('')
+  })
+
+  test('each says the unit of a parameter once: its label does not repeat it', () => {
+    for (const rule of rules)
+      for (const parameter of Object.values(rule.parameters))
+        if (parameter.type === 'number' && parameter.unit)
+          expect(parameter.label, rule.id).not.toMatch(unitWords[parameter.unit])
   })
 
   test('each names all of its parameters in its sentence, and none that it does not have', () => {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { rotiferFeed } from '../rules/live-food/rotifer-feed.ts'
 import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
 import type { TaskDraft } from './draft-day.ts'
-import { isSame, type KeptTask, reconcile } from './reconcile.ts'
+import { isSame, type KeptTask, type PrintedDraft, reconcile } from './reconcile.ts'
 
 const date = '2026-03-10'
 
@@ -12,9 +12,17 @@ function fedRoom() {
   room.concentrate()
   const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
   room.count(culture, '2026-03-10T06:30:00.000Z', [260, 260])
-  return { room, culture, drafts: room.drafts(date, [rotiferFeed]).drafts }
+  return { room, culture, drafts: printed(room.drafts(date, [rotiferFeed]).drafts) }
 }
-const keep = (draft: TaskDraft, state: TaskState): KeptTask => ({ ...draft, id: `task of ${draft.key}`, state })
+const printed = (drafts: TaskDraft[]): PrintedDraft[] =>
+  drafts.map((draft) => ({ ...draft, fingerprint: JSON.stringify(draft) }))
+const keep = ({ key, fingerprint, content }: PrintedDraft, state: TaskState): KeptTask => ({
+  id: `task of ${key}`,
+  key,
+  state,
+  fingerprint,
+  amount: content.amount,
+})
 
 describe('working a day out again', () => {
   test('opens what is new and leaves what is the same', () => {
@@ -31,7 +39,7 @@ describe('working a day out again', () => {
   test('a new count gives open tasks a new amount and leaves signed-off, skipped and missed ones alone', () => {
     const { room, culture, drafts } = fedRoom()
     room.count(culture, '2026-03-10T12:00:00.000Z', [400, 400])
-    const again = room.drafts(date, [rotiferFeed]).drafts
+    const again = printed(room.drafts(date, [rotiferFeed]).drafts)
     const kept = [keep(drafts[0]!, 'done'), keep(drafts[1]!, 'open')]
     const result = reconcile({ kept, drafts: again })
     expect(result.update.map(({ task, isAmountChanged }) => [task.key, isAmountChanged])).toEqual([
@@ -49,8 +57,8 @@ describe('working a day out again', () => {
   test('a change that leaves the amount is an update that says so', () => {
     const { drafts } = fedRoom()
     const kept = keep(drafts[0]!, 'open')
-    const changed = { ...drafts[0]!, content: { ...drafts[0]!.content, cautions: ['Mind the step.'] } }
-    expect(reconcile({ kept: [kept], drafts: [changed] }).update).toMatchObject([{ isAmountChanged: false }])
+    const [changed] = printed([{ ...drafts[0]!, content: { ...drafts[0]!.content, cautions: ['Mind the step.'] } }])
+    expect(reconcile({ kept: [kept], drafts: [changed!] }).update).toMatchObject([{ isAmountChanged: false }])
   })
 
   test('what is no longer wanted is withdrawn, and comes back when it is wanted again', () => {

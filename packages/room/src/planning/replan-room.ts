@@ -1,16 +1,18 @@
+import { createHash } from 'node:crypto'
 import {
   addDays,
   draftDay,
   type KeptTask,
   localDate,
+  type PrintedDraft,
   type Reconciliation,
   type RoomSnapshot,
   reconcile,
   rules,
   type TaskDraft,
 } from '@fryward/husbandry'
-import type { PlainDate, TaskContent } from '@fryward/shared'
-import { fromDateColumn, type Prisma, rewriteTasks, toDateColumn } from '@fryward/store'
+import type { PlainDate } from '@fryward/shared'
+import { listKeptTasks, type Prisma, rewriteTasks, toDateColumn } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { loadSnapshot } from '../snapshot/load-snapshot.ts'
 import type { Work } from '../work/write-in-room.ts'
@@ -36,8 +38,8 @@ async function replanDay(
   input: { snapshot: RoomSnapshot; date: PlainDate; why: string },
 ): Promise<Replanned> {
   const { drafts: drawn, gaps } = draftDay({ snapshot: input.snapshot, date: input.date, rules })
-  const drafts = await graceForNewcomers(work, drawn)
-  const kept = await keptTasks(work, input.date)
+  const drafts = (await graceForNewcomers(work, drawn)).map(printed)
+  const kept: KeptTask[] = await listKeptTasks(work.tx, { roomId: work.roomId, date: input.date })
   const plan = reconcile({
     kept,
     drafts: drafts.filter((draft) => draft.closesAt > work.ctx.now || kept.some((task) => task.key === draft.key)),
@@ -90,22 +92,14 @@ const counts = (plan: Reconciliation): Replanned => ({
   withdrawn: plan.withdraw.length,
 })
 
-async function keptTasks(work: Work, date: PlainDate): Promise<KeptTask[]> {
-  const rows = await work.tx.task.findMany({ where: { roomId: work.roomId, onDate: toDateColumn(date) } })
-  return rows.map((row) => ({
-    id: row.id,
-    key: row.key,
-    state: row.state,
-    onDate: fromDateColumn(row.onDate),
-    content: row.content as TaskContent,
-    context: row.context,
-    dueAt: row.dueAt.toISOString(),
-    lateAt: row.lateAt.toISOString(),
-    closesAt: row.closesAt.toISOString(),
-  }))
+/** The same code says the same thing in the same words, so its JSON serves as it is. */
+function printed(draft: TaskDraft): PrintedDraft {
+  const { content, context, dueAt, lateAt, closesAt, isForStandIn } = draft
+  const said = JSON.stringify([content, context, dueAt, lateAt, closesAt, isForStandIn])
+  return { ...draft, fingerprint: createHash('sha256').update(said).digest('base64url') }
 }
 
-async function createTasks(work: Work, drafts: TaskDraft[]): Promise<void> {
+async function createTasks(work: Work, drafts: PrintedDraft[]): Promise<void> {
   if (drafts.length === 0) return
   await work.tx.task.createMany({
     data: drafts.map((draft) => ({
@@ -126,7 +120,7 @@ async function createTasks(work: Work, drafts: TaskDraft[]): Promise<void> {
   })
 }
 
-type Change = { task: KeptTask; draft: TaskDraft; isAmountChanged: boolean }
+type Change = { task: KeptTask; draft: PrintedDraft; isAmountChanged: boolean }
 
 async function rewrite(work: Work, { changes, why }: { changes: Change[]; why: string }): Promise<void> {
   const rows = changes.map(({ task, draft }) => ({
@@ -137,6 +131,7 @@ async function rewrite(work: Work, { changes, why }: { changes: Change[]; why: s
     late_at: draft.lateAt,
     closes_at: draft.closesAt,
     is_for_stand_in: draft.isForStandIn,
+    fingerprint: draft.fingerprint,
   }))
   await rewriteTasks(work.tx, { roomId: work.roomId, rows })
   const told = changes.filter((change) => change.isAmountChanged)
@@ -147,14 +142,15 @@ async function rewrite(work: Work, { changes, why }: { changes: Change[]; why: s
       taskId: task.id,
       revision: work.revision,
       at: work.ctx.now,
-      before: { amount: task.content.amount },
+      before: { amount: task.amount },
       after: { amount: draft.content.amount },
       why,
     })),
   })
 }
 
-const written = (draft: TaskDraft) => ({
+const written = (draft: PrintedDraft) => ({
+  fingerprint: draft.fingerprint,
   dueAt: draft.dueAt,
   lateAt: draft.lateAt,
   closesAt: draft.closesAt,

@@ -51,25 +51,29 @@ export async function restoreBackup({
 
 async function unpack(file: string, scratch: string): Promise<void> {
   const tar = extract()
-  const unpacked = pipeline(createReadStream(file), createGunzip(), tar).catch((cause: unknown) => {
-    throw new Error(`${file} cannot be read as a backup; it is damaged, cut short or another kind of file.`, { cause })
-  })
-  const entries = (async () => {
+  const isOurs = (name: string) => !name.includes('..') && ourNames.test(name)
+  const entries = async () => {
     for await (const entry of tar) {
       const { name } = entry.header
-      // Names come from a file that somebody may have altered: only ours, and never a way out of the folder.
-      if (
-        name.includes('..') ||
-        !/^(manifest\.json|tables\/[a-z_]+\.copy|photos\/[0-9a-f]{2}\/[0-9a-f]{64}\.(full|thumbnail)\.jpg)$/.test(name)
-      )
-        throw new Error(`The backup holds "${name}", which no backup of Fryward does. Nothing was restored.`)
+      if (!isOurs(name))
+        throw new ForeignEntry(`The backup holds "${name}", which no backup of Fryward does. Nothing was restored.`)
       const path = join(scratch, name)
       await mkdir(dirname(path), { recursive: true })
       await pipeline(entry, createWriteStream(path))
     }
-  })()
-  await Promise.all([unpacked, entries])
+  }
+  try {
+    // Whichever of the two ends first with an error, the other's is only its echo.
+    await Promise.all([pipeline(createReadStream(file), createGunzip(), tar), entries()])
+  } catch (cause) {
+    if (cause instanceof ForeignEntry) throw cause
+    throw new Error(`${file} cannot be read as a backup; it is damaged, cut short or another kind of file.`, { cause })
+  }
 }
+
+// Names come from a file that somebody may have altered: only ours, and never a way out of the folder.
+const ourNames = /^(manifest\.json|tables\/[a-z_]+\.copy|photos\/[0-9a-f]{2}\/[0-9a-f]{64}\.(full|thumbnail)\.jpg)$/
+class ForeignEntry extends Error {}
 
 async function readManifest(file: string, scratch: string): Promise<Manifest> {
   const path = join(scratch, manifestName)

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "task" ADD COLUMN     "fingerprint" TEXT NOT NULL DEFAULT '';
