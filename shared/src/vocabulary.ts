@@ -186,6 +186,9 @@ export const units = [
   'per_day',
   'share',
   'times',
+  'feeds',
+  'samples',
+  'nights',
   'um',
 ] as const
 export type Unit = (typeof units)[number]

@@ -131,8 +131,18 @@ describe('a day of any room', () => {
         for (const { content, ruleId } of day(allOn(randomRoom(seed, date))).drafts)
           for (const { label, quantity, origin } of content.because) {
             if (quantity) expect(label, ruleId).not.toMatch(unitWords[quantity.unit])
-            if (origin.kind === 'computed') expect(origin.by, ruleId).not.toMatch(/live-feed|seawater|[a-z][A-Z]/)
+            if (origin.kind === 'computed') expect(origin.by, ruleId).not.toMatch(/live-feed|seawater|[a-z]{2}[A-Z]/)
           }
+      }),
+      bounded,
+    )
+  })
+
+  test('a title names other vessels, never its own: the list has it as the heading above', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        for (const { content, ruleId, subjectName } of day(allOn(randomRoom(seed, date))).drafts)
+          expect(` ${content.title.text} `, ruleId).not.toMatch(new RegExp(`\\W${subjectName}\\W`))
       }),
       bounded,
     )

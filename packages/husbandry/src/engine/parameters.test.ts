@@ -36,7 +36,7 @@ describe('a rule’s parameters', () => {
     const origin = () =>
       room
         .drafts('2026-03-10', [rotiferFeed])
-        .drafts[0]?.content.because.find((link) => link.label === 'cells a rotifer a day')?.origin
+        .drafts[0]?.content.because.find((link) => link.label === 'for a full ration')?.origin
     expect(origin()).toMatchObject({ kind: 'parameter', isChanged: false })
     room.setting('rotifer-feed', { parameters: { cellsPerRotiferPerDay: 50_000 } })
     expect(origin()).toMatchObject({ parameter: 'cellsPerRotiferPerDay', isChanged: true })

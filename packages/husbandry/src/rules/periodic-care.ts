@@ -50,7 +50,7 @@ export function periodicCare(care: {
     parameters: {
       everyDays: {
         type: 'number',
-        label: 'days between',
+        label: 'from one time to the next',
         unit: 'days',
         minimum: 1,
         maximum: 366,

@@ -36,7 +36,7 @@ describe('the density of a culture', () => {
     expect(now?.isEstimated).toBe(true)
     expect(now?.densityPerMl).toBeGreaterThan(last)
     expect(now?.densityPerMl).toBeLessThanOrEqual(2 * last)
-    expect(now?.because.at(-1)).toMatchObject({ joins: 'equals', origin: { by: 'live-feed estimateCulture' } })
+    expect(now?.because.at(-1)).toMatchObject({ joins: 'equals', origin: { by: 'grown since, by all counts' } })
   })
 
   test('is not known from what was seen more than two months ago, or never', () => {

@@ -39,7 +39,7 @@ export function densityAt(
   const added = record.inoculations.filter(({ fact }) => fact.at > seen.fact.at && fact.id !== seen.fact.id)
   const because: Because[] = [
     factLink(seen.fact, {
-      label: seen.fact.kind === 'count' ? 'counted' : 'inoculated at',
+      label: seen.fact.kind === 'count' ? 'counted' : 'inoculated',
       quantity: { value: seen.densityPerMl, unit: 'per_mL' },
     }),
   ]
@@ -47,7 +47,7 @@ export function densityAt(
   for (const event of [...removals, ...added].sort((a, b) => (a.fact.at < b.fact.at ? -1 : 1))) {
     if ('fraction' in event) {
       scaled *= 1 - event.fraction
-      const label = `left after ${event.fact.kind === 'harvest' ? 'a harvest' : 'a water change'} of ${event.volumeL} L`
+      const label = `left after ${event.fact.kind === 'harvest' ? 'a harvest' : 'a water change'}`
       because.push(
         factLink(event.fact, { label, quantity: { value: 1 - event.fraction, unit: 'share' }, joins: 'times' }),
       )
@@ -68,8 +68,8 @@ export function densityAt(
   // As shown, so that the chain of "why" multiplies out.
   const densityPerMl = Number(believed.toPrecision(3))
   because.push(
-    computedLink('live-feed estimateCulture', null, {
-      label: 'estimated by now, from all counts so far',
+    computedLink('grown since, by all counts', null, {
+      label: 'by now',
       quantity: { value: densityPerMl, unit: 'per_mL' },
     }),
   )

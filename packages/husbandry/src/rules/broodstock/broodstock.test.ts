@@ -19,7 +19,7 @@ describe('looking at the eggs', () => {
   test('is daily from the day after spawning until it hatches, and says the day', () => {
     const { room, clutch } = clutchRoom('2026-03-09T10:00:00.000Z')
     expect(room.drafts('2026-03-09', [clutchLook]).drafts).toEqual([])
-    expect(onlyDraft(room.drafts(date, [clutchLook])).content.title.text).toBe('Look at the eggs of A1, day 1')
+    expect(onlyDraft(room.drafts(date, [clutchLook])).content.title.text).toBe('Look at the eggs, day 1')
     room.fact('hatch', clutch.id, '2026-03-16T08:00:00.000Z', { hatchedOn: '2026-03-15' })
     expect(room.drafts('2026-03-16', [clutchLook]).drafts).toEqual([])
   })
@@ -70,7 +70,7 @@ describe('looking at the eggs', () => {
     const pair = room.pair({ species: 'pterapogon-kauderni' })
     room.clutch(pair, { spawnedAt: '2026-03-01T10:00:00.000Z', care: 'mouth' })
     const draft = onlyDraft(room.drafts(date, [clutchLook]))
-    expect(draft.content.title.text).toContain('the parent of')
+    expect(draft.content.title.text).toContain('the parent')
     expect(signOff(clutchLook, draft, { brood: 'gone' }).facts[0]).toMatchObject({ data: { signs: ['no_eggs'] } })
   })
 })
@@ -80,11 +80,11 @@ describe('feeding the pairs', () => {
     const room = new SnapshotBuilder()
     const pair = room.pair({ name: 'Pair A' })
     expect(room.drafts(date, [pairFeed]).drafts.map(({ roundId, content }) => [roundId, content.title.text])).toEqual([
-      ['morning', 'Feed Pair A, frozen, first feed'],
-      ['evening', 'Feed Pair A, dry, second feed'],
+      ['morning', 'Feed frozen food, first feed'],
+      ['evening', 'Feed dry food, second feed'],
     ])
     pair.isResting = true
-    expect(onlyDraft(room.drafts(date, [pairFeed])).content.title.text).toBe('Feed Pair A, frozen')
+    expect(onlyDraft(room.drafts(date, [pairFeed])).content.title.text).toBe('Feed frozen food')
   })
 
   test('one tap records the food; signs and a note become an observation', () => {

@@ -16,7 +16,7 @@ export const clutchDark = defineRule({
   parameters: {
     fromChance: {
       type: 'number',
-      label: 'from a chance of',
+      label: 'chance or more',
       unit: 'share',
       default: 0.2,
       minimum: 0.02,
@@ -38,7 +38,7 @@ export const clutchDark = defineRule({
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'check',
-          title: phrase(`Dark over ${clutch.name} from lights off`),
+          title: phrase('Keep it dark from lights off'),
           steps: [
             phrase('Cover the tank on all sides; tape over every light of plugs, pumps and heaters.'),
             phrase('From lights off nobody puts a lamp on in the room; a dim red one if you must.'),

@@ -19,7 +19,7 @@ export const clutchDeadEggs = defineRule({
   parameters: {
     fromShare: {
       type: 'number',
-      label: 'from a share of',
+      label: 'of the clutch or more',
       unit: 'share',
       default: 0.05,
       minimum: 0.005,
@@ -44,7 +44,7 @@ export const clutchDeadEggs = defineRule({
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'clean',
-          title: phrase(`Take the dead eggs of ${clutch.name} out`),
+          title: phrase('Take the dead eggs out'),
           steps: [
             phrase('White or furred ones only, with a thin siphon or a blunt pipette, from the edge inwards.'),
             phrase('While the parents guard: quick and gentle, or leave it to them.'),

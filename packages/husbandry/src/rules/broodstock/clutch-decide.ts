@@ -16,7 +16,7 @@ const id = 'clutch-decide'
 const parameters = {
   daysAhead: {
     type: 'number',
-    label: 'days ahead',
+    label: 'ahead',
     unit: 'days',
     default: 3,
     minimum: 0,
@@ -25,7 +25,7 @@ const parameters = {
   },
   fromChance: {
     type: 'number',
-    label: 'from a chance of',
+    label: 'chance or more',
     unit: 'share',
     default: 0.1,
     minimum: 0.01,

@@ -67,7 +67,7 @@ export const clutchLook = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Look at ${isNest ? 'the eggs of ' : 'the parent of '}${clutch.name}, day ${outlook.ageDays}`),
+          title: phrase(`Look at the ${isNest ? 'eggs' : 'parent'}, day ${outlook.ageDays}`),
           steps: [
             phrase(nightSentence(outlook, day.date, parameters.sayFromChance)),
             ...(isNest
@@ -118,7 +118,7 @@ export const clutchLook = defineRule({
           ],
           because: [
             ...outlook.because,
-            computedLink(isNest ? 'hatchNights' : 'brooderRelease', null, {
+            computedLink(isNest ? 'hatch forecast' : 'release forecast', null, {
               label: 'chance that it is tonight',
               quantity: share(Number(outlook.tonight.toFixed(2))),
             }),

@@ -45,7 +45,7 @@ export const clutchMorningAfter = defineRule({
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'look',
-          title: phrase(`What has hatched of ${clutch.name}?`),
+          title: phrase('What has hatched?'),
           steps: [
             phrase('Before the lights come on: larvae at the surface, and eggs left on the nest?'),
             ...(raises

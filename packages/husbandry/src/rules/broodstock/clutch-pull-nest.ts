@@ -18,7 +18,7 @@ export const clutchPullNest = defineRule({
   parameters: {
     fromChance: {
       type: 'number',
-      label: 'from a chance of',
+      label: 'chance or more',
       unit: 'share',
       default: 0.5,
       minimum: 0.05,
@@ -43,7 +43,7 @@ export const clutchPullNest = defineRule({
         isForStandIn: true,
         content: taskContent({
           verb: 'pull',
-          title: phrase(`Pull the nest of ${clutch.name}: tonight ${likelihoodText(outlook.tonight)}`),
+          title: phrase(`Pull the nest: tonight ${likelihoodText(outlook.tonight)}`),
           steps: [
             phrase(`Into ${tank?.name ?? 'an empty larval tank'}, under water all the way: eggs never see air.`),
             phrase('An air stone a finger from the eggs, so that they sway as under the male: not a jet, not still.'),

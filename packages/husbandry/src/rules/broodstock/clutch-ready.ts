@@ -18,7 +18,7 @@ export const clutchReady = defineRule({
   parameters: {
     daysAhead: {
       type: 'number',
-      label: 'days ahead',
+      label: 'ahead',
       unit: 'days',
       default: 1,
       minimum: 0,
@@ -27,7 +27,7 @@ export const clutchReady = defineRule({
     },
     fromChance: {
       type: 'number',
-      label: 'from a chance of',
+      label: 'chance or more',
       unit: 'share',
       default: 0.2,
       minimum: 0.02,
@@ -57,7 +57,7 @@ export const clutchReady = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'check',
-          title: phrase(`Ready ${tank.name} for ${clutch.name}`),
+          title: phrase(`Ready ${tank.name} for the larvae`),
           steps: [
             phrase(
               `${tank.name} clean, filled to {volume} with the parents’ own water or matched to it, gentle air, warm.`,

@@ -23,8 +23,8 @@ export const clutchSecondNight = defineRule({
   parameters: {
     nights: {
       type: 'number',
-      label: 'more nights',
-      unit: 'times',
+      label: 'more',
+      unit: 'nights',
       default: 1,
       minimum: 0,
       maximum: 3,
@@ -47,7 +47,7 @@ export const clutchSecondNight = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`What came of ${clutch.name} in the second night?`),
+          title: phrase('What came in the second night?'),
           steps: [
             phrase('Larvae that came tonight join the others in the same tank.'),
             phrase('Take the nest out now: what is left will foul the water.'),

@@ -20,7 +20,7 @@ export const clutchWatch = defineRule({
   parameters: {
     fromChance: {
       type: 'number',
-      label: 'from a chance of',
+      label: 'chance or more',
       unit: 'share',
       default: 0.5,
       minimum: 0.05,
@@ -44,7 +44,7 @@ export const clutchWatch = defineRule({
         lateAfterMinutes: 6 * 60,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Watch for ${eventOf(clutch)} of ${clutch.name} in the dark`),
+          title: phrase(`Watch for ${eventOf(clutch)} in the dark`),
           steps: [
             phrase(`Between ${from} and ${to} hours after lights off, with a dim red torch, for a minute.`),
             phrase('Larvae at the surface? More air on the eggs helps the rest out.'),

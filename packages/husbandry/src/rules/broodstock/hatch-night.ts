@@ -26,7 +26,7 @@ export function freeLarvalTanks(snapshot: RoomSnapshot): SnapshotTank[] {
 export function chanceLinks(outlook: ClutchOutlook): Because[] {
   return [
     ...outlook.because,
-    computedLink('hatchNights', null, {
+    computedLink('hatch forecast', null, {
       label: 'chance that it is tonight',
       quantity: share(Number(outlook.tonight.toFixed(2))),
     }),

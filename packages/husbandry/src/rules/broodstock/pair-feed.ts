@@ -25,15 +25,15 @@ export const pairFeed = defineRule({
   id: 'pair-feed',
   title: 'Feed the pairs',
   sentence:
-    'Feed every pair {feedsPerDay} times a day, as much as they clear in {minutes}; a resting pair {restingFeedsPerDay} times. Frozen and dry food by turns: {varied}.',
+    'Feed every pair in {feedsPerDay} feeds a day, as much as they clear in {minutes}; a resting pair in {restingFeedsPerDay} feeds. Frozen and dry food by turns: {varied}.',
   subject: 'pair',
   station: 'broodstock',
   isOnByDefault: true,
   parameters: {
     feedsPerDay: {
       type: 'number',
-      label: 'feeds a day',
-      unit: 'times',
+      label: 'a day',
+      unit: 'feeds',
       default: 2,
       minimum: 1,
       maximum: 8,
@@ -43,8 +43,8 @@ export const pairFeed = defineRule({
     },
     restingFeedsPerDay: {
       type: 'number',
-      label: 'feeds a day while resting',
-      unit: 'times',
+      label: 'a day while resting',
+      unit: 'feeds',
       default: 1,
       minimum: 1,
       maximum: 8,
@@ -52,7 +52,7 @@ export const pairFeed = defineRule({
     },
     minutes: {
       type: 'number',
-      label: 'cleared within',
+      label: 'until it is cleared',
       unit: 'minutes',
       default: 2,
       minimum: 1,
@@ -74,7 +74,7 @@ export const pairFeed = defineRule({
           roundId: round.id,
           content: taskContent({
             verb: 'feed',
-            title: phrase(`Feed ${pair.name}, ${food}${ordinalText(index, rounds.length, 'feed')}`),
+            title: phrase(`Feed ${food} food${ordinalText(index, rounds.length, 'feed')}`),
             steps: [
               phrase('A little at a time, as much as they clear in {minutes}.', {
                 minutes: { value: parameters.minutes, unit: 'minutes' },

@@ -26,7 +26,7 @@ export const pairLookForEggs = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between looks outside the window',
+      label: 'from one look to the next, outside the window',
       unit: 'days',
       default: 3,
       minimum: 1,
@@ -59,7 +59,7 @@ export const pairLookForEggs = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Look for eggs: ${pair.name}`),
+          title: phrase('Look for eggs'),
           steps: [
             phrase(lookAt(care, pair.nestSite)),
             ...(window

@@ -25,7 +25,7 @@ export const pairWatchNew = defineRule({
   parameters: {
     days: {
       type: 'number',
-      label: 'days from its forming',
+      label: 'from its forming',
       unit: 'days',
       default: 14,
       minimum: 1,
@@ -45,7 +45,7 @@ export const pairWatchNew = defineRule({
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Watch ${pair.name} for fighting, day ${age}`),
+          title: phrase(`Watch for fighting, day ${age}`),
           steps: [
             phrase(
               'Five quiet minutes: chasing and shaking are courtship, torn fins and a corner at the surface are not.',
@@ -93,8 +93,8 @@ export const pairConditioning = defineRule({
   parameters: {
     extraFeeds: {
       type: 'number',
-      label: 'more feeds a day',
-      unit: 'times',
+      label: 'more a day',
+      unit: 'feeds',
       default: 1,
       minimum: 1,
       maximum: 1,
@@ -113,7 +113,7 @@ export const pairConditioning = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'feed',
-          title: phrase(`Feed ${pair.name} fresh food`),
+          title: phrase('Feed fresh food'),
           steps: [phrase('Shrimp, clam or squid, rinsed and cut to their mouths; as much as they clear at once.')],
           because: [
             settingLink(pair.id, 'clutches', { label: 'brooding', text: 'no' }),

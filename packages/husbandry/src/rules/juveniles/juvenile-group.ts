@@ -41,8 +41,8 @@ export const juvenileFeed = defineRule({
   parameters: {
     feedsPerDay: {
       type: 'number',
-      label: 'feeds a day',
-      unit: 'times',
+      label: 'a day',
+      unit: 'feeds',
       default: 3,
       minimum: 1,
       maximum: 8,
@@ -80,8 +80,8 @@ export const juvenileFeed = defineRule({
             verb: 'feed' as const,
             title:
               amountG === null
-                ? phrase(`Feed ${group.name}, a pinch${which}`)
-                : phrase(`{amount} dry food for ${group.name}${which}`, { amount: grams(amountG) }),
+                ? phrase(`A pinch of dry food${which}`)
+                : phrase(`{amount} dry food${which}`, { amount: grams(amountG) }),
             amount: amountG === null ? null : grams(amountG),
             amountOf: amountG === null ? null : 'dry food',
             steps: [
@@ -115,13 +115,13 @@ export const juvenileFeed = defineRule({
             because: [
               number === null
                 ? settingLink(group.id, 'number', { label: 'how many they are', text: 'not known' })
-                : computedLink('groupNumbers', null, {
-                    label: 'fish by the book',
+                : computedLink('counts, moves and losses', null, {
+                    label: 'by the book',
                     quantity: animals(number),
                     joins: null,
                   }),
               settingLink(group.id, 'settled on', {
-                label: 'days since settling',
+                label: 'since settling',
                 quantity: days(ageDays),
                 joins: 'and',
               }),
@@ -164,7 +164,7 @@ export const juvenileCount = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between counts',
+      label: 'from one count to the next',
       unit: 'days',
       default: 14,
       minimum: 1,
@@ -173,7 +173,7 @@ export const juvenileCount = defineRule({
     },
     fishPerL: {
       type: 'number',
-      label: 'fish in a litre, at most',
+      label: 'at most',
       unit: 'per_L',
       default: 0.5,
       minimum: 0.05,
@@ -200,7 +200,7 @@ export const juvenileCount = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'count',
-          title: phrase(`Count and grade ${group.name}`),
+          title: phrase('Count and grade'),
           steps: [
             phrase('Count them as they pass from one cup to another, twice.'),
             phrase('The largest third apart from the smallest third: the small ones grow when they are left alone.'),
@@ -230,7 +230,7 @@ export const juvenileCount = defineRule({
             ...(tank
               ? [
                   settingLink(tank.id, 'volume', {
-                    label: `litres in ${tank.name}`,
+                    label: `in ${tank.name}`,
                     quantity: litres(tank.volumeL),
                     joins: 'and' as const,
                   }),

@@ -39,10 +39,9 @@ export const larvalArtemiaFeed = defineRule({
           roundId: feed.round.id,
           content: taskContent({
             verb: 'feed',
-            title: phrase(
-              `{amount}, Artemia, into ${batch.name}, day ${diet.day}${ordinalText(rounds.indexOf(feed.round), rounds.length, 'feed')}`,
-              { amount: animals(nauplii) },
-            ),
+            title: phrase(`{amount} Artemia nauplii${ordinalText(rounds.indexOf(feed.round), rounds.length, 'feed')}`, {
+              amount: animals(nauplii),
+            }),
             amount: animals(nauplii),
             amountOf: 'first nauplii',
             steps: [
@@ -91,13 +90,13 @@ export const larvalArtemiaFeed = defineRule({
                   ]
                 : []),
               settingLink(tank.id, 'volume', {
-                label: `litres in ${tank.name}`,
+                label: `in ${tank.name}`,
                 quantity: litres(tank.volumeL),
                 joins: 'times',
               }),
-              computedLink('live-feed preyTopUp', null, { label: 'to add', quantity: animals(nauplii) }),
+              computedLink('prey top-up', null, { label: 'to add', quantity: animals(nauplii) }),
               profileLink(diet.species.id, diet.species.feeding.artemiaFirstDay.source.citation, {
-                label: 'first Artemia on day',
+                label: 'old at the first Artemia',
                 quantity: { value: diet.species.feeding.artemiaFirstDay.value, unit: 'days' },
                 joins: 'and',
               }),

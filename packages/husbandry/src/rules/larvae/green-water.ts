@@ -26,7 +26,7 @@ export const larvalGreenWater = defineRule({
   parameters: {
     cellsPerMl: {
       type: 'number',
-      label: 'cells to keep',
+      label: 'to keep',
       unit: 'cells_per_mL',
       default: 200_000,
       minimum: 10_000,
@@ -64,7 +64,7 @@ export const larvalGreenWater = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'feed',
-          title: phrase(`{amount} ${what} into ${tank.name}: green water for ${batch.name}`, {
+          title: phrase(`{amount} ${what}: green water`, {
             amount: mL(dose.amountMl),
           }),
           amount: mL(dose.amountMl),
@@ -92,17 +92,17 @@ export const larvalGreenWater = defineRule({
           because: [
             parameter('cellsPerMl'),
             settingLink(tank.id, 'volume', {
-              label: `litres in ${tank.name}`,
+              label: `in ${tank.name}`,
               quantity: litres(tank.volumeL),
               joins: 'times',
             }),
             ...(before ? [parameter('lostShare', 'times')] : []),
             settingLink(null, `label of ${bottle.name}`, {
-              label: `cells per mL of ${bottle.name}`,
+              label: `in ${bottle.name}`,
               quantity: { value: bottle.cellsPerMl, unit: 'cells_per_mL' },
               joins: 'divided_by',
             }),
-            computedLink('cells wanted over cells per mL', null, {
+            computedLink('green water by cells', null, {
               label: `to what a syringe shows${dose.dilution > 1 ? `, diluted 1 in ${dose.dilution}` : ''}`,
               quantity: mL(dose.amountMl),
             }),

@@ -146,7 +146,7 @@ describe('ammonia', () => {
     const { room, tank } = nursery('2026-03-06')
     room.fact('water_test', tank.id, '2026-03-10T06:40:00.000Z', { totalAmmoniaNMgPerL: 1 })
     const { because } = onlyDraft(room.drafts(date, [larvalAmmoniaAct])).content
-    expect(because.find(({ label }) => label === 'pH taken as')?.quantity?.value).toBe(8.2)
+    expect(because.find(({ label }) => label === 'taken for the water')?.quantity?.value).toBe(8.2)
   })
 })
 

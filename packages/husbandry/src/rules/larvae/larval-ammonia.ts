@@ -33,7 +33,7 @@ export const larvalAmmoniaTest = defineRule({
   parameters: {
     fromDay: {
       type: 'number',
-      label: 'from day',
+      label: 'old at the first test',
       unit: 'days',
       default: 1,
       minimum: 0,
@@ -42,7 +42,7 @@ export const larvalAmmoniaTest = defineRule({
     },
     everyDays: {
       type: 'number',
-      label: 'days between tests',
+      label: 'from one test to the next',
       unit: 'days',
       default: 1,
       minimum: 1,
@@ -63,7 +63,7 @@ export const larvalAmmoniaTest = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'test',
-          title: phrase(`Test ammonia in ${tank.name}, ${batch.name}`),
+          title: phrase('Test the ammonia'),
           steps: [
             phrase('Total ammonia, as nitrogen (N): a kit that reads NH3 or NH4 says so on its card.'),
             phrase('pH and temperature at the same time: they say how much of it is poisonous.'),
@@ -149,7 +149,7 @@ export const larvalAmmoniaAct = defineRule({
     },
     mostShare: {
       type: 'number',
-      label: 'at once',
+      label: 'at most at once',
       unit: 'share',
       default: 0.5,
       minimum: 0.1,
@@ -185,23 +185,23 @@ export const larvalAmmoniaAct = defineRule({
       factLink(test, { label: 'total ammonia (as N)', quantity: { value: totalMgPerL, unit: 'mg_per_L' } }),
       test.data.pH === undefined
         ? computedLink('assumed, for none was read', 'from memory', {
-            label: 'pH taken as',
+            label: 'taken for the water',
             quantity: { value: assumedPH, unit: 'pH' },
             joins: 'and',
           })
-        : factLink(test, { label: 'pH', quantity: { value: test.data.pH, unit: 'pH' }, joins: 'and' }),
-      computedLink('seawater unionisedAmmoniaNitrogen', 'Emerson et al. 1975; Bower & Bidwell 1978 (NBS scale)', {
+        : factLink(test, { label: 'read in the water', quantity: { value: test.data.pH, unit: 'pH' }, joins: 'and' }),
+      computedLink('ammonia by pH, warmth and salinity', 'Emerson et al. 1975; Bower & Bidwell 1978 (NBS scale)', {
         label: 'un-ionised, NH3-N',
         quantity: { value: Number(nh3.toPrecision(2)), unit: 'mg_per_L' },
       }),
       parameter('actMgPerL', 'and'),
       parameter('watchMgPerL', 'and'),
-      computedLink('seawater changeFraction', null, {
-        label: 'share to change',
+      computedLink('dilution by a change', null, {
+        label: 'to change',
         quantity: share(Number(Math.min(parameters.mostShare, fraction).toFixed(2))),
       }),
       settingLink(tank.id, 'volume', {
-        label: `litres in ${tank.name}`,
+        label: `in ${tank.name}`,
         quantity: litres(tank.volumeL),
         joins: 'times',
       }),
@@ -212,7 +212,7 @@ export const larvalAmmoniaAct = defineRule({
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'change_water',
-          title: phrase(`{amount} new water for ${batch.name}: ammonia`, { amount: litres(plannedL) }),
+          title: phrase('{amount} new water, against ammonia', { amount: litres(plannedL) }),
           ...waterChangeAmount(plannedL),
           steps: [
             ...matchSteps(tank),

@@ -23,7 +23,7 @@ export const larvalLight = periodicCare({
     const diet = larvalDiet(batch, day.date)
     if (!diet || diet.day < 0) return null
     return {
-      title: `Check the light over ${batch.name}`,
+      title: 'Check the light',
       steps: [
         phrase('{from} to {to} at the surface; a little less on the first day.', {
           from: { value: 1000, unit: 'lux' },

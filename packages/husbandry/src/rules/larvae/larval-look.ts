@@ -21,7 +21,7 @@ export const larvalLook = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between looks',
+      label: 'from one look to the next',
       unit: 'days',
       default: 1,
       minimum: 1,
@@ -40,7 +40,7 @@ export const larvalLook = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Look at ${batch.name}, day ${diet.day}`),
+          title: phrase(`Look at the larvae, day ${diet.day}`),
           steps: [
             phrase('A cup of them against the light: full bellies are round and silvery or green.'),
             phrase('Schooling into the current, or lying, spinning, gulping at the surface?'),

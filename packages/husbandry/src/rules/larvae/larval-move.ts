@@ -53,7 +53,7 @@ export const larvalMove = defineRule({
   parameters: {
     afterDays: {
       type: 'number',
-      label: 'after the last likely day',
+      label: 'after it should have settled',
       unit: 'days',
       default: 7,
       minimum: 0,
@@ -88,7 +88,7 @@ export const larvalMove = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'move',
-          title: phrase(`Move ${batch.name} to grow-out, counted`),
+          title: phrase(`Move to ${to.name}, counted`),
           steps: [
             phrase('No net: a jug or a cup under water. Count every one, twice if they are few.'),
             phrase(
@@ -118,7 +118,7 @@ export const larvalMove = defineRule({
             ...(seen ? [factLink(seen, { label: 'seen', text: 'most barred and settled' })] : []),
             ...(window
               ? [
-                  computedLink('metamorphosis', diet.species.larvalDuration?.medianDays.source.citation ?? null, {
+                  computedLink('settling forecast', diet.species.larvalDuration?.medianDays.source.citation ?? null, {
                     label: 'likely to settle',
                     text: `${window.from} to ${window.to}`,
                     joins: 'and' as const,
@@ -126,7 +126,7 @@ export const larvalMove = defineRule({
                 ]
               : []),
             profileLink(diet.species.id, diet.species.feeding.weaningLastDay.source.citation, {
-              label: 'on dry food from day',
+              label: 'old when dry food is all',
               quantity: days(diet.species.feeding.weaningLastDay.value),
               joins: 'and',
             }),

@@ -18,7 +18,7 @@ export const larvalSiphon = defineRule({
   parameters: {
     fromDay: {
       type: 'number',
-      label: 'from day',
+      label: 'old when it begins',
       unit: 'days',
       default: 2,
       minimum: 0,
@@ -40,7 +40,7 @@ export const larvalSiphon = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'siphon',
-          title: phrase(`Siphon ${tank.name}, count the dead of ${batch.name}, day ${diet.day}`),
+          title: phrase('Siphon the bottom, count the dead'),
           steps: [
             phrase('Air low, light at one end; siphon with a thin hose into a white bowl.'),
             phrase('Count the dead in the bowl; put back what swims.'),

@@ -31,7 +31,7 @@ export const larvalWaterChange = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'change_water',
-          title: phrase(`{amount} new water for ${batch.name}`, { amount: litres(plan.litres) }),
+          title: phrase('{amount} new water', { amount: litres(plan.litres) }),
           ...waterChangeAmount(plan.litres),
           steps: [
             ...matchSteps(tank),
@@ -43,13 +43,13 @@ export const larvalWaterChange = defineRule({
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
             parameter('firstShare', 'and'),
             parameter('moreEachDay', 'and'),
-            computedLink('age', null, {
+            computedLink('day of life', null, {
               label: 'today',
               quantity: share(Number(plan.share.toFixed(3))),
               joins: 'equals',
             }),
             settingLink(tank.id, 'volume', {
-              label: `litres in ${tank.name}`,
+              label: `in ${tank.name}`,
               quantity: litres(tank.volumeL),
               joins: 'times',
             }),

@@ -21,8 +21,8 @@ export const larvalWean = defineRule({
   parameters: {
     feedsPerDay: {
       type: 'number',
-      label: 'feeds a day',
-      unit: 'times',
+      label: 'a day',
+      unit: 'feeds',
       default: 3,
       minimum: 1,
       maximum: 8,
@@ -42,9 +42,7 @@ export const larvalWean = defineRule({
         roundId: round.id,
         content: taskContent({
           verb: 'feed' as const,
-          title: phrase(
-            `A pinch of dry food for ${batch.name}, day ${diet.day}${ordinalText(rounds.indexOf(round), rounds.length, 'feed')}`,
-          ),
+          title: phrase(`A pinch of dry food${ordinalText(rounds.indexOf(round), rounds.length, 'feed')}`),
           steps: [
             phrase('Fine food, dusted on before the live food, while they are hungry.'),
             phrase('Watch whether they take it or spit it out. Siphon what sinks within the hour.'),
@@ -62,11 +60,11 @@ export const larvalWean = defineRule({
           ],
           because: [
             profileLink(diet.species.id, weaningFirstDay.source.citation, {
-              label: 'dry food from day',
+              label: 'old at the first dry food',
               quantity: days(weaningFirstDay.value),
             }),
             profileLink(diet.species.id, weaningLastDay.source.citation, {
-              label: 'only dry food from day',
+              label: 'old when dry food is all',
               quantity: days(weaningLastDay.value),
               joins: 'and',
             }),

@@ -33,8 +33,8 @@ export const larvalPreyCount = defineRule({
   parameters: {
     replicates: {
       type: 'number',
-      label: 'samples',
-      unit: 'times',
+      label: 'before each feed',
+      unit: 'samples',
       default: 3,
       minimum: 1,
       maximum: 10,
@@ -71,10 +71,10 @@ export const larvalPreyCount = defineRule({
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'count',
-          title: phrase(`Count the rotifers left with ${batch.name}, day ${diet.day}`),
+          title: phrase('Count the rotifers left'),
           steps: [
-            phrase('Take {replicates} samples of {volume} from different places, before feeding.', {
-              replicates: { value: parameters.replicates, unit: 'times' },
+            phrase('Take {replicates} of {volume} from different places, before feeding.', {
+              replicates: { value: parameters.replicates, unit: 'samples' },
               volume: mL(parameters.sampleMl),
             }),
             phrase('Count every rotifer; leave out larvae that came along, and put them back.'),
@@ -96,7 +96,7 @@ export const larvalPreyCount = defineRule({
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
             profileLink(diet.species.id, diet.species.feeding.rotiferLastDay.source.citation, {
-              label: 'on rotifers until day',
+              label: 'old when rotifers end',
               quantity: { value: diet.species.feeding.rotiferLastDay.value ?? 0, unit: 'days' },
               joins: 'and',
             }),

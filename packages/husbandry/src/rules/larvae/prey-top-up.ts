@@ -53,7 +53,7 @@ export const larvalPreyTopUp = defineRule({
           lateAfterMinutes: 60,
           content: taskContent({
             verb: 'feed',
-            title: phrase(`{amount} of ${plan.culture.name}, sieved, into ${batch.name}: {animals}${which}`, {
+            title: phrase(`{amount} of ${plan.culture.name}, sieved: {animals} rotifers${which}`, {
               amount: mL(plannedMl),
               animals: animals(given),
             }),
@@ -161,21 +161,25 @@ function chain(
     parameter('targetPerMl'),
     residualLink(plan, parameter),
     settingLink(plan.tank.id, 'volume', {
-      label: `litres in ${plan.tank.name}`,
+      label: `in ${plan.tank.name}`,
       quantity: litres(plan.tank.volumeL),
       joins: 'times',
     }),
     ...(grazing && plan.topUp.expectedGrazing > 0
       ? [
-          computedLink('live-feed learnGrazing', grazing.source, {
+          computedLink('counts before and after feeds', grazing.source, {
             label: `eaten until the next feed, learned from ${grazing.observations} counts here`,
             quantity: animals(roundAnimals(plan.topUp.expectedGrazing)),
             joins: 'plus',
           }),
-          computedLink('the next feed', null, { label: 'in', quantity: hours(plan.hoursUntilNextFeed), joins: 'and' }),
+          computedLink('the rounds', null, {
+            label: 'until the next feed',
+            quantity: hours(plan.hoursUntilNextFeed),
+            joins: 'and',
+          }),
         ]
       : []),
-    computedLink('live-feed preyTopUp', null, { label: 'to add', quantity: animals(roundAnimals(plan.animals)) }),
+    computedLink('prey top-up', null, { label: 'to add', quantity: animals(roundAnimals(plan.animals)) }),
     ...plan.density.because.map((link, index): Because => (index === 0 ? { ...link, joins: 'divided_by' } : link)),
     parameter('sievingLoss', 'and'),
     parameter('mostPerMl', 'and'),
@@ -188,7 +192,7 @@ function chain(
           }),
         ]
       : []),
-    computedLink('live-feed preyTopUp', null, {
+    computedLink('prey top-up', null, {
       label: `of ${plan.culture.name}, to what a jug or syringe shows`,
       quantity: mL(plannedMl),
     }),

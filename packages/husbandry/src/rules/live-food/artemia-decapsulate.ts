@@ -21,7 +21,7 @@ export const artemiaDecapsulate = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between',
+      label: 'from one time to the next',
       unit: 'days',
       default: 7,
       minimum: 1,
@@ -41,7 +41,7 @@ export const artemiaDecapsulate = defineRule({
     },
     bleachMlPerG: {
       type: 'number',
-      label: '5.25 % bleach a gram',
+      label: 'of 5.25 % bleach to each of cysts',
       unit: 'mL',
       default: 9.54,
       minimum: 1,
@@ -50,7 +50,7 @@ export const artemiaDecapsulate = defineRule({
     },
     sodaGPerG: {
       type: 'number',
-      label: 'caustic soda a gram',
+      label: 'of caustic soda to each of cysts',
       unit: 'g',
       default: 0.15,
       minimum: 0.05,
@@ -59,7 +59,7 @@ export const artemiaDecapsulate = defineRule({
     },
     waterMlPerG: {
       type: 'number',
-      label: 'water a gram',
+      label: 'of water to each of cysts',
       unit: 'mL',
       default: 4.4,
       minimum: 0,

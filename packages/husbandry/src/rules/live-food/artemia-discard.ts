@@ -26,7 +26,7 @@ export const artemiaDiscard = defineRule({
   parameters: {
     coldHours: {
       type: 'number',
-      label: 'kept cold for at most',
+      label: 'in the cold at most',
       unit: 'hours',
       default: COLD_STORE.longestHours,
       minimum: 1,
@@ -48,7 +48,7 @@ export const artemiaDiscard = defineRule({
         roundId: round.id,
         content: taskContent({
           verb: 'discard',
-          title: phrase(`Discard what is left of the nauplii of ${vessel.name}`),
+          title: phrase('Discard what is left of the nauplii'),
           steps: [phrase('Down the drain; scald or bleach the jar, rinse, dry.')],
           cautions: releaseCautions,
           because: [factLink(harvest, { label: 'harvested' }), parameter('coldHours', 'and')],

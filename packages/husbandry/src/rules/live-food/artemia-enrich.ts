@@ -52,7 +52,7 @@ export const artemiaEnrich = defineRule({
         roundId: round.id,
         content: taskContent({
           verb: 'enrich',
-          title: phrase(`{amount} emulsion into the nauplii of ${vessel.name}`, { amount: grams(emulsionG) }),
+          title: phrase('{amount} emulsion to the nauplii', { amount: grams(emulsionG) }),
           amount: grams(emulsionG),
           amountOf: 'emulsion',
           steps: [
@@ -70,7 +70,7 @@ export const artemiaEnrich = defineRule({
             parameter('hoursAfterHatch', 'and'),
             parameter('emulsionGPerL', 'and'),
             settingLink(vessel.id, 'volume', {
-              label: 'litres in it',
+              label: 'in it',
               quantity: litres(vessel.volumeL),
               joins: 'times',
             }),

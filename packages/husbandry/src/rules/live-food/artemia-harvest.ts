@@ -13,7 +13,7 @@ import { lastRound, roundsInOrder } from '../rounds.ts'
 import { textOf } from '../values.ts'
 
 const ContextSchema = z.object({ volumeL: z.number() })
-// Hatching is known from 15 to 33 C (live-feed artemiaHatchHours).
+// Hatching is known from 15 to 33 C (hatching time by temperature).
 const hatchC = { from: 15, to: 33 }
 // Screen under 150 um, kept under water: FAO Fish. Tech. Pap. 361, sect. 4.3.1.
 const screenUm = 150
@@ -29,7 +29,7 @@ export const artemiaHarvest = defineRule({
   parameters: {
     coldHours: {
       type: 'number',
-      label: 'kept cold for at most',
+      label: 'in the cold at most',
       unit: 'hours',
       default: COLD_STORE.longestHours,
       minimum: 1,
@@ -56,7 +56,7 @@ export const artemiaHarvest = defineRule({
         lateAfterMinutes: 90,
         content: taskContent({
           verb: 'harvest',
-          title: phrase(`Harvest the nauplii of ${vessel.name}`),
+          title: phrase('Harvest the nauplii'),
           steps: [
             phrase('Air off, light at the bottom, five to ten minutes: no longer, they use up the air.'),
             phrase('Draw them off from the bottom; unhatched cysts lie lowest, shells float: leave both.'),
@@ -75,9 +75,13 @@ export const artemiaHarvest = defineRule({
           fields: [noteField('Hatched well? About how many?')],
           because: [
             factLink(started, { label: 'cysts started', text: started.data.note ?? null }),
-            settingLink(vessel.id, 'temperature', { label: 'at', quantity: degC(vessel.temperatureC), joins: 'and' }),
-            computedLink('live-feed artemiaHatchHours', 'about 24 h at 28 C: general literature (from memory)', {
-              label: 'hours to hatch',
+            settingLink(vessel.id, 'temperature', {
+              label: 'in it',
+              quantity: degC(vessel.temperatureC),
+              joins: 'and',
+            }),
+            computedLink('hatching time by temperature', 'about 24 h at 28 C: general literature (from memory)', {
+              label: 'to hatch',
               quantity: hours(Number(hatchHours.toFixed(1))),
               joins: 'and',
             }),

@@ -42,7 +42,7 @@ export type HatchToStart = { plan: HatchPlan; feedDate: PlainDate; needs: Artemi
 const artemiaStartParameters = {
   naupliiPerGram: {
     type: 'number',
-    label: 'nauplii from a gram of cysts',
+    label: 'from a gram of cysts',
     unit: 'animals',
     default: DEFAULT_NAUPLII_PER_GRAM,
     minimum: 20_000,
@@ -53,7 +53,7 @@ const artemiaStartParameters = {
   },
   enrichHours: {
     type: 'number',
-    label: 'enriched for',
+    label: 'of enriching',
     unit: 'hours',
     default: 0,
     minimum: 0,
@@ -102,22 +102,22 @@ export const artemiaStart = defineRule({
           joins: 'plus' as const,
         }),
       ),
-      computedLink('feeds of the day', null, { label: 'nauplii wanted', quantity: animals(roundAnimals(nauplii)) }),
+      computedLink('feeds of the day', null, { label: 'wanted', quantity: animals(roundAnimals(nauplii)) }),
       parameter('naupliiPerGram', 'divided_by'),
-      computedLink('live-feed artemiaHatchPlan', 'Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell)', {
+      computedLink('cysts for that many', 'Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell)', {
         label: 'cysts, to what a scale shows',
         quantity: grams(cystsG),
       }),
       settingLink(vessel.id, 'temperature', {
-        label: 'it hatches at',
+        label: 'where it hatches',
         quantity: degC(vessel.temperatureC),
         joins: 'and',
       }),
       computedLink(
-        'live-feed artemiaHatchPlan',
+        'hatching time by temperature',
         'about 24 h at 28 C, longer when cooler: general literature (from memory)',
         {
-          label: 'hours to hatch',
+          label: 'to hatch',
           quantity: hours(Number(plan.hatchHours.toFixed(1))),
           joins: 'and',
         },
@@ -129,7 +129,7 @@ export const artemiaStart = defineRule({
         roundId: roundBefore(day, addMinutes(plan.startAt, 1)).id,
         content: taskContent({
           verb: 'start',
-          title: phrase(`{amount} shell-free cysts into ${vessel.name}, for the feeds of ${feedDate}`, {
+          title: phrase(`{amount} shell-free cysts, for the feeds of ${feedDate}`, {
             amount: grams(cystsG),
           }),
           amount: grams(cystsG),

@@ -14,7 +14,7 @@ import { phrase, taskContent } from '../phrases.ts'
 import { firstRound } from '../rounds.ts'
 
 const ContextSchema = z.object({ litres: z.number() })
-// Survival at 4 C is followed to 60 days at most (live-feed chilledReserve).
+// Survival at 4 C is followed to 60 days at most (survival in the cold).
 const oldestKnownDays = 60
 
 /** Litres of a harvest that went into the cold. */
@@ -44,7 +44,7 @@ export const chilledReserveRule = defineRule({
   parameters: {
     oldestDays: {
       type: 'number',
-      label: 'oldest reserve',
+      label: 'at most in the cold',
       unit: 'days',
       default: 14,
       minimum: 1,
@@ -67,7 +67,7 @@ export const chilledReserveRule = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'discard',
-          title: phrase(`{amount} chilled from ${culture.name}: discard, ${ageDays} days old`, {
+          title: phrase(`{amount} chilled, ${ageDays} days old: discard`, {
             amount: litres(amountL),
           }),
           amount: litres(amountL),
@@ -82,7 +82,7 @@ export const chilledReserveRule = defineRule({
           because: [
             factLink(oldest, { label: 'chilled', quantity: litres(amountL) }),
             parameter('oldestDays', 'and'),
-            computedLink('live-feed chilledReserve', 'Assavaaree et al. 2001, Aquac. Res. 32:29-39', {
+            computedLink('survival in the cold', 'Assavaaree et al. 2001, Aquac. Res. 32:29-39', {
               label: 'still alive, about',
               quantity: share(Number(shareAlive.toFixed(2))),
               joins: 'and',

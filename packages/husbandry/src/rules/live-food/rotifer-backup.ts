@@ -17,7 +17,7 @@ export const rotiferBackupCheck = periodicCare({
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer' || !culture.isBackup) return null
     return {
-      title: `Check that ${culture.name} stands apart`,
+      title: 'Check that it stands apart',
       steps: [
         phrase('Its own sieve, brush, beaker and bottle, marked, and used for nothing else.'),
         phrase('Its own air line and valve; not below another culture, not in its splash.'),

@@ -16,7 +16,7 @@ export const rotiferBrush = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between brushings',
+      label: 'from one brushing to the next',
       unit: 'days',
       default: 1,
       minimum: 1,
@@ -37,7 +37,7 @@ export const rotiferBrush = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'brush',
-          title: phrase(`Brush the walls of ${culture.name}`),
+          title: phrase('Brush the walls'),
           steps: [
             phrase(`Use the brush that belongs to ${culture.name}; after the count, before the feed.`),
             phrase('Brush walls and bottom down, let it settle for a few minutes, and draw off what lies thick.'),

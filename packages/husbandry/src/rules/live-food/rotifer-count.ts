@@ -33,7 +33,7 @@ export const rotiferCount = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between counts',
+      label: 'from one count to the next',
       unit: 'days',
       default: 2,
       minimum: 1,
@@ -42,7 +42,7 @@ export const rotiferCount = defineRule({
     },
     dailyUntilAgeDays: {
       type: 'number',
-      label: 'daily until it is this old',
+      label: 'old: counted daily until then',
       unit: 'days',
       default: 7,
       minimum: 0,
@@ -51,7 +51,7 @@ export const rotiferCount = defineRule({
     },
     backupEveryDays: {
       type: 'number',
-      label: 'days between counts of a backup',
+      label: 'from one count of a backup to the next',
       unit: 'days',
       default: 3,
       minimum: 1,
@@ -60,8 +60,8 @@ export const rotiferCount = defineRule({
     },
     replicates: {
       type: 'number',
-      label: 'samples of 1 mL',
-      unit: 'times',
+      label: 'of 1 mL',
+      unit: 'samples',
       default: 3,
       minimum: 1,
       maximum: 10,
@@ -107,11 +107,11 @@ export const rotiferCount = defineRule({
         roundId: round.id,
         content: taskContent({
           verb: 'count',
-          title: phrase(`Count ${culture.name}, with eggs`),
+          title: phrase('Count rotifers and eggs'),
           steps: [
             phrase('Stir or turn up the air for a minute, so that they are spread evenly.'),
-            phrase('Take {replicates} samples of {volume} from different places, before feeding.', {
-              replicates: { value: parameters.replicates, unit: 'times' },
+            phrase('Take {replicates} of {volume} from different places, before feeding.', {
+              replicates: { value: parameters.replicates, unit: 'samples' },
               volume: mL(1),
             }),
             phrase('Stop them with a drop of Lugol’s iodine and count every animal.'),
@@ -141,7 +141,7 @@ export const rotiferCount = defineRule({
               : settingLink(culture.id, 'start', { label: 'started, not counted yet', text: startedOn }),
             why,
             computedLink('days of the room’s calendar', null, {
-              label: last ? `days since the count of ${dateOf(snapshot, last.fact.at)}` : 'age',
+              label: last ? `since the count of ${dateOf(snapshot, last.fact.at)}` : 'of age',
               quantity: days(sinceCount ?? ageDays),
               joins: 'and',
             }),

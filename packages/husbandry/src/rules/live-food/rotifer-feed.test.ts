@@ -22,7 +22,7 @@ describe('feeding rotifers', () => {
       ['evening', { value: 2.7, unit: 'mL' }],
     ])
     expect((260 * 18_000 * 75_000) / 65e9 / 2).toBeCloseTo(2.7, 2)
-    expect(drafts[1]?.content.title.text).toBe('{amount} concentrate into R1, second feed')
+    expect(drafts[1]?.content.title.text).toBe('{amount} concentrate, second feed')
   })
 
   test('says why from the count down to the label, each with where it was read', () => {

@@ -11,7 +11,7 @@ import { healthFrom, signFacts, signsField, waterField, waterLookOf } from '../c
 import { isDoneInRound, ordinalText } from '../done.ts'
 import { givenAmountField } from '../fields.ts'
 import { measuredDose } from '../measured-dose.ts'
-import { mL, times } from '../measures.ts'
+import { feeds, mL, share } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { spreadRounds } from '../rounds.ts'
 import { numberOf } from '../values.ts'
@@ -32,7 +32,7 @@ export const rotiferFeed = defineRule({
   parameters: {
     cellsPerRotiferPerDay: {
       type: 'number',
-      label: 'cells a rotifer a day',
+      label: 'for a full ration',
       unit: 'cells_per_rotifer_per_day',
       default: 75_000,
       minimum: 10_000,
@@ -41,8 +41,8 @@ export const rotiferFeed = defineRule({
     },
     feedsPerDay: {
       type: 'number',
-      label: 'feeds a day',
-      unit: 'times',
+      label: 'a day',
+      unit: 'feeds',
       default: 2,
       minimum: 1,
       maximum: 8,
@@ -84,25 +84,25 @@ export const rotiferFeed = defineRule({
         const because: Because[] = [
           ...density.because,
           settingLink(culture.id, 'volume', {
-            label: 'litres in it',
+            label: 'in it',
             quantity: { value: culture.volumeL, unit: 'L' },
             joins: 'times',
           }),
           parameter('cellsPerRotiferPerDay', 'times'),
           ...(adjustment?.because ?? []),
           settingLink(null, `label of ${concentrate.name}`, {
-            label: `cells per mL of ${concentrate.name}`,
+            label: `in ${concentrate.name}`,
             quantity: { value: concentrate.cellsPerMl, unit: 'cells_per_mL' },
             joins: 'divided_by',
           }),
           rounds.length === parameters.feedsPerDay
             ? parameter('feedsPerDay', 'divided_by')
             : settingLink(null, 'rounds of the room', {
-                label: 'feeds that the rounds allow',
-                quantity: times(rounds.length),
+                label: 'that the rounds allow',
+                quantity: feeds(rounds.length),
                 joins: 'divided_by',
               }),
-          computedLink('live-feed concentrateRation', 'Pfeiffer & Ludwig 2007, N. Am. J. Aquac. 69:239-243', {
+          computedLink('ration by cells', 'Pfeiffer & Ludwig 2007, N. Am. J. Aquac. 69:239-243', {
             label: `a feed, to what a syringe shows${dose.dilution > 1 ? `, diluted 1 in ${dose.dilution}` : ''}`,
             quantity: mL(dose.amountMl),
           }),
@@ -114,7 +114,7 @@ export const rotiferFeed = defineRule({
             roundId: round.id,
             content: taskContent({
               verb: 'feed',
-              title: phrase(`{amount} ${what} into ${culture.name}${which}`, { amount: mL(dose.amountMl) }),
+              title: phrase(`{amount} ${what}${which}`, { amount: mL(dose.amountMl) }),
               amount: mL(dose.amountMl),
               amountOf: isDiluted ? what : concentrate.name,
               steps: [
@@ -186,7 +186,7 @@ function adjustmentFor(
     const isCultureSound = healthFrom(looks.filter(({ at }) => at <= fact.at)).grade === 'sound'
     const step = rationAdjustment({ waterAtNextFeed: water, isCultureSound, previous: last?.step.factor ?? 1 })
     const label = `water ${water}${step.reason === 'clear-but-unsound' ? ', but the culture is not sound' : ''}`
-    last = { step, because: factLink(fact, { label, quantity: times(step.factor), joins: 'times' }) }
+    last = { step, because: factLink(fact, { label, quantity: share(step.factor), joins: 'times' }) }
   }
   if (!last || last.step.factor === 1) return null
   return { factor: last.step.factor, because: [last.because] }

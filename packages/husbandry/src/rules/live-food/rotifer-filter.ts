@@ -18,7 +18,7 @@ export const rotiferFilter = periodicCare({
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer' || !culture.hasFilter) return null
     return {
-      title: `Clean the filter of ${culture.name}`,
+      title: 'Clean the filter',
       steps: [
         phrase('Lift it out slowly, so that what it holds stays in it.'),
         phrase('Rinse it in water of the culture’s salinity, never under the tap, and put it back.'),

@@ -13,7 +13,7 @@ describe('thinning rotifers', () => {
     const culture = steadyCulture(room, { date })
     const draft = onlyDraft(harvests(room))
     expect(draft.content.amount).toEqual({ value: 3.6, unit: 'L' })
-    expect(draft.content.title.text).toBe('{amount} out of R1: other fish')
+    expect(draft.content.title.text).toBe('{amount} out: other fish')
     expect(signOff(rotiferHarvest, draft).facts).toEqual([
       { kind: 'harvest', subjectId: culture.id, data: { volumeL: 3.6, parts: [{ to: 'other_fish', volumeL: 3.6 }] } },
     ])

@@ -68,12 +68,12 @@ export const rotiferHarvest = defineRule({
       ...plan.density.because,
       parameter('dailyShare', 'and'),
       settingLink(culture.id, 'volume', {
-        label: 'litres in it',
+        label: 'in it',
         quantity: litres(culture.volumeL),
         joins: 'and',
       }),
-      computedLink('live-feed harvestAdvice', 'common practice; bounded by the lower decile of the forecast', {
-        label: `share for today: ${boundWords[plan.advice.boundedBy]}`,
+      computedLink('harvest advice', 'common practice; bounded by the lower decile of the forecast', {
+        label: `for today: ${boundWords[plan.advice.boundedBy]}`,
         quantity: share(Number(plan.advice.shareOfVolume.toFixed(3))),
         joins: 'times',
       }),
@@ -93,7 +93,7 @@ export const rotiferHarvest = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'harvest',
-          title: phrase(`{amount} out of ${culture.name}: ${destinationWords(parts)}`, { amount: litres(plan.litres) }),
+          title: phrase(`{amount} out: ${destinationWords(parts)}`, { amount: litres(plan.litres) }),
           amount: litres(plan.litres),
           amountOf: 'culture',
           steps: [

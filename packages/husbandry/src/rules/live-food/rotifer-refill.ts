@@ -24,7 +24,7 @@ export const rotiferRefill = defineRule({
   parameters: {
     worthL: {
       type: 'number',
-      label: 'litres that are worth a refill',
+      label: 'worth a refill',
       unit: 'L',
       default: 0.1,
       minimum: 0.01,
@@ -73,7 +73,7 @@ export const rotiferRefill = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'refill',
-          title: phrase(`{amount} new water into ${culture.name}`, { amount: litres(plan.litres) }),
+          title: phrase('{amount} new water in', { amount: litres(plan.litres) }),
           amount: litres(plan.litres),
           amountOf: 'new water',
           steps: [

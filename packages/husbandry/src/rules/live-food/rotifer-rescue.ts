@@ -35,7 +35,7 @@ export const rotiferRescue = defineRule({
   parameters: {
     crashShare: {
       type: 'number',
-      label: 'crashed when under',
+      label: 'of the densest count, crashed under that',
       unit: 'share',
       default: 0.1,
       minimum: 0.01,
@@ -74,10 +74,10 @@ export const rotiferRescue = defineRule({
         content: taskContent({
           verb: 'restart',
           title: source
-            ? phrase(`{amount} of ${source.culture.name}, sieved, to start ${culture.name} anew`, {
+            ? phrase(`{amount} of ${source.culture.name}, sieved, to start anew`, {
                 amount: litres(plannedL),
               })
-            : phrase(`Start ${culture.name} anew: it has crashed`),
+            : phrase('Crashed: start it anew'),
           amount: source ? litres(plannedL) : null,
           amountOf: source ? `${source.culture.name}, sieved` : null,
           steps: [
@@ -113,14 +113,14 @@ export const rotiferRescue = defineRule({
               quantity: perMl(densest.densityPerMl),
               joins: 'divided_by',
             }),
-            computedLink('counts', null, {
+            computedLink('its counts', null, {
               label: 'left',
               quantity: share(Number((last.densityPerMl / densest.densityPerMl).toFixed(3))),
             }),
             parameter('crashShare', 'and'),
             parameter('startPerMl', 'and'),
             settingLink(culture.id, 'volume', {
-              label: 'litres in it',
+              label: 'in it',
               quantity: litres(culture.volumeL),
               joins: 'times',
             }),
@@ -128,7 +128,7 @@ export const rotiferRescue = defineRule({
               ? source.because.map((link, index) => (index === 0 ? { ...link, joins: 'divided_by' as const } : link))
               : []),
             computedLink(
-              'live-feed inoculum',
+              'animals to start with',
               `${INOCULUM_RANGE_PER_ML.lower}-${INOCULUM_RANGE_PER_ML.upper} per mL: ICAR e-course on rotifers`,
               { label: source ? 'to take' : 'no culture to take it from', quantity: source ? litres(plannedL) : null },
             ),

@@ -24,7 +24,7 @@ export const rotiferRestart = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between restarts',
+      label: 'from one restart to the next',
       unit: 'days',
       default: 28,
       minimum: 3,
@@ -42,7 +42,7 @@ export const rotiferRestart = defineRule({
     },
     apartDays: {
       type: 'number',
-      label: 'days between two restarts',
+      label: 'between restarts of two cultures',
       unit: 'days',
       default: 3,
       minimum: 0,
@@ -70,7 +70,7 @@ export const rotiferRestart = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'restart',
-          title: phrase(`{amount} of ${culture.name}, sieved, into a clean vessel`, { amount: litres(plannedL) }),
+          title: phrase('{amount}, sieved, into a clean vessel', { amount: litres(plannedL) }),
           amount: litres(plannedL),
           amountOf: 'culture, sieved',
           steps: [
@@ -94,10 +94,10 @@ export const rotiferRestart = defineRule({
           ],
           because: [
             settingLink(culture.id, 'start', { label: 'started or last restarted', text: startedOn }),
-            settingLink(culture.id, 'age', { label: 'age', quantity: days(ageDays), joins: 'and' }),
+            settingLink(culture.id, 'age', { label: 'of age', quantity: days(ageDays), joins: 'and' }),
             parameter('everyDays', 'and'),
             settingLink(culture.id, 'volume', {
-              label: 'litres in it',
+              label: 'in it',
               quantity: litres(culture.volumeL),
               joins: 'and',
             }),

@@ -48,7 +48,7 @@ export const rotiferTrouble = defineRule({
   parameters: {
     signHours: {
       type: 'number',
-      label: 'signs count for',
+      label: 'that signs count for',
       unit: 'hours',
       default: 24,
       minimum: 6,
@@ -74,7 +74,7 @@ export const rotiferTrouble = defineRule({
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'look',
-          title: phrase(`See to ${culture.name}: ${reasons.map(({ code }) => words[code]).join(', ')}`),
+          title: phrase(`See to it: ${reasons.map(({ code }) => words[code]).join(', ')}`),
           steps: stepsFor(culture, reasons),
           fields: [
             signsField,
@@ -87,7 +87,7 @@ export const rotiferTrouble = defineRule({
             ),
             ...countLinks(record),
             ...reasons.map((reason) =>
-              computedLink('live-feed cultureHealth', reason.source, { label: words[reason.code], joins: 'and' }),
+              computedLink('signs of trouble', reason.source, { label: words[reason.code], joins: 'and' }),
             ),
             parameter('signHours', 'and'),
           ],

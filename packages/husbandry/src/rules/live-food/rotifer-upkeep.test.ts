@@ -96,7 +96,7 @@ describe('a culture in trouble', () => {
   test('slow swimming seen yesterday is seen to this morning, with what to do', () => {
     const { room, culture } = withSigns('swimming_slow')
     const draft = onlyDraft(room.drafts(date, [rotiferTrouble]))
-    expect(draft.content.title.text).toBe('See to R1: they swim slowly')
+    expect(draft.content.title.text).toBe('See to it: they swim slowly')
     expect(draft.content.steps.map(({ text }) => text).join(' ')).toContain('Check the air first')
     expect(signOff(rotiferTrouble, draft, { did: 'thinned', signs: ['bad_smell'] }).facts).toEqual([
       {
@@ -160,7 +160,7 @@ describe('a crashed culture', () => {
     room.count(backup, '2026-03-10T06:30:00.000Z', [200, 200, 200])
     room.count(other, '2026-03-10T06:30:00.000Z', [400, 400, 400])
     const draft = onlyDraft(room.drafts(date, [rotiferRescue]))
-    expect(draft.content.title.text).toBe('{amount} of R2, sieved, to start R1 anew')
+    expect(draft.content.title.text).toBe('{amount} of R2, sieved, to start anew')
     expect(draft.content.amount).toEqual({ value: 6.3, unit: 'L' })
     expect(signOff(rotiferRescue, draft).facts).toEqual([
       { kind: 'care', subjectId: culture.id, data: { act: 'restart_culture', litres: 18 } },

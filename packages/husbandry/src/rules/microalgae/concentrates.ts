@@ -55,7 +55,7 @@ export const concentrateUseBy = defineRule({
     },
     openDays: {
       type: 'number',
-      label: 'open for',
+      label: 'open',
       unit: 'days',
       default: 60,
       minimum: 7,
@@ -111,7 +111,7 @@ export const concentrateUseBy = defineRule({
                   ? []
                   : [
                       settingLink(null, `bottle ${bottle.name}`, {
-                        label: 'open for',
+                        label: 'open',
                         quantity: days(openFor),
                         joins: 'and' as const,
                       }),

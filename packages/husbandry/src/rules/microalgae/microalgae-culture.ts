@@ -22,7 +22,7 @@ export const microalgaeLook = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between looks',
+      label: 'from one look to the next',
       unit: 'days',
       default: 1,
       minimum: 1,
@@ -41,7 +41,7 @@ export const microalgaeLook = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Swirl ${culture.name} and look at its colour`),
+          title: phrase('Swirl, look at the colour'),
           steps: [
             phrase('First of all on the round, with clean hands.'),
             phrase('Even and deeper than yesterday is well; flakes on the bottom, yellow or clear is not.'),
@@ -102,7 +102,7 @@ export const microalgaeSplit = defineRule({
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'refill',
-          title: phrase(`{amount} of ${culture.name} out, as much new water in`, { amount: litres(plan.litres) }),
+          title: phrase('{amount} out, as much new water in', { amount: litres(plan.litres) }),
           amount: litres(plan.litres),
           amountOf: 'culture',
           steps: [
@@ -123,7 +123,7 @@ export const microalgaeSplit = defineRule({
             }),
           ],
           because: [
-            settingLink(culture.id, 'volume', { label: 'litres in it', quantity: litres(culture.volumeL) }),
+            settingLink(culture.id, 'volume', { label: 'in it', quantity: litres(culture.volumeL) }),
             parameter('share', 'times'),
             parameter('everyDays', 'and'),
             last

@@ -11,7 +11,7 @@ export const algaeSplitId = 'microalgae-split'
 export const algaeSplitParameters = {
   everyDays: {
     type: 'number',
-    label: 'days between splits',
+    label: 'from one split to the next',
     unit: 'days',
     default: 7,
     minimum: 1,

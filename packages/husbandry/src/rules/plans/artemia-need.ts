@@ -14,8 +14,8 @@ export const artemiaFeedId = 'larval-artemia-feed'
 export const artemiaFeedParameters = {
   feedsPerDay: {
     type: 'number',
-    label: 'feeds a day',
-    unit: 'times',
+    label: 'a day',
+    unit: 'feeds',
     default: 4,
     minimum: 1,
     maximum: 8,
@@ -23,7 +23,7 @@ export const artemiaFeedParameters = {
   },
   mostPerMl: {
     type: 'number',
-    label: 'never more than',
+    label: 'at most',
     unit: 'per_mL',
     default: 3,
     minimum: 0.1,
@@ -32,7 +32,7 @@ export const artemiaFeedParameters = {
   },
   stretchDays: {
     type: 'number',
-    label: 'days from the first to the full amount',
+    label: 'from the first to the full amount',
     unit: 'days',
     default: 3,
     minimum: 0,

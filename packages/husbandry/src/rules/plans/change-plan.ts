@@ -12,7 +12,7 @@ export const tankChangeId = 'tank-water-change'
 export const larvalChangeParameters = {
   fromDay: {
     type: 'number',
-    label: 'first change on day',
+    label: 'old at the first change',
     unit: 'days',
     default: 3,
     minimum: 0,
@@ -51,7 +51,7 @@ export const larvalChangeParameters = {
 export const tankChangeParameters = {
   everyDays: {
     type: 'number',
-    label: 'days between changes',
+    label: 'from one change to the next',
     unit: 'days',
     default: 7,
     minimum: 1,

@@ -36,7 +36,7 @@ export const harvestParameters = {
   },
   dailyShare: {
     type: 'number',
-    label: 'share taken a day',
+    label: 'taken a day',
     unit: 'share',
     default: HARVEST_PRACTICE.usualFraction,
     minimum: 0.02,
@@ -45,7 +45,7 @@ export const harvestParameters = {
   },
   mostShare: {
     type: 'number',
-    label: 'never more than',
+    label: 'at most',
     unit: 'share',
     default: HARVEST_PRACTICE.maximumFraction,
     minimum: 0.05,
@@ -63,7 +63,7 @@ export const harvestParameters = {
   },
   countedWithinDays: {
     type: 'number',
-    label: 'counted within',
+    label: 'since the count at most',
     unit: 'days',
     default: 2,
     minimum: 0,

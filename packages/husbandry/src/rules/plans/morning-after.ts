@@ -10,7 +10,7 @@ export const morningAfterId = 'clutch-morning-after'
 export const morningAfterParameters = {
   fromChance: {
     type: 'number',
-    label: 'from a chance of',
+    label: 'chance or more',
     unit: 'share',
     default: 0.1,
     minimum: 0.01,

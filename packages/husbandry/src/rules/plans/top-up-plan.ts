@@ -18,8 +18,8 @@ export const preyTopUpId = 'larval-prey-top-up'
 export const topUpParameters = {
   feedsPerDay: {
     type: 'number',
-    label: 'feeds a day',
-    unit: 'times',
+    label: 'a day',
+    unit: 'feeds',
     default: 3,
     minimum: 1,
     maximum: 8,
@@ -45,7 +45,7 @@ export const topUpParameters = {
   },
   mostPerMl: {
     type: 'number',
-    label: 'never more than',
+    label: 'at most',
     unit: 'per_mL',
     default: 15,
     minimum: 1,

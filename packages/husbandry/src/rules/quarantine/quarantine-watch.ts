@@ -23,7 +23,7 @@ export const quarantineWatch = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between looks',
+      label: 'from one look to the next',
       unit: 'days',
       default: 1,
       minimum: 1,
@@ -43,7 +43,7 @@ export const quarantineWatch = defineRule({
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Watch ${tank.name}`),
+          title: phrase('Watch the fish'),
           steps: [
             phrase('Last of all, with its own net, hose and towel; wash hands and arms afterwards.'),
             phrase('Breathing, skin, fins, droppings, appetite. Compare with what was written yesterday.'),

@@ -62,7 +62,7 @@ describe('tanks', () => {
     const { room } = tankRoom()
     const draft = onlyDraft(room.drafts('2026-03-11', [tankTopUp]))
     expect(draft.content.amount).toBeNull()
-    expect(draft.content.because[0]?.label).toBe('no fresh reading; set to')
+    expect(draft.content.because[0]?.label).toBe('set, no fresh reading')
     expect(draft.content.fields[0]?.isRequired).toBe(true)
     expect(signOff(tankTopUp, draft, { addedL: 1.5 }).facts[0]).toMatchObject({ data: { addedL: 1.5, salinity: 0 } })
     expect(room.drafts(date, [tankTopUp]).drafts).toEqual([])
@@ -160,7 +160,7 @@ describe('juveniles', () => {
       { kind: 'feeding', subjectId: group.id, data: { food: 'dry', amountG: 0.1 } },
     ])
     room.fact('loss', group.id, '2026-03-10T10:00:00.000Z', { number: 60, of: 'juveniles' })
-    expect(room.drafts(date, [juvenileFeed]).drafts[0]?.content.title.text).toContain('a pinch')
+    expect(room.drafts(date, [juvenileFeed]).drafts[0]?.content.title.text).toContain('A pinch')
   })
 
   test('are counted and graded every fortnight, and a crowded tank is said to be', () => {

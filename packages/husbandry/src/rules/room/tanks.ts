@@ -40,7 +40,7 @@ export const tankWaterTest = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between tests',
+      label: 'from one test to the next',
       unit: 'days',
       default: 7,
       minimum: 1,
@@ -60,7 +60,7 @@ export const tankWaterTest = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'test',
-          title: phrase(`Test the water of ${tank.name}`),
+          title: phrase('Test the water'),
           steps: [
             phrase('Before feeding, and before any change of water. What you did not measure stays empty.'),
             phrase('Ammonia, nitrite and nitrate as nitrogen (N): the kit’s card says what it reads.'),
@@ -150,7 +150,7 @@ export const tankWaterChange = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'change_water',
-          title: phrase(`{amount} new water for ${tank.name}`, { amount: litres(plan.litres) }),
+          title: phrase('{amount} new water', { amount: litres(plan.litres) }),
           ...waterChangeAmount(plan.litres),
           steps: [
             ...matchSteps(tank),
@@ -160,7 +160,7 @@ export const tankWaterChange = defineRule({
           cautions: electricityCautions,
           fields: waterChangeFields(tank, plan.litres),
           because: [
-            settingLink(tank.id, 'volume', { label: `litres in ${tank.name}`, quantity: litres(tank.volumeL) }),
+            settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL) }),
             parameter('share', 'times'),
             computedLink('to a jug’s mark', null, { label: 'to change', quantity: litres(plan.litres) }),
             parameter('everyDays', 'and'),
@@ -187,7 +187,7 @@ export const tankTopUp = defineRule({
   parameters: {
     everyDays: {
       type: 'number',
-      label: 'days between',
+      label: 'from one top-up to the next',
       unit: 'days',
       default: 2,
       minimum: 1,
@@ -196,7 +196,7 @@ export const tankTopUp = defineRule({
     },
     readWithinDays: {
       type: 'number',
-      label: 'reading not older than',
+      label: 'since the reading at most',
       unit: 'days',
       default: 1,
       minimum: 0,
@@ -235,8 +235,8 @@ export const tankTopUp = defineRule({
           verb: 'top_up',
           title:
             plannedL === null
-              ? phrase(`Top ${tank.name} up to its mark`)
-              : phrase(`{amount} fresh water into ${tank.name}`, { amount: litres(plannedL) }),
+              ? phrase('Top up to the mark')
+              : phrase('{amount} fresh water in', { amount: litres(plannedL) }),
           amount: plannedL === null ? null : litres(plannedL),
           amountOf: plannedL === null ? null : 'fresh water',
           steps: [
@@ -259,17 +259,17 @@ export const tankTopUp = defineRule({
           ],
           because: isRead
             ? [
-                settingLink(tank.id, 'volume', { label: `litres in ${tank.name}`, quantity: litres(tank.volumeL) }),
+                settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL) }),
                 factLink(read, { label: 'salinity read', quantity: psu(salinity), joins: 'and' }),
                 settingLink(tank.id, 'salinity', { label: 'its salinity', quantity: psu(tank.salinity), joins: 'and' }),
-                computedLink('seawater freshWaterToAddL', null, {
+                computedLink('evaporation by salinity', null, {
                   label: 'evaporated',
                   quantity: litres(plannedL ?? 0),
                 }),
                 parameter('everyDays', 'and'),
               ]
             : [
-                settingLink(tank.id, 'salinity', { label: 'no fresh reading; set to', quantity: psu(tank.salinity) }),
+                settingLink(tank.id, 'salinity', { label: 'set, no fresh reading', quantity: psu(tank.salinity) }),
                 parameter('everyDays', 'and'),
                 parameter('readWithinDays', 'and'),
               ],

@@ -123,10 +123,14 @@ export const roomWaterToMix = defineRule({
               }),
             ),
             parameter('dryShare', 'and'),
-            computedLink('seawater saltToMixG', 'Millero et al. 2008, Deep-Sea Research I 55:50-72; EOS-80 density', {
-              label: 'salt',
-              quantity: grams(totalSaltG),
-            }),
+            computedLink(
+              'salt for that much water',
+              'Millero et al. 2008, Deep-Sea Research I 55:50-72; EOS-80 density',
+              {
+                label: 'salt',
+                quantity: grams(totalSaltG),
+              },
+            ),
           ],
         }),
         context: { plannedL: totalL, plannedSaltG: totalSaltG },
