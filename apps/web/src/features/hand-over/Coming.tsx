@@ -25,7 +25,7 @@ export function Coming({ handOver, now }: { handOver: HandOver; now: Date }) {
             {nights[0] && <SubjectLink subject={nights[0].subject} />}
             <ul className={styles.nights} aria-label="Nights it may hatch">
               {nights.map((night) => (
-                <li key={night.date}>
+                <li key={night.date} className={styles.night}>
                   <Moon probability={night.probability} />
                   <strong>{Math.round(night.probability * 100)} %</strong>
                   <span>{sayNight(night.date, today)}</span>

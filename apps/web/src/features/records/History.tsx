@@ -1,9 +1,12 @@
 'use client'
 
-import type { Fact, Id } from '@fryward/shared'
-import { useInfiniteQuery } from '@tanstack/react-query'
+import type { Fact, Id, Photo } from '@fryward/shared'
+import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { sayMoment } from '@/dates/say.ts'
+import { AddPhoto } from '@/features/photos/AddPhoto.tsx'
+import { Thumbnails } from '@/features/photos/PhotoStrip.tsx'
+import { photosOptions } from '@/features/photos/queries.ts'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { factsOptions } from '@/features/vessels/queries.ts'
 import { useFindThing } from '@/features/vessels/use-things.ts'
@@ -21,6 +24,7 @@ import { sayFact } from './say-fact.ts'
 export function History({ subjectId }: { subjectId: Id }) {
   const room = useRoom()
   const pages = useInfiniteQuery(factsOptions(room.id, subjectId))
+  const photos = useQuery(photosOptions(room.id, subjectId)).data ?? []
   return (
     <Section title="What was recorded">
       <Loaded query={pages} skeleton={<Bones heights={[3.5, 3.5, 3.5, 3.5]} />} what="The history">
@@ -31,7 +35,7 @@ export function History({ subjectId }: { subjectId: Id }) {
           ) : (
             <ol className={styles.facts}>
               {facts.map((fact) => (
-                <FactLine key={fact.id} fact={fact} />
+                <FactLine key={fact.id} fact={fact} photos={photos.filter((photo) => photo.factId === fact.id)} />
               ))}
             </ol>
           )
@@ -46,11 +50,11 @@ export function History({ subjectId }: { subjectId: Id }) {
   )
 }
 
-function FactLine({ fact }: { fact: Fact }) {
+function FactLine({ fact, photos }: { fact: Fact; photos: Photo[] }) {
   const room = useRoom()
   const may = useMay('record')
   const find = useFindThing()
-  const [isStriking, setStriking] = useState(false)
+  const [open, setOpen] = useState<'strike' | 'photo' | null>(null)
   const sentence = sayFact(fact, { system: room.units, nameOf: (id) => find(id)?.name })
   const isStruck = fact.struckAt !== null
   return (
@@ -65,17 +69,30 @@ function FactLine({ fact }: { fact: Fact }) {
             {isStruck && ` · struck out by ${fact.struckByName}: ${fact.struckReason}`}
           </p>
         </div>
-        {may && !isStruck && !isStriking && (
-          <Button
-            variant="subtle"
-            onClick={() => setStriking(true)}
-            aria-label={`Strike out: ${factKindLabels[fact.kind]} ${sentence}`}
-          >
-            Strike out
-          </Button>
+        {may && !isStruck && (
+          <div className={styles.factDo}>
+            <Button
+              variant="subtle"
+              aria-expanded={open === 'photo'}
+              onClick={() => setOpen(open === 'photo' ? null : 'photo')}
+              aria-label={`Photo of: ${factKindLabels[fact.kind]} ${sentence}`}
+            >
+              Photo
+            </Button>
+            <Button
+              variant="subtle"
+              aria-expanded={open === 'strike'}
+              onClick={() => setOpen(open === 'strike' ? null : 'strike')}
+              aria-label={`Strike out: ${factKindLabels[fact.kind]} ${sentence}`}
+            >
+              Strike out
+            </Button>
+          </div>
         )}
       </div>
-      {isStriking && <StrikeForm factId={fact.id} onClose={() => setStriking(false)} />}
+      {photos.length > 0 && <Thumbnails photos={photos} isSmall />}
+      {open === 'photo' && <AddPhoto subjectId={fact.subjectId} factId={fact.id} about={sentence} />}
+      {open === 'strike' && <StrikeForm factId={fact.id} onClose={() => setOpen(null)} />}
     </li>
   )
 }

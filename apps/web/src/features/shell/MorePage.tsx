@@ -1,7 +1,9 @@
 'use client'
 
+import { backupPath } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
+import { apiBase } from '@/api/call.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { meOptions } from '@/features/session/queries.ts'
 import { SignOutButton } from '@/features/session/SignOutButton.tsx'
@@ -16,6 +18,23 @@ const places: { path: string; label: string; icon: NavIconName }[] = [
   { path: 'settings', label: 'Room settings', icon: 'settings' },
   { path: 'add', label: 'Add a tank, culture, pair', icon: 'add' },
 ]
+
+/** Whoever claimed the server can take all of it home. A plain link: the browser shows how far it is. */
+function Backup() {
+  return (
+    <Section title="Backup">
+      <p>
+        One file with everything on this server: every room with its whole history, its people, and the photos. Keep it
+        where nobody else reads it; <code>npm run restore</code> puts it into an empty server.
+      </p>
+      <div>
+        <a className={styles.download} href={`${apiBase}${backupPath}`} download>
+          Download a backup
+        </a>
+      </div>
+    </Section>
+  )
+}
 
 export function MorePage() {
   const room = useRoom()
@@ -32,6 +51,7 @@ export function MorePage() {
           </li>
         ))}
       </ul>
+      {me.data?.ownsServer && <Backup />}
       <Section title="Look">
         <LookChoice />
       </Section>

@@ -1,6 +1,6 @@
 import type { Phrase } from '@fryward/shared'
 
-const escape = (text: string) => text.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)
+const escapePattern = (text: string) => text.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)
 
 /** Ways the engine's sentences name their vessel, and what is left of each under a heading that names it already. */
 const waysToName: [before: string, after: string, left: string][] = [
@@ -19,7 +19,7 @@ const waysToName: [before: string, after: string, left: string][] = [
  * "{amount}, second feed". A sentence that would begin with the name, or does not hold it, stays whole.
  */
 export function shortTitle(title: Phrase, subjectName: string): Phrase {
-  const name = `${escape(subjectName)}(?![\\p{L}\\p{N}])`
+  const name = `${escapePattern(subjectName)}(?![\\p{L}\\p{N}])`
   for (const [before, after, left] of waysToName) {
     const way = new RegExp(`${before}${name}${after}`, 'u')
     const text = title.text.replace(way, left)

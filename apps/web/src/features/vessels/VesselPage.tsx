@@ -3,6 +3,7 @@
 import type { Id } from '@fryward/shared'
 import type { UseQueryResult } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
+import { PhotoStrip } from '@/features/photos/PhotoStrip.tsx'
 import { History } from '@/features/records/History.tsx'
 import { RecordMenu } from '@/features/records/RecordMenu.tsx'
 import { Bones } from '@/ui/Bones.tsx'
@@ -51,6 +52,7 @@ export function VesselPage<T extends Named>({ kind, id, query, lead, children }:
               {thing.endedAt && <Notice>This {subjectLabels[kind].toLowerCase()} has ended; its history stays.</Notice>}
               {children(thing)}
               {!thing.endedAt && <RecordMenu subject={{ id, kind, name: thing.name }} />}
+              <PhotoStrip subjectId={id} name={thing.name} canAdd={!thing.endedAt} />
               <History subjectId={id} />
             </>
           )
