@@ -66,6 +66,6 @@ async function commandOf({ loopbackNames = [], trustedKeyHashes = [] }: LaunchOp
 /** One person's browser: cookies and storage of their own. */
 export async function openPerson(browser: Browser, options: BrowserContextOptions): Promise<BrowserContext> {
   const context = await browser.newContext({ locale: 'en-GB', reducedMotion: 'reduce', ...options })
-  context.setDefaultTimeout(20_000)
+  context.setDefaultTimeout(10_000)
   return context
 }
