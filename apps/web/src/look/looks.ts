@@ -12,6 +12,9 @@ export function readLook(): Look {
   return isLook(kept) ? kept : 'system'
 }
 
+/** The grounds of tokens.css, for what is painted before or outside of it: the empty page and the browser's own bars. */
+const grounds = { day: '#f5efe2', night: '#0d151d', lights_out: '#000000' } as const
+
 /** Puts a look on the page. The inline script in the document head does the same before the first paint. */
 export function applyLook(look: Look): void {
   const root = document.documentElement
@@ -22,6 +25,10 @@ export function applyLook(look: Look): void {
   root.setAttribute('data-mantine-color-scheme', isDark ? 'dark' : 'light')
   if (look === 'lights_out') root.setAttribute('data-look', 'lights-out')
   else root.removeAttribute('data-look')
+  const ground = grounds[look === 'lights_out' ? look : isDark ? 'night' : 'day']
+  root.style.backgroundColor = ground
+  root.style.colorScheme = isDark ? 'dark' : 'light'
+  for (const meta of document.querySelectorAll('meta[name="theme-color"]')) meta.setAttribute('content', ground)
 }
 
 export function keepLook(look: Look): void {
@@ -46,5 +53,5 @@ export function onLookChange(listener: () => void): () => void {
   }
 }
 
-/** Runs before the first paint, so that a dark room never sees a white flash. */
-export const lookScript = `(function(){try{var l=localStorage.getItem('${lookStorageKey}');var d=l==='night'||l==='lights_out'||((!l||l==='system')&&matchMedia('(prefers-color-scheme: dark)').matches);var r=document.documentElement;r.setAttribute('data-mantine-color-scheme',d?'dark':'light');if(l==='lights_out')r.setAttribute('data-look','lights-out')}catch(e){document.documentElement.setAttribute('data-mantine-color-scheme','light')}})()`
+/** Runs before the first paint, so that a dark room never sees a white flash, not even of a page without its styles. */
+export const lookScript = `(function(){var r=document.documentElement,g=${JSON.stringify(grounds)};try{var l=localStorage.getItem('${lookStorageKey}');var d=l==='night'||l==='lights_out'||((!l||l==='system')&&matchMedia('(prefers-color-scheme: dark)').matches);r.setAttribute('data-mantine-color-scheme',d?'dark':'light');if(l==='lights_out')r.setAttribute('data-look','lights-out');r.style.backgroundColor=g[l==='lights_out'?l:d?'night':'day'];r.style.colorScheme=d?'dark':'light'}catch(e){r.setAttribute('data-mantine-color-scheme','light')}})()`

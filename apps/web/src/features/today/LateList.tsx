@@ -34,7 +34,8 @@ function LateStation({ group, day, now }: { group: StationGroup; day: Day; now: 
   return (
     <div className={styles.lateStation}>
       <p className={styles.lateStationName}>
-        <strong>{stationLabels[group.station]}</strong> {dues.size === 1 && shared}
+        <strong>{stationLabels[group.station]}</strong>
+        {dues.size === 1 && `, ${shared}`}
       </p>
       {bySubject(group.tasks).map((one) => (
         <SubjectTasks key={one.subject.id} group={one} now={now} sayDue={dues.size === 1 ? undefined : sayDue} />
