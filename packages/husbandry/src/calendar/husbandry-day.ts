@@ -1,6 +1,7 @@
 import type { Instant, PlainDate } from '@fryward/shared'
 import { Temporal } from 'temporal-polyfill'
 import type { RoomSettings } from '../snapshot.ts'
+import { remembered } from './remembered.ts'
 
 /** One local day of a room as instants. A round that a clock change skips starts when the clocks have jumped. */
 export type HusbandryDay = {
@@ -15,7 +16,18 @@ export type HusbandryDay = {
 
 type Clock = Pick<RoomSettings, 'timeZone' | 'rounds' | 'lightsOnAt' | 'lightsOffAt'>
 
+// Calendars are asked the same few things thousands of times a day, and a time zone answers slowly.
+const days = remembered<HusbandryDay>(2000)
+const localDates = remembered<PlainDate>(20_000)
+const addedDays = remembered<PlainDate>(20_000)
+const spans = remembered<number>(20_000)
+
 export function husbandryDay({ room, date }: { room: Clock; date: PlainDate }): HusbandryDay {
+  const { timeZone, rounds, lightsOnAt, lightsOffAt } = room
+  return days(JSON.stringify([date, timeZone, rounds, lightsOnAt, lightsOffAt]), () => workOutDay(room, date))
+}
+
+function workOutDay(room: Clock, date: PlainDate): HusbandryDay {
   const day = Temporal.PlainDate.from(date)
   const at = (time: string): Instant =>
     toInstant(day.toZonedDateTime({ timeZone: room.timeZone, plainTime: Temporal.PlainTime.from(time) }))
@@ -31,16 +43,21 @@ export function husbandryDay({ room, date }: { room: Clock; date: PlainDate }): 
 
 /** The room's local date at an instant. */
 export function localDate({ timeZone, at }: { timeZone: string; at: Instant }): PlainDate {
-  return Temporal.Instant.from(at).toZonedDateTimeISO(timeZone).toPlainDate().toString()
+  return localDates(`${timeZone} ${at}`, () =>
+    Temporal.Instant.from(at).toZonedDateTimeISO(timeZone).toPlainDate().toString(),
+  )
 }
 
 export function addDays(date: PlainDate, days: number): PlainDate {
-  return Temporal.PlainDate.from(date).add({ days }).toString()
+  return addedDays(`${date} ${days}`, () => Temporal.PlainDate.from(date).add({ days }).toString())
 }
 
 /** Whole days from one date to another; negative when `to` is earlier. */
 export function daysBetween(from: PlainDate, to: PlainDate): number {
-  return Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days
+  return spans(
+    `${from} ${to}`,
+    () => Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days,
+  )
 }
 
 /** Rules ask this thousands of times a day, and Date.parse reads an ISO instant twenty times faster than Temporal. */
@@ -61,7 +78,7 @@ export function addMinutes(at: Instant, minutes: number): Instant {
 
 /** Instants always carry milliseconds, so that they sort as text. */
 export function instantOf(epochMilliseconds: number): Instant {
-  return Temporal.Instant.fromEpochMilliseconds(Math.round(epochMilliseconds)).toString({ smallestUnit: 'millisecond' })
+  return new Date(Math.round(epochMilliseconds)).toISOString()
 }
 
 function toInstant(at: Temporal.ZonedDateTime): Instant {

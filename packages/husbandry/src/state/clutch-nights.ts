@@ -2,6 +2,11 @@ import type { EggStage, Instant, Night } from '@fryward/shared'
 import { factsOf, type RoomSnapshot, type SnapshotClutch } from '../snapshot.ts'
 import { getSpecies } from '../species/index.ts'
 import { brooderRelease, type Forecast, hatchNights, type PastDuration, pastIncubation } from '../thermal/index.ts'
+import { rememberedByContent } from './memo.ts'
+
+// The days of a room ask for the same forecasts after every sign-off.
+const forecasts = rememberedByContent<Forecast>(1000)
+const incubations = rememberedByContent<PastDuration>(1000)
 
 /** The egg colours of the wire as the stages that species profiles know. */
 const stageIds: Record<EggStage, string> = { orange: 'orange', dark: 'black', eyed: 'eyes', silver: 'silver' }
@@ -26,13 +31,18 @@ export function clutchForecast(
     (fact) => fact.at > clutch.spawnedAt && fact.at <= at,
   )
   const lastLook = looks.at(-1)?.at
-  if (species.care.value !== 'nest') return brooderRelease({ ...input, notReleasedBy: lastLook })
+  // A species id stands for its whole profile; everything else that the forecast rests on is in the question.
+  const question = { ...input, species: clutch.species, lastLook }
+  if (species.care.value !== 'nest')
+    return forecasts(question, () => brooderRelease({ ...input, notReleasedBy: lastLook }))
   const known = new Set(species.clutchStages.map((stage) => stage.id))
   const seenStage = looks.flatMap((fact) => {
     const stage = fact.data.eggStage ? stageIds[fact.data.eggStage] : undefined
     return stage && known.has(stage) ? [{ stage, at: fact.at }] : []
   })
-  return hatchNights({ ...input, notHatchedBy: lastLook, seenStage: seenStage.length > 0 ? seenStage : undefined })
+  return forecasts({ ...question, seenStage }, () =>
+    hatchNights({ ...input, notHatchedBy: lastLook, seenStage: seenStage.length > 0 ? seenStage : undefined }),
+  )
 }
 
 /** The nights that matter on a screen: those with at least one chance in a thousand. */
@@ -58,14 +68,13 @@ function pairHistory(snapshot: RoomSnapshot, clutch: SnapshotClutch): PastDurati
     .flatMap((other) => {
       const hatch = factsOf(snapshot, 'hatch', other.id)[0]
       if (!hatch) return []
-      return [
-        pastIncubation({
-          spawnedAt: other.spawnedAt,
-          hatchedOn: hatch.data.hatchedOn,
-          ...tankWarmth(snapshot, other.tankId),
-          lightsOff,
-          species: clutch.species,
-        }),
-      ]
+      const past = {
+        spawnedAt: other.spawnedAt,
+        hatchedOn: hatch.data.hatchedOn,
+        ...tankWarmth(snapshot, other.tankId),
+        lightsOff,
+        species: clutch.species,
+      }
+      return [incubations(past, () => pastIncubation(past))]
     })
 }

@@ -15,16 +15,20 @@ const fewestToLearnFrom = 3
 const mostKept = 2000
 
 const fits = rememberedByContent<CultureParameters>(mostKept)
+const estimates = rememberedByContent<CultureEstimate>(mostKept)
 
 /**
  * Where a culture stands at a day of its own axis, by all of its counts, harvests and inoculations.
- * Fits are remembered by their history's content: the same records give the same answer with or without the memory.
+ * Fits and estimates are remembered by their history's content: the same records give the same answer with or without the memory.
  */
 export function cultureEstimateAt(history: CultureHistory, day: number): CultureEstimate {
   const last = lastDay(history)
   const learned = learningPart(history)
-  const rates = fits(learned, () => fitCulture(learned))
-  return estimateCulture(history, rates, { atDay: Math.max(day, last) })
+  const atDay = Math.max(day, last)
+  return estimates([history, atDay], () => {
+    const rates = fits(learned, () => fitCulture(learned))
+    return estimateCulture(history, rates, { atDay })
+  })
 }
 
 function lastDay({ observations, removals = [], additions = [] }: CultureHistory): number {

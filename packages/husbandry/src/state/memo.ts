@@ -1,3 +1,4 @@
+import { remembered } from '../calendar/remembered.ts'
 import type { RoomSnapshot } from '../snapshot.ts'
 
 /**
@@ -5,10 +6,10 @@ import type { RoomSnapshot } from '../snapshot.ts'
  * (a harvest, its refill, tonight's water) do not work it out again. The answer may depend on nothing else.
  */
 export function rememberedBySnapshot<T>(): (snapshot: RoomSnapshot, key: string, compute: () => T) => T {
-  const remembered = new WeakMap<RoomSnapshot, Map<string, { value: T }>>()
+  const bySnapshot = new WeakMap<RoomSnapshot, Map<string, { value: T }>>()
   return (snapshot, key, compute) => {
-    const answers = remembered.get(snapshot) ?? new Map<string, { value: T }>()
-    remembered.set(snapshot, answers)
+    const answers = bySnapshot.get(snapshot) ?? new Map<string, { value: T }>()
+    bySnapshot.set(snapshot, answers)
     const known = answers.get(key)
     if (known) return known.value
     const value = compute()
@@ -22,15 +23,6 @@ export function rememberedBySnapshot<T>(): (snapshot: RoomSnapshot, key: string,
  * or without the memory. The oldest are forgotten past `most`.
  */
 export function rememberedByContent<T>(most: number): (question: unknown, compute: () => T) => T {
-  const answers = new Map<string, { value: T }>()
-  return (question, compute) => {
-    const key = JSON.stringify(question)
-    const known = answers.get(key)
-    if (known) return known.value
-    const value = compute()
-    const oldest = answers.keys().next()
-    if (answers.size >= most && !oldest.done) answers.delete(oldest.value)
-    answers.set(key, { value })
-    return value
-  }
+  const answers = remembered<T>(most)
+  return (question, compute) => answers(JSON.stringify(question), compute)
 }

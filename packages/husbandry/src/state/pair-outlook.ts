@@ -5,6 +5,9 @@ import { factsOf, type RoomSnapshot, type SnapshotPair } from '../snapshot.ts'
 import { findSpecies } from '../species/index.ts'
 import { type Forecast, nextSpawning } from '../thermal/index.ts'
 import { clutchState } from './clutch-state.ts'
+import { rememberedByContent } from './memo.ts'
+
+const forecasts = rememberedByContent<Forecast>(1000)
 
 export type PairOutlook = { last: FactOf<'spawning'>; forecast: Forecast; because: Because[] }
 
@@ -35,12 +38,8 @@ export function pairOutlook(snapshot: RoomSnapshot, pair: SnapshotPair, day: Hus
     const intervalDays = elapsedDays(spawnings[index]!.at, spawning.at)
     return intervalDays >= 1 && intervalDays <= 400 ? [{ intervalDays }] : []
   })
-  const forecast = nextSpawning({
-    spawnedAt: last.at,
-    timeZone: snapshot.room.timeZone,
-    species,
-    pairHistory: intervals,
-  })
+  const asked = { spawnedAt: last.at, timeZone: snapshot.room.timeZone, species: pair.species, pairHistory: intervals }
+  const forecast = forecasts(asked, () => nextSpawning({ ...asked, species }))
   const because: Because[] = [
     factLink(last, { label: 'last spawned' }),
     profileLink(species.id, species.spawnInterval.medianDays.source.citation, {
