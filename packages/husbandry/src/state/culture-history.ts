@@ -1,7 +1,8 @@
-import { type CultureHistory, densityFromCounts } from '@fryward/live-feed'
+import type { CultureHistory } from '@fryward/live-feed'
 import type { FactOf, Id, Instant } from '@fryward/shared'
 import { addMinutes, elapsedDays } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot.ts'
+import { countDensity } from './count-density.ts'
 import { factsUntil } from './day-facts.ts'
 import { rememberedBySnapshot } from './memo.ts'
 
@@ -60,7 +61,7 @@ function readRecord(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Ins
 function toCount(fact: FactOf<'count'>): CultureCount[] {
   const { of, animals, volumeMl, dilution, eggs, females } = fact.data
   if (of !== 'culture' || volumeMl === undefined) return []
-  const { densityPerMl, animalsCounted } = densityFromCounts({ animals, volumeMl, dilution })
+  const { densityPerMl, animalsCounted } = countDensity({ animals, volumeMl, dilution })
   const eggRatio = eggs === undefined || females === undefined ? null : eggs / females
   return [{ fact, densityPerMl, animalsCounted, eggRatio }]
 }

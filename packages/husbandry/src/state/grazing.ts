@@ -1,8 +1,9 @@
-import { densityFromCounts, type Grazing, type GrazingObservation, learnGrazing } from '@fryward/live-feed'
+import { type Grazing, type GrazingObservation, learnGrazing } from '@fryward/live-feed'
 import type { FactOf, Instant } from '@fryward/shared'
 import { elapsedDays } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot.ts'
 import { batchNumbers } from './batch-state.ts'
+import { countDensity } from './count-density.ts'
 import { factsUntil } from './day-facts.ts'
 
 export type PreyCount = { fact: FactOf<'count'>; perMl: number; animalsCounted: number }
@@ -22,7 +23,7 @@ export function preyCounts(
   return factsUntil(snapshot, 'count', { subjectId: batch.id, until }).flatMap((fact) => {
     const { of, animals, volumeMl, dilution } = fact.data
     if (of !== targetOf[prey] || volumeMl === undefined) return []
-    const { densityPerMl, animalsCounted } = densityFromCounts({ animals, volumeMl, dilution })
+    const { densityPerMl, animalsCounted } = countDensity({ animals, volumeMl, dilution })
     return [{ fact, perMl: densityPerMl, animalsCounted }]
   })
 }

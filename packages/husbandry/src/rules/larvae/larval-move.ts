@@ -7,7 +7,8 @@ import type { SpeciesProfile } from '../../species/index.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { metamorphosis } from '../../thermal/index.ts'
+import { rememberedByContent } from '../../state/memo.ts'
+import { type Forecast, metamorphosis } from '../../thermal/index.ts'
 import { choiceField, noteField, numberField } from '../fields.ts'
 import { days } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
@@ -27,15 +28,16 @@ function settlingWindow(input: {
     (fact) => fact.kind === 'hatch' && (fact.subjectId === batch.id || fact.data.batchId === batch.id),
   )
   if (!species.larvalDuration || !hatch || tank.temperatureC < forecastC.from) return null
-  const { window80 } = metamorphosis({
+  const asked = {
     hatchedAt: hatch.at,
     timeZone: snapshot.room.timeZone,
-    species,
     temperatures: [],
     setPointC: tank.temperatureC,
-  })
-  return window80
+  }
+  return windows({ ...asked, species: species.id }, () => metamorphosis({ ...asked, species }).window80)
 }
+
+const windows = rememberedByContent<Forecast['window80']>(1000)
 
 // Temperatures that the thermal forecasts take; the room's settings end at 40 C.
 const forecastC = { from: 10 }
