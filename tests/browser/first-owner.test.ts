@@ -2,7 +2,7 @@ import { prepareClaim } from '@fryward/room'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { PHONE } from '../support/browser.ts'
-import { soon, tasks } from '../support/browser-steps.ts'
+import { soon, taskLine, tasks } from '../support/browser-steps.ts'
 import { openStage, type Stage } from '../support/stage.ts'
 import { morningZone } from '../support/stage-room.ts'
 
@@ -44,8 +44,10 @@ describe('a server that nobody owns yet', () => {
     await page.getByLabel('Strength from the label').fill('65')
     await page.getByRole('button', { name: 'Set up the room' }).click()
     await page.waitForURL(/\/today/)
-    await page.getByRole('heading', { name: 'R1' }).first().waitFor(soon)
-    expect(await page.getByRole('button', { name: tasks.feed }).count()).toBeGreaterThan(0)
+    await taskLine(page, tasks.lookOver).waitFor(soon)
+    // R1 was fed when it was set up, so its next feed is the evening's.
+    await page.getByRole('tab', { name: /^Evening/ }).click()
+    await taskLine(page, tasks.feed).waitFor(soon)
   })
 
   it('4.2 US gallons come back as 4.2, and are 15.9 L in the database', async () => {

@@ -1,5 +1,5 @@
-import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Locator, Page } from 'playwright-core'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { DESKTOP } from '../support/browser.ts'
 import { soon, taskLine, taskSentence, tasks } from '../support/browser-steps.ts'
 import { openStage, type Stage } from '../support/stage.ts'
@@ -9,73 +9,73 @@ let stage: Stage
 let room: LivedInRoom
 let page: Page
 
-const hasFocus = (name: RegExp) =>
-  page.evaluate((source) => {
-    const { activeElement } = document
-    return new RegExp(source, 'i').test(activeElement?.getAttribute('aria-label') ?? activeElement?.textContent ?? '')
-  }, name.source)
+const hasFocus = (control: Locator) => control.evaluate((element) => element === document.activeElement)
 
-/** Presses Tab until the control with that name has the focus. */
-async function tabTo(name: RegExp): Promise<void> {
+/** Presses Tab until the control has the focus. */
+async function tabTo(control: Locator): Promise<void> {
+  await control.waitFor(soon)
   for (let pressed = 0; pressed < 120; pressed += 1) {
     await page.keyboard.press('Tab')
-    if (await hasFocus(name)) return
+    if (await hasFocus(control)) return
   }
-  throw new Error(`Tab never reaches ${name}`)
+  throw new Error(`Tab never reaches ${control}`)
 }
+
+const sheet = () => page.getByRole('dialog')
+const closes = () => sheet().waitFor({ state: 'detached', ...soon })
 
 describe('with the keyboard alone', () => {
   beforeAll(async () => {
     stage = await openStage()
     room = await openLivedInRoom(stage)
+  })
+  beforeEach(async () => {
     page = await stage.openPage(room.people.caretaker, { path: room.path('today'), device: DESKTOP })
-    await taskLine(page, tasks.count).waitFor()
+    await taskLine(page, tasks.brush).waitFor()
+    return () => page.context().close()
   })
   afterAll(() => stage.close())
 
-  it('the first stop skips the navigation', async () => {
-    await page.keyboard.press('Tab')
-    expect(await hasFocus(/^Skip to the page/)).toBe(true)
+  it('Escape closes a sheet, and the focus is where it was', async () => {
+    await tabTo(taskSentence(page, tasks.brush))
     await page.keyboard.press('Enter')
-    await tabTo(/^Tomorrow/)
+    await sheet().getByRole('region', { name: /^Why/ }).waitFor(soon)
+    expect(await sheet().evaluate((element) => element.contains(document.activeElement))).toBe(true)
+    await page.keyboard.press('Escape')
+    await closes()
+    await expect.poll(() => hasFocus(taskSentence(page, tasks.brush)), soon).toBe(true)
   })
 
-  it('Escape closes a sheet, and the focus is where it was', async () => {
-    await tabTo(tasks.brush)
+  it('the first stop skips the navigation, and a sheet opened after that closes too', async () => {
+    await page.keyboard.press('Tab')
+    expect(await hasFocus(page.getByRole('link', { name: 'Skip to the page' }))).toBe(true)
     await page.keyboard.press('Enter')
-    await page.getByRole('dialog').getByRole('region', { name: /^Why/ }).waitFor()
-    await expect.poll(() => page.evaluate(() => document.activeElement?.closest('[role=dialog]') !== null)).toBe(true)
+    await page.keyboard.press('Tab')
+    expect(await page.evaluate(() => document.querySelector('main')?.contains(document.activeElement))).toBe(true)
+    await tabTo(taskSentence(page, tasks.brush))
+    await page.keyboard.press('Enter')
+    await sheet().waitFor(soon)
     await page.keyboard.press('Escape')
-    await page.getByRole('dialog').waitFor({ state: 'detached' })
-    await expect.poll(() => hasFocus(tasks.brush), soon).toBe(true)
+    await closes()
   })
 
   it('a count is typed and booked', async () => {
-    await page.evaluate(() => document.getElementById('main')?.focus())
-    await tabTo(tasks.count)
+    await tabTo(taskSentence(page, tasks.count))
     await page.keyboard.press('Enter')
-    const sample = page.getByRole('dialog').getByLabel('Sample 1')
-    await sample.waitFor()
-    for (
-      let pressed = 0;
-      pressed < 40 && !(await sample.evaluate((box) => box === document.activeElement));
-      pressed += 1
-    )
-      await page.keyboard.press('Tab')
+    await tabTo(sheet().getByLabel('Sample 1'))
     await page.keyboard.type('185')
     await page.keyboard.press('Enter')
-    await page.getByRole('dialog').waitFor({ state: 'detached' })
+    await closes()
     await taskLine(page, tasks.count)
       .getByText(/Counted .*Carla/)
       .waitFor(soon)
-    expect(await page.evaluate(() => document.activeElement !== document.body)).toBe(true)
   })
 
   it('arrow keys walk between the rounds', async () => {
-    await tabTo(/^Morning/)
+    await tabTo(page.getByRole('tab', { selected: true }))
     await page.keyboard.press('ArrowRight')
-    await page.getByRole('tab', { name: /^Midday/, selected: true }).waitFor()
-    expect(await hasFocus(/^Midday/)).toBe(true)
-    await taskSentence(page, tasks.batteryAir).waitFor()
+    await page.getByRole('tab', { name: /^Midday/, selected: true }).waitFor(soon)
+    expect(await hasFocus(page.getByRole('tab', { name: /^Midday/ }))).toBe(true)
+    await taskSentence(page, tasks.batteryAir).waitFor(soon)
   })
 })

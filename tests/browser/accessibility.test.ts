@@ -1,0 +1,95 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { findAccessibilityViolations } from '../support/accessibility.ts'
+import { DESKTOP, PHONE } from '../support/browser.ts'
+import { openSheet, soon, tasks } from '../support/browser-steps.ts'
+import { type Look, openStage, type Stage } from '../support/stage.ts'
+import { type LivedInRoom, openLivedInRoom } from '../support/stage-room.ts'
+
+let stage: Stage
+let room: LivedInRoom
+let link: string
+
+const looks: Look[] = ['day', 'night', 'lights_out']
+const sizes = { phone: PHONE, desktop: DESKTOP }
+
+/** Pages of a room, with something in each. */
+const roomPages = (): Record<string, string> => ({
+  today: 'today',
+  tomorrow: 'today?date=tomorrow',
+  'hand-over': 'hand-over',
+  room: 'room',
+  culture: `cultures/${room.culture.id}`,
+  tank: `tanks/${room.larvalTank.id}`,
+  pair: `pairs/${room.pair.id}`,
+  clutch: `clutches/${room.clutch.id}`,
+  batch: `batches/${room.batch.id}`,
+  rules: 'rules',
+  people: 'people',
+  settings: 'settings',
+  add: 'add',
+  more: 'more',
+})
+const strangersPages = () => ({ 'sign-in': '/sign-in', claim: '/claim', join: new URL(link, stage.origin).pathname })
+
+/** Nothing is loading any more, and there is a heading to go by. */
+async function loaded(page: Page): Promise<void> {
+  await page.getByRole('heading', { level: 1 }).waitFor(soon)
+  await expect.poll(() => page.getByText('Loading', { exact: true }).count(), soon).toBe(0)
+}
+
+/** Violations page by page, with the name of the page before each. */
+async function look(page: Page, pages: Record<string, string>): Promise<string[]> {
+  const found: string[] = []
+  for (const [name, path] of Object.entries(pages)) {
+    await page.goto(`${stage.origin}${path}`)
+    await loaded(page)
+    found.push(...(await findAccessibilityViolations(page)).map((violation) => `${name}: ${violation}`))
+  }
+  return found
+}
+
+describe('WCAG 2.2 A and AA', () => {
+  beforeAll(async () => {
+    stage = await openStage()
+    room = await openLivedInRoom(stage)
+    const made = await stage.world.ok(room.people.owner, 'createInvitation', {
+      params: { roomId: room.roomId },
+      body: { role: 'caretaker' },
+    })
+    link = made.link
+  })
+  afterAll(() => stage.close())
+
+  for (const [size, device] of Object.entries(sizes))
+    for (const tone of looks) {
+      it(`holds on every page of a room, ${size}, ${tone}`, async () => {
+        const page = await stage.openPage(room.people.owner, { path: '/rooms', device, look: tone })
+        const paths = Object.entries(roomPages()).map(([name, path]) => [name, room.path(path)])
+        expect(
+          await look(page, { rooms: '/rooms?choose=1', wizard: '/rooms/new', ...Object.fromEntries(paths) }),
+        ).toEqual([])
+        await page.context().close()
+      })
+
+      it(`holds on an open sheet with its why, its question and its skip, ${size}, ${tone}`, async () => {
+        const page = await stage.openPage(room.people.caretaker, { path: room.path('today'), device, look: tone })
+        const sheet = await openSheet(page, tasks.count)
+        await sheet.getByLabel('Sample 1').fill('900')
+        expect(await findAccessibilityViolations(page)).toEqual([])
+        await sheet.getByRole('button', { name: 'Done', exact: true }).click()
+        await sheet.getByText('Is this right?').waitFor()
+        expect(await findAccessibilityViolations(page)).toEqual([])
+        await sheet.getByRole('button', { name: 'Look at it again' }).click()
+        await sheet.getByRole('button', { name: /^Skip/ }).click()
+        expect(await findAccessibilityViolations(page)).toEqual([])
+        await page.context().close()
+      })
+
+      it(`holds on the pages before a room, ${size}, ${tone}`, async () => {
+        const page = await stage.openPage(null, { path: '/sign-in', device, look: tone })
+        expect(await look(page, strangersPages())).toEqual([])
+        await page.context().close()
+      })
+    }
+})
