@@ -19,7 +19,7 @@ export const toPlainDate = (at: Instant | Date, timeZone: string): PlainDate =>
   new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(new Date(at))
 
 export const sayLongDate = (date: PlainDate): string =>
-  format('UTC', 'long', { weekday: 'long', day: 'numeric', month: 'long' }).format(noonOf(date))
+  format('UTC', 'long', { weekday: 'long', day: 'numeric', month: 'short' }).format(noonOf(date))
 
 export const sayDate = (date: PlainDate): string =>
   format('UTC', 'short', { weekday: 'short', day: 'numeric', month: 'short' }).format(noonOf(date))

@@ -19,11 +19,13 @@ import { factKindLabels } from '@/words/labels.ts'
 import styles from './records.module.css'
 import { StrikeForm } from './StrikeForm.tsx'
 import { sayFact } from './say-fact.ts'
+import { useFactTarget } from './use-fact-target.ts'
 
 /** Everything recorded about one thing, newest first. A mistake is struck out with its reason and stays readable. */
 export function History({ subjectId }: { subjectId: Id }) {
   const room = useRoom()
   const pages = useInfiniteQuery(factsOptions(room.id, subjectId))
+  const targetId = useFactTarget(pages)
   const photos = useQuery(photosOptions(room.id, subjectId)).data ?? []
   return (
     <Section title="What was recorded">
@@ -35,7 +37,12 @@ export function History({ subjectId }: { subjectId: Id }) {
           ) : (
             <ol className={styles.facts}>
               {facts.map((fact) => (
-                <FactLine key={fact.id} fact={fact} photos={photos.filter((photo) => photo.factId === fact.id)} />
+                <FactLine
+                  key={fact.id}
+                  fact={fact}
+                  photos={photos.filter((photo) => photo.factId === fact.id)}
+                  isTarget={targetId === `fact-${fact.id}`}
+                />
               ))}
             </ol>
           )
@@ -50,7 +57,7 @@ export function History({ subjectId }: { subjectId: Id }) {
   )
 }
 
-function FactLine({ fact, photos }: { fact: Fact; photos: Photo[] }) {
+function FactLine({ fact, photos, isTarget }: { fact: Fact; photos: Photo[]; isTarget: boolean }) {
   const room = useRoom()
   const may = useMay('record')
   const find = useFindThing()
@@ -58,7 +65,12 @@ function FactLine({ fact, photos }: { fact: Fact; photos: Photo[] }) {
   const sentence = sayFact(fact, { system: room.units, nameOf: (id) => find(id)?.name })
   const isStruck = fact.struckAt !== null
   return (
-    <li id={`fact-${fact.id}`} className={styles.fact} data-struck={isStruck || undefined}>
+    <li
+      id={`fact-${fact.id}`}
+      className={styles.fact}
+      data-struck={isStruck || undefined}
+      data-target={isTarget || undefined}
+    >
       <div className={styles.factHead}>
         <div>
           <p className={styles.factWhat}>

@@ -4,8 +4,8 @@ import type { Rule } from '@fryward/shared'
 import { useState } from 'react'
 import { sayDate, toPlainDate } from '@/dates/say.ts'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
-import { CheckBox } from '@/forms/CheckBox.tsx'
 import { FormProblem } from '@/forms/Form.tsx'
+import { Switch } from '@/forms/Switch.tsx'
 import { Button } from '@/ui/Button.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { PreviewText } from './PreviewText.tsx'
@@ -16,7 +16,7 @@ import { readRule, startParameters } from './rule-draft.ts'
 import styles from './rules.module.css'
 
 /** One rule: its sentence with the numbers as fields, what tomorrow would be, then the save. */
-export function RuleCard({ rule }: { rule: Rule }) {
+export function RuleCard({ rule, isTarget = false }: { rule: Rule; isTarget?: boolean }) {
   const room = useRoom()
   const may = useMay('manage')
   const preview = usePreviewRule(room.id, rule.id)
@@ -38,12 +38,24 @@ export function RuleCard({ rule }: { rule: Rule }) {
       id={rule.id}
       className={styles.rule}
       data-off={!rule.isOn || undefined}
+      data-target={isTarget || undefined}
       aria-labelledby={`${rule.id}-title`}
     >
-      <h3 id={`${rule.id}-title`}>
-        {rule.title}
-        {!rule.isOn && <span className={styles.off}> (off)</span>}
-      </h3>
+      <div className={styles.ruleHead}>
+        <h3 id={`${rule.id}-title`}>{rule.title}</h3>
+        {may ? (
+          <Switch
+            label={`${rule.title}: on`}
+            isOn={isOn}
+            onSwitch={(next) => {
+              touch()
+              setOn(next)
+            }}
+          />
+        ) : (
+          !rule.isOn && <span className={styles.off}>off</span>
+        )}
+      </div>
       <RuleSentence
         rule={rule}
         drafts={drafts}
@@ -53,16 +65,6 @@ export function RuleCard({ rule }: { rule: Rule }) {
           setDrafts({ ...drafts, [name]: value })
         }}
       />
-      {may && (
-        <CheckBox
-          label="This rule is on"
-          isChecked={isOn}
-          onCheck={(next) => {
-            touch()
-            setOn(next)
-          }}
-        />
-      )}
       {Object.entries(errors).map(([name, error]) => (
         <p key={name} className={styles.error} role="alert">
           {error}

@@ -18,9 +18,10 @@ export function RuleSentence({ rule, drafts, isReadOnly, onDraft }: Props) {
   const parts = rule.sentence.split(/(\{[a-zA-Z0-9_]+\})/)
   const placed = new Set(parts.filter((part) => part.startsWith('{')).map((part) => part.slice(1, -1)))
   const rest = rule.parameters.filter((parameter) => !placed.has(parameter.name))
-  const slot = (parameter: RuleParameter, rest = '') => (
+  const slot = (parameter: RuleParameter, { before = '', rest = '' } = {}) => (
     <Slot
       parameter={parameter}
+      before={before}
       rest={rest}
       draft={drafts[parameter.name] ?? ''}
       isReadOnly={isReadOnly}
@@ -32,8 +33,9 @@ export function RuleSentence({ rule, drafts, isReadOnly, onDraft }: Props) {
       <p className={styles.sentence}>
         {parts.map((part, i) => {
           const parameter = part.startsWith('{') && rule.parameters.find((one) => `{${one.name}}` === part)
+          const said = parameter ? slot(parameter, { before: parts[i - 1] ?? '', rest: parts[i + 1] ?? '' }) : part
           // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one fixed sentence
-          return <span key={i}>{parameter ? slot(parameter, parts[i + 1]) : part}</span>
+          return <span key={i}>{said}</span>
         })}
       </p>
       {rest.length > 0 && (
@@ -49,18 +51,25 @@ export function RuleSentence({ rule, drafts, isReadOnly, onDraft }: Props) {
   )
 }
 
+/** "every 3 days", "from day 3", "half a fish a litre": the sentence has the word already. */
+const isUnitSaid = ({ label, before, rest }: { label: string; before: string; rest: string }) =>
+  rest.trimStart().startsWith(label) ||
+  (label === 'days' && /\bday\s*$/i.test(before)) ||
+  (label === 'per L' && /^\s*\w+ a litre\b/.test(rest))
+
 type SlotProps = {
   parameter: RuleParameter
-  /** What the sentence goes on with; it may say the unit itself. */
+  /** What the sentence comes from and goes on with; either may say the unit itself. */
+  before: string
   rest: string
   draft: string | boolean
   isReadOnly: boolean
   onDraft: (value: string | boolean) => void
 }
 
-function Slot({ parameter, rest, draft, isReadOnly, onDraft }: SlotProps) {
+function Slot({ parameter, before, rest, draft, isReadOnly, onDraft }: SlotProps) {
   const unit = toFieldUnit(parameter.unit, useUnitSystem())
-  const word = rest.trimStart().startsWith(unit.label) ? '' : unit.label
+  const word = isUnitSaid({ label: unit.label, before, rest }) ? '' : unit.label
   if (isReadOnly)
     return (
       <strong>
