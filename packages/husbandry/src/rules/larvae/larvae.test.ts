@@ -69,6 +69,18 @@ describe('siphoning', () => {
     room.append(facts[0]!, { at: '2026-03-10T07:30:00.000Z' })
     expect(room.drafts(date, [larvalSiphon]).drafts).toEqual([])
   })
+
+  test('is part of the water change on days that have one, which asks for the dead itself', () => {
+    const { room, batch } = nursery('2026-03-06')
+    const draft = onlyDraft(room.drafts(date, [larvalSiphon, larvalWaterChange]))
+    expect(draft.ruleId).toBe('larval-water-change')
+    expect(signOff(larvalWaterChange, draft, { dead: 3 }).facts.slice(1)).toEqual([
+      { kind: 'care', subjectId: batch.id, data: { act: 'siphon_bottom' } },
+      { kind: 'loss', subjectId: batch.id, data: { number: 3, of: 'larvae' } },
+    ])
+    room.setting('larval-water-change', { isOn: false })
+    expect(onlyDraft(room.drafts(date, [larvalSiphon, larvalWaterChange])).ruleId).toBe('larval-siphon')
+  })
 })
 
 describe('changing the larvae’s water', () => {
@@ -99,14 +111,15 @@ describe('changing the larvae’s water', () => {
 })
 
 describe('ammonia', () => {
-  test('is tested daily from day 1 and recorded on the tank', () => {
+  test('is tested every other day from day 1 and recorded on the tank', () => {
     const { room, tank } = nursery('2026-03-08')
     const draft = onlyDraft(room.drafts(date, [larvalAmmoniaTest]))
     const [fact] = signOff(larvalAmmoniaTest, draft, { totalAmmoniaNMgPerL: 0.5, pH: 8.1 }).facts
     expect(fact).toEqual({ kind: 'water_test', subjectId: tank.id, data: { totalAmmoniaNMgPerL: 0.5, pH: 8.1 } })
     room.append(fact!, { at: '2026-03-10T07:10:00.000Z' })
     expect(room.drafts(date, [larvalAmmoniaTest]).drafts).toEqual([])
-    expect(room.drafts('2026-03-11', [larvalAmmoniaTest]).drafts).toHaveLength(1)
+    expect(room.drafts('2026-03-11', [larvalAmmoniaTest]).drafts).toEqual([])
+    expect(room.drafts('2026-03-12', [larvalAmmoniaTest]).drafts).toHaveLength(1)
   })
 
   const tested = (totalAmmoniaNMgPerL: number) => {
@@ -151,18 +164,18 @@ describe('ammonia', () => {
 })
 
 describe('growing up', () => {
-  test('dry food is offered from the species’ weaning day, three times a day', () => {
+  test('dry food is offered from the species’ weaning day, twice a day', () => {
     // Ocellaris: day 5, which is 10 March for a hatch night of the 4th.
     expect(nursery('2026-03-05').room.drafts(date, [larvalWean]).drafts).toEqual([])
     const { room, batch } = nursery('2026-03-04')
     const { drafts } = room.drafts(date, [larvalWean])
-    expect(drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'midday', 'evening'])
+    expect(drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
     expect(signOff(larvalWean, drafts[0]!, { taken: 'some' }).facts).toEqual([
       { kind: 'feeding', subjectId: batch.id, data: { food: 'dry', note: 'Some take it.' } },
     ])
   })
 
-  test('a look a day says how they are; a light check every third day', () => {
+  test('a look every other day says how they are; the light is checked weekly', () => {
     const { room, batch } = nursery('2026-03-07')
     const draft = onlyDraft(room.drafts(date, [larvalLook]))
     const [fact] = signOff(larvalLook, draft, { seen: 'well', settled: 'most', deformed: 3 }).facts
@@ -172,11 +185,12 @@ describe('growing up', () => {
       data: { signs: ['all_well', 'settled'], note: '3 deformed.' },
     })
     room.append(fact!, { at: '2026-03-10T12:40:00.000Z' })
-    expect(room.drafts(date, [larvalLook]).drafts).toEqual([])
+    expect(room.drafts('2026-03-11', [larvalLook]).drafts).toEqual([])
+    expect(room.drafts('2026-03-12', [larvalLook]).drafts).toHaveLength(1)
     const light = onlyDraft(room.drafts(date, [larvalLight]))
     room.append(signOff(larvalLight, light).facts[0]!, { at: '2026-03-10T12:45:00.000Z' })
-    expect(room.drafts('2026-03-12', [larvalLight]).drafts).toEqual([])
-    expect(room.drafts('2026-03-13', [larvalLight]).drafts).toHaveLength(1)
+    expect(room.drafts('2026-03-16', [larvalLight]).drafts).toEqual([])
+    expect(room.drafts('2026-03-17', [larvalLight]).drafts).toHaveLength(1)
   })
 
   test('settled young are moved with a head count into a group of their own', () => {

@@ -44,10 +44,10 @@ export const larvalAmmoniaTest = defineRule({
       type: 'number',
       label: 'from one test to the next',
       unit: 'days',
-      default: 1,
+      default: 2,
       minimum: 1,
       maximum: 14,
-      source: commonPractice('daily in still larval tanks'),
+      source: commonPractice('every other day where water is changed daily'),
     },
   },
   draft: ({ snapshot, day, subject, parameters, parameter }) => {

@@ -1,4 +1,4 @@
-import { published } from '../../engine/parameters.ts'
+import { commonPractice } from '../../engine/parameters.ts'
 import { larvalDiet } from '../../state/larval-diet.ts'
 import { hours } from '../measures.ts'
 import { periodicCare } from '../periodic-care.ts'
@@ -15,8 +15,10 @@ export const larvalLight = periodicCare({
   act: 'check_light',
   round: 'middle',
   everyDays: {
-    default: 3,
-    source: published('1,000-2,000 lux for A. clarkii larvae (methods of a larval experiment)'),
+    default: 7,
+    source: commonPractice(
+      'weekly where a timer runs it; 1,000-2,000 lux for A. clarkii larvae (methods of a larval experiment)',
+    ),
   },
   applies: ({ snapshot, subject, day }) => {
     const batch = batchById(snapshot, subject.id)

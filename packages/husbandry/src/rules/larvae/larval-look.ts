@@ -23,10 +23,10 @@ export const larvalLook = defineRule({
       type: 'number',
       label: 'from one look to the next',
       unit: 'days',
-      default: 1,
+      default: 2,
       minimum: 1,
       maximum: 14,
-      source: commonPractice(),
+      source: commonPractice('every other day; whoever feeds and siphons sees them daily'),
     },
   },
   draft: ({ snapshot, day, subject, parameters, parameter }) => {

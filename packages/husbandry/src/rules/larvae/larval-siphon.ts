@@ -2,16 +2,17 @@ import { commonPractice } from '../../engine/parameters.ts'
 import { defineRule, settingLink } from '../../engine/rule.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { noteField, numberField } from '../fields.ts'
 import { phrase, taskContent } from '../phrases.ts'
+import { larvalChange } from '../plans/change-plan.ts'
 import { firstRound } from '../rounds.ts'
-import { numberOf, textOf } from '../values.ts'
+import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
 import { batchById } from './prey-count.ts'
 
 export const larvalSiphon = defineRule({
   id: 'larval-siphon',
   title: 'Siphon the bottom',
-  sentence: 'From day {fromDay} siphon the bottom of every larval tank daily, and count the dead.',
+  sentence:
+    'From day {fromDay} siphon the bottom of every larval tank daily, and count the dead; on days with a water change it is part of that.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,
@@ -34,40 +35,16 @@ export const larvalSiphon = defineRule({
     const siphoned = factsOnDay(snapshot, 'care', { subjectId: batch.id, day }).some(
       ({ data }) => data.act === 'siphon_bottom',
     )
-    if (siphoned) return []
+    // Whoever changes the water takes it from the bottom: the change asks for the dead itself.
+    if (siphoned || larvalChange(snapshot, batch, day)) return []
     return [
       {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'siphon',
           title: phrase('Siphon the bottom, count the dead'),
-          steps: [
-            phrase('Air low, light at one end; siphon with a thin hose into a white bowl.'),
-            phrase('Count the dead in the bowl; put back what swims.'),
-            phrase('Bent backs, open gills or missing fins among them: say so.'),
-          ],
-          fields: [
-            numberField({
-              name: 'dead',
-              label: 'Dead larvae',
-              isRequired: true,
-              unit: 'animals',
-              minimum: 0,
-              maximum: 100_000,
-              likely: [0, 100],
-              usual: 0,
-            }),
-            numberField({
-              name: 'deformed',
-              label: 'Deformed among them',
-              unit: 'animals',
-              minimum: 0,
-              maximum: 100_000,
-              likely: [0, 20],
-              usual: 0,
-            }),
-            noteField(),
-          ],
+          steps: siphonSteps(),
+          fields: siphonFields(),
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
             parameter('fromDay', 'and'),
@@ -77,15 +54,5 @@ export const larvalSiphon = defineRule({
       },
     ]
   },
-  record: ({ values, subjectId }) => {
-    const dead = Math.round(numberOf(values, 'dead') ?? 0)
-    const deformed = Math.round(numberOf(values, 'deformed') ?? 0)
-    const note = [deformed > 0 ? `${deformed} deformed.` : '', textOf(values, 'note') ?? ''].join(' ').trim()
-    return {
-      facts: [
-        { kind: 'care', subjectId, data: { act: 'siphon_bottom', ...(note ? { note } : {}) } },
-        ...(dead > 0 ? [{ kind: 'loss', subjectId, data: { number: dead, of: 'larvae' } } as const] : []),
-      ],
-    }
-  },
+  record: ({ values, subjectId }) => ({ facts: siphonFacts(subjectId, values) }),
 })

@@ -10,6 +10,7 @@ import {
   waterChangeFacts,
   waterChangeFields,
 } from '../water-change.ts'
+import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
 import { batchById } from './prey-count.ts'
 
 export const larvalWaterChange = defineRule({
@@ -31,14 +32,15 @@ export const larvalWaterChange = defineRule({
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'change_water',
-          title: phrase('{amount} new water', { amount: litres(plan.litres) }),
+          title: phrase('{amount} new water, bottom siphoned', { amount: litres(plan.litres) }),
           ...waterChangeAmount(plan.litres),
           steps: [
             ...matchSteps(tank),
-            phrase('Out through a screen that holds the larvae; in by a drip line, over an hour.'),
+            ...siphonSteps(),
+            phrase('The rest out through a screen that holds the larvae; in by a drip line, over an hour.'),
             phrase('Prey and green water go with it: count and top up afterwards.'),
           ],
-          fields: waterChangeFields(tank, plan.litres),
+          fields: [...siphonFields(), ...waterChangeFields(tank, plan.litres)],
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
             parameter('firstShare', 'and'),
@@ -59,5 +61,7 @@ export const larvalWaterChange = defineRule({
       },
     ]
   },
-  record: ({ context, values }) => ({ facts: waterChangeFacts(context, values) }),
+  record: ({ context, values, subjectId }) => ({
+    facts: [...waterChangeFacts(context, values), ...siphonFacts(subjectId, values)],
+  }),
 })

@@ -23,10 +23,10 @@ export const larvalWean = defineRule({
       type: 'number',
       label: 'a day',
       unit: 'feeds',
-      default: 3,
+      default: 2,
       minimum: 1,
       maximum: 8,
-      source: commonPractice('little and often'),
+      source: commonPractice('two beside the live food; more for those who are there'),
     },
   },
   draft: ({ snapshot, day, subject, parameters, parameter }) => {

@@ -5,7 +5,7 @@ import { larvalPreyTopUp } from './prey-top-up.ts'
 
 const date = '2026-03-10'
 
-/** A batch of 200 in 20 L, two days old, fed from a culture counted at 250 per mL this morning. */
+/** A batch of 200 in 20 L, two days old, fed three times a day from a culture counted at 250 per mL this morning. */
 function nursery() {
   const room = new SnapshotBuilder()
   const culture = room.culture({ startedAt: '2026-02-01T08:00:00.000Z' })
@@ -13,6 +13,7 @@ function nursery() {
   const tank = room.tank({ name: 'Nursery 1', volumeL: 20, salinity: 27 })
   const batch = room.batch({ hatchedOn: '2026-03-07', tankId: tank.id, larvae: 200 })
   room.feedLink(batch, culture)
+  room.setting('larval-prey-top-up', { parameters: { feedsPerDay: 3 } })
   const prey = (at: string, animals: number[]) =>
     room.fact('count', batch.id, at, { of: 'prey_rotifers', animals, volumeMl: 10 })
   return { room, culture, tank, batch, prey }
@@ -47,6 +48,12 @@ describe('counting the prey left', () => {
 })
 
 describe('topping up the prey', () => {
+  test('is asked twice a day until a room says otherwise', () => {
+    const { room } = nursery()
+    room.setting('larval-prey-top-up', {})
+    expect(topUps(room).drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
+  })
+
   test('fills up what is missing: (10 - 4) x 20,000 animals, 530 mL of a culture of 250 per mL with a tenth lost', () => {
     const { room, prey } = nursery()
     prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
@@ -94,7 +101,7 @@ describe('topping up the prey', () => {
 
   test('never goes above the most per mL, nor takes more than half a culture in a day', () => {
     const hungry = nursery()
-    hungry.room.setting('larval-prey-top-up', { parameters: { targetPerMl: 30 } })
+    hungry.room.setting('larval-prey-top-up', { parameters: { targetPerMl: 30, feedsPerDay: 3 } })
     // Bounded by 15 per mL: 300,000 animals, 1,333 mL.
     expect(topUps(hungry.room).drafts[0]?.content.amount?.value).toBe(1300)
     const small = nursery()

@@ -16,10 +16,12 @@ export const artemiaFeedParameters = {
     type: 'number',
     label: 'a day',
     unit: 'feeds',
-    default: 4,
+    default: 2,
     minimum: 1,
     maximum: 8,
-    source: commonPractice('4 feeds of Artemia a day in A. clarkii larvae (methods of a larval experiment)'),
+    source: commonPractice(
+      'two by hand beside other food; 4 a day in A. clarkii larvae (methods of a larval experiment)',
+    ),
   },
   mostPerMl: {
     type: 'number',

@@ -20,7 +20,7 @@ export const topUpParameters = {
     type: 'number',
     label: 'a day',
     unit: 'feeds',
-    default: 3,
+    default: 2,
     minimum: 1,
     maximum: 8,
     source: commonPractice('two or three; at least 2 in Treece & Davis 2000, SRAC Publication 701'),

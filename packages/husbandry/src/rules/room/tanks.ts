@@ -218,6 +218,8 @@ export const tankTopUp = defineRule({
       (!lastIn || read.at > lastIn.at)
     const since = daysSince(snapshot, lastIn, day.date)
     if (since !== null && since < parameters.everyDays) return []
+    // A change of water brings it to its mark too.
+    if (tankChange(snapshot, tank, day)) return []
     const missingL = isRead
       ? freshWaterToAddL({
           volumeL: tank.volumeL,

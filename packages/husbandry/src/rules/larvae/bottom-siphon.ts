@@ -1,0 +1,49 @@
+import type { Phrase, TaskField } from '@fryward/shared'
+import type { FactDraft } from '../../engine/rule.ts'
+import { noteField, numberField } from '../fields.ts'
+import { phrase } from '../phrases.ts'
+import { numberOf, textOf, type Values } from '../values.ts'
+
+/** How the bottom of a larval tank is siphoned, alone or as the first part of a water change. */
+export function siphonSteps(): Phrase[] {
+  return [
+    phrase('Air low, light at one end; siphon with a thin hose into a white bowl.'),
+    phrase('Count the dead in the bowl; put back what swims.'),
+    phrase('Bent backs, open gills or missing fins among them: say so.'),
+  ]
+}
+
+export function siphonFields(): TaskField[] {
+  return [
+    numberField({
+      name: 'dead',
+      label: 'Dead larvae',
+      isRequired: true,
+      unit: 'animals',
+      minimum: 0,
+      maximum: 100_000,
+      likely: [0, 100],
+      usual: 0,
+    }),
+    numberField({
+      name: 'deformed',
+      label: 'Deformed among them',
+      unit: 'animals',
+      minimum: 0,
+      maximum: 100_000,
+      likely: [0, 20],
+      usual: 0,
+    }),
+    noteField(),
+  ]
+}
+
+export function siphonFacts(subjectId: string, values: Values): FactDraft[] {
+  const dead = Math.round(numberOf(values, 'dead') ?? 0)
+  const deformed = Math.round(numberOf(values, 'deformed') ?? 0)
+  const note = [deformed > 0 ? `${deformed} deformed.` : '', textOf(values, 'note') ?? ''].join(' ').trim()
+  return [
+    { kind: 'care', subjectId, data: { act: 'siphon_bottom', ...(note ? { note } : {}) } },
+    ...(dead > 0 ? [{ kind: 'loss', subjectId, data: { number: dead, of: 'larvae' } } as const] : []),
+  ]
+}
