@@ -33,7 +33,8 @@ const unreadable = (status: number) =>
  * @throws ApiProblem with the API's own code and sentence.
  */
 export function uploadPhoto({ roomId, query, image, requestKey, onProgress }: Upload): Promise<Photo> {
-  const search = new URLSearchParams({ subjectId: query.subjectId, caption: query.caption })
+  const search = new URLSearchParams({ subjectId: query.subjectId })
+  if (query.caption !== '') search.set('caption', query.caption)
   if (query.factId !== undefined) search.set('factId', query.factId)
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest()
