@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { DESKTOP, PHONE } from '../support/browser.ts'
-import { holdUntilBoth, openSheet, soon, tapDone, taskLine, tasks } from '../support/browser-steps.ts'
+import { holdBack, holdUntilBoth, openSheet, soon, tapDone, taskLine, tasks } from '../support/browser-steps.ts'
 import { openStage, type Stage } from '../support/stage.ts'
 import { type LivedInRoom, openLivedInRoom } from '../support/stage-room.ts'
 
@@ -14,6 +14,9 @@ const ben = { name: 'Ben', email: 'ben@fish.example', password: 'a long enough p
 /** The page on which something is seen first. */
 const firstOf = (isSeen: (page: Page) => Promise<void>): Promise<Page> =>
   Promise.any([desk, phone].map((page) => isSeen(page).then(() => page)))
+
+const countsOfPrey = () =>
+  stage.world.database.prisma.fact.count({ where: { kind: 'count', subjectId: room.batch.id } })
 
 const notReloaded = (page: Page) => page.evaluate(() => 'wasHereAllAlong' in window)
 
@@ -87,9 +90,11 @@ describe('two people in one room', () => {
   })
 
   it('of two who measured the same at once, the second can say that it was really done twice', async () => {
-    const text = tasks.topUp
-    for (const page of [desk, phone]) await (await openSheet(page, text)).getByLabel(/fresh water/i).fill('0.5')
+    const text = tasks.preyCount
+    for (const page of [desk, phone]) await (await openSheet(page, text)).getByLabel('Sample 1').fill('6')
     await holdUntilBoth([desk, phone], /\/sign-off$/)
+    const before = await countsOfPrey()
+    const catchUp = await holdBack([desk, phone], /\/days\//)
     const press = (page: Page) => page.getByRole('dialog').getByRole('button', { name: 'Done', exact: true }).click()
     await Promise.all([press(desk), press(phone)])
     const told = (page: Page) =>
@@ -100,9 +105,10 @@ describe('two people in one room', () => {
     const second = await firstOf((page) => told(page).waitFor(soon))
     expect(await told(second).textContent()).toContain(second === desk ? 'Ben did this at' : 'The owner did this at')
     await second.getByRole('button', { name: 'I really did it too' }).click()
+    catchUp()
     await taskLine(desk, text)
       .getByText(/done twice/)
       .waitFor(soon)
-    await expect.poll(() => stage.world.database.prisma.fact.count({ where: { kind: 'water_change' } }), soon).toBe(2)
+    await expect.poll(countsOfPrey, soon).toBe(before + 2)
   })
 })

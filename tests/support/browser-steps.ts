@@ -9,7 +9,7 @@ export const tasks = {
   count: /count\b.*\beggs/i,
   feed: /mL concentrate/,
   lookOver: /look over air/i,
-  topUp: /top .*up to (the|its) mark/i,
+  preyCount: /count the rotifers left/i,
   turnBottle: /turn over green bottle/i,
   batteryAir: /test the battery air/i,
 }
@@ -54,4 +54,18 @@ export async function holdUntilBoth(pages: [Page, Page], address: RegExp): Promi
       },
       { times: 1 },
     )
+}
+
+/** Holds back what pages ask an address for, until the returned function is called: a list that has not caught up. */
+export async function holdBack(pages: Page[], address: RegExp): Promise<() => void> {
+  let release = () => {}
+  const released = new Promise<void>((resolve) => {
+    release = resolve
+  })
+  for (const page of pages)
+    await page.route(address, async (route) => {
+      await released
+      await route.continue()
+    })
+  return release
 }
