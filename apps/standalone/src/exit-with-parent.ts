@@ -8,4 +8,6 @@ function end(): void {
 }
 
 process.on('disconnect', end)
+// Listening must not keep a part alive whose own work is done (the demo room's builder ends by itself).
+process.channel?.unref()
 if (process.send !== undefined && !process.connected) end()
