@@ -1,6 +1,7 @@
 import { openDays } from '@fryward/room'
 import type { BodyInputOf, Clutch, Culture, LarvalBatch, Pair, Role, Room, Tank, Task } from '@fryward/shared'
 import type { Stage } from './stage.ts'
+import { zoneAtHour } from './stage-zone.mjs'
 import { openRoom, type Person } from './world.ts'
 
 const dayMinutes = 1440
@@ -25,12 +26,8 @@ export const rounds = [
   { id: 'evening', name: 'Evening', at: '18:30' },
 ]
 
-/** A zone in which it is between nine and ten in the morning now, so that a test sees the same round at any hour. */
-export function morningZone(now = new Date()): string {
-  const ahead = ((9 - now.getUTCHours() + 36) % 24) - 12
-  // These zones are named by what is added to get UTC.
-  return ahead === 0 ? 'Etc/GMT' : `Etc/GMT${ahead > 0 ? '-' : '+'}${Math.abs(ahead)}`
-}
+/** A zone in which it is between nine and ten in the morning now. */
+export const morningZone = (): string => zoneAtHour(9)
 
 export async function openLivedInRoom(
   stage: Stage,

@@ -1,0 +1,145 @@
+// Every page and state: who looks, where, and what is done before the picture is taken.
+
+const jsonProblem = (status, body) => ({ status, contentType: 'application/problem+json', body: JSON.stringify(body) })
+const main = (page) => page.getByRole('main')
+
+async function openSheet(page, task) {
+  await page.goto(`${new URL(page.url()).origin}${new URL(page.url()).pathname}?task=${task.id}`)
+  await page.getByRole('dialog').getByRole('region', { name: /^Why/ }).waitFor()
+}
+
+async function typeCount(page, animals) {
+  for (const box of await page
+    .getByRole('dialog')
+    .getByLabel(/^(Sample|Number) \d/)
+    .all())
+    await box.fill(String(animals))
+}
+
+const pressDone = (page) => page.getByRole('dialog').getByRole('button', { name: 'Done', exact: true }).click()
+const scroll = (screens) => (page) =>
+  page.evaluate((share) => window.scrollTo(0, window.innerHeight * share), screens * 0.9)
+const block = (address, answer) => (page) => page.route(address, answer)
+const days = /\/api\/v1\/rooms\/[^/]+\/days\//
+
+/** @returns {{name: string, who?: 'owner' | 'caretaker' | 'viewer', path: string, before?: Function, act?: Function}[]} */
+export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, joinPath }) {
+  const room = `/rooms/${demo.roomId}`
+  const today = `${room}/today`
+  const inSheet = (task, act = () => {}) => ({
+    path: today,
+    who: 'caretaker',
+    act: async (page) => {
+      await openSheet(page, task)
+      await act(page)
+    },
+  })
+  const scrollWhy = (page) => page.getByRole('dialog').getByRole('region', { name: /^Why/ }).scrollIntoViewIfNeeded()
+  return [
+    { name: 'today', path: today, who: 'caretaker' },
+    { name: 'today, further down', path: today, who: 'caretaker', act: scroll(1) },
+    { name: 'tomorrow', path: `${today}?date=tomorrow`, who: 'caretaker' },
+    { name: 'sheet', ...inSheet(amount) },
+    { name: 'sheet, why', ...inSheet(amount, scrollWhy) },
+    { name: 'sheet, count', ...inSheet(measured, (page) => typeCount(page, 12)) },
+    {
+      name: 'sheet, is this right',
+      ...inSheet(measured, async (page) => {
+        await typeCount(page, 90)
+        await pressDone(page)
+        await page.getByText('Is this right?').scrollIntoViewIfNeeded()
+      }),
+    },
+    {
+      name: 'sheet, somebody was faster',
+      ...inSheet(measured, async (page) => {
+        await page.route(/\/sign-off$/, (route) => route.fulfill(jsonProblem(409, conflict)))
+        await typeCount(page, 8)
+        await pressDone(page)
+        await page.getByRole('button', { name: 'I really did it too' }).scrollIntoViewIfNeeded()
+      }),
+    },
+    {
+      name: 'sheet, skip',
+      ...inSheet(measured, (page) => page.getByRole('dialog').getByRole('button', { name: /^Skip/ }).click()),
+    },
+    { name: 'hand-over', path: `${room}/hand-over`, who: 'caretaker' },
+    { name: 'hand-over, further down', path: `${room}/hand-over`, who: 'caretaker', act: scroll(1) },
+    { name: 'room', path: `${room}/room` },
+    ...['cultures', 'batches', 'clutches', 'pairs', 'tanks', 'groups'].flatMap((kind) => [
+      { name: kind, path: `${room}/${kind}/${ids[kind]}` },
+      { name: `${kind}, further down`, path: `${room}/${kind}/${ids[kind]}`, act: scroll(1) },
+    ]),
+    {
+      name: 'a loss being recorded',
+      path: `${room}/batches/${ids.batches}`,
+      act: async (page) => {
+        await page.getByRole('button', { name: 'A loss' }).click()
+        await page.getByRole('button', { name: 'Record', exact: true }).scrollIntoViewIfNeeded()
+      },
+    },
+    { name: 'rules', path: `${room}/rules` },
+    {
+      name: 'rule, what tomorrow would change',
+      path: `${room}/rules`,
+      act: async (page) => {
+        const rule = page.getByRole('article', { name: 'Feed the rotifers' })
+        await rule.getByRole('textbox', { name: /cells a rotifer a day/ }).fill('120000')
+        await rule.getByRole('button', { name: 'See what tomorrow would change' }).click()
+        await rule.getByRole('button', { name: 'Save the rule' }).scrollIntoViewIfNeeded()
+      },
+    },
+    { name: 'people', path: `${room}/people` },
+    { name: 'settings', path: `${room}/settings` },
+    { name: 'add', path: `${room}/add` },
+    { name: 'more', path: `${room}/more` },
+    { name: 'rooms', path: '/rooms?choose=1' },
+    { name: 'wizard, the room', path: '/rooms/new' },
+    {
+      name: 'wizard, what lives in it',
+      path: '/rooms/new',
+      act: async (page) => {
+        await page.getByLabel('Name of the room').fill('Garage')
+        await page.getByRole('button', { name: 'Next' }).click()
+        await page.getByRole('button', { name: 'Next' }).click()
+        await page.getByRole('button', { name: 'Add a rotifer culture' }).click()
+      },
+    },
+    { name: 'sign-in', path: '/sign-in', who: null },
+    { name: 'claim', path: '/claim', who: null },
+    { name: 'join', path: joinPath, who: null },
+    { name: 'not found', path: '/nowhere', who: null },
+    { name: 'an empty day', path: `/rooms/${emptyRoomId}/today` },
+    { name: 'an empty room', path: `/rooms/${emptyRoomId}/room` },
+    { name: 'an empty hand-over', path: `/rooms/${emptyRoomId}/hand-over` },
+    { name: 'viewer', path: today, who: 'viewer' },
+    {
+      name: 'failed',
+      path: today,
+      before: block(days, (route) => route.fulfill(jsonProblem(500, failure))),
+      act: (page) => main(page).getByRole('button', { name: 'Try again' }).waitFor({ timeout: 30_000 }),
+    },
+    {
+      name: 'stale',
+      path: today,
+      before: block(/\/events$/, (route) => route.abort()),
+      act: (page) => page.getByText(/no connection/).waitFor(),
+    },
+    { name: 'loading', path: today, before: block(days, () => {}), isLoading: true },
+    {
+      name: 'culture, loading',
+      path: `${room}/cultures/${ids.cultures}`,
+      before: block(/\/(outlook|facts)/, () => {}),
+      isLoading: true,
+    },
+  ]
+}
+
+const failure = {
+  type: 'about:blank',
+  title: 'Something went wrong',
+  status: 500,
+  code: 'internal',
+  detail: 'Something went wrong on the server. Try again; if it stays, look at its log.',
+  fields: [],
+}
