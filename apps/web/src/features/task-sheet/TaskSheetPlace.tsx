@@ -21,7 +21,8 @@ export function TaskSheetPlace({ tasks, now }: { tasks: Task[]; now: Date }) {
   const listed = tasks.find((task) => task.id === taskId)
   const fetched = useQuery({ ...taskOptions(room.id, taskId ?? ''), enabled: taskId !== null && listed === undefined })
   useEffect(() => {
-    const timer = window.setTimeout(() => void loadSheet(), preloadAfterMs)
+    // Without network it does not come; opening a sheet asks for it again and says so.
+    const timer = window.setTimeout(() => loadSheet().catch(() => undefined), preloadAfterMs)
     return () => window.clearTimeout(timer)
   }, [])
   const task = listed ?? fetched.data

@@ -27,7 +27,7 @@ export function TodayPage() {
   const now = useServerNow(query.dataUpdatedAt)
   return (
     <Page title={<DayTitle day={query.data} name={name} />} aside={<DayLinks day={query.data} name={name} />}>
-      <Loaded query={query} skeleton={<Bones heights={[4, 3.2, 9, 14, 14]} />} what="The list">
+      <Loaded query={query} skeleton={<Bones heights={[2.3, 18, 3.4, 14, 14]} />} what="The list">
         {(day) => (
           <>
             <DayList day={day} now={now} />
