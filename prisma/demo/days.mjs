@@ -108,7 +108,7 @@ async function walk(world) {
   for (const task of tasks) {
     if (!task.isForStandIn && person === world.people.stand_in) continue
     // Today's round is under way: what comes last is still open when somebody opens the demo.
-    if (moment.isToday && isLeftForTheVisitor(task, tasks)) continue
+    if (moment.isToday && isLeftForTheVisitor({ task, tasks, startedMs: nowMs - moment.startsMs })) continue
     const chance = random.uniform()
     if (chance < 0.015) continue
     if (chance < 0.025) {
@@ -173,7 +173,9 @@ async function closeMovedBatches({ database, roomId, people, context }, atMs) {
   }
 }
 
-const isLeftForTheVisitor = (task, tasks) => tasks.indexOf(task) >= Math.ceil(tasks.length * 0.4)
+// A round that has just begun is half done; one that is long over has a few left, late.
+const isLeftForTheVisitor = ({ task, tasks, startedMs }) =>
+  tasks.indexOf(task) >= Math.ceil(tasks.length * (startedMs > 100 * minuteMs ? 0.85 : 0.4))
 
 const reasons = [
   'No clean water mixed yet.',
