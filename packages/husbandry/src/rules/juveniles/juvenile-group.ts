@@ -43,10 +43,10 @@ export const juvenileFeed = defineRule({
       type: 'number',
       label: 'a day',
       unit: 'feeds',
-      default: 3,
+      default: 2,
       minimum: 1,
       maximum: 8,
-      source: commonPractice('three for growing fish'),
+      source: commonPractice('two or three for growing fish'),
     },
     shareOfWeight: {
       type: 'number',

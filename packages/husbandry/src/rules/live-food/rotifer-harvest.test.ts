@@ -13,10 +13,29 @@ describe('thinning rotifers', () => {
     const culture = steadyCulture(room, { date })
     const draft = onlyDraft(harvests(room))
     expect(draft.content.amount).toEqual({ value: 3.6, unit: 'L' })
-    expect(draft.content.title.text).toBe('{amount} out: other fish')
+    expect(draft.content.title.text).toBe('{amount} out: other fish; new water in')
     expect(signOff(rotiferHarvest, draft).facts).toEqual([
       { kind: 'harvest', subjectId: culture.id, data: { volumeL: 3.6, parts: [{ to: 'other_fish', volumeL: 3.6 }] } },
+      { kind: 'water_change', subjectId: culture.id, data: { removedL: 0, addedL: 3.6 } },
     ])
+  })
+
+  test('what waits to be filled up is not recorded; a room that switched refills off is not asked', () => {
+    const room = new SnapshotBuilder()
+    const culture = steadyCulture(room, { date })
+    const kinds = (values: Record<string, unknown>) =>
+      signOff(rotiferHarvest, onlyDraft(harvests(room)), values).facts.map(({ kind }) => kind)
+    expect(kinds({ filledL: 0 })).toEqual(['harvest'])
+    expect(signOff(rotiferHarvest, onlyDraft(harvests(room)), { filledL: 3 }).facts[1]).toEqual({
+      kind: 'water_change',
+      subjectId: culture.id,
+      data: { removedL: 0, addedL: 3 },
+    })
+    room.setting('rotifer-refill', { isOn: false })
+    const draft = onlyDraft(harvests(room))
+    expect(draft.content.title.text).toBe('{amount} out: other fish')
+    expect(draft.content.fields.map(({ name }) => name)).toEqual(['parts'])
+    expect(kinds({})).toEqual(['harvest'])
   })
 
   test('4.2 US gallons are 15.9 L, of which a fifth is a little under a gallon', () => {

@@ -7,9 +7,17 @@ const date = '2026-03-10'
 const refills = (room: SnapshotBuilder, on = date) => room.drafts(on, [rotiferRefill])
 
 describe('refilling rotifers', () => {
-  test('puts back what today’s harvest will take, at the culture’s own salinity and warmth', () => {
+  test('waits for today’s harvest, which is filled up in the same standing', () => {
+    const room = new SnapshotBuilder()
+    steadyCulture(room, { date })
+    expect(refills(room)).toEqual({ drafts: [], gaps: [] })
+  })
+
+  test('puts back what is missing, at the culture’s own salinity and warmth', () => {
     const room = new SnapshotBuilder()
     const culture = steadyCulture(room, { date, salinity: 22, temperatureC: 26 })
+    const parts = [{ to: 'drain' as const, volumeL: 3.6 }]
+    room.fact('harvest', culture.id, '2026-03-10T07:10:00.000Z', { volumeL: 3.6, parts })
     const draft = onlyDraft(refills(room))
     expect(draft.content.amount).toEqual({ value: 3.6, unit: 'L' })
     expect(draft.content.steps[0]?.quantities).toMatchObject({ salinity: { value: 22 }, temperature: { value: 26 } })

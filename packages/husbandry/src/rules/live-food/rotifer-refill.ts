@@ -1,37 +1,26 @@
 import type { Because } from '@fryward/shared'
 import { z } from 'zod'
-import { commonPractice } from '../../engine/parameters.ts'
 import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
 import { cultureById } from '../../state/culture-state.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { givenAmountField, salinityField, temperatureField } from '../fields.ts'
 import { degC, litres, psu } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { refillPlan } from '../plans/refill-plan.ts'
+import { refillPlan, rotiferRefillId, rotiferRefillParameters } from '../plans/refill-plan.ts'
 import { firstRound } from '../rounds.ts'
 import { given, numberOf } from '../values.ts'
 
 const ContextSchema = z.object({ plannedL: z.number(), salinity: z.number(), temperatureC: z.number() })
 
 export const rotiferRefill = defineRule({
-  id: 'rotifer-refill',
+  id: rotiferRefillId,
   title: 'Refill the rotifers',
   sentence:
-    'After a harvest, bring the culture back to its mark with new water of its own salinity and temperature, from {worthL} on.',
+    'Bring a culture back to its mark with new water of its own salinity and temperature, in the same standing as its harvest or whenever {worthL} or more is missing.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,
-  parameters: {
-    worthL: {
-      type: 'number',
-      label: 'worth a refill',
-      unit: 'L',
-      default: 0.1,
-      minimum: 0.01,
-      maximum: 20,
-      source: commonPractice('a jug’s mark'),
-    },
-  },
+  parameters: rotiferRefillParameters,
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []
@@ -48,15 +37,6 @@ export const rotiferRefill = defineRule({
               label: 'still missing',
               quantity: litres(plan.missingL),
               joins: 'equals',
-            }),
-          ]
-        : []),
-      ...(plan.toBeTakenL > 0
-        ? [
-            computedLink('today’s harvest', null, {
-              label: 'to be taken today',
-              quantity: litres(plan.toBeTakenL),
-              joins: 'plus',
             }),
           ]
         : []),
@@ -77,7 +57,7 @@ export const rotiferRefill = defineRule({
           amount: litres(plan.litres),
           amountOf: 'new water',
           steps: [
-            phrase('After the harvest. Measure the new water: {salinity}, {temperature}.', {
+            phrase('Measure the new water: {salinity}, {temperature}.', {
               salinity: psu(culture.salinity),
               temperature: degC(culture.temperatureC),
             }),

@@ -1,14 +1,28 @@
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { commonPractice, type Parameters } from '../../engine/parameters.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
 import { litresMissing } from '../../state/vessel-level.ts'
 import { measurableL } from '../measures.ts'
-import { harvestPlan } from './harvest-plan.ts'
 
-export type RefillPlan = { litres: number; missingL: number; toBeTakenL: number }
+export const rotiferRefillId = 'rotifer-refill'
 
-/** New water that a culture needs today: what was taken and not put back, and what is still to be taken. */
+/** Parameters of the refill; here because a harvest is filled up in the same standing. */
+export const rotiferRefillParameters = {
+  worthL: {
+    type: 'number',
+    label: 'worth a refill',
+    unit: 'L',
+    default: 0.1,
+    minimum: 0.01,
+    maximum: 20,
+    source: commonPractice('a jug’s mark'),
+  },
+} satisfies Parameters
+
+export type RefillPlan = { litres: number; missingL: number }
+
+/** New water that a culture is short of: what was taken and not put back. Today's harvest brings its own. */
 export function refillPlan(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): RefillPlan {
   const missingL = litresMissing(snapshot, culture, day)
-  const toBeTakenL = harvestPlan(snapshot, culture, day).litres
-  return { litres: measurableL(Math.min(culture.volumeL, missingL + toBeTakenL)), missingL, toBeTakenL }
+  return { litres: measurableL(missingL), missingL }
 }

@@ -150,12 +150,12 @@ describe('bottles and microalgae', () => {
 })
 
 describe('juveniles', () => {
-  test('are fed by number and age: 100 fish of 0.03 g, a twentieth a day in three feeds is a pinch', () => {
+  test('are fed by number and age: 100 fish of 0.03 g, a twentieth a day in two feeds', () => {
     const room = new SnapshotBuilder()
     const group = room.group({ settledOn: date, number: 100 })
     const { drafts } = room.drafts(date, [juvenileFeed])
-    // 100 x 0.03 g x 0.05 / 3 = 0.05 g, which a scale shows as 0.1 g.
-    expect(drafts.map(({ content }) => content.amount)).toEqual([0, 1, 2].map(() => ({ value: 0.1, unit: 'g' })))
+    // 100 x 0.03 g x 0.05 / 2 = 0.075 g, which a scale shows as 0.1 g.
+    expect(drafts.map(({ content }) => content.amount)).toEqual([0, 1].map(() => ({ value: 0.1, unit: 'g' })))
     expect(signOff(juvenileFeed, drafts[0]!).facts).toEqual([
       { kind: 'feeding', subjectId: group.id, data: { food: 'dry', amountG: 0.1 } },
     ])

@@ -1,0 +1,122 @@
+import { SALINITY_SHOCK } from '@fryward/live-feed'
+import type { HarvestData, Phrase, TaskField } from '@fryward/shared'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import type { FactDraft } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import { factsUntil } from '../../state/day-facts.ts'
+import { batchesFedBy } from '../../state/feed-links.ts'
+import { tankOf } from '../../state/larval-diet.ts'
+import { litres, measurableLDown, psu } from '../measures.ts'
+import { phrase } from '../phrases.ts'
+import type { HarvestPlan } from '../plans/harvest-plan.ts'
+import { rotiferNeedL } from '../plans/top-up-plan.ts'
+
+/** A share of a harvest with the name of where it goes. */
+export type Part = HarvestData['parts'][number] & { name: string }
+
+/** A harvest, and for each part that starts or thickens another culture the animals that went in. */
+export function harvestFacts(input: {
+  subjectId: string
+  parts: HarvestData['parts']
+  animalsPerL: number
+}): FactDraft[] {
+  const { subjectId, parts, animalsPerL } = input
+  const volumeL = Number(parts.reduce((sum, part) => sum + part.volumeL, 0).toFixed(6))
+  if (volumeL <= 0) return []
+  return [
+    { kind: 'harvest', subjectId, data: { volumeL, parts } },
+    ...parts.flatMap((part): FactDraft[] =>
+      part.to === 'culture' && part.subjectId !== undefined
+        ? [
+            {
+              kind: 'inoculation',
+              subjectId: part.subjectId,
+              data: { animals: Math.round(part.volumeL * animalsPerL), fromCultureId: subjectId },
+            },
+          ]
+        : [],
+    ),
+  ]
+}
+
+export function partsField(culture: SnapshotCulture, suggested: Part[]): TaskField {
+  const plannedL = suggested.reduce((sum, part) => sum + part.volumeL, 0)
+  return {
+    type: 'parts',
+    name: 'parts',
+    label: 'Where it went',
+    isRequired: false,
+    help: 'Leave empty when it all went as suggested.',
+    maximumL: culture.volumeL,
+    likelyMaximumL: Math.max(plannedL * 1.5, 0.1),
+    suggested,
+  }
+}
+
+/** Batches first by what they need today, then children not yet started, and the rest as the room says. */
+export function suggestParts(input: {
+  snapshot: RoomSnapshot
+  culture: SnapshotCulture
+  day: HusbandryDay
+  plan: HarvestPlan
+  rest: 'drain' | 'other_fish' | 'chilled_reserve'
+}): Part[] {
+  const { snapshot, culture, day, plan, rest } = input
+  const parts: Part[] = []
+  let leftL = plan.litres
+  const give = (part: Omit<Part, 'volumeL'>, wantedL: number) => {
+    const volumeL = Math.min(leftL, measurableLDown(wantedL))
+    if (volumeL <= 0) return
+    parts.push({ ...part, volumeL: round6(volumeL) })
+    leftL = round6(leftL - volumeL)
+  }
+  const reserved = plan.takenToday.flatMap((fact) => fact.data.parts)
+  for (const batch of batchesFedBy(snapshot, culture, day.date)) {
+    const hasL = reserved.filter((part) => part.subjectId === batch.id).reduce((sum, part) => sum + part.volumeL, 0)
+    // To the next mark of the jug: a little over is safer than a little under.
+    give(
+      { to: 'larval_batch', subjectId: batch.id, name: batch.name },
+      rotiferNeedL(snapshot, batch, day) - hasL + 0.009,
+    )
+  }
+  const children = snapshot.cultures.filter(
+    (each) =>
+      each.parentCultureId === culture.id &&
+      each.kind === culture.kind &&
+      factsUntil(snapshot, 'inoculation', { subjectId: each.id, until: day.endsAt }).length === 0 &&
+      factsUntil(snapshot, 'count', { subjectId: each.id, until: day.endsAt }).length === 0,
+  )
+  for (const child of children) give({ to: 'culture', subjectId: child.id, name: child.name }, leftL / children.length)
+  // The rest is whatever is left, so that the parts add up to the harvest.
+  if (leftL > 0) parts.push({ to: rest, name: restNames[rest], volumeL: leftL })
+  return parts
+}
+
+const restNames = { drain: 'the drain', other_fish: 'other fish', chilled_reserve: 'the chilled reserve' } as const
+const round6 = (value: number) => Number(value.toFixed(6))
+
+function whither(part: Part): string {
+  if (part.to === 'chilled_reserve') return 'chilled at 4 C, dated'
+  if (part.to === 'drain') return 'to the drain'
+  return part.to === 'other_fish' ? 'to other fish' : `to ${part.name}`
+}
+export const destinationWords = (parts: Part[]): string => parts.map(({ name }) => name).join(', ')
+
+/** Where each part goes, and how far its salinity is from there. */
+export function partSteps(snapshot: RoomSnapshot, culture: SnapshotCulture, parts: Part[]): Phrase[] {
+  const shocks = parts.flatMap((part) => {
+    const batch = snapshot.batches.find(({ id }) => id === part.subjectId)
+    const other = batch ? tankOf(snapshot, batch) : snapshot.cultures.find(({ id }) => id === part.subjectId)
+    if (!other || Math.abs(other.salinity - culture.salinity) <= SALINITY_SHOCK) return []
+    return [
+      phrase(`${part.name} is at {theirs}, ${culture.name} at {ours}: bring them over in steps, half an hour each.`, {
+        theirs: psu(other.salinity),
+        ours: psu(culture.salinity),
+      }),
+    ]
+  })
+  return [
+    ...shocks,
+    ...parts.map((part) => phrase(`{litres} of it ${whither(part)}.`, { litres: litres(part.volumeL) })),
+  ]
+}
