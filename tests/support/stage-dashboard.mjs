@@ -17,6 +17,22 @@ export async function startDashboard() {
   for (const name of ['package.json', 'next.config.mjs']) cpSync(join(root, 'apps/web', name), join(folder, name))
   const cache = join(root, 'apps/web/.next/cache')
   cpSync(join(root, 'apps/web/.next'), join(folder, '.next'), { recursive: true, filter: (path) => path !== cache })
+  const served = await serveNext(folder)
+  return {
+    url: served.url,
+    stop: async () => {
+      await served.stop()
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/**
+ * Serves the Next build in a folder.
+ * @param {string} folder
+ * @returns {Promise<{url: string, stop: () => Promise<void>}>}
+ */
+export async function serveNext(folder) {
   const env = { ...process.env, WEB_DIR: folder, WEB_PORT: String(await findFreePort()), NODE_ENV: 'production' }
   const child = fork(join(root, 'apps/standalone/dist/web-server.js'), {
     env: { ...env, NEXT_TELEMETRY_DISABLED: '1', NODE_OPTIONS: '' },
@@ -26,14 +42,13 @@ export async function startDashboard() {
   const ended = new Promise((resolve) => child.once('exit', resolve))
   const url = await new Promise((resolve, reject) => {
     child.once('message', (message) => resolve(message.url))
-    child.once('exit', (code) => reject(new Error(`The dashboard ended (${code}) before it was up`)))
+    child.once('exit', (code) => reject(new Error(`The pages of ${folder} ended (${code}) before they were up`)))
   })
   return {
     url,
     stop: async () => {
       child.kill('SIGTERM')
       await ended
-      rmSync(folder, { recursive: true, force: true })
     },
   }
 }
