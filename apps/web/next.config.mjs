@@ -3,8 +3,8 @@ const config = {
   poweredByHeader: false,
   devIndicators: false,
   reactStrictMode: true,
-  // Fastify compresses and owns the origin; pages are shells that fetch from the API in the browser.
-  compress: false,
+  // Pages are shells that fetch from the API in the browser; whoever serves their scripts zips them here.
+  compress: true,
   // Types are checked by `tsc --noEmit -p apps/web`, once, not again in every build.
   typescript: { ignoreBuildErrors: true },
   experimental: { optimizePackageImports: ['@mantine/core', '@mantine/hooks', '@fryward/seawater'] },
