@@ -4,7 +4,7 @@ import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { fishWaterCautions, medicineCautions } from '../cautions.ts'
 import { choiceField, choicesField, noteField, numberField, textField } from '../fields.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { tankById } from '../room/tanks.ts'
+import { tankById } from '../room/tank.ts'
 import { lastRound } from '../rounds.ts'
 import { choiceOf, choicesOf, numberOf, textOf, type Values } from '../values.ts'
 

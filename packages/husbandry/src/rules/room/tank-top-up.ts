@@ -1,0 +1,127 @@
+import { freshWaterToAddL } from '@fryward/seawater'
+import { z } from 'zod'
+import { commonPractice } from '../../engine/parameters.ts'
+import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { daysSince, factsUntil } from '../../state/day-facts.ts'
+import { electricityCautions } from '../cautions.ts'
+import { numberField } from '../fields.ts'
+import { litres, measurableL, psu } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { tankChange } from '../plans/change-plan.ts'
+import { firstRound } from '../rounds.ts'
+import { numberOf } from '../values.ts'
+import { holdsFish, tankById } from './tank.ts'
+
+const TopUpContextSchema = z.object({ plannedL: z.number().nullable() })
+
+export const tankTopUp = defineRule({
+  id: 'tank-top-up',
+  title: 'Top up what evaporated',
+  sentence:
+    'Every {everyDays} days top every tank with fish up to its mark with fresh water; by its salinity where that was read in the last {readWithinDays} days.',
+  subject: 'tank',
+  station: 'room',
+  isOnByDefault: true,
+  parameters: {
+    everyDays: {
+      type: 'number',
+      label: 'from one top-up to the next',
+      unit: 'days',
+      default: 2,
+      minimum: 1,
+      maximum: 14,
+      source: commonPractice(),
+    },
+    readWithinDays: {
+      type: 'number',
+      label: 'since the reading at most',
+      unit: 'days',
+      default: 1,
+      minimum: 0,
+      maximum: 7,
+      source: commonPractice(),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const tank = tankById(snapshot, subject.id)
+    if (!holdsFish(tank) || tank.salinity <= 0) return []
+    const about = { subjectId: tank.id, until: day.endsAt }
+    const lastIn = factsUntil(snapshot, 'water_change', about).at(-1)
+    const read = factsUntil(snapshot, 'water_test', about).findLast(({ data }) => data.salinity !== undefined)
+    const salinity = read?.data.salinity
+    const isRead =
+      read !== undefined &&
+      salinity !== undefined &&
+      (daysSince(snapshot, read, day.date) ?? 99) <= parameters.readWithinDays &&
+      (!lastIn || read.at > lastIn.at)
+    const since = daysSince(snapshot, lastIn, day.date)
+    if (since !== null && since < parameters.everyDays) return []
+    // A change of water brings it to its mark too.
+    if (tankChange(snapshot, tank, day)) return []
+    const missingL = isRead
+      ? freshWaterToAddL({
+          volumeL: tank.volumeL,
+          salinity: Math.max(salinity, tank.salinity),
+          targetSalinity: tank.salinity,
+        })
+      : null
+    // A salinity at its mark says that nothing is missing.
+    const plannedL = missingL === null ? null : measurableL(Math.min(missingL, tank.volumeL / 4))
+    if (plannedL === 0) return []
+    return [
+      {
+        roundId: firstRound(day).id,
+        content: taskContent({
+          verb: 'top_up',
+          title:
+            plannedL === null
+              ? phrase('Top up to the mark')
+              : phrase('{amount} fresh water in', { amount: litres(plannedL) }),
+          amount: plannedL === null ? null : litres(plannedL),
+          amountOf: plannedL === null ? null : 'fresh water',
+          steps: [
+            phrase('Purified fresh water, never salt water: only water evaporates.'),
+            phrase('Slowly, away from the fish, to the mark and no further. Say how much it took.'),
+          ],
+          cautions: electricityCautions,
+          fields: [
+            numberField({
+              name: 'addedL',
+              label: 'Fresh water put in',
+              isRequired: plannedL === null,
+              unit: 'L',
+              minimum: 0.01,
+              maximum: tank.volumeL / 2,
+              likely: [0.01, tank.volumeL / 10],
+              usual: plannedL,
+              step: 0.1,
+            }),
+          ],
+          because: isRead
+            ? [
+                settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL) }),
+                factLink(read, { label: 'salinity read', quantity: psu(salinity), joins: 'and' }),
+                settingLink(tank.id, 'salinity', { label: 'its salinity', quantity: psu(tank.salinity), joins: 'and' }),
+                computedLink('evaporation by salinity', null, {
+                  label: 'evaporated',
+                  quantity: litres(plannedL ?? 0),
+                }),
+                parameter('everyDays', 'and'),
+              ]
+            : [
+                settingLink(tank.id, 'salinity', { label: 'set, no fresh reading', quantity: psu(tank.salinity) }),
+                parameter('everyDays', 'and'),
+                parameter('readWithinDays', 'and'),
+              ],
+        }),
+        context: { plannedL },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const { plannedL } = TopUpContextSchema.parse(context)
+    const addedL = numberOf(values, 'addedL') ?? plannedL
+    if (addedL === null) return { facts: [] }
+    return { facts: [{ kind: 'water_change', subjectId, data: { removedL: 0, addedL, salinity: 0 } }] }
+  },
+})
