@@ -84,7 +84,7 @@ export function toQuantityText(quantity: Quantity, system: UnitSystem): string {
 }
 
 /** The engine writes dates as 2026-11-26; people read Thu 26 Nov. */
-const sayDates = (text: string) => text.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (date) => sayDate(date))
+export const sayDates = (text: string) => text.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (date) => sayDate(date))
 
 const placePattern = /(\{[a-zA-Z0-9_]+\})/
 

@@ -5,7 +5,7 @@ import Link from 'next/link'
 import { sayMoment } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { useSubjectHref } from '@/features/vessels/use-subject-href.ts'
-import { Amount } from '@/quantities/Amount.tsx'
+import { Amount, sayDates } from '@/quantities/Amount.tsx'
 import { unitLabels } from '@/words/labels.ts'
 import styles from './sheet.module.css'
 
@@ -57,8 +57,8 @@ function WhyLink({ link, now }: { link: Because; now: Date }) {
               <Amount quantity={link.quantity} isBare={isUnitIn(link.label, link.quantity)} />
             </strong>
           )}{' '}
-          {link.label}
-          {link.text && <span className={styles.linkText}> {link.text}</span>}
+          {sayDates(link.label)}
+          {link.text && <span className={styles.linkText}> {sayDates(link.text)}</span>}
         </span>
         <span className={styles.origin}>
           <OriginText origin={link.origin} now={now} />

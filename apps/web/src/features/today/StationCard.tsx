@@ -1,8 +1,8 @@
 'use client'
 
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { stationLabels } from '@/words/labels.ts'
-import { bySubject, type StationGroup } from './arrange.ts'
+import { bySubject, type StationGroup, undoableUntil } from './arrange.ts'
 import { SubjectTasks } from './SubjectTasks.tsx'
 import styles from './today.module.css'
 
@@ -12,7 +12,12 @@ import styles from './today.module.css'
  */
 export function StationCard({ group, now }: { group: StationGroup; now: Date }) {
   const open = group.tasks.filter((task) => task.state === 'open').length
-  const [isShown, show] = useState(open > 0)
+  const isFresh = group.tasks.some((task) => undoableUntil(task, now) !== null)
+  const [isShown, show] = useState(open > 0 || isFresh)
+  // What was just done, perhaps from the late list above, is seen here with its undo.
+  useEffect(() => {
+    if (isFresh) show(true)
+  }, [isFresh])
   return (
     <section className={styles.station} aria-labelledby={`station-${group.station}`}>
       <header className={styles.stationHead}>

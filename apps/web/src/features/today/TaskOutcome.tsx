@@ -38,12 +38,7 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
             </>
           )}
           {task.state === 'missed' && <strong>Passed, not done</strong>}
-          {task.state === 'withdrawn' && (
-            <>
-              <strong>No longer needed</strong>
-              {task.reason && `: ${task.reason}`}
-            </>
-          )}
+          {task.state === 'withdrawn' && (task.reason ?? 'No longer needed')}
         </span>
       </span>
       {canUndo && (
