@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs'
 import sharp from 'sharp'
 
 const gap = 16
@@ -19,6 +20,10 @@ export async function makeContactSheet({ rows, sizes, file }) {
     layers.push({ input: Buffer.from(text), left: 0, top })
     let left = gap
     for (const [column, path] of row.files.entries()) {
+      if (!existsSync(path)) {
+        left += widths[column] + gap
+        continue
+      }
       const input = await sharp(path).resize(widths[column], shotHeight, { fit: 'cover', position: 'top' }).toBuffer()
       layers.push({ input, left, top: top + captionHeight })
       left += widths[column] + gap

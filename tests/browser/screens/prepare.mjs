@@ -48,7 +48,7 @@ export async function prepare(demo) {
   const empty = await owner.post('/rooms', emptyRoom)
   const { tasks } = await owner.get(`${base}/days/today`)
   const open = tasks.filter((task) => task.state === 'open')
-  const measured = open.find((task) => task.fields.some((field) => field.type === 'count' && field.isRequired))
+  const measured = open.find(isCount)
   const amount = open.find((task) => task.ruleId === 'rotifer-feed') ?? open.find((task) => task.amount !== null)
   if (!measured || !amount) throw new Error('The demo room has nothing open to count or to feed today')
   await writeNotes({ caretaker, base, cultureId: ids.cultures })
@@ -58,6 +58,11 @@ export async function prepare(demo) {
     conflict: await meetConflict({ caretaker, standIn, base, task: measured }),
   }
 }
+
+/** One count and nothing else has to be recorded. */
+const isCount = ({ fields }) =>
+  fields.some(({ type }) => type === 'count') &&
+  fields.every(({ type, isRequired }) => isRequired === (type === 'count'))
 
 const emptyRoom = {
   name: 'Empty room',

@@ -16,6 +16,12 @@ async function typeCount(page, animals) {
     await box.fill(String(animals))
 }
 
+/** Animals in one sample that are half as many again as is likely, but not more than can be. */
+function improbableOf({ fields }) {
+  const { likelyMaximum, maximum, volumeMl, unit } = fields.find(({ type }) => type === 'count')
+  return Math.ceil(Math.min(likelyMaximum * 1.5, maximum) * (unit === 'per_L' ? volumeMl / 1000 : volumeMl))
+}
+
 const pressDone = (page) => page.getByRole('dialog').getByRole('button', { name: 'Done', exact: true }).click()
 const scroll = (screens) => (page) =>
   page.evaluate((share) => window.scrollTo(0, window.innerHeight * share), screens * 0.9)
@@ -45,7 +51,7 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
     {
       name: 'sheet, is this right',
       ...inSheet(measured, async (page) => {
-        await typeCount(page, 90)
+        await typeCount(page, improbableOf(measured))
         await pressDone(page)
         await page.getByText('Is this right?').scrollIntoViewIfNeeded()
       }),
