@@ -39,7 +39,7 @@ export function RoundTabs({ rounds, chosen, onChoose, panelId }: Props) {
         >
           <span className={styles.tabName}>{round.name}</span>
           <span className={styles.tabSmall}>
-            {sayTime(round.startsAt, timeZone)} ·{' '}
+            <span className={styles.tabTime}>{sayTime(round.startsAt, timeZone)} · </span>
             {round.open > 0 ? `${round.open} open` : round.all > 0 ? 'done' : 'none'}
           </span>
         </button>
