@@ -1,8 +1,10 @@
 'use client'
 
 import type { HandOver } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
 import { sayMoment } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
+import { meOptions } from '@/features/session/queries.ts'
 import { Section } from '@/ui/Page.tsx'
 import styles from './hand-over.module.css'
 
@@ -24,6 +26,7 @@ const sayLine = (line: Line) =>
 /** What others wrote since this person last looked, person by person. */
 export function Since({ handOver, now }: { handOver: HandOver; now: Date }) {
   const { timeZone } = useRoom()
+  const me = useQuery(meOptions()).data?.user.name
   const { lastLookedAt, since } = handOver
   const title = lastLookedAt
     ? `Since you last looked, ${sayMoment(lastLookedAt, now, timeZone)}`
@@ -37,7 +40,7 @@ export function Since({ handOver, now }: { handOver: HandOver; now: Date }) {
           {since.map((line) => (
             <li key={line.byName}>
               <span>
-                <strong>{line.byName}</strong> {sayLine(line)}
+                <strong>{line.byName === me ? 'You' : line.byName}</strong> {sayLine(line)}
               </span>
             </li>
           ))}
