@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { findAccessibilityViolations } from '../support/accessibility.ts'
 import { DESKTOP, PHONE } from '../support/browser.ts'
+import { watchRequests } from '../support/browser-quiet.mjs'
 import { openSheet, soon, tasks } from '../support/browser-steps.ts'
 import { type Look, openStage, type Stage } from '../support/stage.ts'
 import { type LivedInRoom, openLivedInRoom } from '../support/stage-room.ts'
@@ -33,17 +34,19 @@ const roomPages = (): Record<string, string> => ({
 const strangersPages = () => ({ 'sign-in': '/sign-in', claim: '/claim', join: new URL(link, stage.origin).pathname })
 
 /** Nothing is loading any more, and there is a heading to go by. */
-async function loaded(page: Page): Promise<void> {
+async function loaded(page: Page, quiet: () => Promise<void>): Promise<void> {
   await page.getByRole('heading', { level: 1 }).waitFor(soon)
+  await quiet()
   await expect.poll(() => page.getByText('Loading', { exact: true }).count(), soon).toBe(0)
 }
 
 /** Violations page by page, with the name of the page before each. */
 async function look(page: Page, pages: Record<string, string>): Promise<string[]> {
   const found: string[] = []
+  const quiet = watchRequests(page)
   for (const [name, path] of Object.entries(pages)) {
     await page.goto(`${stage.origin}${path}`)
-    await loaded(page)
+    await loaded(page, quiet)
     found.push(...(await findAccessibilityViolations(page)).map((violation) => `${name}: ${violation}`))
   }
   return found

@@ -8,6 +8,7 @@ import { chromium } from 'playwright-core'
 import { root } from '../../apps/standalone/build/project.mjs'
 import { ensureClient, ensureDashboard, ensurePrograms } from '../../apps/standalone/build/steps.mjs'
 import { chromiumCommand, DESKTOP, PHONE } from '../support/browser-launch.mjs'
+import { watchRequests } from '../support/browser-quiet.mjs'
 import { zoneAtHour } from '../support/stage-zone.mjs'
 
 const folder = join(root, 'tests/.output/screens')
@@ -76,12 +77,13 @@ async function shoot({ state, device, look, file, prepared }) {
       await context.addCookies([{ name, value, url: demo.origin }])
     }
     const page = await context.newPage()
+    const quiet = watchRequests(page)
     await state.before?.(page)
     await page.goto(`${demo.origin}${state.path}`)
     await page.getByRole('heading', { level: 1 }).waitFor()
-    if (!state.isLoading) await loaded(page)
+    if (!state.isLoading) await loaded(page, quiet)
     await state.act?.(page)
-    if (!state.isLoading) await loaded(page)
+    if (!state.isLoading) await loaded(page, quiet)
     await page.evaluate(() => document.fonts.ready)
     await page.screenshot({ path: file })
   } catch (cause) {
@@ -92,7 +94,8 @@ async function shoot({ state, device, look, file, prepared }) {
 }
 
 /** Nothing grey any more. */
-async function loaded(page) {
+async function loaded(page, quiet) {
+  await quiet()
   await page.waitForFunction(
     () => ![...document.querySelectorAll('[role=status]')].some((status) => status.textContent?.trim() === 'Loading'),
   )

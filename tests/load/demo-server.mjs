@@ -64,7 +64,11 @@ function seed(connectionString, timeZone) {
 }
 
 async function startApi(env) {
-  const child = fork(join(root, 'apps/api/dist/main.js'), { env, stdio: ['ignore', 'ignore', 'inherit', 'ipc'] })
+  const child = fork(join(root, 'apps/api/dist/main.js'), {
+    env,
+    execArgv: ['--import', join(root, 'apps/standalone/dist/exit-with-parent.js')],
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+  })
   const ended = new Promise((resolve) => child.once('exit', resolve))
   const url = await new Promise((resolve, reject) => {
     child.on('message', (message) => message.ready && resolve(message.url))
