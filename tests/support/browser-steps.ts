@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core'
 
 /** Long enough for a busy machine; what is looked for comes in well under a second. */
-export const soon = { timeout: 8_000 }
+export const soon = { timeout: 15_000 }
 
 /** Tasks of the lived-in room as its list says them. */
 export const tasks = {

@@ -37,6 +37,6 @@ export async function launchBrowserServer(): Promise<BrowserServer> {
 /** One person's browser: cookies and storage of their own. */
 export async function openPerson(browser: Browser, options: BrowserContextOptions): Promise<BrowserContext> {
   const context = await browser.newContext({ locale: 'en-GB', reducedMotion: 'reduce', ...options })
-  context.setDefaultTimeout(10_000)
+  context.setDefaultTimeout(20_000)
   return context
 }
