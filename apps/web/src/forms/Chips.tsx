@@ -61,7 +61,3 @@ function ChipSet({ legend, help, error, isRequired, children }: Common & { child
     </fieldset>
   )
 }
-
-/** The choices of a table of labels, in its order. */
-export const choicesOf = (labels: Record<string, string>): Choice[] =>
-  Object.entries(labels).map(([value, label]) => ({ value, label }))

@@ -123,30 +123,6 @@ export const verbDoneLabels = {
   decide: 'Decided',
 } as const satisfies Record<Verb, string>
 
-export const verbLabels = {
-  feed: 'Feed',
-  count: 'Count',
-  harvest: 'Harvest',
-  refill: 'Refill',
-  brush: 'Brush',
-  clean: 'Clean',
-  look: 'Look',
-  top_up: 'Top up',
-  mix: 'Mix',
-  test: 'Test',
-  change_water: 'Change water',
-  siphon: 'Siphon',
-  start: 'Start',
-  restart: 'Restart',
-  enrich: 'Enrich',
-  move: 'Move',
-  pull: 'Pull',
-  shake: 'Shake',
-  discard: 'Discard',
-  check: 'Check',
-  decide: 'Decide',
-} as const satisfies Record<Verb, string>
-
 export const factKindLabels = {
   count: 'Count',
   harvest: 'Harvest',
