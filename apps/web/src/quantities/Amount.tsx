@@ -10,22 +10,18 @@ import { toShown } from './room-units.ts'
 type AmountProps = {
   quantity: Quantity
   isLarge?: boolean
-  /** Without its unit, where the words beside it say it. */
-  isBare?: boolean
 }
 
 /** A number with its unit a size smaller, in the room's units. */
-export function Amount({ quantity, isLarge = false, isBare = false }: AmountProps) {
+export function Amount({ quantity, isLarge = false }: AmountProps) {
   const shown = toShown(quantity, useUnitSystem())
   return (
     <span className={isLarge ? styles.large : styles.plain}>
       {formatNumber(shown.value)}
-      {!isBare && (
-        <span className={styles.unit}>
-          {shown.label === '%' ? '' : ' '}
-          {shown.label}
-        </span>
-      )}
+      <span className={styles.unit}>
+        {shown.label === '%' ? '' : ' '}
+        {shown.label}
+      </span>
     </span>
   )
 }

@@ -29,7 +29,16 @@ const signsOf: Record<SubjectKind, Sign[]> = {
   tank: fishSigns,
   pair: fishSigns,
   clutch: ['all_well'],
-  larval_batch: ['all_well', 'swimming_well', 'swimming_slow', 'sinking', 'not_eating', 'water_green', 'water_clear'],
+  larval_batch: [
+    'all_well',
+    'swimming_well',
+    'settled',
+    'swimming_slow',
+    'sinking',
+    'not_eating',
+    'water_green',
+    'water_clear',
+  ],
   juvenile_group: fishSigns,
 }
 

@@ -1,12 +1,11 @@
 'use client'
 
-import type { Because, Origin, Quantity, Task } from '@fryward/shared'
+import type { Because, Origin, Task } from '@fryward/shared'
 import Link from 'next/link'
 import { sayMoment } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { useSubjectHref } from '@/features/vessels/use-subject-href.ts'
 import { Amount, sayDates } from '@/quantities/Amount.tsx'
-import { unitLabels } from '@/words/labels.ts'
 import styles from './sheet.module.css'
 
 const joinSigns = { times: '×', divided_by: '÷', plus: '+', minus: '−', equals: '=', and: '·' } as const
@@ -36,9 +35,6 @@ export function WhyChain({ task, now }: { task: Task; now: Date }) {
   )
 }
 
-/** "75,000 cells a rotifer a day" says its unit once, not twice. */
-const isUnitIn = (label: string, quantity: Quantity) => label.startsWith(unitLabels[quantity.unit])
-
 function WhyLink({ link, now }: { link: Because; now: Date }) {
   return (
     <li className={styles.link} data-equals={link.joins === 'equals' || undefined}>
@@ -54,7 +50,7 @@ function WhyLink({ link, now }: { link: Because; now: Date }) {
         <span className={styles.linkWhat}>
           {link.quantity && (
             <strong>
-              <Amount quantity={link.quantity} isBare={isUnitIn(link.label, link.quantity)} />
+              <Amount quantity={link.quantity} />
             </strong>
           )}{' '}
           {sayDates(link.label)}
