@@ -20,7 +20,7 @@ const part = async (name, work) => {
 }
 
 await ensureInstalled()
-await part('database client', () => ensureClient())
+await part('database client', () => ensureClient().then(() => true))
 if (asked.length === 0) {
   await part('types', checkTypes)
   await part('format and lint', checkFormatAndLint)
