@@ -2,7 +2,7 @@
 
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
-import type { ReactNode } from 'react'
+import type { MouseEvent, ReactNode } from 'react'
 import { ConnectionLine } from '@/features/live/ConnectionLine.tsx'
 import { useRoomEvents } from '@/features/live/use-room-events.ts'
 import { roomOptions } from '@/features/rooms/queries.ts'
@@ -12,6 +12,12 @@ import { Loaded } from '@/ui/Loaded.tsx'
 import { RoomNav } from './RoomNav.tsx'
 import styles from './shell.module.css'
 
+/** Moves the focus only: an entry of the browser's own in the history would swallow the Back that closes a sheet. */
+function skipToMain(event: MouseEvent): void {
+  event.preventDefault()
+  document.getElementById('main')?.focus()
+}
+
 /** The frame of every page of a room: navigation, the live connection, and the room itself for all below. */
 export function RoomShell({ children }: { children: ReactNode }) {
   const { roomId } = useParams<{ roomId: string }>()
@@ -19,7 +25,8 @@ export function RoomShell({ children }: { children: ReactNode }) {
   const connection = useRoomEvents(roomId)
   return (
     <div className={styles.shell}>
-      <a className={styles.skip} href="#main">
+      {/* biome-ignore lint/a11y/useValidAnchor: it is a link to a place on this page, and works without script */}
+      <a className={styles.skip} href="#main" onClick={skipToMain}>
         Skip to the page
       </a>
       <RoomNav roomId={roomId} room={room.data} />

@@ -3,7 +3,7 @@
 import type { Task } from '@fryward/shared'
 import { Drawer } from '@mantine/core'
 import { useMediaQuery } from '@mantine/hooks'
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { useMay, useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { TaskOutcome } from '@/features/today/TaskOutcome.tsx'
 import { Amount, PhraseText, toText } from '@/quantities/Amount.tsx'
@@ -19,6 +19,9 @@ import { WhyChain } from './WhyChain.tsx'
 export function TaskSheet({ task, now }: { task: Task; now: Date }) {
   const isWide = useMediaQuery('(min-width: 62rem)', false, { getInitialValueInEffect: false })
   const system = useUnitSystem()
+  // Somebody else's sign-off must not sweep away what is being typed: the answer to ours tells, and keeps the values.
+  const [wasOpen] = useState(task.state === 'open')
+  useFocusBack()
   return (
     <Controls>
       <Drawer
@@ -43,10 +46,21 @@ export function TaskSheet({ task, now }: { task: Task; now: Date }) {
         )}
         <Steps task={task} />
         <Cautions task={task} />
-        {task.state === 'open' ? <SignOffForm task={task} /> : <Outcome task={task} now={now} />}
+        {wasOpen || task.state === 'open' ? <SignOffForm task={task} /> : <Outcome task={task} now={now} />}
         <WhyChain task={task} now={now} />
       </Drawer>
     </Controls>
+  )
+}
+
+/** The sheet leaves the page with its address, before the drawer could hand the focus back to what opened it. */
+function useFocusBack(): void {
+  const [opener] = useState(() => document.activeElement)
+  useEffect(
+    () => () => {
+      if (opener instanceof HTMLElement && opener.isConnected) requestAnimationFrame(() => opener.focus())
+    },
+    [opener],
   )
 }
 
