@@ -74,10 +74,14 @@ function report({ day, reference }) {
 
 function seed(connectionString) {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--disable-warning=DeprecationWarning', join(root, 'prisma/demo/seed.mjs')], {
-      env: { ...process.env, DATABASE_URL: connectionString },
-      stdio: ['ignore', 'pipe', 'inherit'],
-    })
+    const child = spawn(
+      process.execPath,
+      ['--disable-warning=DeprecationWarning', join(root, 'prisma/demo/seed.mjs')],
+      {
+        env: { ...process.env, DATABASE_URL: connectionString },
+        stdio: ['ignore', 'pipe', 'inherit'],
+      },
+    )
     let text = ''
     child.stdout.on('data', (chunk) => {
       text += chunk
