@@ -83,6 +83,7 @@ function outlookOf({
     isFirstHarvest: seen.harvests.length === 0,
   })
   const harvestShare = query.harvestShare ?? advice.shareOfVolume
+  const sustainableShare = sustainableDaily(estimate)
   const at = (day: number): Instant => addMinutes(record.startedAt, day * 1440)
   return {
     ...seen,
@@ -90,8 +91,8 @@ function outlookOf({
     ahead: aheadOf({ estimate, harvestShare, days: query.days }).map(({ day, ...band }) => ({ at: at(day), ...band })),
     growthPerDay: estimate.growthPerDay,
     harvestSharePerDay: harvestShare,
-    sustainableSharePerDay: advice.sustainableShare,
-    sentence: sentenceOf({ culture, estimate, advice, harvestShare }),
+    sustainableSharePerDay: sustainableShare,
+    sentence: sentenceOf({ culture, estimate, sustainableShare, harvestShare }),
   }
 }
 
@@ -139,22 +140,32 @@ function aheadOf({ estimate, harvestShare, days }: { estimate: CultureEstimate; 
   return [today, ...forecast.days.map(({ day, p10, p25, p50, p75, p90 }) => ({ day, p10, p25, p50, p75, p90 }))]
 }
 
+// A week under the usual fifth: what a culture above half of what it can hold gives once is not what it gives each day.
+const sustainedFor = { days: 7, harvestFractionPerDay: 0.2 }
+
+/** Share that grows back each day with nine chances in ten: 1 - exp(-growth), at the lower decile of the forecast. */
+function sustainableDaily(estimate: CultureEstimate): number {
+  const { days, harvestFractionPerDay } = sustainedFor
+  const { growthPerDay } = forecastCulture({ estimate, plan: { harvestFractionPerDay }, days, seed })
+  return Math.max(0, 1 - Math.exp(-growthPerDay.p10))
+}
+
 function sentenceOf({
   culture,
   estimate,
-  advice,
+  sustainableShare,
   harvestShare,
 }: {
   culture: SnapshotCulture
   estimate: CultureEstimate
-  advice: { sustainableShare: number; shareOfVolume: number }
+  sustainableShare: number
   harvestShare: number
 }): string {
   const percent = (share: number) => `${Math.round(share * 100)} %`
   const trend = { rising: 'rising', steady: 'holding', falling: 'falling' }[estimate.trend]
   const now = `About ${Math.round(estimate.densityPerMl)} per mL and ${trend}.`
   if (culture.isBackup) return `${now} This is a backup: leave it alone.`
-  if (harvestShare > advice.sustainableShare + 0.005)
-    return `${now} Taking ${percent(harvestShare)} a day is more than it is sure to grow back (${percent(advice.sustainableShare)}).`
-  return `${now} It grows back ${percent(advice.sustainableShare)} a day with nine chances in ten.`
+  if (harvestShare > sustainableShare + 0.005)
+    return `${now} Taking ${percent(harvestShare)} a day is more than it is sure to grow back (${percent(sustainableShare)}).`
+  return `${now} It grows back ${percent(sustainableShare)} a day with nine chances in ten.`
 }
