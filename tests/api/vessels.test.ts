@@ -405,6 +405,18 @@ describe('what belongs together', () => {
     expect(early.problem?.fields).toMatchObject([{ path: 'untilOn' }])
   })
 
+  test('a batch that ends is fed from nowhere from tomorrow on', async () => {
+    const link = await feedLink()
+    const batches = await world.ok(full.owner, 'listLarvalBatches', { params: params() })
+    const { version } = batches.find((each) => each.id === link.batchId)!
+    await world.ok(full.owner, 'endLarvalBatch', {
+      params: { roomId, batchId: link.batchId },
+      body: { reason: 'all moved to grow-out', version },
+    })
+    const links = await world.ok(full.owner, 'listFeedLinks', { params: params() })
+    expect(links.find((each) => each.id === link.id)?.untilOn).toBe(today())
+  })
+
   test('a culture that ends feeds nobody from tomorrow on', async () => {
     const source = await culture()
     const fed = await batch()

@@ -1,7 +1,6 @@
-import { localDate } from '@fryward/husbandry'
 import type { Culture, Id } from '@fryward/shared'
-import { toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
+import { endLinksOf } from '../feed-links/end-links-of.ts'
 import { replanRoom } from '../planning/replan-room.ts'
 import { endSubject } from '../work/subject-row.ts'
 import { assertFresh } from '../work/versioned.ts'
@@ -23,13 +22,7 @@ export async function endCulture({
   return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
     const before = await getCultureInRoom(work, cultureId)
     assertFresh(before, input.version, before.name)
-    const room = await work.tx.room.findUniqueOrThrow({ where: { id: roomId } })
-    const today = toDateColumn(localDate({ timeZone: room.timeZone, at: ctx.now }))
-    await work.tx.feedLink.updateMany({
-      where: { roomId, cultureId, untilOn: null, fromOn: { lte: today } },
-      data: { untilOn: today, version: { increment: 1 } },
-    })
-    await work.tx.feedLink.deleteMany({ where: { roomId, cultureId, untilOn: null } })
+    await endLinksOf(work, { cultureId })
     await endSubject(work, { id: cultureId, reason: input.reason })
     await replanRoom(work, `${before.name} was ended`)
     return getCultureInRoom(work, cultureId)
