@@ -139,7 +139,7 @@ async function load({ url, cookie }, ms) {
 
 function get({ url, cookie, agent }) {
   return new Promise((resolve, reject) => {
-    const asked = request(url, { agent, headers: { cookie, 'accept-encoding': 'gzip' } }, (answer) => {
+    const asked = request(url, { agent, headers: { cookie, 'accept-encoding': 'gzip, deflate, br' } }, (answer) => {
       let bytes = 0
       answer.on('data', (chunk) => {
         bytes += chunk.length

@@ -52,9 +52,11 @@ export type World = {
 export async function openWorld({
   at = '2026-03-10T08:00:00.000Z',
   photosFolder,
+  webUrl,
 }: {
   at?: string
   photosFolder?: string
+  webUrl?: string
 } = {}): Promise<World> {
   const testDatabase = await createTestDatabase()
   const database = openDatabase({ connectionString: testDatabase.connectionString, maxConnections: 8 })
@@ -76,6 +78,7 @@ export async function openWorld({
     now: clock.now,
     requestsPerMinute: 1_000_000,
     photosFolder,
+    webUrl,
   })
   await app.ready()
   const call: World['call'] = (person, id, parts) => request({ app, person, id, parts: parts ?? {} })

@@ -1,9 +1,9 @@
+import { randomUUID } from 'node:crypto'
 import helmet from '@fastify/helmet'
 import rateLimit from '@fastify/rate-limit'
 import type { Database } from '@fryward/store'
 import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
-import { uuidv7 } from 'uuidv7'
 import { createAuth } from './auth.ts'
 import { openPhotoStore } from './photo-store.ts'
 import { cleanText } from './plugins/clean-text.ts'
@@ -41,7 +41,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   const { database, publicUrl, version, now = () => new Date().toISOString() } = options
   const app = fastify({
     logger: options.logger ?? false,
-    genReqId: () => uuidv7(),
+    genReqId: () => randomUUID(),
     trustProxy: options.trustedProxies ?? false,
     bodyLimit: 1024 * 1024,
     routerOptions: { maxParamLength: 200 },
@@ -71,6 +71,8 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   await registerEvents(app, { connectionString: database.connectionString })
   await registerPhotos(app, { photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null })
   await registerBackup(app, { database, photosFolder: options.photosFolder })
+  // What the API does not have is answered here; the dashboard has no page under this name.
+  app.all('/api/*', { schema: { hide: true } }, (_request, reply) => reply.callNotFound())
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
 }
