@@ -85,9 +85,13 @@ export type FactKind = (typeof factKinds)[number]
 export const outcomes = ['placed', 'kept', 'culled'] as const
 export type Outcome = (typeof outcomes)[number]
 
-/** What was counted; fixes the unit that the count means (per mL, or heads). */
+/**
+ * What was counted; fixes the unit that the count means (per mL, or heads). Of copepods `culture` are the grown and
+ * half-grown, which the sieve holds; their nauplii, which are harvested, are counted apart.
+ */
 export const countTargets = [
   'culture',
+  'copepod_nauplii',
   'prey_rotifers',
   'prey_artemia',
   'larvae',

@@ -142,6 +142,7 @@ export const factKindLabels = {
 
 export const countTargetLabels = {
   culture: 'The culture',
+  copepod_nauplii: 'Copepod nauplii',
   prey_rotifers: 'Rotifers in the water',
   prey_artemia: 'Artemia in the water',
   larvae: 'Larvae',

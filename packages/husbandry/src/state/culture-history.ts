@@ -77,8 +77,10 @@ function removalsOf(
   about: { subjectId: Id; until: Instant },
   culture: SnapshotCulture,
 ): CultureRemovalFact[] {
+  // Copepods are counted as grown and half-grown, and those the sieve holds back: only nauplii and water leave.
+  const isHeldBack = culture.kind === 'copepod'
   const toRemoval = (fact: FactOf<'harvest'> | FactOf<'water_change'>, volumeL: number): CultureRemovalFact[] =>
-    volumeL > 0 ? [{ fact, volumeL, fraction: Math.min(mostRemoved, volumeL / culture.volumeL) }] : []
+    volumeL > 0 && !isHeldBack ? [{ fact, volumeL, fraction: Math.min(mostRemoved, volumeL / culture.volumeL) }] : []
   return [
     ...factsUntil(snapshot, 'harvest', about).flatMap((fact) => toRemoval(fact, fact.data.volumeL)),
     ...factsUntil(snapshot, 'water_change', about).flatMap((fact) => toRemoval(fact, fact.data.removedL)),

@@ -58,7 +58,8 @@ export function densityAt(
     }
   }
   const known = { countedAt: seen.fact.at, isEstimated: false, because, densityPerMl: scaled }
-  if (elapsedDays(seen.fact.at, at) <= countHoldsDays || scaled === 0) return known
+  // Growth is known of rotifers only: of anything else the last count stands.
+  if (culture.kind !== 'rotifer' || elapsedDays(seen.fact.at, at) <= countHoldsDays || scaled === 0) return known
   const estimate = estimateOf(record, culture, at)
   if (!estimate) return known
   const believed = Math.max(
