@@ -71,8 +71,6 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   await registerEvents(app, { connectionString: database.connectionString })
   await registerPhotos(app, { photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null })
   await registerBackup(app, { database, photosFolder: options.photosFolder })
-  // What the API does not have is answered here; the dashboard has no page under this name.
-  app.all('/api/*', { schema: { hide: true } }, (_request, reply) => reply.callNotFound())
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
 }

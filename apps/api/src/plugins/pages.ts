@@ -16,6 +16,10 @@ export const pages = fp(
       websocket: process.env.NODE_ENV === 'development',
       // Pages are only ever read; a write to a page is somebody trying doors.
       httpMethods: ['GET', 'HEAD'],
+      // An address that the API does not have is answered here; the dashboard has no page under its name.
+      preHandler: async (request, reply) => {
+        if (request.url.startsWith('/api/')) reply.callNotFound()
+      },
       replyOptions: {
         onError: (reply) =>
           reply
