@@ -186,6 +186,39 @@ describe('published rations', () => {
   })
 })
 
+describe('copepods', () => {
+  const copepodsOf = (told: readonly Told[]) =>
+    roomOf({
+      culture: { kind: 'copepod', strain: null, volumeL: 10, startedAt: '2026-02-01T06:00:00.000Z' },
+      facts: facts(told),
+    })
+  const grown = (perMl: number): Told => ({
+    kind: 'count',
+    at: `${date}T06:30:00.000Z`,
+    data: { of: 'culture', animals: [perMl * 100], volumeMl: 100 },
+  })
+
+  // VanderLugt 2005, J. Young Investig., Bestiolina similis: survival was best at 5.0e4 Rhodomonas per mL.
+  test('the first feed of 10 L holds 50,000 cells per mL, within what a syringe shows', () => {
+    const [feed] = drafts('copepod-feed', copepodsOf([]))
+    if (!feed) throw new Error('a first feed')
+    // Of a bottle of 65e9 per mL, given 1 in 100.
+    const cellsPerMl = ((feed.content.amount?.value ?? 0) / 100) * 65e9 * 1e-4
+    expect(Math.abs(cellsPerMl / 5.0e4 - 1)).toBeLessThan(0.05)
+    const cells = findRule('copepod-feed')?.parameters.cellsPerMl
+    if (cells?.type !== 'number') throw new Error('a number of cells')
+    // Cruz-Rosado et al. 2020 (Apocyclops, 20,000 a day) and Wang et al. 2021 (Bestiolina, up to 500,000) can be set.
+    expect(cells.minimum).toBeLessThanOrEqual(20_000)
+    expect(cells.maximum).toBeGreaterThanOrEqual(500_000)
+  })
+
+  // Production tanks hold about 2 grown per mL (Oceanic Institute, WAS 156505); at 8 under one egg a day (Kline & Laidley 2015).
+  test('a culture as thick as production tanks is harvested, one of 0.25 per mL is not yet', () => {
+    expect(drafts('copepod-harvest', copepodsOf([grown(2)]))).toHaveLength(1)
+    expect(drafts('copepod-harvest', copepodsOf([grown(0.25)]))).toEqual([])
+  })
+})
+
 describe('every rule', () => {
   test('cites a source of a known kind for every default, and never calls a memory published', () => {
     for (const rule of rules)

@@ -11,6 +11,12 @@ import { clutchWatch } from './broodstock/clutch-watch.ts'
 import { pairFeed } from './broodstock/pair-feed.ts'
 import { pairLookForEggs } from './broodstock/pair-look-for-eggs.ts'
 import { pairConditioning, pairWatchNew, roomDayLength } from './broodstock/pair-watch.ts'
+import { copepodCount } from './copepods/copepod-count.ts'
+import { copepodFeed } from './copepods/copepod-feed.ts'
+import { copepodHarvest } from './copepods/copepod-harvest.ts'
+import { copepodRestart } from './copepods/copepod-restart.ts'
+import { copepodSiphon } from './copepods/copepod-siphon.ts'
+import { copepodTrouble } from './copepods/copepod-trouble.ts'
 import { juvenileCount } from './juveniles/juvenile-count.ts'
 import { juvenileFeed } from './juveniles/juvenile-feed.ts'
 import { larvalArtemiaFeed } from './larvae/artemia-feed.ts'
@@ -57,7 +63,13 @@ export const rules: readonly Rule[] = [
   concentrateUseBy,
   microalgaeLook,
   microalgaeSplit,
-  // live food, the backup first
+  // live food: copepods before rotifers, which would outgrow them; then the backup first
+  copepodTrouble,
+  copepodCount,
+  copepodHarvest,
+  copepodFeed,
+  copepodSiphon,
+  copepodRestart,
   rotiferBackupCheck,
   rotiferBackupWanted,
   rotiferTrouble,

@@ -1,18 +1,14 @@
 import type { HealthReason } from '@fryward/live-feed'
-import type { Because, FactOf, Phrase } from '@fryward/shared'
-import { addMinutes, type HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { commonPractice } from '../../engine/parameters.ts'
+import type { Because, Phrase } from '@fryward/shared'
 import { computedLink, defineRule, factLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import type { SnapshotCulture } from '../../snapshot.ts'
 import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
 import { cultureById } from '../../state/culture-state.ts'
 import { isFallingByCounts } from '../../state/culture-trend.ts'
-import { factsUntil } from '../../state/day-facts.ts'
-import { healthFrom, signFacts, signsField } from '../culture-signs.ts'
-import { choiceField, noteField } from '../fields.ts'
+import { healthFrom } from '../culture-signs.ts'
+import { signHoursParameter, signsSince, troubleFacts, troubleFields } from '../culture-trouble.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { firstRound } from '../rounds.ts'
-import { choiceOf, textOf } from '../values.ts'
 
 const words: Record<HealthReason['code'], string> = {
   'swimming-slow': 'they swim slowly',
@@ -31,12 +27,6 @@ const words: Record<HealthReason['code'], string> = {
   'ph-below-best': 'pH is below its best',
 }
 
-const did = [
-  { value: 'nothing', label: 'nothing but looked' },
-  { value: 'thinned', label: 'changed part of the water' },
-  { value: 'restarted', label: 'restarted it elsewhere' },
-] as const
-
 export const rotiferTrouble = defineRule({
   id: 'rotifer-trouble',
   title: 'See to a culture in trouble',
@@ -46,15 +36,7 @@ export const rotiferTrouble = defineRule({
   station: 'live_food',
   isOnByDefault: true,
   parameters: {
-    signHours: {
-      type: 'number',
-      label: 'that signs count for',
-      unit: 'hours',
-      default: 24,
-      minimum: 6,
-      maximum: 96,
-      source: commonPractice('same-day signs lead'),
-    },
+    signHours: signHoursParameter,
   },
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
@@ -76,11 +58,7 @@ export const rotiferTrouble = defineRule({
           verb: 'look',
           title: phrase(`See to it: ${reasons.map(({ code }) => words[code]).join(', ')}`),
           steps: stepsFor(culture, reasons),
-          fields: [
-            signsField,
-            choiceField({ name: 'did', label: 'Done about it', choices: [...did] }),
-            noteField('What you saw and did'),
-          ],
+          fields: troubleFields(),
           because: [
             ...seen.map((fact) =>
               factLink(fact, { label: 'seen', text: fact.data.signs.join(', ').replaceAll('_', ' '), joins: 'and' }),
@@ -96,38 +74,8 @@ export const rotiferTrouble = defineRule({
       },
     ]
   },
-  record: ({ values, subjectId }) => {
-    const action = did.find(({ value }) => value === choiceOf(values, 'did', ['nothing', 'thinned', 'restarted']))
-    const note = [action?.label ?? '', textOf(values, 'note') ?? ''].filter(Boolean).join('; ')
-    const ticked = signFacts(subjectId, values)
-    if (ticked.length > 0 && note === '') return { facts: ticked }
-    // Looked at and nothing ticked: the signs have passed.
-    const signs = ticked.flatMap((fact) => (fact.kind === 'observation' ? (fact.data.signs ?? []) : []))
-    return {
-      facts: [
-        {
-          kind: 'observation',
-          subjectId,
-          data: { signs: signs.length > 0 ? signs : ['swimming_well'], ...(note ? { note } : {}) },
-        },
-      ],
-    }
-  },
+  record: ({ values, subjectId }) => ({ facts: troubleFacts(subjectId, values) }),
 })
-
-/** Signs seen lately, back to the last look that found all well. */
-function signsSince(
-  snapshot: RoomSnapshot,
-  culture: SnapshotCulture,
-  { day, hours }: { day: HusbandryDay; hours: number },
-): FactOf<'observation'>[] {
-  const from = addMinutes(firstRound(day).startsAt, -hours * 60)
-  const looks = factsUntil(snapshot, 'observation', { subjectId: culture.id, until: day.endsAt })
-  const isWell = (fact: FactOf<'observation'>) =>
-    fact.data.signs.some((sign) => sign === 'swimming_well' || sign === 'all_well')
-  const well = looks.findLast(isWell)
-  return looks.filter((fact) => fact.at >= from && (!well || fact.at > well.at) && fact.data.signs.length > 0)
-}
 
 function countLinks({ counts }: CultureRecord): Because[] {
   return counts.slice(-3).map(({ fact, densityPerMl, eggRatio }) =>

@@ -5,6 +5,7 @@ import type { RoomSnapshot, SnapshotTank } from '../../snapshot.ts'
 import { isBatchStanding } from '../../state/batch-state.ts'
 import { algaeSplit } from './algae-plan.ts'
 import { larvalChange, tankChange } from './change-plan.ts'
+import { copepodChange, copepodHarvest } from './copepod-plan.ts'
 import { harvestPlan } from './harvest-plan.ts'
 
 export type WaterNeed = {
@@ -36,9 +37,13 @@ function cultureNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): Wat
     const { id, name, salinity, temperatureC } = culture
     const need = { subjectId: id, name, salinity, temperatureC }
     const split = algaeSplit(snapshot, culture, today) ? null : algaeSplit(snapshot, culture, tomorrow)
+    const isDueToday = copepodChange(snapshot, culture, today) !== null
+    const siphoned = isDueToday ? null : copepodChange(snapshot, culture, tomorrow)
     return [
       { ...need, purpose: 'refill after the harvest', litres: harvestPlan(snapshot, culture, tomorrow).litres },
       { ...need, purpose: 'fill up after the split', litres: split?.litres ?? 0 },
+      { ...need, purpose: 'new water for nauplii', litres: copepodHarvest(snapshot, culture, tomorrow)?.litres ?? 0 },
+      { ...need, purpose: 'bottom siphoned', litres: siphoned?.litres ?? 0 },
     ]
   })
 }

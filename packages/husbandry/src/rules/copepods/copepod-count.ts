@@ -1,0 +1,120 @@
+import { commonPractice, fromMemory } from '../../engine/parameters.ts'
+import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { cultureRecord } from '../../state/culture-history.ts'
+import { cultureById } from '../../state/culture-state.ts'
+import { daysSince } from '../../state/day-facts.ts'
+import { signFacts, signsField } from '../culture-signs.ts'
+import { countField } from '../fields.ts'
+import { mL, perMl } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { firstRound } from '../rounds.ts'
+import { countOf } from '../values.ts'
+
+// Harpacticoids on surfaces have been held by the hundred per mL; nothing kept here is denser. from memory
+const densestPerMl = 1000
+// From a thin start to a crowded vessel of a small room. common practice
+const likelyGrown = [0.05, 20] as const
+const likelyNauplii = [0, 50] as const
+const likelyFactor = 4
+
+export const copepodCount = defineRule({
+  id: 'copepod-count',
+  title: 'Count the copepods',
+  sentence:
+    'Count every copepod culture, grown ones and nauplii apart, in {replicates} samples of {sampleMl} every {everyDays} days.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    everyDays: {
+      type: 'number',
+      label: 'from one count to the next',
+      unit: 'days',
+      default: 3,
+      minimum: 1,
+      maximum: 14,
+      source: commonPractice('slower than rotifers: a generation takes a week or more'),
+    },
+    replicates: {
+      type: 'number',
+      label: 'from different places',
+      unit: 'samples',
+      default: 3,
+      minimum: 1,
+      maximum: 10,
+      source: commonPractice('as rotifers are counted'),
+    },
+    sampleMl: {
+      type: 'number',
+      label: 'in each sample',
+      unit: 'mL',
+      default: 10,
+      minimum: 1,
+      maximum: 500,
+      source: fromMemory('thin cultures want larger samples than rotifers'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    if (culture.kind !== 'copepod' || culture.startedAt >= day.endsAt) return []
+    const last = cultureRecord(snapshot, culture, { until: day.endsAt }).counts.at(-1)
+    const since = daysSince(snapshot, last?.fact, day.date)
+    if (since !== null && since < parameters.everyDays) return []
+    const usual = last && last.densityPerMl > 0 ? last.densityPerMl : null
+    const sample = { unit: 'per_mL', volumeMl: parameters.sampleMl, replicates: parameters.replicates } as const
+    return [
+      {
+        roundId: firstRound(day).id,
+        content: taskContent({
+          verb: 'count',
+          title: phrase('Count copepods and nauplii'),
+          steps: [
+            phrase(
+              'Stir gently, bottom and walls too: many kinds sit there, and an even sample needs them all afloat.',
+            ),
+            phrase('Take {replicates} of {volume} in a clear cup, a torch from the side, and count by eye or lens.', {
+              replicates: { value: parameters.replicates, unit: 'samples' },
+              volume: mL(parameters.sampleMl),
+            }),
+            phrase('Grown and half-grown ones first; then nauplii, round and jerking, apart.'),
+            phrase(
+              'Females with eggs? Rotifers or ciliates among them? One rotifer is a rotifer culture in two weeks.',
+            ),
+          ],
+          fields: [
+            countField({
+              ...sample,
+              name: 'count',
+              label: 'Grown and half-grown',
+              isRequired: true,
+              maximum: densestPerMl,
+              likely: usual === null ? likelyGrown : [usual / likelyFactor, usual * likelyFactor],
+              usual: usual === null ? null : Number(usual.toFixed(1)),
+            }),
+            countField({ ...sample, name: 'nauplii', label: 'Nauplii', maximum: densestPerMl, likely: likelyNauplii }),
+            signsField,
+          ],
+          because: [
+            last
+              ? factLink(last.fact, { label: 'last counted', quantity: perMl(last.densityPerMl) })
+              : settingLink(culture.id, 'history', { label: 'counted since its start', text: 'not yet' }),
+            parameter('everyDays', 'and'),
+            parameter('sampleMl', 'and'),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const grown = countOf(values, 'count')
+    const nauplii = countOf(values, 'nauplii')
+    return {
+      facts: [
+        ...(grown ? [{ kind: 'count', subjectId, data: { of: 'culture', ...grown } } as const] : []),
+        ...(nauplii ? [{ kind: 'count', subjectId, data: { of: 'copepod_nauplii', ...nauplii } } as const] : []),
+        ...signFacts(subjectId, values),
+      ],
+    }
+  },
+})

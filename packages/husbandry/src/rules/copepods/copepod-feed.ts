@@ -1,0 +1,193 @@
+import type { Because, Phrase } from '@fryward/shared'
+import { z } from 'zod'
+import { addMinutes, type HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { commonPractice, published } from '../../engine/parameters.ts'
+import { computedLink, defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import { cultureById } from '../../state/culture-state.ts'
+import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
+import { signFacts, signsField, waterField, waterLookOf } from '../culture-signs.ts'
+import { isDoneInRound, ordinalText } from '../done.ts'
+import { givenAmountField } from '../fields.ts'
+import { type MeasuredDose, measuredDose } from '../measured-dose.ts'
+import { litres, measurableMl, mL, share } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { spreadRounds } from '../rounds.ts'
+import { numberOf } from '../values.ts'
+import { type Algae, algaeFor } from './copepod-algae.ts'
+
+const ContextSchema = z.object({
+  food: z.enum(['concentrate', 'live_microalgae']),
+  algaeId: z.string(),
+  plannedMl: z.number(),
+  dilution: z.number(),
+})
+// Live algae come with their water: never so much that the vessel has to be emptied for it. common practice
+const mostOfVessel = 0.2
+// Water still green at the feed has most of yesterday's cells in it. common practice
+const stillGreenShare = 0.5
+// What was seen of the water counts for three days of feeds, as with rotifers. common practice
+const looksCountMinutes = 3 * 24 * 60
+
+export const copepodFeed = defineRule({
+  id: 'copepod-feed',
+  title: 'Feed the copepods',
+  sentence:
+    'Keep {cellsPerMl} algal cells in every copepod culture: all of it at first and when the water is clear, else the {eatenShare} that a day takes; in {feedsPerDay} feeds.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    cellsPerMl: {
+      type: 'number',
+      label: 'to keep',
+      unit: 'cells_per_mL',
+      default: 50_000,
+      minimum: 1000,
+      maximum: 2_000_000,
+      source: published(
+        'best survival of Bestiolina similis at 50,000 Rhodomonas per mL: VanderLugt 2005, J. Young Investig. (University of Hawaii); of the smaller Isochrysis B. amoyensis did best at 400,000: Wang et al. 2021, Front. Mar. Sci. 8:788744',
+      ),
+    },
+    eatenShare: {
+      type: 'number',
+      label: 'gone in a day',
+      unit: 'share',
+      default: 0.5,
+      minimum: 0.05,
+      maximum: 1,
+      source: commonPractice('eaten and settled: about half a day, as in green water'),
+    },
+    feedsPerDay: {
+      type: 'number',
+      label: 'a day',
+      unit: 'feeds',
+      default: 1,
+      minimum: 1,
+      maximum: 8,
+      source: published(
+        'one daily supply of algae: Cruz-Rosado et al. 2020, Ecosist. Recur. Agropec. 7(2) e2505, Apocyclops panamensis',
+      ),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    if (culture.kind !== 'copepod') return []
+    const rounds = spreadRounds(day, parameters.feedsPerDay)
+    const given = factsOnDay(snapshot, 'feeding', { subjectId: culture.id, day })
+    const asked = rounds
+      .filter((round) => round.startsAt >= culture.startedAt)
+      .filter((round) => !isDoneInRound(given, { day, rounds, round }))
+    if (asked.length === 0) return []
+    const algae = algaeFor(snapshot, culture, day)
+    const wanted = shareWanted(snapshot, culture, { day, eatenShare: parameters.eatenShare })
+    const cells = (parameters.cellsPerMl * culture.volumeL * 1000 * wanted.share) / rounds.length
+    const dose = doseOf(algae, { cells, culture })
+    const what = dose.dilution > 1 ? `${algae.name} diluted 1 in ${dose.dilution}` : algae.name
+    const because: Because[] = [
+      parameter('cellsPerMl'),
+      settingLink(culture.id, 'volume', { label: 'in it', quantity: litres(culture.volumeL), joins: 'times' }),
+      ...(wanted.isAfterAFeed ? [parameter('eatenShare', 'times')] : []),
+      ...wanted.because,
+      algae.because,
+      parameter('feedsPerDay', 'divided_by'),
+      computedLink('algae by cells', null, {
+        label: `a feed, to what a syringe or jug shows${dose.dilution > 1 ? `, diluted 1 in ${dose.dilution}` : ''}`,
+        quantity: mL(dose.amountMl),
+      }),
+    ]
+    return asked.map((round) => ({
+      roundId: round.id,
+      content: taskContent({
+        verb: 'feed',
+        title: phrase(`{amount} ${what}${ordinalText(rounds.indexOf(round), rounds.length, 'feed')}`, {
+          amount: mL(dose.amountMl),
+        }),
+        amount: mL(dose.amountMl),
+        amountOf: what,
+        steps: feedSteps(algae, dose),
+        fields: [
+          waterField,
+          signsField,
+          givenAmountField({
+            name: 'amountMl',
+            label: `Given, of ${what}`,
+            unit: 'mL',
+            planned: dose.amountMl,
+            maximum: Math.max(10, culture.volumeL * 1000 * mostOfVessel),
+            step: 0.1,
+          }),
+        ],
+        because,
+      }),
+      context: { food: algae.food, algaeId: algae.id, plannedMl: dose.amountMl, dilution: dose.dilution },
+    }))
+  },
+  record: ({ context, values, subjectId }) => {
+    const { food, algaeId, plannedMl, dilution } = ContextSchema.parse(context)
+    const amountMl = (numberOf(values, 'amountMl') ?? plannedMl) / dilution
+    return { facts: [...feedingFacts({ food, algaeId, amountMl, subjectId }), ...signFacts(subjectId, values)] }
+  },
+})
+
+function doseOf(algae: Algae, { cells, culture }: { cells: number; culture: SnapshotCulture }): MeasuredDose {
+  const wantedMl = cells / algae.cellsPerMl
+  if (algae.food === 'concentrate') return measuredDose(wantedMl)
+  const amountMl = measurableMl(Math.min(wantedMl, culture.volumeL * 1000 * mostOfVessel))
+  return { amountMl: Math.max(0.1, amountMl), dilution: 1 }
+}
+
+function feedSteps(algae: Algae, { amountMl, dilution }: MeasuredDose): Phrase[] {
+  return [
+    phrase(
+      'Look at the water first: tinted is right. Still green: give half of it. Clear: say so, tomorrow’s is more.',
+    ),
+    ...(algae.food === 'concentrate'
+      ? [phrase(`Shake ${algae.name} gently and put it back in the cold at once.`)]
+      : [phrase(`Swirl ${algae.name}; as much water out of the culture first, through the fine sieve.`)]),
+    ...(dilution > 1
+      ? [phrase(`Stir 1 mL of it into ${dilution - 1} mL of culture water: that is 1 in ${dilution}.`)]
+      : []),
+    phrase('Pour {amount} in near the air, which only just turns the water over: they are battered by big bubbles.', {
+      amount: mL(amountMl),
+    }),
+  ]
+}
+
+function feedingFacts(input: {
+  food: Algae['food']
+  algaeId: string
+  amountMl: number
+  subjectId: string
+}): FactDraft[] {
+  const { food, algaeId, amountMl, subjectId } = input
+  if (food === 'concentrate') return [{ kind: 'feeding', subjectId, data: { food, concentrateId: algaeId, amountMl } }]
+  const volumeL = Number((amountMl / 1000).toFixed(6))
+  return [
+    { kind: 'feeding', subjectId, data: { food, fromCultureId: algaeId, amountMl } },
+    { kind: 'harvest', subjectId: algaeId, data: { volumeL, parts: [{ to: 'culture', subjectId, volumeL }] } },
+  ]
+}
+
+/** The share of the full density that this day's food makes up for, by what was seen of the water. */
+function shareWanted(
+  snapshot: RoomSnapshot,
+  culture: SnapshotCulture,
+  { day, eatenShare }: { day: HusbandryDay; eatenShare: number },
+): { share: number; isAfterAFeed: boolean; because: Because[] } {
+  const hasFed = factsUntil(snapshot, 'feeding', { subjectId: culture.id, until: day.startsAt }).length > 0
+  if (!hasFed) return { share: 1, isAfterAFeed: false, because: [] }
+  const since = addMinutes(day.startsAt, -looksCountMinutes)
+  const looks = factsUntil(snapshot, 'observation', { subjectId: culture.id, until: day.startsAt })
+  const last = looks.findLast((fact) => fact.at >= since && waterLookOf(fact) !== null)
+  const water = last ? waterLookOf(last) : null
+  if (last && water === 'clear') {
+    const because = [factLink(last, { label: 'water clear, nothing left', quantity: share(1), joins: 'times' })]
+    return { share: 1, isAfterAFeed: false, because }
+  }
+  if (last && water === 'green') {
+    const because = [factLink(last, { label: 'water still green', quantity: share(stillGreenShare), joins: 'times' })]
+    return { share: eatenShare * stillGreenShare, isAfterAFeed: true, because }
+  }
+  return { share: eatenShare, isAfterAFeed: true, because: [] }
+}

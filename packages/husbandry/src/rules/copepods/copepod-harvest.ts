@@ -1,0 +1,152 @@
+import type { Because, HarvestData, Phrase } from '@fryward/shared'
+import { z } from 'zod'
+import { computedLink, defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
+import type { SnapshotCulture } from '../../snapshot.ts'
+import { cultureById } from '../../state/culture-state.ts'
+import { releaseCautions } from '../cautions.ts'
+import { destinationWords, type Part, partSteps, partsField } from '../live-food/harvest-parts.ts'
+import { filledField, fillFacts, fillSteps } from '../live-food/harvest-refill.ts'
+import { animals, litres, measurableLDown, perMl, roundAnimals } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import {
+  type CopepodHarvest,
+  copepodHarvestId,
+  copepodHarvestParameters,
+  copepodHarvest as copepodHarvestPlan,
+} from '../plans/copepod-plan.ts'
+import { firstRound } from '../rounds.ts'
+import { partsOf } from '../values.ts'
+
+const ContextSchema = z.object({
+  parts: z.array(
+    z.object({
+      to: z.enum(['larval_batch', 'culture', 'other_fish', 'chilled_reserve', 'drain']),
+      subjectId: z.string().optional(),
+      volumeL: z.number(),
+    }),
+  ),
+  /** As counted; null when nobody counted them. */
+  naupliiPerMl: z.number().nullable(),
+})
+
+// Grown ones stay above about 100 um, first nauplii pass it and stay above about 40. from memory
+const grownSieveUm = 100
+const naupliiSieveUm = 40
+
+export const copepodHarvest = defineRule({
+  id: copepodHarvestId,
+  title: 'Harvest nauplii',
+  sentence:
+    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, while not falling, sieve the nauplii out of {share} of a copepod culture: daily while it feeds larvae, else every {idleEveryDays} days; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup is left alone.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: copepodHarvestParameters,
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    const plan = copepodHarvestPlan(snapshot, culture, day)
+    if (!plan) return []
+    const parts = sharedOut(plan, parameters.restGoesTo)
+    return [
+      {
+        roundId: firstRound(day).id,
+        content: taskContent({
+          verb: 'harvest',
+          title: phrase(`Nauplii out of {amount}: ${destinationWords(parts)}; new water in`, {
+            amount: litres(plan.litres),
+          }),
+          amount: litres(plan.litres),
+          amountOf: 'culture, sieved',
+          steps: [...sieveSteps(culture, plan.litres), ...partSteps(snapshot, culture, parts), ...fillSteps(culture)],
+          cautions: parts.some(({ to }) => to === 'drain') ? releaseCautions : [],
+          fields: [partsField(culture, parts), filledField(culture, plan.litres)],
+          because: [
+            ...countLinks(plan),
+            parameter('firstHarvestPerMl', 'and'),
+            settingLink(culture.id, 'volume', { label: 'in it', quantity: litres(culture.volumeL), joins: 'and' }),
+            parameter('share', 'times'),
+            computedLink('rounded down to a jug’s mark', null, { label: 'to sieve', quantity: litres(plan.litres) }),
+            plan.batches.length > 0
+              ? settingLink(culture.id, 'feed links', {
+                  label: 'feeds',
+                  text: plan.batches.map(({ name }) => name).join(', '),
+                  joins: 'and',
+                })
+              : parameter('idleEveryDays', 'and'),
+          ],
+        }),
+        context: {
+          parts: parts.map(({ name: _name, ...part }) => part),
+          naupliiPerMl: plan.nauplii?.perMl ?? null,
+        },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const { parts: planned, naupliiPerMl } = ContextSchema.parse(context)
+    const parts = partsOf(values, 'parts') ?? planned
+    const takenL = Number(parts.reduce((sum, part) => sum + part.volumeL, 0).toFixed(6))
+    if (takenL <= 0) return { facts: [] }
+    return {
+      facts: [
+        { kind: 'harvest', subjectId, data: { volumeL: takenL, parts } },
+        ...parts.flatMap((part) => fedFacts(part, { cultureId: subjectId, naupliiPerMl })),
+        ...fillFacts(subjectId, { values, takenL }),
+      ],
+    }
+  },
+})
+
+/** In even shares to the larvae that it feeds; all of it to the rest when there are none. */
+function sharedOut({ litres: allL, batches }: CopepodHarvest, rest: 'other_fish' | 'drain'): Part[] {
+  const [first, ...others] = batches
+  if (!first) return [{ to: rest, name: rest === 'drain' ? 'the drain' : 'other fish', volumeL: allL }]
+  const eachL = measurableLDown(allL / batches.length)
+  if (eachL <= 0) return [{ to: 'larval_batch', subjectId: first.id, name: first.name, volumeL: allL }]
+  const firstL = Number((allL - eachL * others.length).toFixed(6))
+  return batches.map(({ id, name }, index) => ({
+    to: 'larval_batch',
+    subjectId: id,
+    name,
+    volumeL: index === 0 ? firstL : eachL,
+  }))
+}
+
+/** What a part that went to larvae fed them. */
+function fedFacts(
+  part: HarvestData['parts'][number],
+  { cultureId, naupliiPerMl }: { cultureId: string; naupliiPerMl: number | null },
+): FactDraft[] {
+  if (part.to !== 'larval_batch' || part.subjectId === undefined) return []
+  const number = naupliiPerMl === null ? {} : { animals: roundAnimals(naupliiPerMl * part.volumeL * 1000) }
+  const data = { food: 'copepods', fromCultureId: cultureId, amountMl: part.volumeL * 1000, ...number } as const
+  return [{ kind: 'feeding', subjectId: part.subjectId, data }]
+}
+
+function sieveSteps(culture: SnapshotCulture, takenL: number): Phrase[] {
+  return [
+    phrase('Count first, then harvest, then feed. Air off; a lamp at one side draws many nauplii there.'),
+    phrase('Run {amount} through a sieve of {grown}, kept under water: what stays on it goes straight back.', {
+      amount: litres(takenL),
+      grown: { value: grownSieveUm, unit: 'um' },
+    }),
+    phrase('What passed goes over {nauplii}: those are the nauplii. Rinse them; the old water goes down the drain.', {
+      nauplii: { value: naupliiSieveUm, unit: 'um' },
+    }),
+    phrase(`Both sieves belong to ${culture.name}: one rotifer carried in outgrows the copepods.`),
+  ]
+}
+
+function countLinks({ count, nauplii, litres: takenL }: CopepodHarvest): Because[] {
+  const grown = factLink(count.fact, { label: 'grown ones counted', quantity: perMl(count.densityPerMl) })
+  if (!nauplii) return [grown]
+  return [
+    grown,
+    factLink(nauplii.fact, { label: 'nauplii counted', quantity: perMl(nauplii.perMl), joins: 'and' }),
+    computedLink('nauplii by litres', null, {
+      label: 'in what is sieved, about',
+      quantity: animals(roundAnimals(nauplii.perMl * takenL * 1000)),
+      joins: 'and',
+    }),
+  ]
+}

@@ -1,0 +1,113 @@
+import { z } from 'zod'
+import { daysBetween } from '../../calendar/husbandry-day.ts'
+import { commonPractice } from '../../engine/parameters.ts'
+import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { cultureRecord } from '../../state/culture-history.ts'
+import { cultureById, cultureStartDate } from '../../state/culture-state.ts'
+import { disinfectionCautions } from '../cautions.ts'
+import { days, perMl, share } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { middleRound } from '../rounds.ts'
+
+const ContextSchema = z.object({ volumeL: z.number(), densityPerMl: z.number().nullable() })
+
+export const copepodRestart = defineRule({
+  id: 'copepod-restart',
+  title: 'Restart the copepods',
+  sentence:
+    'Move every copepod culture into a clean vessel after {everyDays} days, {keptShare} of its animals; two cultures never within {apartDays} days.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    everyDays: {
+      type: 'number',
+      label: 'from one restart to the next',
+      unit: 'days',
+      default: 42,
+      minimum: 7,
+      maximum: 365,
+      source: commonPractice('every few weeks, later than rotifers: they grow more slowly and are hard to replace'),
+    },
+    keptShare: {
+      type: 'number',
+      label: 'of its animals',
+      unit: 'share',
+      default: 0.5,
+      minimum: 0.1,
+      maximum: 1,
+      source: commonPractice('half; the other half starts a second culture or stays until this one is well'),
+    },
+    apartDays: {
+      type: 'number',
+      label: 'between restarts of two cultures',
+      unit: 'days',
+      default: 7,
+      minimum: 0,
+      maximum: 60,
+      source: commonPractice('a restart that fails must not meet another'),
+    },
+  },
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    if (culture.kind !== 'copepod') return []
+    const ageOf = (each: typeof culture) => daysBetween(cultureStartDate(snapshot, each, day.endsAt), day.date)
+    const ageDays = ageOf(culture)
+    if (ageDays < parameters.everyDays) return []
+    const isNeighbourYoung = snapshot.cultures.some(
+      (other) =>
+        other.id !== culture.id && other.kind === 'copepod' && ageOf(other) >= 0 && ageOf(other) < parameters.apartDays,
+    )
+    if (isNeighbourYoung) return []
+    const count = cultureRecord(snapshot, culture, { until: day.endsAt }).counts.at(-1)
+    return [
+      {
+        roundId: middleRound(day).id,
+        content: taskContent({
+          verb: 'restart',
+          title: phrase('{amount} of them, sieved, into a clean vessel', { amount: share(parameters.keptShare) }),
+          amount: share(parameters.keptShare),
+          amountOf: 'the copepods',
+          steps: [
+            phrase('Fill a clean, disinfected and rinsed vessel with new water of the same salinity and warmth.'),
+            phrase('Sieve them over, grown ones and nauplii; leave the dirt of the bottom behind.'),
+            phrase('Look through a cup of them for rotifers and ciliates before they go in: pick, rinse, sieve again.'),
+            phrase('The old vessel stays, or becomes a second culture on its own page, until this one is well.'),
+          ],
+          cautions: disinfectionCautions,
+          because: [
+            settingLink(culture.id, 'start', {
+              label: 'started or last restarted',
+              text: cultureStartDate(snapshot, culture, day.endsAt),
+            }),
+            settingLink(culture.id, 'age', { label: 'of age', quantity: days(ageDays), joins: 'and' }),
+            parameter('everyDays', 'and'),
+            parameter('keptShare', 'and'),
+            ...(count
+              ? [
+                  factLink(count.fact, {
+                    label: 'last counted',
+                    quantity: perMl(count.densityPerMl),
+                    joins: 'and' as const,
+                  }),
+                ]
+              : []),
+          ],
+        }),
+        context: {
+          volumeL: culture.volumeL,
+          densityPerMl: count ? Number((count.densityPerMl * parameters.keptShare).toPrecision(3)) : null,
+        },
+      },
+    ]
+  },
+  record: ({ context, subjectId }) => {
+    const { volumeL, densityPerMl } = ContextSchema.parse(context)
+    return {
+      facts: [
+        { kind: 'care', subjectId, data: { act: 'restart_culture', litres: volumeL } },
+        ...(densityPerMl === null ? [] : [{ kind: 'inoculation', subjectId, data: { densityPerMl } } as const]),
+      ],
+    }
+  },
+})

@@ -1,0 +1,83 @@
+import { z } from 'zod'
+import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { lastCare } from '../../state/care.ts'
+import { cultureById } from '../../state/culture-state.ts'
+import { releaseCautions } from '../cautions.ts'
+import { givenAmountField, salinityField, temperatureField } from '../fields.ts'
+import { degC, litres, psu } from '../measures.ts'
+import { phrase, taskContent } from '../phrases.ts'
+import { copepodChange, copepodSiphonId, copepodSiphonParameters } from '../plans/copepod-plan.ts'
+import { middleRound } from '../rounds.ts'
+import { given, numberOf } from '../values.ts'
+
+const ContextSchema = z.object({ plannedL: z.number() })
+
+export const copepodSiphon = defineRule({
+  id: copepodSiphonId,
+  title: 'Siphon the copepods',
+  sentence:
+    'Siphon the bottom of every copepod culture every {everyDays} days, and change {share} of its water with it, matched in salinity and temperature.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: copepodSiphonParameters,
+  draft: ({ snapshot, day, subject, parameter }) => {
+    const culture = cultureById(snapshot, subject.id)
+    const plan = copepodChange(snapshot, culture, day)
+    if (!plan) return []
+    const last = lastCare(snapshot, 'siphon_bottom', { subjectId: culture.id, day })
+    return [
+      {
+        roundId: middleRound(day).id,
+        content: taskContent({
+          verb: 'siphon',
+          title: phrase('{amount} new water, bottom siphoned', { amount: litres(plan.litres) }),
+          amount: litres(plan.litres),
+          amountOf: 'new water',
+          steps: [
+            // Eggs of free spawners lie on the bottom: Støttrup, review of rearing copepods for larviculture (abstract).
+            phrase('Air off; a thin hose, slowly over the bottom, onto the fine sieve: eggs lie there with the dirt.'),
+            phrase('Rinse what the sieve holds into a cup, let the dirt settle, put back what swims and the eggs.'),
+            phrase('New water in slowly, measured: {salinity}, {temperature}, within 1 of both.', {
+              salinity: psu(culture.salinity),
+              temperature: degC(culture.temperatureC),
+            }),
+          ],
+          cautions: releaseCautions,
+          fields: [
+            givenAmountField({
+              name: 'amountL',
+              label: 'Water changed',
+              unit: 'L',
+              planned: plan.litres,
+              maximum: culture.volumeL,
+              step: 0.1,
+            }),
+            salinityField(culture.salinity),
+            temperatureField(culture.temperatureC),
+          ],
+          because: [
+            last
+              ? factLink(last, { label: 'last siphoned' })
+              : settingLink(culture.id, 'history', { label: 'siphoned so far', text: 'not yet' }),
+            parameter('everyDays', 'and'),
+            settingLink(culture.id, 'volume', { label: 'in it', quantity: litres(culture.volumeL), joins: 'and' }),
+            parameter('share', 'times'),
+            computedLink('rounded down to a jug’s mark', null, { label: 'to change', quantity: litres(plan.litres) }),
+          ],
+        }),
+        context: { plannedL: plan.litres },
+      },
+    ]
+  },
+  record: ({ context, values, subjectId }) => {
+    const changedL = numberOf(values, 'amountL') ?? ContextSchema.parse(context).plannedL
+    const measured = given({ salinity: numberOf(values, 'salinity'), temperatureC: numberOf(values, 'temperatureC') })
+    return {
+      facts: [
+        { kind: 'care', subjectId, data: { act: 'siphon_bottom' } },
+        { kind: 'water_change', subjectId, data: { removedL: changedL, addedL: changedL, ...measured } },
+      ],
+    }
+  },
+})

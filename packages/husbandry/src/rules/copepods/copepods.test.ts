@@ -1,0 +1,293 @@
+import { describe, expect, test } from 'vitest'
+import { husbandryDay } from '../../calendar/husbandry-day.ts'
+import type { SnapshotCulture } from '../../snapshot.ts'
+import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { waterNeeds } from '../plans/water-needs.ts'
+import { copepodCount } from './copepod-count.ts'
+import { copepodFeed } from './copepod-feed.ts'
+import { copepodHarvest } from './copepod-harvest.ts'
+import { copepodRestart } from './copepod-restart.ts'
+import { copepodSiphon } from './copepod-siphon.ts'
+import { copepodTrouble } from './copepod-trouble.ts'
+
+const date = '2026-03-10'
+const all = [copepodTrouble, copepodCount, copepodHarvest, copepodFeed, copepodSiphon, copepodRestart]
+const copepods = (room: SnapshotBuilder, given: Partial<SnapshotCulture> = {}) =>
+  room.culture({
+    name: 'C1',
+    kind: 'copepod',
+    strain: null,
+    volumeL: 10,
+    startedAt: '2026-02-01T08:00:00.000Z',
+    ...given,
+  })
+const grown = (room: SnapshotBuilder, culture: SnapshotCulture, at: string, perMl: number) =>
+  room.fact('count', culture.id, at, { of: 'culture', animals: [perMl * 10], volumeMl: 10 })
+const nauplii = (room: SnapshotBuilder, culture: SnapshotCulture, at: string, perMl: number) =>
+  room.fact('count', culture.id, at, { of: 'copepod_nauplii', animals: [perMl * 10], volumeMl: 10 })
+
+test('no copepod rule asks anything of another kind of culture', () => {
+  const room = new SnapshotBuilder()
+  room.concentrate()
+  for (const kind of ['rotifer', 'microalgae', 'artemia_hatch'] as const)
+    room.culture({ startedAt: '2025-12-01T08:00:00.000Z', kind })
+  expect(room.drafts(date, all)).toEqual({ drafts: [], gaps: [] })
+})
+
+describe('counting copepods', () => {
+  test('is asked at the start and every third day, grown ones apart from nauplii', () => {
+    const room = new SnapshotBuilder()
+    const culture = copepods(room)
+    const draft = onlyDraft(room.drafts(date, [copepodCount]))
+    expect(draft.content.fields.map(({ name, isRequired }) => [name, isRequired])).toEqual([
+      ['count', true],
+      ['nauplii', false],
+      ['signs', false],
+    ])
+    const count = { animals: [20, 22, 18], volumeMl: 10 }
+    const young = { animals: [80, 70, 90], volumeMl: 10 }
+    expect(signOff(copepodCount, draft, { count, nauplii: young, signs: ['foam'] }).facts).toEqual([
+      { kind: 'count', subjectId: culture.id, data: { of: 'culture', dilution: 1, ...count } },
+      { kind: 'count', subjectId: culture.id, data: { of: 'copepod_nauplii', dilution: 1, ...young } },
+      { kind: 'observation', subjectId: culture.id, data: { signs: ['foam'] } },
+    ])
+    grown(room, culture, '2026-03-10T07:10:00.000Z', 2)
+    expect(room.drafts('2026-03-12', [copepodCount]).drafts).toEqual([])
+    expect(room.drafts('2026-03-13', [copepodCount]).drafts).toHaveLength(1)
+  })
+})
+
+describe('feeding copepods', () => {
+  const bottled = () => {
+    const room = new SnapshotBuilder()
+    room.concentrate({ cellsPerMl: 1e9 })
+    return { room, culture: copepods(room) }
+  }
+  const fed = (room: SnapshotBuilder, culture: SnapshotCulture) =>
+    room.fact('feeding', culture.id, '2026-03-09T07:10:00.000Z', { food: 'concentrate', amountMl: 0.3 })
+
+  test('gives all the cells at first: 50,000 x 10,000 mL / 1e9 = 0.5 mL, once a day', () => {
+    const { room, culture } = bottled()
+    const draft = onlyDraft(room.drafts(date, [copepodFeed]))
+    expect(draft.roundId).toBe('morning')
+    expect(draft.content.amount).toEqual({ value: 0.5, unit: 'mL' })
+    expect(signOff(copepodFeed, draft, { water: 'water_tinted' }).facts).toEqual([
+      {
+        kind: 'feeding',
+        subjectId: culture.id,
+        data: { food: 'concentrate', concentrateId: room.snapshot.concentrates[0]?.id, amountMl: 0.5 },
+      },
+      { kind: 'observation', subjectId: culture.id, data: { signs: ['water_tinted'] } },
+    ])
+  })
+
+  test('then half of them, a quarter after green water, and all of them after clear water', () => {
+    const amountAfter = (water: 'water_green' | 'water_clear' | 'water_tinted' | null) => {
+      const { room, culture } = bottled()
+      fed(room, culture)
+      if (water) room.fact('observation', culture.id, '2026-03-09T07:10:00.000Z', { signs: [water] })
+      return onlyDraft(room.drafts(date, [copepodFeed])).content.because.at(-1)?.quantity?.value
+    }
+    // Half is 0.25 mL, to what a syringe shows.
+    expect(amountAfter(null)).toBe(0.3)
+    expect(amountAfter('water_tinted')).toBe(0.3)
+    expect(amountAfter('water_green')).toBe(0.1)
+    expect(amountAfter('water_clear')).toBe(0.5)
+  })
+
+  test('a strong concentrate is diluted: 50,000 x 10,000 / 65e9 = 0.0077 mL is 0.8 mL of 1 in 100', () => {
+    const room = new SnapshotBuilder()
+    room.concentrate()
+    copepods(room)
+    const draft = onlyDraft(room.drafts(date, [copepodFeed]))
+    expect(draft.content.title.text).toBe('{amount} the bottle diluted 1 in 100')
+    expect(draft.content.amount).toEqual({ value: 0.8, unit: 'mL' })
+    const [fact] = signOff(copepodFeed, draft).facts
+    expect(fact?.kind === 'feeding' && fact.data.amountMl).toBeCloseTo(0.008, 9)
+  })
+
+  test('live algae are given by their count and taken out of their own culture, a fifth of the vessel at most', () => {
+    const live = (cellsPerMl: number) => {
+      const room = new SnapshotBuilder()
+      const culture = copepods(room)
+      const algae = room.culture({ name: 'A1', kind: 'microalgae', startedAt: '2026-02-01T08:00:00.000Z' })
+      room.fact('count', algae.id, '2026-03-08T08:00:00.000Z', {
+        of: 'culture',
+        animals: [cellsPerMl / 1e4],
+        volumeMl: 0.0001,
+      })
+      return { culture, algae, draft: onlyDraft(room.drafts(date, [copepodFeed])) }
+    }
+    const { culture, algae, draft } = live(5e6)
+    expect(draft.content.amount).toEqual({ value: 100, unit: 'mL' })
+    expect(signOff(copepodFeed, draft).facts).toEqual([
+      {
+        kind: 'feeding',
+        subjectId: culture.id,
+        data: { food: 'live_microalgae', fromCultureId: algae.id, amountMl: 100 },
+      },
+      {
+        kind: 'harvest',
+        subjectId: algae.id,
+        data: { volumeL: 0.1, parts: [{ to: 'culture', subjectId: culture.id, volumeL: 0.1 }] },
+      },
+    ])
+    expect(live(1e4).draft.content.amount).toEqual({ value: 2000, unit: 'mL' })
+  })
+
+  test('says what is missing when nothing is known of its food', () => {
+    const room = new SnapshotBuilder()
+    copepods(room)
+    expect(room.drafts(date, [copepodFeed]).gaps[0]?.message).toMatch(/strength from the label, or count the cells/)
+  })
+})
+
+describe('harvesting nauplii', () => {
+  const counted = (given: Partial<SnapshotCulture> = {}) => {
+    const room = new SnapshotBuilder()
+    const culture = copepods(room, given)
+    grown(room, culture, '2026-03-09T07:10:00.000Z', 2)
+    nauplii(room, culture, '2026-03-09T07:10:00.000Z', 6)
+    return { room, culture }
+  }
+
+  test('takes a quarter of the water, and fills it up; what nobody eats goes to other fish', () => {
+    const { room, culture } = counted()
+    const draft = onlyDraft(room.drafts(date, [copepodHarvest]))
+    expect(draft.content.amount).toEqual({ value: 2.5, unit: 'L' })
+    expect(draft.content.title.text).toBe('Nauplii out of {amount}: other fish; new water in')
+    expect(draft.content.because[2]?.quantity).toEqual({ value: 15_000, unit: 'animals' })
+    expect(signOff(copepodHarvest, draft).facts).toEqual([
+      { kind: 'harvest', subjectId: culture.id, data: { volumeL: 2.5, parts: [{ to: 'other_fish', volumeL: 2.5 }] } },
+      { kind: 'water_change', subjectId: culture.id, data: { removedL: 0, addedL: 2.5 } },
+    ])
+  })
+
+  test('is shared out evenly to the batches that it feeds, and fed to them as nauplii', () => {
+    const { room, culture } = counted()
+    const batches = [1, 2].map(() => room.batch({ hatchedOn: '2026-03-07' }))
+    for (const batch of batches) room.feedLink(batch, culture)
+    const draft = onlyDraft(room.drafts(date, [copepodHarvest]))
+    const { facts } = signOff(copepodHarvest, draft)
+    expect(facts.filter(({ kind }) => kind === 'feeding')).toEqual(
+      [
+        { volumeL: 1.3, animals: 7800 },
+        { volumeL: 1.2, animals: 7200 },
+      ].map(({ volumeL, animals }, index) => ({
+        kind: 'feeding',
+        subjectId: batches[index]?.id,
+        data: { food: 'copepods', fromCultureId: culture.id, amountMl: volumeL * 1000, animals },
+      })),
+    )
+  })
+
+  test('is daily while it feeds larvae, else every third day', () => {
+    const harvested = (isLinked: boolean) => {
+      const { room, culture } = counted()
+      if (isLinked) room.feedLink(room.batch({ hatchedOn: '2026-03-07' }), culture)
+      room.fact('harvest', culture.id, '2026-03-09T08:00:00.000Z', {
+        volumeL: 2.5,
+        parts: [{ to: 'drain', volumeL: 2.5 }],
+      })
+      return (on: string) => room.drafts(on, [copepodHarvest]).drafts.length
+    }
+    expect([harvested(true)('2026-03-09'), harvested(true)(date)]).toEqual([0, 1])
+    expect([harvested(false)('2026-03-11'), harvested(false)('2026-03-12')]).toEqual([0, 1])
+  })
+
+  test('waits for age, a fresh count and a density, and leaves a backup or a falling culture alone', () => {
+    const none = (room: SnapshotBuilder) => expect(room.drafts(date, [copepodHarvest]).drafts).toEqual([])
+    none(counted({ startedAt: '2026-02-25T08:00:00.000Z' }).room)
+    none(counted({ isBackup: true }).room)
+    const thin = new SnapshotBuilder()
+    grown(thin, copepods(thin), '2026-03-09T07:10:00.000Z', 0.9)
+    none(thin)
+    const old = new SnapshotBuilder()
+    grown(old, copepods(old), '2026-03-02T07:10:00.000Z', 5)
+    none(old)
+    const falling = new SnapshotBuilder()
+    const culture = copepods(falling)
+    for (const [index, perMl] of [6, 4, 2].entries())
+      grown(falling, culture, `2026-03-0${index * 3 + 2}T07:10:00.000Z`, perMl)
+    none(falling)
+  })
+
+  test('leaves the grown ones in: a harvest does not thin what is counted as the culture', () => {
+    const { room, culture } = counted()
+    for (const day of ['09', '10', '11'])
+      room.fact('harvest', culture.id, `2026-03-${day}T08:00:00.000Z`, {
+        volumeL: 5,
+        parts: [{ to: 'drain', volumeL: 5 }],
+      })
+    grown(room, culture, '2026-03-11T09:00:00.000Z', 2)
+    grown(room, culture, '2026-03-12T07:00:00.000Z', 2)
+    expect(room.drafts('2026-03-12', [copepodTrouble]).drafts).toEqual([])
+  })
+})
+
+describe('water and restarts', () => {
+  test('the bottom is siphoned weekly with a fifth of new water, which is mixed the day before', () => {
+    const room = new SnapshotBuilder()
+    const culture = copepods(room, { startedAt: '2026-03-03T08:00:00.000Z' })
+    expect(room.drafts('2026-03-09', [copepodSiphon]).drafts).toEqual([])
+    const draft = onlyDraft(room.drafts(date, [copepodSiphon]))
+    expect(draft.content.amount).toEqual({ value: 2, unit: 'L' })
+    expect(signOff(copepodSiphon, draft, { salinity: 25 }).facts).toEqual([
+      { kind: 'care', subjectId: culture.id, data: { act: 'siphon_bottom' } },
+      { kind: 'water_change', subjectId: culture.id, data: { removedL: 2, addedL: 2, salinity: 25 } },
+    ])
+    const snapshot = room.build()
+    const on = (each: string) => husbandryDay({ room: snapshot.room, date: each })
+    expect(waterNeeds(snapshot, { today: on('2026-03-09'), tomorrow: on(date) })).toMatchObject([
+      { subjectId: culture.id, purpose: 'bottom siphoned', litres: 2 },
+    ])
+    expect(waterNeeds(snapshot, { today: on(date), tomorrow: on('2026-03-11') })).toEqual([])
+  })
+
+  test('is moved into a clean vessel after six weeks with half of its animals, a week apart from the next', () => {
+    const room = new SnapshotBuilder()
+    const culture = copepods(room, { startedAt: '2026-01-27T08:00:00.000Z' })
+    grown(room, culture, '2026-03-08T07:10:00.000Z', 4)
+    const draft = onlyDraft(room.drafts(date, [copepodRestart]))
+    const { facts } = signOff(copepodRestart, draft)
+    expect(facts).toEqual([
+      { kind: 'care', subjectId: culture.id, data: { act: 'restart_culture', litres: 10 } },
+      { kind: 'inoculation', subjectId: culture.id, data: { densityPerMl: 2 } },
+    ])
+    for (const fact of facts) room.append(fact, { at: '2026-03-10T13:00:00.000Z' })
+    expect(room.drafts('2026-03-11', [copepodRestart]).drafts).toEqual([])
+    // Counted anew the day after, and another of the same age waits for a week.
+    expect(room.drafts('2026-03-11', [copepodCount]).drafts).toHaveLength(1)
+    copepods(room, { name: 'C2', startedAt: '2026-01-20T08:00:00.000Z' })
+    expect(room.drafts('2026-03-16', [copepodRestart]).drafts).toEqual([])
+    expect(room.drafts('2026-03-17', [copepodRestart]).drafts).toHaveLength(1)
+  })
+})
+
+describe('copepods in trouble', () => {
+  test('any sign of the last day asks for a second look, until it is found well', () => {
+    const room = new SnapshotBuilder()
+    const culture = copepods(room)
+    room.fact('observation', culture.id, '2026-03-09T18:00:00.000Z', { signs: ['bad_smell', 'water_green'] })
+    const draft = onlyDraft(room.drafts(date, [copepodTrouble]))
+    expect(draft.content.title.text).toBe('See to it: it smells')
+    const [fact] = signOff(copepodTrouble, draft, { did: 'thinned' }).facts
+    expect(fact).toEqual({
+      kind: 'observation',
+      subjectId: culture.id,
+      data: { signs: ['swimming_well'], note: 'changed part of the water' },
+    })
+    room.append(fact!, { at: '2026-03-10T07:10:00.000Z' })
+    expect(room.drafts(date, [copepodTrouble]).drafts).toEqual([])
+  })
+
+  test('the look of the water alone is no trouble; counts that fall twice in a row are', () => {
+    const room = new SnapshotBuilder()
+    const culture = copepods(room)
+    room.fact('observation', culture.id, '2026-03-09T18:00:00.000Z', { signs: ['water_clear'] })
+    expect(room.drafts(date, [copepodTrouble]).drafts).toEqual([])
+    for (const [index, perMl] of [6, 4, 2].entries())
+      grown(room, culture, `2026-03-0${index * 3 + 2}T07:10:00.000Z`, perMl)
+    expect(onlyDraft(room.drafts(date, [copepodTrouble])).content.title.text).toBe('See to it: the counts fall')
+  })
+})
