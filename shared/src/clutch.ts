@@ -8,7 +8,7 @@ export const ClutchIntentSchema = z.enum(clutchIntents)
 export const NightSchema = z.object({ date: PlainDateSchema, probability: z.number() })
 export type Night = z.infer<typeof NightSchema>
 
-/** State, night and numbers are worked out from the facts; only `intent` and the name are kept. */
+/** State, intent, nights and numbers are worked out from the facts; only the name is kept. */
 export const ClutchSchema = z
   .object({
     id: IdSchema,

@@ -14,6 +14,7 @@ import {
 } from './primitives.ts'
 import {
   careActs,
+  clutchIntents,
   countTargets,
   eggStages,
   foods,
@@ -22,6 +23,12 @@ import {
   signs,
   subjectKinds,
 } from './vocabulary.ts'
+
+/**
+ * Why more left than the book said was there. With it the book is corrected by the fact itself; without it the fact is
+ * answered with needs_confirmation. To count first is the other way out.
+ */
+const BeyondBookSchema = ReasonSchema.optional()
 
 /**
  * A sampled count, never a bare number: what was counted in each replicate, the volume of each, the dilution.
@@ -110,6 +117,7 @@ export const LossDataSchema = z.strictObject({
   number: z.number().int().min(1).max(1_000_000),
   of: z.enum(['eggs', 'larvae', 'juveniles', 'adults', 'culture']),
   cause: NoteSchema.optional(),
+  beyondBook: BeyondBookSchema,
 })
 
 /** Animals that leave one subject and arrive at another. */
@@ -117,6 +125,7 @@ export const TransferDataSchema = z.strictObject({
   number: HeadCountSchema,
   toSubjectId: IdSchema,
   note: NoteSchema.optional(),
+  beyondBook: BeyondBookSchema,
 })
 
 export const ObservationDataSchema = z
@@ -161,7 +170,11 @@ export const OutcomeDataSchema = z.strictObject({
   outcome: z.enum(outcomes),
   number: z.number().int().min(1).max(1_000_000),
   note: NoteSchema.optional(),
+  beyondBook: BeyondBookSchema,
 })
+
+/** What is meant with a clutch from now on; the latest one that stands counts. */
+export const DecisionDataSchema = z.strictObject({ intent: z.enum(clutchIntents) })
 
 /** One schema for each kind of fact; the only place that says what a kind may hold. */
 export const factDataSchemas = {
@@ -179,6 +192,7 @@ export const factDataSchemas = {
   hatch: HatchDataSchema,
   treatment: TreatmentDataSchema,
   outcome: OutcomeDataSchema,
+  decision: DecisionDataSchema,
 } as const satisfies Record<import('./vocabulary.ts').FactKind, z.ZodType>
 
 const factBase = {
@@ -214,6 +228,7 @@ export const FactSchema = z
     factOf('hatch'),
     factOf('treatment'),
     factOf('outcome'),
+    factOf('decision'),
   ])
   .meta({ id: 'Fact' })
 export type Fact = z.infer<typeof FactSchema>
@@ -227,7 +242,7 @@ const newFactOf = <K extends keyof typeof factDataSchemas>(kind: K) =>
     data: factDataSchemas[kind],
   })
 
-/** What a person posts. Spawnings and hatches come with their clutch or batch, through those routes. */
+/** What a person posts. Spawnings, hatches and decisions come with their clutch or batch, through those routes. */
 export const NewFactSchema = z.discriminatedUnion('kind', [
   newFactOf('count'),
   newFactOf('harvest'),

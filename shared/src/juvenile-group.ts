@@ -7,6 +7,7 @@ import {
   NameSchema,
   NoteSchema,
   PlainDateSchema,
+  ReasonSchema,
   VersionSchema,
 } from './primitives.ts'
 
@@ -41,6 +42,8 @@ export const NewJuvenileGroupSchema = z.strictObject({
   species: SpeciesIdSchema.optional(),
   settledOn: PlainDateSchema,
   number: HeadCountSchema.min(1),
+  /** Why more were moved than the batch's book said; with it the book is corrected by the move. */
+  beyondBook: ReasonSchema.optional(),
   note: NoteSchema.default(''),
 })
 export type NewJuvenileGroup = z.infer<typeof NewJuvenileGroupSchema>

@@ -78,6 +78,7 @@ export const factKinds = [
   'hatch',
   'treatment',
   'outcome',
+  'decision',
 ] as const
 export type FactKind = (typeof factKinds)[number]
 

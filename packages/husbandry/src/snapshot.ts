@@ -81,6 +81,7 @@ export type SnapshotClutch = Named & {
   species: string
   care: CareKind
   tankId: Id
+  /** As meant when it was written down; `clutchIntent` says what is meant now. */
   intent: ClutchIntent
   spawnedAt: Instant
 }
@@ -88,6 +89,9 @@ export type SnapshotBatch = Named & { species: string; tankId: Id; clutchIds: Id
 export type SnapshotGroup = Named & { species: string; tankId: Id; fromBatchId: Id | null; settledOn: PlainDate }
 export type SnapshotFeedLink = { id: Id; batchId: Id; cultureId: Id; fromOn: PlainDate; untilOn: PlainDate | null }
 export type RuleSetting = { isOn: boolean; parameters: Record<string, number | boolean | string> }
+
+/** All that state is worked out from. */
+export type Happened = Pick<RoomSnapshot, 'facts'>
 
 type FactIndex = { length: number; byKindAndSubject: Map<string, Fact[]> }
 const indexes = new WeakMap<readonly Fact[], FactIndex>()
@@ -109,13 +113,13 @@ function indexOf(facts: readonly Fact[]): FactIndex {
 }
 
 /** Standing facts of one kind about one subject, oldest first. */
-export function factsOf<K extends Fact['kind']>(snapshot: RoomSnapshot, kind: K, subjectId: Id): FactOf<K>[] {
+export function factsOf<K extends Fact['kind']>(snapshot: Happened, kind: K, subjectId: Id): FactOf<K>[] {
   const found = indexOf(snapshot.facts).byKindAndSubject.get(`${kind} ${subjectId}`) ?? []
   return found.filter((fact): fact is FactOf<K> => fact.kind === kind)
 }
 
 export function lastFactOf<K extends Fact['kind']>(
-  snapshot: RoomSnapshot,
+  snapshot: Happened,
   kind: K,
   subjectId: Id,
 ): FactOf<K> | undefined {

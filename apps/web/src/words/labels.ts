@@ -138,6 +138,7 @@ export const factKindLabels = {
   hatch: 'Hatch',
   treatment: 'Treatment',
   outcome: 'Left the group',
+  decision: 'Decision',
 } as const satisfies Record<FactKind, string>
 
 export const countTargetLabels = {

@@ -2,6 +2,7 @@ import type { Because, Unit } from '@fryward/shared'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { rules } from '../rules/index.ts'
+import { clutchIntent } from '../state/clutch-state.ts'
 import { randomRoom } from '../testing/random-room.ts'
 import type { SnapshotBuilder } from '../testing/snapshot-builder.ts'
 import { draftDay } from './draft-day.ts'
@@ -178,6 +179,24 @@ describe('a day of any room', () => {
         day(room)
         room.snapshot.facts = room.snapshot.facts.filter((fact) => fact !== struck)
         expect(day(room)).toEqual(day(never))
+      }),
+      bounded,
+    )
+  })
+
+  test('striking out what was decided on a clutch gives back what was meant before', () => {
+    const decided = { intent: 'leave_with_parents' } as const
+    fc.assert(
+      fc.property(seeds, fc.nat(), (seed, which) => {
+        const room = allOn(randomRoom(seed, date))
+        const before = day(room)
+        const { clutches, facts } = room.snapshot
+        const clutch = clutches[which % clutches.length]
+        if (!clutch) return
+        const decision = room.fact('decision', clutch.id, `${date}T00:00:00.000Z`, decided)
+        expect(clutchIntent(room.build(), clutch)).toBe(decided.intent)
+        room.snapshot.facts = facts.filter((fact) => fact !== decision)
+        expect(day(room)).toEqual(before)
       }),
       bounded,
     )

@@ -1,6 +1,5 @@
 import type {
   Because,
-  ClutchIntent,
   Fact,
   FactKind,
   factDataSchemas,
@@ -39,12 +38,11 @@ export type FactDraft = {
   [K in FactKind]: { kind: K; subjectId: Id; data: z.input<(typeof factDataSchemas)[K]> }
 }[FactKind]
 
-/** What a sign-off does to the room's rows: brings one into being with the fact that it stands on, or settles an intent. */
+/** What a sign-off brings into being, with the fact that it stands on. */
 export type Creation =
   | { kind: 'clutch'; pairId: Id; spawnedAt: Instant; eggs?: number }
   | { kind: 'larval_batch'; tankId: Id; species: string; clutchIds: Id[]; hatchedOn: PlainDate; larvae?: number }
   | { kind: 'juvenile_group'; tankId: Id; fromBatchId: Id; settledOn: PlainDate; number: number }
-  | { kind: 'clutch_intent'; clutchId: Id; intent: ClutchIntent }
 export type Outcome = { facts: FactDraft[]; creations?: Creation[] }
 
 export type DraftInput<P extends Parameters> = {

@@ -1,5 +1,7 @@
-import type { Outcome } from '@fryward/shared'
-import { factsOf, type RoomSnapshot, type SnapshotGroup } from '../snapshot.ts'
+import type { Id, Outcome } from '@fryward/shared'
+import { factsOf, type Happened, type SnapshotGroup } from '../snapshot.ts'
+import { type Book, bookNumber } from './book.ts'
+import { arrivalsIn, countsOf, departures, total } from './book-entries.ts'
 
 export type GroupNumbers = {
   arrived: number
@@ -10,35 +12,32 @@ export type GroupNumbers = {
 }
 
 /** Fish of a group by the book: transfers in, less losses, moves and outcomes; a head count starts the book anew. */
-export function groupNumbers(snapshot: RoomSnapshot, group: Pick<SnapshotGroup, 'id'>): GroupNumbers {
-  const arrivals = snapshot.facts.flatMap((fact) =>
-    fact.kind === 'transfer' && fact.data.toSubjectId === group.id ? [fact] : [],
-  )
-  const headCounts = factsOf(snapshot, 'count', group.id).filter((fact) => fact.data.of === 'juveniles')
-  const losses = factsOf(snapshot, 'loss', group.id)
-  const moves = factsOf(snapshot, 'transfer', group.id)
+export function groupNumbers(snapshot: Happened, group: Pick<SnapshotGroup, 'id'>): GroupNumbers {
   const outcomes = factsOf(snapshot, 'outcome', group.id)
-  const last = headCounts.at(-1)
-  const sum = (facts: { at: string; data: { number: number } }[], after = '') =>
-    facts.filter((fact) => fact.at > after).reduce((total, fact) => total + fact.data.number, 0)
-  const base = last
-    ? Math.round(last.data.animals.reduce((total, animals) => total + animals, 0) / last.data.animals.length)
-    : arrivals.length > 0
-      ? 0
-      : null
-  const since = last?.at ?? ''
+  const numberOf = (outcome: Outcome) =>
+    outcomes.filter((fact) => fact.data.outcome === outcome).reduce((sum, fact) => sum + fact.data.number, 0)
+  const now = bookNumber(groupBook(snapshot, group.id))
   return {
-    arrived: sum(arrivals),
-    lost: sum(losses),
-    movedOn: sum(moves),
-    byOutcome: {
-      placed: sum(outcomes.filter((fact) => fact.data.outcome === 'placed')),
-      kept: sum(outcomes.filter((fact) => fact.data.outcome === 'kept')),
-      culled: sum(outcomes.filter((fact) => fact.data.outcome === 'culled')),
-    },
-    now:
-      base === null
-        ? null
-        : Math.max(0, base + sum(arrivals, since) - sum(losses, since) - sum(moves, since) - sum(outcomes, since)),
+    arrived: total(arrivalsIn(snapshot, group.id)),
+    lost: total(departures(snapshot, group.id, ['loss'])),
+    movedOn: total(departures(snapshot, group.id, ['transfer'])),
+    byOutcome: { placed: numberOf('placed'), kept: numberOf('kept'), culled: numberOf('culled') },
+    now: now === null ? null : Math.round(now),
+  }
+}
+
+export function groupBook(happened: Happened, groupId: Id): Book {
+  const counts = countsOf(happened, groupId, ({ of }) => of === 'juveniles')
+  const [first, ...later] = arrivalsIn(happened, groupId)
+  // What a group began with stands from the first: a loss told of as earlier than the move was one of those fish.
+  const isOpening = first !== undefined && !counts.some(({ at }) => at < first.at)
+  return {
+    opening: isOpening ? first.number : null,
+    entries: [
+      ...(first && !isOpening ? [first] : []),
+      ...later,
+      ...departures(happened, groupId, ['loss', 'transfer', 'outcome']),
+      ...counts,
+    ],
   }
 }

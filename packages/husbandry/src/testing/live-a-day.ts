@@ -74,11 +74,6 @@ function create(room: SnapshotBuilder, creation: Creation, at: string): void {
         })
       return
     }
-    case 'clutch_intent': {
-      const clutch = room.snapshot.clutches.find(({ id }) => id === creation.clutchId)
-      if (clutch) clutch.intent = creation.intent
-      return
-    }
     case 'larval_batch': {
       const { kind: _kind, ...given } = creation
       const batch = room.batch(given)

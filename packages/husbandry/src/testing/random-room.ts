@@ -1,4 +1,5 @@
 import { type Random, seededRandom } from '@fryward/live-feed'
+import { clutchIntents } from '@fryward/shared'
 import { SnapshotBuilder } from './snapshot-builder.ts'
 
 const dayMs = 86_400_000
@@ -107,7 +108,7 @@ function addFish(room: SnapshotBuilder, random: Random, morning: number): void {
       const clutch = room.clutch(pair, {
         spawnedAt: at(morning - (old * 18 - random.uniform() * 9) * dayMs),
         care,
-        intent: pick(random, ['undecided', 'raise_all', 'raise_part', 'leave_with_parents'] as const),
+        intent: pick(random, clutchIntents),
         ...(random.uniform() < 0.7 ? { eggs: some(random, 20, 900) } : {}),
       })
       if (old > 1)
@@ -119,6 +120,9 @@ function addFish(room: SnapshotBuilder, random: Random, morning: number): void {
           signs: ['eggs_seen'],
           eggStage: 'orange',
         })
+      for (let decided = 1; decided < 3; decided += 1)
+        if (random.uniform() < 0.3)
+          room.fact('decision', clutch.id, at(morning - (dayMs / 5) * decided), { intent: pick(random, clutchIntents) })
       if (random.uniform() < 0.3) room.fact('care', clutch.id, at(morning - dayMs / 4), { act: 'pull_nest' })
       if (random.uniform() < 0.3) room.fact('loss', clutch.id, at(morning - dayMs / 3), { number: 30, of: 'eggs' })
     }

@@ -1,13 +1,14 @@
 import type { ChangeClutchSchema, Clutch, Id } from '@fryward/shared'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
+import { insertFact } from '../facts/insert-fact.ts'
 import { replanRoom } from '../planning/replan-room.ts'
 import { changeSubject } from '../work/subject-row.ts'
 import { assertFresh, definedFields } from '../work/versioned.ts'
 import { writeInRoom } from '../work/write-in-room.ts'
 import { getClutchInRoom } from './clutch-view.ts'
 
-/** What is meant with a clutch: raise all, part, or leave it with its parents. */
+/** Names a clutch, or says what is meant with it: raise all, part, or leave it with its parents. */
 export async function changeClutch({
   ctx,
   roomId,
@@ -22,14 +23,14 @@ export async function changeClutch({
   return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
     const before = await getClutchInRoom(work, clutchId)
     assertFresh(before, input.version, before.name)
-    await changeSubject(work, { id: clutchId, name: input.name })
-    if (input.intent !== undefined)
-      await work.tx.clutch.update({ where: { roomId_id: { roomId, id: clutchId } }, data: { intent: input.intent } })
-    work.audit({
-      action: 'clutch.change',
-      subjectId: clutchId,
-      detail: definedFields({ name: input.name, intent: input.intent }),
-    })
+    const { name, intent } = input
+    const isDecision = intent !== undefined && intent !== before.intent
+    if (isDecision)
+      await insertFact(work, { fact: { kind: 'decision', subjectId: clutchId, data: { intent } }, at: ctx.now })
+    if (!isDecision || name !== undefined) {
+      await changeSubject(work, { id: clutchId, name })
+      work.audit({ action: 'clutch.change', subjectId: clutchId, detail: definedFields({ name }) })
+    }
     await replanRoom(work, `${before.name} was changed`)
     return getClutchInRoom(work, clutchId)
   })

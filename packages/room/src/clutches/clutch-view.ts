@@ -1,5 +1,6 @@
 import {
   clutchEggs,
+  clutchIntent,
   clutchNights,
   clutchState,
   elapsedDays,
@@ -50,7 +51,7 @@ function toClutch({
     tankId: clutch.tankId,
     species: clutch.species,
     care: clutch.care,
-    intent: clutch.intent,
+    intent: clutchIntent(snapshot, clutch),
     state,
     spawnedAt: clutch.spawnedAt,
     eggs: clutchEggs(snapshot, clutch),

@@ -5,7 +5,9 @@ import { uuidv7 } from 'uuidv7'
 import { actorUserId } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
 import { findCard } from '../work/directory.ts'
+import { changeSubject } from '../work/subject-row.ts'
 import type { Work } from '../work/write-in-room.ts'
+import { type BeyondBook, heldAgainstBook } from './book.ts'
 
 /** What each kind of fact may be about. */
 const subjectsOfKind: Record<FactKind, readonly SubjectKind[]> = {
@@ -23,13 +25,24 @@ const subjectsOfKind: Record<FactKind, readonly SubjectKind[]> = {
   hatch: ['clutch', 'larval_batch'],
   treatment: ['tank', 'pair', 'larval_batch', 'juvenile_group'],
   outcome: ['juvenile_group', 'larval_batch', 'pair'],
+  decision: ['clutch'],
 }
+
+/** Where animals may move to. */
+const homes: readonly SubjectKind[] = ['tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group']
 
 // A phone's clock may run a little ahead of ours. common practice
 const clockSlackMs = 2 * 60_000
 
+export type ToKeep = {
+  fact: FactDraft
+  at: Instant
+  signOffId?: Id | undefined
+  beyondBook?: BeyondBook | undefined
+}
+
 /** Appends one fact after holding it against the room: its subject, its time, and what its kind may say. */
-export async function insertFact(work: Work, input: { fact: FactDraft; at: Instant; signOffId?: Id }): Promise<Id> {
+export async function insertFact(work: Work, input: ToKeep): Promise<Id> {
   const { fact, at } = input
   assertNotInFuture(work, at)
   const subject = await findCard(work, fact.subjectId)
@@ -44,7 +57,10 @@ export async function insertFact(work: Work, input: { fact: FactDraft; at: Insta
     throw new RoomError('invalid_input', 'The record cannot be kept as it stands; see the fields.', {
       fields: parsed.error.issues.map((issue) => ({ path: `data.${issue.path.join('.')}`, message: issue.message })),
     })
-  await assertFits(work, { kind: fact.kind, data: parsed.data, subjectId: subject.id } as FactDraft)
+  const fitting = { kind: fact.kind, data: parsed.data, subjectId: subject.id } as FactDraft
+  await assertFits(work, fitting)
+  const { beyondBook = { path: 'data.beyondBook' } } = input
+  const kept = await heldAgainstBook(work, { fact: fitting, subject, at, beyondBook })
   const id = uuidv7()
   await work.tx.fact.create({
     data: {
@@ -56,10 +72,14 @@ export async function insertFact(work: Work, input: { fact: FactDraft; at: Insta
       receivedAt: work.ctx.now,
       recordedBy: actorUserId(work.ctx.actor),
       signOffId: input.signOffId ?? null,
-      data: parsed.data as Prisma.InputJsonObject,
+      data: kept.data as Prisma.InputJsonObject,
       revision: work.revision,
     },
   })
+  if (kept.kind === 'decision') {
+    await changeSubject(work, { id: subject.id })
+    work.audit({ action: 'clutch.change', subjectId: subject.id, detail: { intent: kept.data.intent } })
+  }
   return id
 }
 
@@ -111,7 +131,7 @@ async function assertFits(work: Work, fact: FactDraft): Promise<void> {
   }
   if (fact.kind === 'inoculation' && fact.data.fromCultureId !== undefined)
     await assertNamed(work, { id: fact.data.fromCultureId, kind: 'culture', path: 'data.fromCultureId' })
-  if (fact.kind === 'transfer') await assertNamed(work, { id: fact.data.toSubjectId, path: 'data.toSubjectId' })
+  if (fact.kind === 'transfer') await assertDestination(work, fact)
   if (
     fact.kind === 'count' &&
     fact.data.of !== 'larvae' &&
@@ -122,6 +142,19 @@ async function assertFits(work: Work, fact: FactDraft): Promise<void> {
     throw invalid(
       'data.volumeMl',
       'Say how many mL were looked at in each replicate: a count without its volume is no density.',
+    )
+}
+
+/** Animals arrive where animals live, and a move within one thing is none. */
+async function assertDestination(work: Work, fact: Extract<FactDraft, { kind: 'transfer' }>): Promise<void> {
+  const { toSubjectId } = fact.data
+  await assertNamed(work, { id: toSubjectId, path: 'data.toSubjectId' })
+  const destination = await findCard(work, toSubjectId)
+  if (toSubjectId === fact.subjectId || !destination || !homes.includes(destination.kind))
+    throw invalid(
+      'data.toSubjectId',
+      `Animals move to another ${homes.map(words).join(' or ')}; ${destination?.name ?? 'this'} is none.`,
+      toSubjectId,
     )
 }
 

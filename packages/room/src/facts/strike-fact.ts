@@ -2,6 +2,7 @@ import type { Fact, Id } from '@fryward/shared'
 import { actorUserId, type Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
 import { replanRoom } from '../planning/replan-room.ts'
+import { changeSubject } from '../work/subject-row.ts'
 import { writeInRoom } from '../work/write-in-room.ts'
 import { getFactInRoom } from './get-fact.ts'
 
@@ -33,6 +34,8 @@ export async function strikeFact({
       where: { roomId_id: { roomId, id: factId } },
       data: { struckAt: ctx.now, struckBy: actorUserId(ctx.actor), struckReason: reason },
     })
+    // Who saw the clutch as it was decided on must not change it unseen.
+    if (row.kind === 'decision') await changeSubject(work, { id: row.subjectId })
     work.audit({ action: 'fact.strike', subjectId: row.subjectId, detail: { factId, kind: row.kind, reason } })
     await replanRoom(work, `a ${row.kind.replaceAll('_', ' ')} was struck out`)
     return getFactInRoom(work, factId)

@@ -3,6 +3,7 @@ import type { Id, NewJuvenileGroup } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
 import { freeName } from '../clutches/insert-clutch.ts'
 import { invalid } from '../errors.ts'
+import type { BeyondBook } from '../facts/book.ts'
 import { insertFact } from '../facts/insert-fact.ts'
 import { assertSpecies, assertTank } from '../pairs/create-pair.ts'
 import { insertSubject } from '../work/subject-row.ts'
@@ -11,7 +12,11 @@ import type { Work } from '../work/write-in-room.ts'
 /** A group with the fish it stands on: a transfer out of a batch, or a head count of fish bought in. */
 export async function insertJuvenileGroup(
   work: Work,
-  { input, signOffId }: { input: NewJuvenileGroup; signOffId?: Id },
+  {
+    input,
+    signOffId,
+    beyondBook = { path: 'beyondBook' },
+  }: { input: NewJuvenileGroup; signOffId?: Id; beyondBook?: BeyondBook },
 ): Promise<Id> {
   await assertTank(work, input.tankId)
   const { tx, roomId, ctx } = work
@@ -51,8 +56,13 @@ export async function insertJuvenileGroup(
     },
   })
   if (batch) {
-    const data = { number: input.number, toSubjectId: id }
-    await insertFact(work, { fact: { kind: 'transfer', subjectId: batch.id, data }, at: ctx.now, signOffId })
+    const data = { number: input.number, toSubjectId: id, beyondBook: input.beyondBook }
+    await insertFact(work, {
+      fact: { kind: 'transfer', subjectId: batch.id, data },
+      at: ctx.now,
+      signOffId,
+      beyondBook,
+    })
   } else {
     const data = { of: 'juveniles' as const, animals: [input.number] }
     await insertFact(work, { fact: { kind: 'count', subjectId: id, data }, at: ctx.now, signOffId })

@@ -1,18 +1,15 @@
 import type { Creation } from '@fryward/husbandry'
 import type { Id, Instant } from '@fryward/shared'
 import { insertClutch } from '../clutches/insert-clutch.ts'
+import type { BeyondBook } from '../facts/book.ts'
 import { insertJuvenileGroup } from '../juvenile-groups/insert-juvenile-group.ts'
 import { insertLarvalBatch } from '../larval-batches/insert-larval-batch.ts'
-import { changeSubject } from '../work/subject-row.ts'
 import type { Work } from '../work/write-in-room.ts'
 
-/**
- * Brings into being what a sign-off found (a clutch, a larval batch on the morning after, settled fish in grow-out), or
- * settles what is meant with a clutch.
- */
+/** Brings into being what a sign-off found: a clutch, a larval batch on the morning after, settled fish in grow-out. */
 export async function applyCreation(
   work: Work,
-  { creation, signOffId }: { creation: Creation; doneAt: Instant; signOffId: Id },
+  { creation, signOffId, beyondBook }: { creation: Creation; doneAt: Instant; signOffId: Id; beyondBook: BeyondBook },
 ): Promise<void> {
   if (creation.kind === 'clutch') {
     await insertClutch(work, {
@@ -21,13 +18,9 @@ export async function applyCreation(
     })
     return
   }
-  if (creation.kind === 'clutch_intent') {
-    await settleIntent(work, creation)
-    return
-  }
   if (creation.kind === 'juvenile_group') {
     const { kind: _kind, ...group } = creation
-    await insertJuvenileGroup(work, { input: { ...group, note: '' }, signOffId })
+    await insertJuvenileGroup(work, { input: { ...group, note: '' }, signOffId, beyondBook })
     return
   }
   await insertLarvalBatch(work, {
@@ -41,14 +34,4 @@ export async function applyCreation(
     },
     signOffId,
   })
-}
-
-/** Taking the sign-off back does not restore the former intent: no record holds it; it is changed on the clutch's page. */
-async function settleIntent(
-  work: Work,
-  { clutchId, intent }: Extract<Creation, { kind: 'clutch_intent' }>,
-): Promise<void> {
-  await changeSubject(work, { id: clutchId })
-  await work.tx.clutch.update({ where: { roomId_id: { roomId: work.roomId, id: clutchId } }, data: { intent } })
-  work.audit({ action: 'clutch.change', subjectId: clutchId, detail: { intent } })
 }

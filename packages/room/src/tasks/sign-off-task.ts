@@ -4,6 +4,7 @@ import { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { type Actor, actorUserId, type Context } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
+import type { BeyondBook } from '../facts/book.ts'
 import { assertNotInFuture, insertFact } from '../facts/insert-fact.ts'
 import { replanRoom } from '../planning/replan-room.ts'
 import { findRule } from '../rules/find-rule.ts'
@@ -74,7 +75,7 @@ export async function applySignOff(work: Work, { taskId, input }: { taskId: Id; 
       ...flags,
     },
   })
-  await write(work, { outcome, doneAt, signOffId })
+  await write(work, { outcome, doneAt, signOffId, beyondBook: bookQuestion(input) })
   await tx.task.updateMany({
     where: { roomId, id: taskId },
     data: { state: 'done', reason: null, closedBy: userId, closedAt: ctx.now, version: { increment: 1 } },
@@ -127,7 +128,16 @@ function acceptedValues(content: TaskContent, input: SignOff): Record<string, un
   return checked.values
 }
 
-async function write(work: Work, input: { outcome: Outcome; doneAt: Instant; signOffId: Id }): Promise<void> {
+/** More than the book says is asked about like an unusual value, and confirmed by this name. */
+const bookQuestion = ({ confirmed }: SignOff): BeyondBook => ({
+  path: 'values.beyondBook',
+  confirmedAs: confirmed.includes('beyondBook') ? 'Confirmed when it was signed off.' : undefined,
+})
+
+type Write = { outcome: Outcome; doneAt: Instant; signOffId: Id; beyondBook: BeyondBook }
+
+async function write(work: Work, input: Write): Promise<void> {
   for (const creation of input.outcome.creations ?? []) await applyCreation(work, { creation, ...input })
-  for (const fact of input.outcome.facts) await insertFact(work, { fact, at: input.doneAt, signOffId: input.signOffId })
+  const { doneAt: at, signOffId, beyondBook } = input
+  for (const fact of input.outcome.facts) await insertFact(work, { fact, at, signOffId, beyondBook })
 }

@@ -2,6 +2,7 @@ import { type Id, type Task, undoMinutes } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
 import { replanRoom } from '../planning/replan-room.ts'
+import { changeSubject } from '../work/subject-row.ts'
 import { type Work, writeInRoom } from '../work/write-in-room.ts'
 import { getTaskInRoom } from './get-task.ts'
 import { personOf } from './sign-off-task.ts'
@@ -39,6 +40,8 @@ async function undoSignOff(work: Work, task: TaskRow): Promise<void> {
     where: { roomId, signOffId: last.id, struckAt: null },
     data: { struckAt: ctx.now, struckBy: personOf(ctx.actor), struckReason: 'The sign-off was taken back.' },
   })
+  const decisions = await tx.fact.findMany({ where: { roomId, signOffId: last.id, kind: 'decision' } })
+  for (const { subjectId } of decisions) await changeSubject(work, { id: subjectId })
   if (standing.length > 1) return
   await reopen(work, task)
 }

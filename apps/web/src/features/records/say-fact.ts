@@ -7,6 +7,7 @@ import {
   destinationLabels,
   eggStageLabels,
   foodLabels,
+  intentLabels,
   outcomeLabels,
   signLabels,
 } from '@/words/labels.ts'
@@ -73,6 +74,9 @@ const sayWaterChange = (data: Of<'water_change'>, say: Say) =>
     quantity(data.temperatureC, 'degC', say),
   ])
 
+const sayBeyond = ({ beyondBook }: { beyondBook?: string | undefined }) =>
+  beyondBook === undefined ? undefined : `more than the book said: ${beyondBook}`
+
 /** One fact as a short sentence, numbers first, in the room's units. */
 export function sayFact(fact: Fact, say: Say): string {
   switch (fact.kind) {
@@ -93,9 +97,13 @@ export function sayFact(fact: Fact, say: Say): string {
         fact.data.fromCultureId && `from ${say.nameOf(fact.data.fromCultureId) ?? 'a culture'}`,
       ])
     case 'loss':
-      return join([`${fact.data.number} ${fact.data.of}`, fact.data.cause])
+      return join([`${fact.data.number} ${fact.data.of}`, fact.data.cause, sayBeyond(fact.data)])
     case 'transfer':
-      return join([`${fact.data.number} to ${say.nameOf(fact.data.toSubjectId) ?? 'another tank'}`, fact.data.note])
+      return join([
+        `${fact.data.number} to ${say.nameOf(fact.data.toSubjectId) ?? 'another tank'}`,
+        fact.data.note,
+        sayBeyond(fact.data),
+      ])
     case 'observation':
       return join([
         ...fact.data.signs.map((sign) => signLabels[sign].toLowerCase()),
@@ -113,8 +121,10 @@ export function sayFact(fact: Fact, say: Say): string {
       return fact.data.eggs === undefined ? 'eggs not counted' : `${formatNumber(fact.data.eggs)} eggs`
     case 'treatment':
       return join([fact.data.product, fact.data.dose, `prescribed by ${fact.data.prescribedBy}`, fact.data.note])
+    case 'decision':
+      return intentLabels[fact.data.intent]
     case 'outcome':
-      return join([`${fact.data.number} ${outcomeLabels[fact.data.outcome]}`, fact.data.note])
+      return join([`${fact.data.number} ${outcomeLabels[fact.data.outcome]}`, fact.data.note, sayBeyond(fact.data)])
     case 'hatch':
       return join([
         fact.data.larvae === undefined ? undefined : `${formatNumber(fact.data.larvae)} larvae`,

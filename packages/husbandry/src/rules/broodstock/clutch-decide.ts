@@ -104,6 +104,6 @@ export const clutchDecide = defineRule({
   },
   record: ({ values, subjectId }) => {
     const intent = choiceOf(values, 'intent', clutchIntents)
-    return { facts: [], creations: intent ? [{ kind: 'clutch_intent', clutchId: subjectId, intent }] : [] }
+    return { facts: intent ? [{ kind: 'decision', subjectId, data: { intent } }] : [] }
   },
 })

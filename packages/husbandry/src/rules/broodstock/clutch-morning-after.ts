@@ -1,7 +1,7 @@
 import { eggStages } from '@fryward/shared'
 import { z } from 'zod'
 import { defineRule, type FactDraft } from '../../engine/rule.ts'
-import { clutchEggs, clutchState } from '../../state/clutch-state.ts'
+import { clutchEggs, clutchIntent, clutchState } from '../../state/clutch-state.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { choiceField, noteField, numberField } from '../fields.ts'
 import { phrase, taskContent } from '../phrases.ts'
@@ -36,7 +36,7 @@ export const clutchMorningAfter = defineRule({
       ({ data }) => data.signs.includes('eggs_seen') || data.eggStage !== undefined,
     )
     if (seenToday) return []
-    const raises = clutch.intent !== 'leave_with_parents'
+    const raises = clutchIntent(snapshot, clutch) !== 'leave_with_parents'
     const tanks = freeLarvalTanks(snapshot)
     const eggs = clutchEggs(snapshot, clutch)
     return [

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { addDays } from '../../calendar/husbandry-day.ts'
 import { fromMemory } from '../../engine/parameters.ts'
 import { defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
-import { clutchEggs } from '../../state/clutch-state.ts'
+import { clutchEggs, clutchIntent } from '../../state/clutch-state.ts'
 import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
 import { numberField } from '../fields.ts'
 import { phrase, taskContent } from '../phrases.ts'
@@ -35,7 +35,7 @@ export const clutchSecondNight = defineRule({
     const clutch = clutchById(snapshot, subject.id)
     const hatches = factsUntil(snapshot, 'hatch', { subjectId: clutch.id, until: day.endsAt })
     const first = hatches[0]
-    if (clutch.care !== 'nest' || !first || clutch.intent === 'leave_with_parents') return []
+    if (clutch.care !== 'nest' || !first || clutchIntent(snapshot, clutch) === 'leave_with_parents') return []
     const lastNight = addDays(day.date, -1)
     const left = factsUntil(snapshot, 'observation', { subjectId: clutch.id, until: day.endsAt }).at(-1)
     if (!left?.data.signs.includes('eggs_seen')) return []
@@ -71,7 +71,7 @@ export const clutchSecondNight = defineRule({
             parameter('nights', 'and'),
             settingLink(clutch.id, 'intent', {
               label: 'to be raised',
-              text: clutch.intent.replaceAll('_', ' '),
+              text: clutchIntent(snapshot, clutch).replaceAll('_', ' '),
               joins: 'and',
             }),
           ],

@@ -41,11 +41,9 @@ describe('before the night', () => {
     const draft = onlyDraft(built.drafts('2026-03-07', [clutchDecide]))
     expect(draft).toMatchObject({ roundId: 'morning', isForStandIn: false })
     expect(draft.content.fields[0]).toMatchObject({ type: 'choice', name: 'intent', isRequired: true })
-    expect(signOff(clutchDecide, draft, { intent: 'raise_part' })).toEqual({
-      facts: [],
-      creations: [{ kind: 'clutch_intent', clutchId: clutch.id, intent: 'raise_part' }],
-    })
-    clutch.intent = 'raise_part'
+    const { facts } = signOff(clutchDecide, draft, { intent: 'raise_part' })
+    expect(facts).toEqual([{ kind: 'decision', subjectId: clutch.id, data: { intent: 'raise_part' } }])
+    built.append(facts[0]!, { at: '2026-03-07T07:30:00.000Z' })
     expect(built.drafts('2026-03-07', [clutchDecide]).drafts).toEqual([])
   })
 

@@ -4,16 +4,17 @@ import { computedLink } from '../../engine/rule.ts'
 import type { RoomSnapshot, SnapshotClutch, SnapshotTank } from '../../snapshot.ts'
 import { lastCare } from '../../state/care.ts'
 import { type ClutchOutlook, clutchOutlook } from '../../state/clutch-outlook.ts'
-import { clutchState } from '../../state/clutch-state.ts'
+import { clutchIntent, clutchState } from '../../state/clutch-state.ts'
 import { share } from '../measures.ts'
 import { clutchById } from './clutch-look.ts'
 
 /** The clutch with its forecast, while it is to be raised, in part or whole. */
 export function toRaise(snapshot: RoomSnapshot, id: string, day: HusbandryDay) {
   const clutch = clutchById(snapshot, id)
-  if (clutchState(snapshot, clutch) !== 'incubating' || clutch.intent === 'leave_with_parents') return null
+  const intent = clutchIntent(snapshot, clutch)
+  if (clutchState(snapshot, clutch) !== 'incubating' || intent === 'leave_with_parents') return null
   const outlook = clutchOutlook(snapshot, clutch, day)
-  return { clutch, outlook, isDecided: clutch.intent !== 'undecided' }
+  return { clutch, outlook, isDecided: intent !== 'undecided' }
 }
 
 /** Larval tanks without larvae, in order of name: where tonight's may go. */

@@ -1,0 +1,2 @@
+-- AlterEnum
+ALTER TYPE "FactKind" ADD VALUE 'decision';
