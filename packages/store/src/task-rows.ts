@@ -1,9 +1,8 @@
 import type { Quantity, TaskState } from '@fryward/shared'
 import type { Transaction } from './database.ts'
 
-/** What working a day out again says of a kept task. */
-export type TaskRewrite = {
-  id: string
+/** What working a day out says of a task. */
+export type TaskSaid = {
   content: unknown
   context: unknown
   due_at: string
@@ -11,6 +10,35 @@ export type TaskRewrite = {
   closes_at: string
   is_for_stand_in: boolean
   fingerprint: string
+}
+export type TaskRewrite = TaskSaid & { id: string }
+export type NewTask = TaskSaid & {
+  id: string
+  key: string
+  rule_id: string
+  subject_id: string
+  station: string
+  on_date: string
+  round_id: string
+  ordinal: number
+}
+
+/** Adds many open tasks in one statement; one whose key the room has already is left as it is. */
+export async function insertTasks(
+  tx: Transaction,
+  { roomId, rows, now }: { roomId: string; rows: readonly NewTask[]; now: string },
+): Promise<void> {
+  if (rows.length === 0) return
+  await tx.$executeRaw`
+    INSERT INTO task (room_id, id, key, rule_id, subject_id, station, on_date, round_id, ordinal, state, due_at, late_at,
+      closes_at, is_for_stand_in, content, context, fingerprint, created_at)
+    SELECT ${roomId}::uuid, id, key, rule_id, subject_id, station, on_date, round_id, ordinal, 'open', due_at, late_at,
+      closes_at, is_for_stand_in, content, context, fingerprint, ${now}::timestamptz
+    FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS new(
+      id uuid, key text, rule_id text, subject_id uuid, station text, on_date date, round_id text, ordinal integer,
+      due_at timestamptz, late_at timestamptz, closes_at timestamptz, is_for_stand_in boolean, content jsonb,
+      context jsonb, fingerprint text)
+    ON CONFLICT DO NOTHING`
 }
 
 /** Rewrites many open (or withdrawn, now wanted again) tasks in one statement; a day is worked out at every write. */
@@ -30,14 +58,36 @@ export async function rewriteTasks(
     WHERE task.room_id = ${roomId}::uuid AND task.id = new.id`
 }
 
-export type KeptTaskRow = { id: string; key: string; state: TaskState; fingerprint: string; amount: Quantity | null }
+export type KeptTaskRow = {
+  id: string
+  key: string
+  onDate: string
+  state: TaskState
+  fingerprint: string
+  amount: Quantity | null
+}
 
-/** A day's tasks without what they say: a fingerprint of it and the amount are enough to work the day out again. */
+/** The tasks of some dates without what they say: a fingerprint of it and the amount are enough to work a day out again. */
 export async function listKeptTasks(
   tx: Transaction,
-  { roomId, date }: { roomId: string; date: string },
+  { roomId, dates }: { roomId: string; dates: readonly string[] },
 ): Promise<KeptTaskRow[]> {
   return tx.$queryRaw<KeptTaskRow[]>`
-    SELECT id, key, state::text AS state, fingerprint, nullif(content->'amount', 'null'::jsonb) AS amount
-    FROM task WHERE room_id = ${roomId}::uuid AND on_date = ${date}::date`
+    SELECT id, key, on_date::text AS "onDate", state::text AS state, fingerprint,
+      nullif(content->'amount', 'null'::jsonb) AS amount
+    FROM task WHERE room_id = ${roomId}::uuid AND on_date = ANY(${dates}::date[])`
+}
+
+/** Opens the lists of days, or marks them as worked out again, in one statement. */
+export async function keepDayLists(
+  tx: Transaction,
+  input: { roomId: string; now: string; revision: number; days: readonly { on_date: string; gaps: unknown }[] },
+): Promise<void> {
+  const { roomId, now, revision, days } = input
+  await tx.$executeRaw`
+    INSERT INTO day_list (room_id, on_date, opened_at, planned_at, revision, gaps)
+    SELECT ${roomId}::uuid, on_date, ${now}::timestamptz, ${now}::timestamptz, ${revision}::integer, gaps
+    FROM jsonb_to_recordset(${JSON.stringify(days)}::jsonb) AS day(on_date date, gaps jsonb)
+    ON CONFLICT (room_id, on_date) DO UPDATE
+    SET planned_at = excluded.planned_at, revision = excluded.revision, gaps = excluded.gaps`
 }

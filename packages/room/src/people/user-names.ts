@@ -9,4 +9,8 @@ export async function userNames(tx: Transaction, userIds: readonly string[]): Pr
 }
 
 export const nameOf = (names: ReadonlyMap<string, string>, userId: string | null): string =>
-  userId === null ? 'Fryward' : (names.get(userId) ?? 'somebody who has left')
+  nameOrLeft(userId, userId === null ? null : (names.get(userId) ?? null))
+
+/** A name as read beside the id of its account: null where the account is gone. */
+export const nameOrLeft = (userId: string | null, name: string | null): string =>
+  userId === null ? 'Fryward' : (name ?? 'somebody who has left')

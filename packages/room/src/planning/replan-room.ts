@@ -6,13 +6,11 @@ import {
   localDate,
   type PrintedDraft,
   type Reconciliation,
-  type RoomSnapshot,
   reconcile,
   rules,
   type TaskDraft,
 } from '@fryward/husbandry'
-import type { PlainDate } from '@fryward/shared'
-import { listKeptTasks, type Prisma, rewriteTasks, toDateColumn } from '@fryward/store'
+import { insertTasks, keepDayLists, listKeptTasks, rewriteTasks } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { loadSnapshot } from '../snapshot/load-snapshot.ts'
 import type { Work } from '../work/write-in-room.ts'
@@ -21,52 +19,47 @@ export type Replanned = { created: number; updated: number; withdrawn: number }
 
 /** Works out today's and tomorrow's lists again; days that nobody has opened yet are opened. */
 export async function replanRoom(work: Work, why: string): Promise<Replanned> {
-  const snapshot = await loadSnapshot(work.tx, { roomId: work.roomId, now: work.ctx.now })
-  const today = localDate({ timeZone: snapshot.room.timeZone, at: work.ctx.now })
-  const totals: Replanned = { created: 0, updated: 0, withdrawn: 0 }
-  for (const date of [today, addDays(today, 1)]) {
-    const day = await replanDay(work, { snapshot, date, why })
-    totals.created += day.created
-    totals.updated += day.updated
-    totals.withdrawn += day.withdrawn
-  }
-  return totals
-}
-
-async function replanDay(
-  work: Work,
-  input: { snapshot: RoomSnapshot; date: PlainDate; why: string },
-): Promise<Replanned> {
-  const { drafts: drawn, gaps } = draftDay({ snapshot: input.snapshot, date: input.date, rules })
+  const { tx, roomId, ctx } = work
+  const snapshot = await loadSnapshot(tx, { roomId, now: ctx.now })
+  const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
+  const dates = [today, addDays(today, 1)]
+  // Both days go through each statement together: this runs at every write.
+  const days = dates.map((date) => ({ date, ...draftDay({ snapshot, date, rules }) }))
+  const drawn = days.flatMap(({ drafts }) => drafts)
   const drafts = (await graceForNewcomers(work, drawn)).map(printed)
-  const kept: KeptTask[] = await listKeptTasks(work.tx, { roomId: work.roomId, date: input.date })
+  const kept: KeptTask[] = await listKeptTasks(tx, { roomId, dates })
+  const keptKeys = new Set(kept.map((task) => task.key))
   const plan = reconcile({
     kept,
-    drafts: drafts.filter((draft) => draft.closesAt > work.ctx.now || kept.some((task) => task.key === draft.key)),
+    drafts: drafts.filter((draft) => draft.closesAt > ctx.now || keptKeys.has(draft.key)),
   })
-  await createTasks(work, plan.create)
-  await rewrite(work, {
-    changes: [...plan.update, ...plan.reopen.map((reopened) => ({ ...reopened, isAmountChanged: false }))],
-    why: input.why,
-  })
-  if (plan.withdraw.length > 0) {
-    await work.tx.task.updateMany({
-      where: { roomId: work.roomId, id: { in: plan.withdraw.map((task) => task.id) } },
-      data: {
-        state: 'withdrawn',
-        reason: `No longer needed: ${input.why}.`,
-        closedAt: work.ctx.now,
-        version: { increment: 1 },
-      },
-    })
-  }
-  const opened = { plannedAt: work.ctx.now, revision: work.revision, gaps: gaps as unknown as Prisma.InputJsonArray }
-  await work.tx.dayList.upsert({
-    where: { roomId_onDate: { roomId: work.roomId, onDate: toDateColumn(input.date) } },
-    create: { roomId: work.roomId, onDate: toDateColumn(input.date), openedAt: work.ctx.now, ...opened },
-    update: opened,
+  await keep(work, { plan, why })
+  await keepDayLists(tx, {
+    roomId,
+    now: ctx.now,
+    revision: work.revision,
+    days: days.map(({ date, gaps }) => ({ on_date: date, gaps })),
   })
   return counts(plan)
+}
+
+async function keep(work: Work, { plan, why }: { plan: Reconciliation; why: string }): Promise<void> {
+  const { tx, roomId, ctx } = work
+  await insertTasks(tx, { roomId, rows: plan.create.map(newTask), now: ctx.now })
+  await rewrite(work, {
+    changes: [...plan.update, ...plan.reopen.map((reopened) => ({ ...reopened, isAmountChanged: false }))],
+    why,
+  })
+  if (plan.withdraw.length === 0) return
+  await tx.task.updateMany({
+    where: { roomId, id: { in: plan.withdraw.map((task) => task.id) } },
+    data: {
+      state: 'withdrawn',
+      reason: `No longer needed: ${why}.`,
+      closedAt: ctx.now,
+      version: { increment: 1 },
+    },
+  })
 }
 
 /** What joined the room after its round had begun is not late before it has been there as long as others get. */
@@ -99,40 +92,22 @@ function printed(draft: TaskDraft): PrintedDraft {
   return { ...draft, fingerprint: createHash('sha256').update(said).digest('base64url') }
 }
 
-async function createTasks(work: Work, drafts: PrintedDraft[]): Promise<void> {
-  if (drafts.length === 0) return
-  await work.tx.task.createMany({
-    data: drafts.map((draft) => ({
-      roomId: work.roomId,
-      id: uuidv7(),
-      key: draft.key,
-      ruleId: draft.ruleId,
-      subjectId: draft.subjectId,
-      station: draft.station,
-      onDate: toDateColumn(draft.onDate),
-      roundId: draft.roundId,
-      ordinal: draft.ordinal,
-      state: 'open' as const,
-      createdAt: work.ctx.now,
-      ...written(draft),
-    })),
-    skipDuplicates: true,
-  })
-}
+const newTask = (draft: PrintedDraft) => ({
+  id: uuidv7(),
+  key: draft.key,
+  rule_id: draft.ruleId,
+  subject_id: draft.subjectId,
+  station: draft.station,
+  on_date: draft.onDate,
+  round_id: draft.roundId,
+  ordinal: draft.ordinal,
+  ...said(draft),
+})
 
 type Change = { task: KeptTask; draft: PrintedDraft; isAmountChanged: boolean }
 
 async function rewrite(work: Work, { changes, why }: { changes: Change[]; why: string }): Promise<void> {
-  const rows = changes.map(({ task, draft }) => ({
-    id: task.id,
-    content: draft.content,
-    context: draft.context,
-    due_at: draft.dueAt,
-    late_at: draft.lateAt,
-    closes_at: draft.closesAt,
-    is_for_stand_in: draft.isForStandIn,
-    fingerprint: draft.fingerprint,
-  }))
+  const rows = changes.map(({ task, draft }) => ({ id: task.id, ...said(draft) }))
   await rewriteTasks(work.tx, { roomId: work.roomId, rows })
   const told = changes.filter((change) => change.isAmountChanged)
   if (told.length === 0) return
@@ -149,12 +124,12 @@ async function rewrite(work: Work, { changes, why }: { changes: Change[]; why: s
   })
 }
 
-const written = (draft: PrintedDraft) => ({
+const said = (draft: PrintedDraft) => ({
+  content: draft.content,
+  context: draft.context,
+  due_at: draft.dueAt,
+  late_at: draft.lateAt,
+  closes_at: draft.closesAt,
+  is_for_stand_in: draft.isForStandIn,
   fingerprint: draft.fingerprint,
-  dueAt: draft.dueAt,
-  lateAt: draft.lateAt,
-  closesAt: draft.closesAt,
-  isForStandIn: draft.isForStandIn,
-  content: draft.content as unknown as Prisma.InputJsonObject,
-  context: draft.context as Prisma.InputJsonObject,
 })
