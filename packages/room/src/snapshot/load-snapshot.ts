@@ -5,7 +5,15 @@ import { nameOrLeft } from '../people/user-names.ts'
 
 // Two months cover every window that a rule looks back over; life events are few and are kept whole.
 const factWindowDays = 60
-const lastingKinds: readonly FactKind[] = ['spawning', 'hatch', 'inoculation', 'transfer', 'loss', 'outcome']
+const lastingKinds: readonly FactKind[] = [
+  'spawning',
+  'hatch',
+  'inoculation',
+  'transfer',
+  'loss',
+  'outcome',
+  'decision',
+]
 
 /** Everything the rules may know of a room, as one consistent read. */
 export async function loadSnapshot(
