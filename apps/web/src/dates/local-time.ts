@@ -13,8 +13,12 @@ export function toInstant(localText: string, timeZone: string): Instant | undefi
   }
 }
 
-/** The room's wall clock at an instant, as a datetime-local input takes it. */
+/** The room's wall clock at an instant: '2026-11-25T07:40'. */
 export const toLocalText = (at: Instant, timeZone: string): string =>
   Temporal.Instant.from(at).toZonedDateTimeISO(timeZone).toPlainDateTime().toString({ smallestUnit: 'minute' })
 
 export const todayIn = (timeZone: string): PlainDate => Temporal.Now.plainDateISO(timeZone).toString()
+
+/** The instant at which that date begins in the zone. */
+export const startOfDay = (date: PlainDate, timeZone: string): Instant =>
+  Temporal.PlainDate.from(date).toZonedDateTime(timeZone).toInstant().toString()

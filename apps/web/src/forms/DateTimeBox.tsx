@@ -4,6 +4,10 @@ import { TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { toInstant, toLocalText } from '@/dates/local-time.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
+import styles from './forms.module.css'
+import { Row } from './Row.tsx'
+import { TimeBox } from './TimeBox.tsx'
+import { parseTime } from './typed-time.ts'
 
 type Props = {
   label: string
@@ -17,19 +21,32 @@ type Props = {
 /** A moment in the room's own time zone, whatever zone this device is in. */
 export function DateTimeBox({ label, value, onChange, isRequired = false, error }: Props) {
   const { timeZone } = useRoom()
-  const [text, setText] = useState(() => (value ? toLocalText(value, timeZone) : ''))
+  const [typed, setTyped] = useState(() => {
+    const [date = '', time = ''] = value ? toLocalText(value, timeZone).split('T') : []
+    return { date, time }
+  })
+  const change = (part: Partial<typeof typed>) => {
+    const next = { ...typed, ...part }
+    setTyped(next)
+    const time = parseTime(next.time)
+    onChange(time === undefined ? undefined : toInstant(`${next.date}T${time}`, timeZone))
+  }
   return (
-    <TextInput
-      type="datetime-local"
-      label={label}
-      description={`Room time, ${timeZone}`}
-      required={isRequired}
-      value={text}
-      error={error}
-      onChange={(event) => {
-        setText(event.currentTarget.value)
-        onChange(toInstant(event.currentTarget.value, timeZone))
-      }}
-    />
+    <fieldset className={styles.chipSet}>
+      <legend className={styles.legend}>{label}</legend>
+      <p className={error ? styles.error : styles.help} role={error ? 'alert' : undefined}>
+        {error ?? `Room time, ${timeZone}`}
+      </p>
+      <Row>
+        <TextInput
+          type="date"
+          label="Date"
+          required={isRequired}
+          value={typed.date}
+          onChange={(event) => change({ date: event.currentTarget.value })}
+        />
+        <TimeBox label="Time" isRequired={isRequired} text={typed.time} onText={(time) => change({ time })} />
+      </Row>
+    </fieldset>
   )
 }

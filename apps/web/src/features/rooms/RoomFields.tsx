@@ -7,6 +7,7 @@ import { ChoiceChips } from '@/forms/Chips.tsx'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { Row } from '@/forms/Row.tsx'
 import { SelectBox } from '@/forms/SelectBox.tsx'
+import { TimeBox } from '@/forms/TimeBox.tsx'
 import { unitSystemLabels } from '@/words/labels.ts'
 import { type RoomDraft, withUnits } from './room-draft.ts'
 import { timeZones } from './time-zones.ts'
@@ -40,19 +41,12 @@ export function RoomFields({ draft, change, error }: Props) {
         }}
       />
       <Row>
-        <TextInput
-          type="time"
-          label="Lights on"
-          required
-          value={draft.lightsOnAt}
-          onChange={(event) => change({ lightsOnAt: event.currentTarget.value })}
-        />
-        <TextInput
-          type="time"
+        <TimeBox label="Lights on" isRequired text={draft.lightsOnAt} onText={(lightsOnAt) => change({ lightsOnAt })} />
+        <TimeBox
           label="Lights off"
-          required
-          value={draft.lightsOffAt}
-          onChange={(event) => change({ lightsOffAt: event.currentTarget.value })}
+          isRequired
+          text={draft.lightsOffAt}
+          onText={(lightsOffAt) => change({ lightsOffAt })}
         />
       </Row>
       <Row>

@@ -2,7 +2,7 @@
 
 import type { Round } from '@fryward/shared'
 import { TextInput } from '@mantine/core'
-import { Row } from '@/forms/Row.tsx'
+import { TimeBox } from '@/forms/TimeBox.tsx'
 import { Button } from '@/ui/Button.tsx'
 import styles from './rooms.module.css'
 
@@ -15,36 +15,42 @@ const freeId = (rounds: Round[]): string => {
   return `round_${n}`
 }
 
-/** The walks of a day: a name and a time each. */
+/** The walks of a day, one a line: its name, when it starts, and away with it. */
 export function RoundFields({ rounds, onRounds }: { rounds: Round[]; onRounds: (rounds: Round[]) => void }) {
   const change = (id: string, part: Partial<Round>) =>
     onRounds(rounds.map((round) => (round.id === id ? { ...round, ...part } : round)))
   return (
     <fieldset className={styles.rounds}>
       <legend className={styles.legend}>Rounds a day</legend>
-      {rounds.map((round) => (
+      <div className={styles.round} aria-hidden="true">
+        <span>Name</span>
+        <span>Starts</span>
+      </div>
+      {rounds.map((round, i) => (
         <div key={round.id} className={styles.round}>
-          <Row>
-            <TextInput
-              label="Round"
-              value={round.name}
-              onChange={(event) => change(round.id, { name: event.currentTarget.value })}
-            />
-            <TextInput
-              type="time"
-              label="Starts"
-              value={round.at}
-              onChange={(event) => change(round.id, { at: event.currentTarget.value })}
-            />
-          </Row>
+          <TextInput
+            aria-label={`Round ${i + 1}: name`}
+            value={round.name}
+            onChange={(event) => change(round.id, { name: event.currentTarget.value })}
+          />
+          <TimeBox
+            label={`Round ${i + 1}: starts`}
+            isLabelHidden
+            isRequired
+            text={round.at}
+            onText={(at) => change(round.id, { at })}
+          />
           {rounds.length > 1 && (
-            <Button
-              variant="subtle"
+            <button
+              type="button"
+              className={styles.away}
               aria-label={`Take out the round ${round.name}`}
               onClick={() => onRounds(rounds.filter((one) => one.id !== round.id))}
             >
-              Take out
-            </Button>
+              <svg viewBox="0 0 24 24" aria-hidden="true">
+                <path d="m6 6 12 12M18 6 6 18" stroke="currentColor" strokeWidth="2.4" strokeLinecap="round" />
+              </svg>
+            </button>
           )}
         </div>
       ))}

@@ -1,7 +1,8 @@
 import type { Round, UnitSystem } from '@fryward/shared'
 import { typedNumber } from '@/features/records/typed-number.ts'
+import { parseTime } from '@/forms/typed-time.ts'
 
-/** A room's settings as typed; temperature in the units chosen in the same form. */
+/** A room's settings as typed: times as `parseTime` reads them, temperature in the units chosen in the same form. */
 export type RoomDraft = {
   name: string
   timeZone: string
@@ -18,9 +19,25 @@ export function readRoom(draft: RoomDraft) {
   const salinity = typedNumber(draft.salinity, null, draft.units)
   const temperatureC = typedNumber(draft.temperature, 'degC', draft.units)
   if (salinity === undefined || temperatureC === undefined) return 'Salinity and temperature, as numbers.'
-  const { name, timeZone, units, lightsOnAt, lightsOffAt } = draft
-  const rounds = draft.rounds.toSorted((a, b) => a.at.localeCompare(b.at))
+  const { name, timeZone, units } = draft
+  const lightsOnAt = parseTime(draft.lightsOnAt)
+  const lightsOffAt = parseTime(draft.lightsOffAt)
+  if (lightsOnAt === undefined || lightsOffAt === undefined)
+    return 'Lights on and lights off, as times of day such as 7:30.'
+  const rounds = readRounds(draft.rounds)
+  if (typeof rounds === 'string') return rounds
   return { name, timeZone, units, lightsOnAt, lightsOffAt, rounds, salinity, temperatureC }
+}
+
+/** In the order of the day, or a sentence about the first that has no time. */
+export function readRounds(typed: Round[]): Round[] | string {
+  const rounds: Round[] = []
+  for (const round of typed) {
+    const at = parseTime(round.at)
+    if (at === undefined) return `When the round ${round.name} starts, as a time of day such as 7:30.`
+    rounds.push({ ...round, at })
+  }
+  return rounds.toSorted((a, b) => a.at.localeCompare(b.at))
 }
 
 /** The typed temperature in the other system, so that switching units keeps the water as warm as it was. */

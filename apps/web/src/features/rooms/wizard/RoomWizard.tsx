@@ -10,6 +10,7 @@ import { Notice } from '@/ui/Notice.tsx'
 import { useCreateRoom } from '../queries.ts'
 import { RoomFields } from '../RoomFields.tsx'
 import { RoundFields } from '../RoundFields.tsx'
+import { readRoom } from '../room-draft.ts'
 import styles from '../rooms.module.css'
 import { BottleFields } from './BottleFields.tsx'
 import { CultureDrafts } from './CultureDrafts.tsx'
@@ -39,6 +40,9 @@ export function RoomWizard() {
   }
   const next = () => {
     if (step === 0 && draft.name.trim() === '') return setMissing('A name for the room, so that it can be told apart.')
+    // Said on the step that has the field, not at the end of the last one.
+    const read = readRoom(step === 0 ? { ...draft, rounds: [] } : draft)
+    if (typeof read === 'string') return setMissing(read)
     if (step < steps.length - 1) go(step + 1)
     else send(true)
   }
