@@ -1,13 +1,18 @@
 'use client'
 
-import { Button } from '@/ui/Button.tsx'
+import { Doorway } from '@/features/session/Doorway.tsx'
+import { Button, LinkButton } from '@/ui/Button.tsx'
 
 export default function PageError({ reset }: { error: Error; reset: () => void }) {
   return (
-    <main style={{ padding: '2rem 1.2rem', display: 'grid', gap: '0.8rem', justifyItems: 'start' }}>
-      <h1>This page stopped</h1>
+    <Doorway title="This page stopped">
       <p>What was booked stays booked. Try once more; if it stops again, load the page anew.</p>
-      <Button onClick={reset}>Try again</Button>
-    </main>
+      <Button variant="filled" onClick={reset}>
+        Try again
+      </Button>
+      <LinkButton href="/rooms" variant="default">
+        Go to your rooms
+      </LinkButton>
+    </Doorway>
   )
 }

@@ -1,13 +1,13 @@
-import Link from 'next/link'
+import type { Metadata } from 'next'
+import { Doorway } from '@/features/session/Doorway.tsx'
+import { Nowhere } from '@/features/session/Nowhere.tsx'
+
+export const metadata: Metadata = { title: 'No such page' }
 
 export default function NotFound() {
   return (
-    <main style={{ padding: '2rem 1.2rem', display: 'grid', gap: '0.8rem' }}>
-      <h1>No such page</h1>
-      <p>The address leads nowhere here.</p>
-      <p>
-        <Link href="/rooms">Go to your rooms</Link>
-      </p>
-    </main>
+    <Doorway title="No such page">
+      <Nowhere href="/rooms" label="Go to your rooms" />
+    </Doorway>
   )
 }

@@ -2,10 +2,10 @@
 
 import { PasswordInput, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { useRouter, useSearchParams } from 'next/navigation'
 import { Form } from '@/forms/Form.tsx'
 import { useDraft } from '@/forms/use-draft.ts'
+import { LinkButton } from '@/ui/Button.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Doorway } from './Doorway.tsx'
 import { serverOptions, useSignIn } from './queries.ts'
@@ -22,11 +22,6 @@ export function SignInPage() {
   const { draft, change } = useDraft({ email: '', password: '' })
   return (
     <Doorway title="Sign in">
-      {server.data?.isClaimed === false && (
-        <Notice title="Nobody owns this server yet">
-          <Link href="/claim">Become its first owner</Link>
-        </Notice>
-      )}
       <Form
         submitLabel="Sign in"
         isBusy={signIn.isPending}
@@ -53,7 +48,29 @@ export function SignInPage() {
           onChange={(event) => change({ password: event.currentTarget.value })}
         />
       </Form>
-      {server.data?.hasDemoRoom && <p>The sign-ins of the demo room were printed where the server was started.</p>}
+      {server.data && <AboutServer {...server.data} />}
     </Doorway>
+  )
+}
+
+/** What a newcomer needs to know: where the demo's sign-ins are, and how a new server gets its owner. */
+function AboutServer({ isClaimed, hasDemoRoom }: { isClaimed: boolean; hasDemoRoom: boolean }) {
+  return (
+    <>
+      {hasDemoRoom && (
+        <p>To look around the demo room, use one of its sign-ins: they were printed where the server was started.</p>
+      )}
+      {!isClaimed && (
+        <Notice title={hasDemoRoom ? 'For a room of your own' : 'This server is new'}>
+          <p>
+            A one-time code was printed where the server was first started. With it you make your own account, as its
+            first owner.
+          </p>
+          <LinkButton href="/claim" variant="default">
+            Enter the code
+          </LinkButton>
+        </Notice>
+      )}
+    </>
   )
 }

@@ -1,0 +1,5 @@
+import { NowherePage } from '@/features/rooms/NowherePage.tsx'
+
+export default function NotFound() {
+  return <NowherePage />
+}
