@@ -40,6 +40,7 @@ describe('a photo on a record', () => {
   it('is chosen, sent, and shows as a thumbnail on that record', async () => {
     const record = page.getByRole('listitem').filter({ hasText: '180 per mL' }).first()
     await record.waitFor(soon)
+    await record.getByRole('button', { name: /^More: Count/ }).click()
     await record.getByRole('button', { name: /^Photo of/ }).click()
     const buffer = await pictureWithPlace()
     expect(await hasPlace(buffer)).toBe(true)

@@ -78,6 +78,7 @@ describe('a morning on the phone', () => {
   it('struck out on the page of the vessel, the wrong count takes its consequences with it', async () => {
     await page.goto(`${stage.origin}${room.path(`cultures/${room.culture.id}`)}`)
     const record = page.getByRole('listitem').filter({ hasText: '900 per mL' }).first()
+    await record.getByRole('button', { name: /^More: Count/ }).click()
     await record.getByRole('button', { name: /^Strike out/ }).click()
     await page.getByLabel('What was wrong with it?').fill('A zero too many')
     await page.getByRole('button', { name: 'Strike it out' }).click()

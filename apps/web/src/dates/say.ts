@@ -36,6 +36,12 @@ export function sayDay(date: PlainDate, today: PlainDate): string {
   return sayDate(date)
 }
 
+/** The same at the head of a list: "Today", "Yesterday", "Mon 23 Nov". */
+export function sayDayHeading(date: PlainDate, today: PlainDate): string {
+  const day = sayDay(date, today)
+  return `${day.charAt(0).toUpperCase()}${day.slice(1)}`
+}
+
 /** The night that began on this date, as people say it. */
 export function sayNight(date: PlainDate, today: PlainDate): string {
   const day = sayDay(date, today)

@@ -1,19 +1,29 @@
 import type { Clutch } from '@fryward/shared'
 import { eggColours, expectedEggStage } from './egg-colour.ts'
 
-const rows = [
+type Row = { radius: number; eggs: number }
+const rows: Row[] = [
   { radius: 15, eggs: 11 },
   { radius: 10.5, eggs: 8 },
 ]
+/** As one sees a nest from near: more of them, and smaller against the whole. */
+const nearRows: Row[] = [
+  { radius: 17, eggs: 21 },
+  { radius: 14, eggs: 17 },
+  { radius: 11, eggs: 13 },
+  { radius: 8, eggs: 9 },
+]
+
+type Props = { size: number; clutch: Clutch | undefined; isNear?: boolean }
 
 /** A clutch: an arc of eggs in the colour they should have today; eyed eggs show their pupil, hatched ones are open rings. */
-export function ClutchGlyph({ size, clutch }: { size: number; clutch: Clutch | undefined }) {
+export function ClutchGlyph({ size, clutch, isNear = false }: Props) {
   const stage = clutch ? expectedEggStage(clutch) : undefined
   const isIncubating = clutch === undefined || clutch.state === 'incubating'
   const hasPupil = isIncubating && (stage === 'eyed' || stage === 'silver')
   return (
     <svg width={size} height={size} viewBox="0 0 40 40" aria-hidden="true" focusable="false">
-      {rows.flatMap(({ radius, eggs }) =>
+      {(isNear ? nearRows : rows).flatMap(({ radius, eggs }) =>
         Array.from({ length: eggs }, (_, i) => {
           const angle = Math.PI * (0.08 + (0.84 * i) / (eggs - 1))
           const x = 20 - radius * Math.cos(angle)
@@ -23,17 +33,23 @@ export function ClutchGlyph({ size, clutch }: { size: number; clutch: Clutch | u
               <circle
                 cx={x}
                 cy={y}
-                r="2.1"
+                r={isNear ? 1.25 : 2.1}
                 fill={isIncubating ? eggColours[stage ?? 'orange'] : 'none'}
                 stroke="var(--ink)"
-                strokeWidth="0.8"
+                strokeWidth={isNear ? 0.4 : 0.8}
               />
-              {hasPupil && <circle cx={x} cy={y} r="0.8" fill="var(--paper)" />}
+              {hasPupil && <circle cx={x} cy={y} r={isNear ? 0.45 : 0.8} fill="var(--paper)" />}
             </g>
           )
         }),
       )}
-      <path d="M5 32q15-5 30 0" fill="none" stroke="var(--ink)" strokeWidth="1.8" strokeLinecap="round" />
+      <path
+        d="M5 32q15-5 30 0"
+        fill="none"
+        stroke="var(--ink)"
+        strokeWidth={isNear ? 0.9 : 1.8}
+        strokeLinecap="round"
+      />
     </svg>
   )
 }

@@ -17,12 +17,17 @@ export const likeliestNight = (clutch: Clutch) =>
     undefined,
   )
 
-/** The colour the eggs should have by now; undefined when no night can be expected. */
-export function expectedEggStage(clutch: Clutch): EggStage | undefined {
+/** Days from laying to the evening of the likeliest night; undefined when no night can be expected. */
+export function expectedHatchDays(clutch: Clutch): number | undefined {
   const night = likeliestNight(clutch)
   if (!night) return undefined
-  const spawnedMs = new Date(clutch.spawnedAt).getTime()
-  const hatchDays = (new Date(`${night.date}T20:00:00Z`).getTime() - spawnedMs) / dayMs
+  return (new Date(`${night.date}T20:00:00Z`).getTime() - new Date(clutch.spawnedAt).getTime()) / dayMs
+}
+
+/** The colour the eggs should have by now; undefined when no night can be expected. */
+export function expectedEggStage(clutch: Clutch): EggStage | undefined {
+  const hatchDays = expectedHatchDays(clutch)
+  if (hatchDays === undefined) return undefined
   if (hatchDays <= 0) return 'silver'
   const share = clutch.ageDays / hatchDays
   return stageFrom.find(([from]) => share >= from)?.[1]

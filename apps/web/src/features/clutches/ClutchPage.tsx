@@ -1,6 +1,6 @@
 'use client'
 
-import { type Clutch, clutchIntents } from '@fryward/shared'
+import { type Clutch, clutchIntents, eggStages } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useParams } from 'next/navigation'
@@ -12,22 +12,25 @@ import { VesselPage } from '@/features/vessels/VesselPage.tsx'
 import styles from '@/features/vessels/vessels.module.css'
 import { ChoiceChips } from '@/forms/Chips.tsx'
 import { FormProblem } from '@/forms/Form.tsx'
-import { expectedEggStage } from '@/glyphs/egg-colour.ts'
+import { ClutchGlyph } from '@/glyphs/ClutchGlyph.tsx'
+import { eggColours, expectedEggStage, expectedHatchDays } from '@/glyphs/egg-colour.ts'
 import { Moon } from '@/glyphs/Moon.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
 import { LinkButton } from '@/ui/Button.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Section, Traits } from '@/ui/Page.tsx'
 import { careLabels, clutchStateLabels, eggStageLabels, intentLabels } from '@/words/labels.ts'
+import own from './clutches.module.css'
 
 export function ClutchPage() {
   const room = useRoom()
   const { id } = useParams<{ id: string }>()
   const clutches = useQuery(clutchesOptions(room.id))
   return (
-    <VesselPage kind="clutch" id={id} query={clutches} lead={(clutch) => `Day ${Math.floor(clutch.ageDays)}`}>
+    <VesselPage kind="clutch" id={id} query={clutches} lead={(clutch) => clutchStateLabels[clutch.state]}>
       {(clutch) => (
         <>
+          {clutch.state === 'incubating' && <Nest clutch={clutch} />}
           <ClutchTraits clutch={clutch} />
           {clutch.state === 'incubating' && <Nights clutch={clutch} />}
           {clutch.state === 'incubating' && <Intent clutch={clutch} />}
@@ -38,15 +41,47 @@ export function ClutchPage() {
   )
 }
 
+/** The nest as it should look today, and how far on the way it is. */
+function Nest({ clutch }: { clutch: Clutch }) {
+  const stage = expectedEggStage(clutch)
+  const hatchDays = expectedHatchDays(clutch)
+  return (
+    <Card>
+      <div className={own.nest}>
+        <ClutchGlyph size={168} clutch={clutch} isNear />
+        <div>
+          <p className={own.day}>
+            Day {Math.floor(clutch.ageDays)}
+            {hatchDays !== undefined && <span> of about {Math.floor(hatchDays)}</span>}
+          </p>
+          {stage === undefined ? (
+            <p>No colour can be expected: the profile of this species says too little.</p>
+          ) : (
+            <p>
+              The eggs should look <strong>{eggStageLabels[stage].toLowerCase()}</strong> today.
+            </p>
+          )}
+          <ol className={own.stages} aria-label="Colours on the way">
+            {eggStages.map((one) => (
+              <li key={one} aria-current={one === stage ? 'step' : undefined}>
+                <span className={own.egg} style={{ background: eggColours[one] }} aria-hidden="true" />
+                {eggStageLabels[one]}
+              </li>
+            ))}
+          </ol>
+        </div>
+      </div>
+    </Card>
+  )
+}
+
 function ClutchTraits({ clutch }: { clutch: Clutch }) {
   const room = useRoom()
   const pairs = useQuery(pairsOptions(room.id)).data ?? []
-  const stage = expectedEggStage(clutch)
   return (
     <Card>
       <Traits
         traits={[
-          { label: 'Now', value: clutchStateLabels[clutch.state] },
           { label: 'Laid', value: sayMoment(clutch.spawnedAt, new Date(), room.timeZone) },
           { label: 'Eggs', value: clutch.eggs === null ? 'not counted' : `about ${formatNumber(clutch.eggs)}` },
           {
@@ -58,9 +93,6 @@ function ClutchTraits({ clutch }: { clutch: Clutch }) {
             ),
           },
           { label: 'Cared for', value: careLabels[clutch.care] },
-          ...(clutch.state === 'incubating' && stage
-            ? [{ label: 'Colour to expect', value: eggStageLabels[stage].toLowerCase() }]
-            : []),
         ]}
       />
     </Card>

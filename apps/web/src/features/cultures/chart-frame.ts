@@ -34,8 +34,8 @@ function topOf(outlook: CultureOutlook): number {
   return Math.max(10, Math.min(Math.max(...edge, 10), headroom * Math.max(...middle, ...counted, 10)), ...counted)
 }
 
-/** 1, 2 or 5 times a power of ten, so that about four lines fit. */
-function stepFor(top: number): number {
+/** From one line of a scale to the next: 1, 2 or 5 times a power of ten, so that about four lines fit under `top`. */
+export function roundStep(top: number): number {
   const raw = top / 4
   const power = 10 ** Math.floor(Math.log10(raw))
   return ([1, 2, 5, 10].find((factor) => factor * power >= raw) ?? 10) * power
@@ -50,7 +50,7 @@ export function frameOf(outlook: CultureOutlook, width: number): Frame {
   const untilMs = Math.max(...instants, fromMs + dayMs)
   const right = width - margin.right
   const xOf = (ms: number) => margin.left + ((ms - fromMs) / (untilMs - fromMs)) * (right - margin.left)
-  const step = stepFor(topOf(outlook))
+  const step = roundStep(topOf(outlook))
   const top = Math.ceil(topOf(outlook) / step) * step
   const everyDays = Math.max(
     1,

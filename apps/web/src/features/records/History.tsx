@@ -1,50 +1,51 @@
 'use client'
 
-import type { Fact, Id, Photo } from '@fryward/shared'
+import type { Id, Photo, SubjectKind } from '@fryward/shared'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import { sayMoment } from '@/dates/say.ts'
-import { AddPhoto } from '@/features/photos/AddPhoto.tsx'
-import { Thumbnails } from '@/features/photos/PhotoStrip.tsx'
+import { serverNow } from '@/api/server-clock.ts'
+import { sayDayHeading, toPlainDate } from '@/dates/say.ts'
 import { photosOptions } from '@/features/photos/queries.ts'
-import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
+import { useRoom } from '@/features/rooms/room-context.tsx'
 import { factsOptions } from '@/features/vessels/queries.ts'
-import { useFindThing } from '@/features/vessels/use-things.ts'
 import { Bones } from '@/ui/Bones.tsx'
 import { Button } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Section } from '@/ui/Page.tsx'
-import { factKindLabels } from '@/words/labels.ts'
-import styles from './records.module.css'
-import { StrikeForm } from './StrikeForm.tsx'
-import { sayFact } from './say-fact.ts'
+import { FactLine } from './FactLine.tsx'
+import { FeedingsLine } from './FeedingsLine.tsx'
+import { filterChoices } from './record-choices.ts'
+import { isSaidAbove } from './said-above.ts'
+import styles from './timeline.module.css'
+import { type FactFilter, kindsOfFilter, type TimelineDay, toTimeline } from './timeline.ts'
 import { useFactTarget } from './use-fact-target.ts'
 
-/** Everything recorded about one thing, newest first. A mistake is struck out with its reason and stays readable. */
-export function History({ subjectId }: { subjectId: Id }) {
+type Props = { subject: { id: Id; kind: SubjectKind } }
+
+/** Everything recorded about one thing, day by day, newest first. A mistake is struck out and stays readable. */
+export function History({ subject }: Props) {
   const room = useRoom()
-  const pages = useInfiniteQuery(factsOptions(room.id, subjectId))
+  const [filter, setFilter] = useState<FactFilter>('everything')
+  const pages = useInfiniteQuery(factsOptions(room.id, subject.id, kindsOfFilter[filter]))
   const targetId = useFactTarget(pages)
-  const photos = useQuery(photosOptions(room.id, subjectId)).data ?? []
+  const photos = useQuery(photosOptions(room.id, subject.id)).data ?? []
   return (
-    <Section title="What was recorded">
-      <Loaded query={pages} skeleton={<Bones heights={[3.5, 3.5, 3.5, 3.5]} />} what="The history">
+    <Section title="What was recorded" action={<Filter kind={subject.kind} value={filter} onChoose={setFilter} />}>
+      <Loaded query={pages} skeleton={<HistoryBones />} what="The history">
         {(data) => {
-          const facts = data.pages.flatMap((page) => page.facts)
-          return facts.length === 0 ? (
-            <Notice>Nothing yet. What is signed off or recorded here shows up in this list.</Notice>
+          const days = toTimeline(
+            data.pages.flatMap((page) => page.facts),
+            { timeZone: room.timeZone, hasOlder: pages.hasNextPage, isFolding: filter !== 'feedings' },
+          )
+          return days.length === 0 ? (
+            <Notice>
+              {filter === 'everything'
+                ? 'Nothing yet. What is signed off or recorded here shows up in this list.'
+                : 'Nothing of this kind yet.'}
+            </Notice>
           ) : (
-            <ol className={styles.facts}>
-              {facts.map((fact) => (
-                <FactLine
-                  key={fact.id}
-                  fact={fact}
-                  photos={photos.filter((photo) => photo.factId === fact.id)}
-                  isTarget={targetId === `fact-${fact.id}`}
-                />
-              ))}
-            </ol>
+            days.map((day) => <Day key={day.date} day={day} photos={photos} targetId={targetId} />)
           )
         }}
       </Loaded>
@@ -57,54 +58,54 @@ export function History({ subjectId }: { subjectId: Id }) {
   )
 }
 
-function FactLine({ fact, photos, isTarget }: { fact: Fact; photos: Photo[]; isTarget: boolean }) {
-  const room = useRoom()
-  const may = useMay('record')
-  const find = useFindThing()
-  const [open, setOpen] = useState<'strike' | 'photo' | null>(null)
-  const sentence = sayFact(fact, { system: room.units, nameOf: (id) => find(id)?.name })
-  const isStruck = fact.struckAt !== null
+/** A heading and its lines, twice: the shape of the last two days. */
+export const HistoryBones = () => <Bones heights={[1.4, 9.6, 1.4, 12]} />
+
+function Day({ day, photos, targetId }: { day: TimelineDay; photos: Photo[]; targetId: string }) {
+  const { timeZone } = useRoom()
+  const photosOf = (factId: Id) => photos.filter((photo) => photo.factId === factId)
   return (
-    <li
-      id={`fact-${fact.id}`}
-      className={styles.fact}
-      data-struck={isStruck || undefined}
-      data-target={isTarget || undefined}
+    <section className={styles.day}>
+      <h3 className={styles.date}>{sayDayHeading(day.date, toPlainDate(serverNow(), timeZone))}</h3>
+      <ol className={styles.lines}>
+        {day.lines.map((line, i) => {
+          if (line.kind === 'feedings')
+            return <FeedingsLine key="feedings" facts={line.facts} photosOf={photosOf} targetId={targetId} />
+          const above = day.lines[i - 1]
+          return (
+            <FactLine
+              key={line.fact.id}
+              fact={line.fact}
+              photos={photosOf(line.fact.id)}
+              isTarget={targetId === `fact-${line.fact.id}`}
+              isSaidAbove={isSaidAbove(line.fact, above?.kind === 'fact' ? above.fact : undefined, timeZone)}
+            />
+          )
+        })}
+      </ol>
+    </section>
+  )
+}
+
+type FilterProps = { kind: SubjectKind; value: FactFilter; onChoose: (filter: FactFilter) => void }
+
+function Filter({ kind, value, onChoose }: FilterProps) {
+  const choices = filterChoices(kind)
+  return (
+    <select
+      className={styles.filter}
+      aria-label="Show of it"
+      value={value}
+      onChange={(event) => {
+        const chosen = choices.find((choice) => choice.value === event.currentTarget.value)
+        if (chosen) onChoose(chosen.value)
+      }}
     >
-      <div className={styles.factHead}>
-        <div>
-          <p className={styles.factWhat}>
-            <strong>{factKindLabels[fact.kind]}</strong> {isStruck ? <s>{sentence}</s> : sentence}
-          </p>
-          <p className={styles.factWho}>
-            {sayMoment(fact.at, new Date(), room.timeZone)}, {fact.recordedByName}
-            {isStruck && ` · struck out by ${fact.struckByName}: ${fact.struckReason}`}
-          </p>
-        </div>
-        {may && !isStruck && (
-          <div className={styles.factDo}>
-            <Button
-              variant="subtle"
-              aria-expanded={open === 'photo'}
-              onClick={() => setOpen(open === 'photo' ? null : 'photo')}
-              aria-label={`Photo of: ${factKindLabels[fact.kind]} ${sentence}`}
-            >
-              Photo
-            </Button>
-            <Button
-              variant="subtle"
-              aria-expanded={open === 'strike'}
-              onClick={() => setOpen(open === 'strike' ? null : 'strike')}
-              aria-label={`Strike out: ${factKindLabels[fact.kind]} ${sentence}`}
-            >
-              Strike out
-            </Button>
-          </div>
-        )}
-      </div>
-      {photos.length > 0 && <Thumbnails photos={photos} isSmall />}
-      {open === 'photo' && <AddPhoto subjectId={fact.subjectId} factId={fact.id} about={sentence} />}
-      {open === 'strike' && <StrikeForm factId={fact.id} onClose={() => setOpen(null)} />}
-    </li>
+      {choices.map((choice) => (
+        <option key={choice.value} value={choice.value}>
+          {choice.label}
+        </option>
+      ))}
+    </select>
   )
 }

@@ -1,4 +1,5 @@
 import type { CountTarget, SubjectKind } from '@fryward/shared'
+import { type FactFilter, factFilters, kindsOfFilter } from './timeline.ts'
 
 export const recordKinds = [
   'count',
@@ -39,6 +40,25 @@ const kindsOf: Record<SubjectKind, RecordKind[]> = {
 
 export const recordChoices = (kind: SubjectKind): { kind: RecordKind; label: string }[] =>
   kindsOf[kind].map((one) => ({ kind: one, label: labels[one] }))
+
+const filterLabels: Record<FactFilter, string> = {
+  everything: 'Everything',
+  counts: 'Counts',
+  feedings: 'Feedings',
+  harvests: 'Harvests',
+  losses: 'Losses',
+  water: 'Water',
+  seen: 'Seen',
+  care: 'Care',
+}
+
+/** What a thing's history can be narrowed to: what may be recorded of it, and the care it gets by its tasks. */
+export function filterChoices(kind: SubjectKind): { value: FactFilter; label: string }[] {
+  const own: ReadonlySet<string> = new Set(['care', ...kindsOf[kind]])
+  return factFilters
+    .filter((filter) => filter === 'everything' || kindsOfFilter[filter].some((one) => own.has(one)))
+    .map((value) => ({ value, label: filterLabels[value] }))
+}
 
 /** What may be counted in or on a thing, the usual one first. */
 export const countTargetsOf: Record<SubjectKind, CountTarget[]> = {

@@ -18,9 +18,12 @@ type Of<K extends Fact['kind']> = Extract<Fact, { kind: K }>['data']
 const quantity = (value: number | undefined, unit: Quantity['unit'], { system }: Say) =>
   value === undefined ? undefined : toQuantityText({ value, unit }, system)
 
+/** What matters, and what it was worked out from. */
+type Said = { main: string; detail?: string | undefined }
+
 const join = (parts: (string | undefined)[]) => parts.filter((part) => part !== undefined && part !== '').join(', ')
 
-function sayCount(data: Of<'count'>): string {
+function sayCount(data: Of<'count'>): Said {
   const mean = data.animals.reduce((sum, one) => sum + one, 0) / data.animals.length
   const main =
     data.volumeMl === undefined ? formatNumber(mean) : `${formatNumber((mean * data.dilution) / data.volumeMl)} per mL`
@@ -33,7 +36,10 @@ function sayCount(data: Of<'count'>): string {
     data.eggs === undefined || data.females === undefined
       ? undefined
       : `${formatNumber(data.eggs / data.females)} eggs a female (${data.eggs} on ${data.females})`
-  return join([[main, target].filter(Boolean).join(' '), samples && `counted ${samples}`, eggs])
+  return {
+    main: join([[main, target].filter(Boolean).join(' '), eggs]),
+    detail: samples && `counted ${samples}`,
+  }
 }
 
 function sayHarvest(data: Of<'harvest'>, say: Say): string {
@@ -79,9 +85,16 @@ const sayBeyond = ({ beyondBook }: { beyondBook?: string | undefined }) =>
 
 /** One fact as a short sentence, numbers first, in the room's units. */
 export function sayFact(fact: Fact, say: Say): string {
+  const { main, detail } = sayFactInTwo(fact, say)
+  return join([main, detail])
+}
+
+/** The same in two: what matters, and the small print under it. */
+export const sayFactInTwo = (fact: Fact, say: Say): Said =>
+  fact.kind === 'count' ? sayCount(fact.data) : { main: sayOther(fact, say) }
+
+function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
   switch (fact.kind) {
-    case 'count':
-      return sayCount(fact.data)
     case 'harvest':
       return sayHarvest(fact.data, say)
     case 'feeding':

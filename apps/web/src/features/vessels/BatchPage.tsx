@@ -11,7 +11,7 @@ import { formatNumber } from '@/quantities/format-number.ts'
 import { Card, Traits } from '@/ui/Page.tsx'
 import { FeedLinks } from './FeedLinks.tsx'
 import { Manage } from './Manage.tsx'
-import { PreyCounts } from './PreyCounts.tsx'
+import { PreyInWater } from './PreyInWater.tsx'
 import { batchesOptions, clutchesOptions, tanksOptions } from './queries.ts'
 import { VesselPage } from './VesselPage.tsx'
 
@@ -24,7 +24,7 @@ export function BatchPage() {
       {(batch) => (
         <>
           <BatchTraits batch={batch} />
-          <PreyCounts batchId={batch.id} />
+          <PreyInWater batchId={batch.id} until={batch.endedAt} />
           <FeedLinks of={{ batchId: batch.id }} />
           <Manage
             name={batch.name}

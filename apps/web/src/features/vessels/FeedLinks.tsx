@@ -17,7 +17,7 @@ import { Card, Section } from '@/ui/Page.tsx'
 import { useToast } from '@/ui/toast.tsx'
 import { hrefOf } from './href.ts'
 import { feedLinksOptions, useEndFeedLink } from './queries.ts'
-import { useFindThing } from './use-things.ts'
+import { useFindThing, useThings } from './use-things.ts'
 import styles from './vessels.module.css'
 
 type Of = { batchId: Id } | { cultureId: Id }
@@ -27,6 +27,8 @@ export function FeedLinks({ of }: { of: Of }) {
   const room = useRoom()
   const may = useMay('manage')
   const links = useQuery(feedLinksOptions(room.id))
+  // A name that has not come yet is no reason to call its bearer ended.
+  const { isComplete } = useThings()
   const [isAdding, setAdding] = useState(false)
   const isBatch = 'batchId' in of
   const isOwn = (link: FeedLink) => (isBatch ? link.batchId === of.batchId : link.cultureId === of.cultureId)
@@ -41,8 +43,9 @@ export function FeedLinks({ of }: { of: Of }) {
         )
       }
     >
-      <Loaded query={links} skeleton={<Bones heights={[3]} />} what="The feed links">
+      <Loaded query={links} skeleton={<LinkBones />} what="The feed links">
         {(data) => {
+          if (!isComplete) return <LinkBones />
           const own = data.filter(isOwn)
           return own.length === 0 ? (
             <Notice>
@@ -65,6 +68,8 @@ export function FeedLinks({ of }: { of: Of }) {
     </Section>
   )
 }
+
+const LinkBones = () => <Bones heights={[3]} />
 
 function LinkLine({ link, otherId }: { link: FeedLink; otherId: Id }) {
   const room = useRoom()

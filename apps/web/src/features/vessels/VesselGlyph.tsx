@@ -9,7 +9,7 @@ import { ClutchGlyph } from '@/glyphs/ClutchGlyph.tsx'
 import { PairGlyph } from '@/glyphs/PairGlyph.tsx'
 import { TankGlyph } from '@/glyphs/TankGlyph.tsx'
 import { fillAgainstUsual } from './density-fill.ts'
-import { batchesOptions, clutchesOptions, culturesOptions, tanksOptions } from './queries.ts'
+import { batchesOptions, clutchesOptions, culturesOptions, tanksOptions, usualDensitiesOptions } from './queries.ts'
 
 /** Old enough for the larval stroke to have fins: settled fish. */
 const settledAgeDays = 30
@@ -28,11 +28,12 @@ export function VesselGlyph({ kind, id, size = 40 }: { kind: SubjectKind; id: Id
 function LiveBucket({ id, size }: { id: Id; size: number }) {
   const room = useRoom()
   const cultures = useQuery(culturesOptions(room.id))
+  const usual = useQuery(usualDensitiesOptions(room.id))
   const culture: Culture | undefined = cultures.data?.find((one) => one.id === id)
   return (
     <BucketGlyph
       size={size}
-      fill={culture ? fillAgainstUsual(culture) : null}
+      fill={culture ? fillAgainstUsual(culture, usual.data?.get(id)) : null}
       isGreen={culture?.kind === 'microalgae'}
       hasBackupMark={culture?.isBackup ?? false}
     />

@@ -4,9 +4,11 @@ import type { Id } from '@fryward/shared'
 import type { UseQueryResult } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
 import { PhotoStrip } from '@/features/photos/PhotoStrip.tsx'
-import { History } from '@/features/records/History.tsx'
+import { History, HistoryBones } from '@/features/records/History.tsx'
 import { RecordMenu } from '@/features/records/RecordMenu.tsx'
+import { useRoom } from '@/features/rooms/room-context.tsx'
 import { Bones } from '@/ui/Bones.tsx'
+import { LinkButton } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Page } from '@/ui/Page.tsx'
@@ -24,40 +26,62 @@ type Props<T extends Named> = {
   children: (thing: T) => ReactNode
 }
 
-/** The frame of the page of any thing of the room: its drawing and name, its own part, what to record, its history. */
+/**
+ * The frame of the page of any thing of the room: its drawing and name, its own part and what to record; beside them
+ * where there is room, else below, its history.
+ */
 export function VesselPage<T extends Named>({ kind, id, query, lead, children }: Props<T>) {
   const thing = query.data?.find((one) => one.id === id)
+  const word = subjectLabels[kind].toLowerCase()
   return (
-    <Page
-      title={
-        <span className={styles.title}>
-          <VesselGlyph kind={kind} id={id} size={52} />
-          {thing?.name ?? subjectLabels[kind]}
-        </span>
-      }
-      lead={thing && lead?.(thing)}
-    >
-      <Loaded
-        query={query}
-        skeleton={<Bones heights={[12, 8, 5, 5]} />}
-        what={`The ${subjectLabels[kind].toLowerCase()}`}
-      >
-        {() =>
-          thing === undefined ? (
-            <Notice title="Not in this room">
-              <p>The address may be old. The room page lists everything that lives here.</p>
-            </Notice>
-          ) : (
-            <>
-              {thing.endedAt && <Notice>This {subjectLabels[kind].toLowerCase()} has ended; its history stays.</Notice>}
-              {children(thing)}
-              {!thing.endedAt && <RecordMenu subject={{ id, kind, name: thing.name }} />}
-              <PhotoStrip subjectId={id} name={thing.name} canAdd={!thing.endedAt} />
-              <History subjectId={id} />
-            </>
-          )
+    <div className={styles.wide}>
+      <Page
+        title={
+          <span className={styles.title}>
+            <VesselGlyph kind={kind} id={id} size={52} />
+            {thing?.name ?? subjectLabels[kind]}
+          </span>
         }
-      </Loaded>
-    </Page>
+        lead={thing && lead?.(thing)}
+      >
+        <Loaded query={query} skeleton={<VesselBones />} what={`The ${word}`}>
+          {() =>
+            thing === undefined ? (
+              <NotHere />
+            ) : (
+              <div className={styles.columns}>
+                <div className={styles.column}>
+                  {thing.endedAt && <Notice>This {word} has ended; its history stays.</Notice>}
+                  {children(thing)}
+                  {!thing.endedAt && <RecordMenu subject={{ id, kind, name: thing.name }} />}
+                  <PhotoStrip subjectId={id} name={thing.name} canAdd={!thing.endedAt} />
+                </div>
+                <div className={styles.column}>
+                  <History subject={{ id, kind }} />
+                </div>
+              </div>
+            )
+          }
+        </Loaded>
+      </Page>
+    </div>
+  )
+}
+
+const VesselBones = () => (
+  <div className={styles.columns}>
+    <Bones heights={[12, 8, 5, 5]} />
+    <HistoryBones />
+  </div>
+)
+
+function NotHere() {
+  return (
+    <Notice title="Not in this room">
+      <p>The address may be old. The room page lists everything that lives here.</p>
+      <LinkButton href={`/rooms/${useRoom().id}/room`} variant="filled">
+        To the room
+      </LinkButton>
+    </Notice>
   )
 }

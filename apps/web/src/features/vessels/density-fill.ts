@@ -1,16 +1,53 @@
-import type { Culture, CultureKind } from '@fryward/shared'
+import type { Culture, CultureKind, Fact, Id } from '@fryward/shared'
 
 /**
- * Animals (cells for microalgae) per mL that a culture in good use stands at, only for how full its drawing looks: a
- * fed batch culture of rotifers and newly hatched Artemia, copepods, green water in a bag. from memory
+ * Animals (cells for microalgae) per mL that a culture in good use stands at, only for how full its drawing looks while
+ * it has too few counts of its own: a fed batch culture of rotifers and newly hatched Artemia, copepods, green water in
+ * a bag. from memory
  */
-const usualPerMl: Record<CultureKind, number> = {
+const usualOfKindPerMl: Record<CultureKind, number> = {
   rotifer: 300,
   copepod: 5,
   microalgae: 2e6,
   artemia_hatch: 150,
 }
 
-/** The density by now against what such a culture usually stands at: 1 is usual; null while nobody has counted. */
-export const fillAgainstUsual = ({ kind, densityNow }: Culture): number | null =>
-  densityNow === null ? null : densityNow.perMl / usualPerMl[kind]
+/** Fewer counts than these say nothing about what is usual. assumption */
+const fewestCounts = 3
+
+/** Animals per mL of one count; undefined for what was counted by the head. */
+export function densityOf({ animals, volumeMl, dilution }: CountData): number | undefined {
+  if (volumeMl === undefined) return undefined
+  return (animals.reduce((sum, one) => sum + one, 0) / animals.length / volumeMl) * dilution
+}
+type CountData = Extract<Fact, { kind: 'count' }>['data']
+
+/** What each culture usually stands at, per mL: the median of its own standing counts, where there are enough. */
+export function usualDensities(facts: Fact[]): Map<Id, number> {
+  const counted = new Map<Id, number[]>()
+  for (const fact of facts) {
+    if (fact.kind !== 'count' || fact.struckAt !== null || fact.data.of !== 'culture') continue
+    const density = densityOf(fact.data)
+    if (density !== undefined) counted.set(fact.subjectId, [...(counted.get(fact.subjectId) ?? []), density])
+  }
+  return new Map(
+    [...counted].filter(([, all]) => all.length >= fewestCounts).map(([cultureId, all]) => [cultureId, median(all)]),
+  )
+}
+
+function median(numbers: number[]): number {
+  const sorted = numbers.toSorted((a, b) => a - b)
+  const middle = (sorted.length - 1) / 2
+  return ((sorted[Math.floor(middle)] ?? 0) + (sorted[Math.ceil(middle)] ?? 0)) / 2
+}
+
+/** The density by now against the culture's own usual: 1 is usual; null while nobody has counted. */
+export function fillAgainstUsual(
+  { kind, densityNow }: Pick<Culture, 'kind' | 'densityNow'>,
+  usualPerMl: number | undefined,
+): number | null {
+  if (densityNow === null) return null
+  // A culture that was mostly found empty has no usual to measure by.
+  const usual = usualPerMl !== undefined && usualPerMl > 0 ? usualPerMl : usualOfKindPerMl[kind]
+  return densityNow.perMl / usual
+}

@@ -1,7 +1,9 @@
-import type { BodyInputOf, Id } from '@fryward/shared'
+import type { BodyInputOf, FactKind, Id } from '@fryward/shared'
 import { infiniteQueryOptions, queryOptions, useMutation } from '@tanstack/react-query'
 import { call } from '@/api/call.ts'
+import { mergePages } from '@/features/records/timeline.ts'
 import { outlookPart, roomKey, useRefreshRoom } from '@/features/rooms/queries.ts'
+import { usualDensities } from './density-fill.ts'
 
 const thingsKey = (roomId: Id, kind: string) => [...roomKey(roomId), 'things', kind] as const
 
@@ -58,15 +60,38 @@ export const outlookOptions = (roomId: Id, cultureId: Id, query: { harvestShare?
     queryFn: ({ signal }) => call('getCultureOutlook', { params: { roomId, cultureId }, query, signal }),
   })
 
-export const factsOptions = (roomId: Id, subjectId: Id) =>
+/** What is usual changes over weeks: one look an hour is enough, and no event asks for another. */
+const usualStaleMs = 3_600_000
+/** Enough for some weeks of a room with a handful of cultures. */
+const usualCounts = 300
+
+/** What each culture of the room usually stands at, per mL, from its last counts. */
+export const usualDensitiesOptions = (roomId: Id) =>
+  queryOptions({
+    queryKey: ['usual-densities', roomId],
+    queryFn: async ({ signal }) => {
+      const page = await call('listFacts', { params: { roomId }, query: { kind: 'count', limit: usualCounts }, signal })
+      return usualDensities(page.facts)
+    },
+    staleTime: usualStaleMs,
+  })
+
+const factsAtOnce = 50
+
+/** What happened to one thing, newest first; only facts of these kinds when any are named. */
+export const factsOptions = (roomId: Id, subjectId: Id, kinds: readonly FactKind[] = []) =>
   infiniteQueryOptions({
-    queryKey: [...roomKey(roomId), 'facts', subjectId],
-    queryFn: ({ signal, pageParam }) =>
-      call('listFacts', {
-        params: { roomId },
-        query: { subjectId, limit: 50, ...(pageParam === null ? {} : { before: pageParam }) },
-        signal,
-      }),
+    queryKey: [...roomKey(roomId), 'facts', subjectId, kinds],
+    queryFn: async ({ signal, pageParam }) => {
+      const before = pageParam === null ? {} : { before: pageParam }
+      const ask = (kind: { kind?: FactKind }) =>
+        call('listFacts', {
+          params: { roomId },
+          query: { subjectId, limit: factsAtOnce, ...before, ...kind },
+          signal,
+        })
+      return kinds.length === 0 ? ask({}) : mergePages(await Promise.all(kinds.map((kind) => ask({ kind }))))
+    },
     initialPageParam: null as string | null,
     getNextPageParam: (last) => last.nextBefore,
   })

@@ -14,7 +14,7 @@ import {
 
 export type Thing = { id: Id; kind: SubjectKind; name: string }
 
-/** Names of everything in the room that has a page; empty lists until they have come. */
+/** Everything in the room that has a page; empty lists until they have come, which `isComplete` says. */
 export function useThings() {
   const { id } = useRoom()
   const [tanks, cultures, pairs, clutches, batches, groups] = useQueries({
@@ -27,7 +27,9 @@ export function useThings() {
       groupsOptions(id),
     ],
   })
+  const isComplete = [tanks, cultures, pairs, clutches, batches, groups].every(({ isPending }) => !isPending)
   return {
+    isComplete,
     tanks: tanks.data ?? [],
     cultures: cultures.data ?? [],
     pairs: pairs.data ?? [],

@@ -1,0 +1,70 @@
+'use client'
+
+import type { Id } from '@fryward/shared'
+import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
+import dynamic from 'next/dynamic'
+import { useServerNow } from '@/dates/use-now.ts'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { rulesOptions } from '@/features/rules/queries.ts'
+import { Bones } from '@/ui/Bones.tsx'
+import { Loaded } from '@/ui/Loaded.tsx'
+import { Notice } from '@/ui/Notice.tsx'
+import { Card, Section } from '@/ui/Page.tsx'
+import { PreyTable } from './PreyTable.tsx'
+import { heldBand, readPrey } from './prey-chart.ts'
+import { preyChartHeight } from './prey-frame.ts'
+import { factsOptions } from './queries.ts'
+import { sayPrey } from './say-prey.ts'
+
+const PreyChart = dynamic(() => import('./PreyChart.tsx').then((part) => part.PreyChart), {
+  ssr: false,
+  loading: () => <div style={{ height: preyChartHeight }} />,
+})
+
+/** Days drawn: long enough to see whether the feeds hold it, short enough to tell the rounds apart. */
+const shownDays = 4
+const dayMs = 86_400_000
+const kinds = ['count', 'feeding'] as const
+
+/** Prey left in the larvae's water over the hours, against what is meant to be held. */
+export function PreyInWater({ batchId, until }: { batchId: Id; until: string | null }) {
+  const room = useRoom()
+  const pages = useInfiniteQuery(factsOptions(room.id, batchId, kinds))
+  const held = heldBand(useQuery(rulesOptions(room.id)).data ?? [])
+  const now = useServerNow()
+  const end = until === null ? now : new Date(until)
+  const start = new Date(end.getTime() - shownDays * dayMs)
+  return (
+    <Section title="Prey in the water">
+      <Loaded query={pages} skeleton={<Bones heights={[19]} />} what="The counts of prey">
+        {(data) => {
+          const facts = data.pages.flatMap((page) => page.facts)
+          const { counts, feeds } = readPrey(facts, start.toISOString())
+          if (counts.length === 0)
+            return (
+              <Notice>
+                No prey was counted in the last {shownDays} days. Record a count below, and it is drawn here.
+              </Notice>
+            )
+          const sentence = sayPrey(counts, held, { now, timeZone: room.timeZone })
+          return (
+            <Card>
+              <p>
+                <strong>{sentence}</strong>
+              </p>
+              <PreyChart
+                counts={counts}
+                feeds={feeds}
+                held={held}
+                span={{ start, end }}
+                timeZone={room.timeZone}
+                sentence={sentence}
+              />
+              <PreyTable counts={counts} now={now} />
+            </Card>
+          )
+        }}
+      </Loaded>
+    </Section>
+  )
+}

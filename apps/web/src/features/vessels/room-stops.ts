@@ -1,0 +1,26 @@
+import { type Station, stations, type TankKind } from '@fryward/shared'
+import type { Thing } from './use-things.ts'
+
+type Line = { thing: Thing; note: string; open: number }
+
+/** A vessel of the room; for a tank, with those who live in it (undefined where nobody could). */
+export type RoomCard = Line & {
+  station: Station
+  figure?: string | undefined
+  inhabitants?: Line[] | undefined
+}
+export type Stop = { station: Station; cards: RoomCard[] }
+
+export const stationOfTank: Record<TankKind, Station> = {
+  broodstock: 'broodstock',
+  larval: 'larvae',
+  grow_out: 'juveniles',
+  quarantine: 'quarantine',
+  storage: 'room',
+}
+
+/** The cards at their stations, in walking order; stations without any are left out. */
+export const toStops = (cards: RoomCard[]): Stop[] =>
+  stations
+    .map((station) => ({ station, cards: cards.filter((card) => card.station === station) }))
+    .filter((stop) => stop.cards.length > 0)
