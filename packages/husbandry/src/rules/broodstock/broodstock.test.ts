@@ -79,6 +79,7 @@ describe('feeding the pairs', () => {
   test('is asked twice a day, frozen and dry by turns; once a day for a resting pair', () => {
     const room = new SnapshotBuilder()
     const pair = room.pair({ name: 'Pair A' })
+    room.fact('observation', pair.id, '2026-03-09T18:35:00.000Z', { signs: ['no_eggs'] })
     expect(room.drafts(date, [pairFeed]).drafts.map(({ roundId, content }) => [roundId, content.title.text])).toEqual([
       ['morning', 'Feed frozen food, first feed'],
       ['evening', 'Feed dry food, second feed'],
@@ -100,7 +101,38 @@ describe('feeding the pairs', () => {
 })
 
 describe('looking for eggs', () => {
-  const looks = (room: SnapshotBuilder, on = date) => room.drafts(on, [pairLookForEggs])
+  // On its own, as where nobody feeds by the list.
+  const looks = (room: SnapshotBuilder, on = date) => {
+    room.setting('pair-feed', { isOn: false })
+    return room.drafts(on, [pairLookForEggs])
+  }
+
+  test('goes with the day’s last feed in the light, which records both', () => {
+    const room = new SnapshotBuilder()
+    const pair = room.pair()
+    expect(room.drafts(date, [pairLookForEggs]).drafts).toEqual([])
+    const [morning, evening] = room.drafts(date, [pairFeed]).drafts
+    expect(morning?.content.title.text).toBe('Feed frozen food, first feed')
+    expect(evening?.content.title.text).toBe('Feed dry food, second feed, look for eggs')
+    expect(signOff(pairFeed, evening!, { eggs: true, number: 300 })).toEqual({
+      facts: [
+        { kind: 'observation', subjectId: pair.id, data: { signs: ['eggs_seen'] } },
+        { kind: 'feeding', subjectId: pair.id, data: { food: 'dry' } },
+      ],
+      creations: [{ kind: 'clutch', pairId: pair.id, spawnedAt: evening?.dueAt, eggs: 300 }],
+    })
+    expect(signOff(pairFeed, evening!, { eggs: false, signs: ['fighting'] }).facts.map(({ data }) => data)).toEqual([
+      { signs: ['no_eggs'] },
+      { food: 'dry' },
+      { signs: ['fighting'] },
+    ])
+    // The last round is after lights off: the feed of the morning asks.
+    room.snapshot.room.lightsOffAt = '17:00'
+    expect(room.drafts(date, [pairFeed]).drafts[0]?.content.title.text).toContain('look for eggs')
+    // Fed without its task in every lit round: the look stands alone.
+    for (const at of ['07:05', '18:35']) room.fact('feeding', pair.id, `${date}T${at}:00.000Z`, { food: 'dry' })
+    expect(room.drafts(date, [pairLookForEggs]).drafts).toHaveLength(1)
+  })
 
   test('is asked of a pair that never spawned here every third day, and not while it rests', () => {
     const room = new SnapshotBuilder()

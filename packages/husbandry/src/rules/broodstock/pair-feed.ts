@@ -1,14 +1,15 @@
-import type { foods } from '@fryward/shared'
+import type { foods, TaskField } from '@fryward/shared'
 import { z } from 'zod'
-import { commonPractice, published } from '../../engine/parameters.ts'
-import { defineRule, settingLink } from '../../engine/rule.ts'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { defineRule, type FactDraft, Gap, settingLink } from '../../engine/rule.ts'
 import type { RoomSnapshot, SnapshotPair } from '../../snapshot.ts'
-import { factsOnDay } from '../../state/day-facts.ts'
-import { isDoneInRound, ordinalText } from '../done.ts'
+import { ordinalText } from '../done.ts'
 import { choiceField, choicesField, noteField } from '../fields.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { spreadRounds } from '../rounds.ts'
-import { choiceOf, choicesOf, textOf } from '../values.ts'
+import { type EggLook, eggLookDue } from '../plans/egg-look-plan.ts'
+import { eggLookFeed, pairFeedId, pairFeedParameters, pairFeedRounds } from '../plans/pair-feed-plan.ts'
+import { choiceOf, choicesOf, textOf, type Values } from '../values.ts'
+import { eggLookFields, eggLookLinks, eggLookOutcome, eggLookSteps } from './egg-look-parts.ts'
 
 /** The pair with this id; throws when the snapshot does not hold it. */
 export function pairById(snapshot: RoomSnapshot, id: string): SnapshotPair {
@@ -19,110 +20,106 @@ export function pairById(snapshot: RoomSnapshot, id: string): SnapshotPair {
 
 const pairFoods = ['frozen', 'dry', 'fresh'] as const satisfies readonly (typeof foods)[number][]
 const pairSigns = ['not_eating', 'fighting', 'gasping', 'spots_or_wounds'] as const
-const ContextSchema = z.object({ food: z.enum(pairFoods) })
+const ContextSchema = z.object({
+  food: z.enum(pairFoods),
+  /** Tasks that were kept before eggs were looked for with a feed did not say. */
+  looksForEggs: z.boolean().default(false),
+})
 
 export const pairFeed = defineRule({
-  id: 'pair-feed',
+  id: pairFeedId,
   title: 'Feed the pairs',
   sentence:
     'Feed every pair in {feedsPerDay} feeds a day, as much as they clear in {minutes}; a resting pair in {restingFeedsPerDay} feeds. Frozen and dry food by turns: {varied}.',
   subject: 'pair',
   station: 'broodstock',
   isOnByDefault: true,
-  parameters: {
-    feedsPerDay: {
-      type: 'number',
-      label: 'a day',
-      unit: 'feeds',
-      default: 2,
-      minimum: 1,
-      maximum: 8,
-      source: published(
-        '3-5 % of body weight a day in 2 feeds, black A. ocellaris: Raheem et al. c. 2021, Indian J. Fish.',
-      ),
-    },
-    restingFeedsPerDay: {
-      type: 'number',
-      label: 'a day while resting',
-      unit: 'feeds',
-      default: 1,
-      minimum: 1,
-      maximum: 8,
-      source: commonPractice(),
-    },
-    minutes: {
-      type: 'number',
-      label: 'until it is cleared',
-      unit: 'minutes',
-      default: 2,
-      minimum: 1,
-      maximum: 15,
-      source: commonPractice(),
-    },
-    varied: { type: 'boolean', label: 'frozen and dry by turns', default: true, source: commonPractice() },
-  },
+  parameters: pairFeedParameters,
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const pair = pairById(snapshot, subject.id)
-    const rounds = spreadRounds(day, pair.isResting ? parameters.restingFeedsPerDay : parameters.feedsPerDay)
-    const fed = factsOnDay(snapshot, 'feeding', { subjectId: pair.id, day })
-    return rounds
-      .map((round, index) => ({ round, index }))
-      .filter(({ round }) => !isDoneInRound(fed, { day, rounds, round }))
-      .map(({ round, index }) => {
-        const food: (typeof pairFoods)[number] = parameters.varied && index % 2 === 1 ? 'dry' : 'frozen'
-        return {
-          roundId: round.id,
-          content: taskContent({
-            verb: 'feed',
-            title: phrase(`Feed ${food} food${ordinalText(index, rounds.length, 'feed')}`),
-            steps: [
-              phrase('A little at a time, as much as they clear in {minutes}.', {
-                minutes: { value: parameters.minutes, unit: 'minutes' },
-              }),
-              ...(food === 'frozen' ? [phrase('Thaw it in tank water and pour the juice away.')] : []),
-              phrase('Both eat? Look for torn fins, spots, hard breathing. Take out what is left.'),
-            ],
-            fields: [
-              choiceField({
-                name: 'food',
-                label: 'Food given',
-                choices: pairFoods.map((value) => ({ value, label: value })),
-              }),
-              choicesField({
-                name: 'signs',
-                label: 'Anything off?',
-                choices: [
-                  { value: 'not_eating', label: 'not eating' },
-                  { value: 'fighting', label: 'fighting' },
-                  { value: 'gasping', label: 'gasping' },
-                  { value: 'spots_or_wounds', label: 'spots or wounds' },
-                ],
-              }),
-              noteField(),
-            ],
-            because: [
-              pair.isResting
-                ? settingLink(pair.id, 'resting', { label: 'resting', text: 'yes' })
-                : settingLink(pair.id, 'resting', { label: 'resting', text: 'no' }),
-              parameter(pair.isResting ? 'restingFeedsPerDay' : 'feedsPerDay', 'and'),
-              parameter('minutes', 'and'),
-            ],
-          }),
-          context: { food },
-        }
-      })
+    const { rounds, asked } = pairFeedRounds(snapshot, pair, day)
+    const withLook = lookWithFeed(snapshot, pair, day)
+    return asked.map((round) => {
+      const index = rounds.indexOf(round)
+      const food: (typeof pairFoods)[number] = parameters.varied && index % 2 === 1 ? 'dry' : 'frozen'
+      const look = withLook?.roundId === round.id ? withLook.look : null
+      const which = ordinalText(index, rounds.length, 'feed')
+      return {
+        roundId: round.id,
+        content: taskContent({
+          verb: 'feed',
+          title: phrase(`Feed ${food} food${which}${look ? ', look for eggs' : ''}`),
+          steps: [
+            ...(look ? eggLookSteps(look) : []),
+            phrase('A little at a time, as much as they clear in {minutes}.', {
+              minutes: { value: parameters.minutes, unit: 'minutes' },
+            }),
+            ...(food === 'frozen' ? [phrase('Thaw it in tank water and pour the juice away.')] : []),
+            phrase('Both eat? Look for torn fins, spots, hard breathing. Take out what is left.'),
+          ],
+          fields: [...(look ? eggLookFields(look) : []), ...feedFields()],
+          because: [
+            settingLink(pair.id, 'resting', { label: 'resting', text: pair.isResting ? 'yes' : 'no' }),
+            parameter(pair.isResting ? 'restingFeedsPerDay' : 'feedsPerDay', 'and'),
+            parameter('minutes', 'and'),
+            ...(look ? eggLookLinks(look).map((link) => ({ ...link, joins: 'and' as const })) : []),
+          ],
+        }),
+        context: { food, looksForEggs: look !== null },
+      }
+    })
   },
-  record: ({ context, values, subjectId }) => {
-    const food = choiceOf(values, 'food', pairFoods) ?? ContextSchema.parse(context).food
-    const note = textOf(values, 'note')
-    const signs = choicesOf(values, 'signs', pairSigns)
-    return {
-      facts: [
-        { kind: 'feeding', subjectId, data: { food } },
-        ...(signs.length > 0 || note
-          ? [{ kind: 'observation', subjectId, data: { signs, ...(note ? { note } : {}) } } as const]
-          : []),
-      ],
-    }
+  record: ({ context, values, doneAt, subjectId }) => {
+    const planned = ContextSchema.parse(context)
+    const food = choiceOf(values, 'food', pairFoods) ?? planned.food
+    const fed: FactDraft[] = [{ kind: 'feeding', subjectId, data: { food } }, ...seenFacts(subjectId, values)]
+    if (!planned.looksForEggs) return { facts: fed }
+    const { facts, ...found } = eggLookOutcome(subjectId, { values, doneAt })
+    return { ...found, facts: [...facts, ...fed] }
   },
 })
+
+/** The look for eggs that goes with one of the day's feeds. A species without a profile is said by the look itself. */
+function lookWithFeed(
+  snapshot: RoomSnapshot,
+  pair: SnapshotPair,
+  day: HusbandryDay,
+): { roundId: string; look: EggLook } | null {
+  const round = eggLookFeed(snapshot, pair, day)
+  if (!round) return null
+  try {
+    const look = eggLookDue(snapshot, pair, day)
+    return look && { roundId: round.id, look }
+  } catch (error) {
+    if (error instanceof Gap) return null
+    throw error
+  }
+}
+
+function feedFields(): TaskField[] {
+  return [
+    choiceField({
+      name: 'food',
+      label: 'Food given',
+      choices: pairFoods.map((value) => ({ value, label: value })),
+    }),
+    choicesField({
+      name: 'signs',
+      label: 'Anything off?',
+      choices: [
+        { value: 'not_eating', label: 'not eating' },
+        { value: 'fighting', label: 'fighting' },
+        { value: 'gasping', label: 'gasping' },
+        { value: 'spots_or_wounds', label: 'spots or wounds' },
+      ],
+    }),
+    noteField(),
+  ]
+}
+
+function seenFacts(subjectId: string, values: Values): FactDraft[] {
+  const note = textOf(values, 'note')
+  const signs = choicesOf(values, 'signs', pairSigns)
+  if (signs.length === 0 && !note) return []
+  return [{ kind: 'observation', subjectId, data: { signs, ...(note ? { note } : {}) } }]
+}

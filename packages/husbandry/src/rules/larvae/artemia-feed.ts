@@ -1,16 +1,25 @@
+import type { Because, Phrase } from '@fryward/shared'
 import { z } from 'zod'
 import { computedLink, defineRule, type FactDraft, factLink, profileLink, settingLink } from '../../engine/rule.ts'
+import type { SnapshotCulture } from '../../snapshot.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { isDoneInRound, ordinalText } from '../done.ts'
 import { givenAmountField, numberField } from '../fields.ts'
 import { hatchVessel } from '../live-food/artemia-start.ts'
 import { animals, litres, perMl, roundAnimals } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { artemiaFeedId, artemiaFeedParameters, artemiaFeeds } from '../plans/artemia-need.ts'
-import { numberOf } from '../values.ts'
+import { type ArtemiaFeed, artemiaFeedId, artemiaFeedParameters, artemiaFeeds } from '../plans/artemia-need.ts'
+import { weaning } from '../plans/wean-plan.ts'
+import { numberOf, type Values } from '../values.ts'
+import { dryFoodFact, dryFoodField, dryFoodLinks, dryFoodSteps } from './dry-food-parts.ts'
 import { batchById } from './prey-count.ts'
 
-const ContextSchema = z.object({ nauplii: z.number(), vesselId: z.string().nullable() })
+const ContextSchema = z.object({
+  nauplii: z.number(),
+  vesselId: z.string().nullable(),
+  /** Tasks that were kept before dry food was offered with the feed did not say. */
+  withDry: z.boolean().default(false),
+})
 
 export const larvalArtemiaFeed = defineRule({
   id: artemiaFeedId,
@@ -29,104 +38,109 @@ export const larvalArtemiaFeed = defineRule({
       ({ data }) => data.food === 'artemia',
     )
     const vessel = hatchVessel(snapshot, day.date)
+    const dry = weaning(snapshot, batch, day)
     return feeds
       .filter(({ round, nauplii }) => nauplii > 0 && !isDoneInRound(fed, { day, rounds, round }))
       .map((feed) => {
         const nauplii = roundAnimals(feed.nauplii)
-        const { diet, tank, count } = feed
-        const isFirstDay = diet.day === diet.species.feeding.artemiaFirstDay.value
+        const which = ordinalText(rounds.indexOf(feed.round), rounds.length, 'feed')
+        // Weaning larvae get their pinch of dry food in the same standing, before the live food.
+        const withDry = dry?.withArtemia.some(({ id }) => id === feed.round.id) ? dry : null
         return {
           roundId: feed.round.id,
           content: taskContent({
             verb: 'feed',
-            title: phrase(`{amount} Artemia nauplii${ordinalText(rounds.indexOf(feed.round), rounds.length, 'feed')}`, {
+            title: phrase(`{amount} Artemia nauplii${which}${withDry ? ', dry food first' : ''}`, {
               amount: animals(nauplii),
             }),
             amount: animals(nauplii),
             amountOf: 'first nauplii',
-            steps: [
-              ...(isFirstDay
-                ? [phrase('Their first Artemia: give a little, watch who takes it, keep the rotifers up.')]
-                : []),
-              phrase(
-                `First nauplii${vessel ? ` of ${vessel.name}` : ''}, shells left behind, rinsed, brought to the tank’s warmth.`,
-              ),
-              phrase('Measure them by the drop that was counted at the harvest.'),
-              phrase(
-                'In an hour or two hardly any should be left: then this was right. Many left: give less at the next feed.',
-              ),
-            ],
-            fields: [
-              givenAmountField({
-                name: 'animals',
-                label: 'Nauplii given',
-                unit: 'animals',
-                planned: nauplii,
-                maximum: Math.max(1e6, nauplii * 10),
-                step: 1000,
-              }),
-              numberField({
-                name: 'leftPerMl',
-                label: 'Left from the last feed',
-                unit: 'per_mL',
-                minimum: 0,
-                maximum: 50,
-                likely: [0, 5],
-                step: 0.1,
-              }),
-            ],
+            steps: [...(withDry ? dryFoodSteps() : []), ...feedSteps(feed, vessel)],
+            fields: [...feedFields(nauplii), ...(withDry ? [dryFoodField] : [])],
             because: [
-              profileLink(diet.species.id, diet.species.feeding.artemiaPerMl.source.citation, {
-                label: 'Artemia to start a feed with',
-                quantity: perMl(Number(feed.targetPerMl.toFixed(2))),
-              }),
-              ...(count
-                ? [
-                    factLink(count.fact, {
-                      label: 'left, counted',
-                      quantity: perMl(count.perMl),
-                      joins: 'minus' as const,
-                    }),
-                  ]
-                : []),
-              settingLink(tank.id, 'volume', {
-                label: `in ${tank.name}`,
-                quantity: litres(tank.volumeL),
-                joins: 'times',
-              }),
-              computedLink('prey top-up', null, { label: 'to add', quantity: animals(nauplii) }),
-              profileLink(diet.species.id, diet.species.feeding.artemiaFirstDay.source.citation, {
-                label: 'old at the first Artemia',
-                quantity: { value: diet.species.feeding.artemiaFirstDay.value, unit: 'days' },
-                joins: 'and',
-              }),
+              ...becauseOf(feed, nauplii),
               parameter('stretchDays', 'and'),
               parameter('mostPerMl', 'and'),
+              ...(withDry ? dryFoodLinks(withDry, 'and') : []),
             ],
           }),
-          context: { nauplii, vesselId: vessel?.id ?? null },
+          context: { nauplii, vesselId: vessel?.id ?? null, withDry: withDry !== null },
         }
       })
   },
   record: ({ context, values, subjectId }) => {
-    const { nauplii, vesselId } = ContextSchema.parse(context)
-    const leftPerMl = numberOf(values, 'leftPerMl')
-    const facts: FactDraft[] = [
-      {
-        kind: 'feeding',
-        subjectId,
-        data: {
-          food: 'artemia',
-          animals: numberOf(values, 'animals') ?? nauplii,
-          ...(vesselId === null ? {} : { fromCultureId: vesselId }),
-        },
+    const { nauplii, vesselId, withDry } = ContextSchema.parse(context)
+    const feeding: FactDraft = {
+      kind: 'feeding',
+      subjectId,
+      data: {
+        food: 'artemia',
+        animals: numberOf(values, 'animals') ?? nauplii,
+        ...(vesselId === null ? {} : { fromCultureId: vesselId }),
       },
-    ]
-    // What was seen of the last feed, as animals in a litre looked at by eye.
-    if (leftPerMl !== undefined) {
-      const animals = [Math.round(leftPerMl * 1000)]
-      facts.unshift({ kind: 'count', subjectId, data: { of: 'prey_artemia', animals, volumeMl: 1000 } })
     }
-    return { facts }
+    return {
+      facts: [...leftFacts(subjectId, values), feeding, ...(withDry ? [dryFoodFact(subjectId, values)] : [])],
+    }
   },
 })
+
+/** What was seen of the last feed, as animals in a litre looked at by eye. */
+function leftFacts(subjectId: string, values: Values): FactDraft[] {
+  const leftPerMl = numberOf(values, 'leftPerMl')
+  if (leftPerMl === undefined) return []
+  const animals = [Math.round(leftPerMl * 1000)]
+  return [{ kind: 'count', subjectId, data: { of: 'prey_artemia', animals, volumeMl: 1000 } }]
+}
+
+function feedSteps({ diet }: ArtemiaFeed, vessel: SnapshotCulture | null): Phrase[] {
+  const isFirstDay = diet.day === diet.species.feeding.artemiaFirstDay.value
+  return [
+    ...(isFirstDay ? [phrase('Their first Artemia: give a little, watch who takes it, keep the rotifers up.')] : []),
+    phrase(
+      `First nauplii${vessel ? ` of ${vessel.name}` : ''}, shells left behind, rinsed, brought to the tank’s warmth.`,
+    ),
+    phrase('Measure them by the drop that was counted at the harvest.'),
+    phrase('In an hour or two hardly any should be left: then this was right. Many left: give less at the next feed.'),
+  ]
+}
+
+function feedFields(nauplii: number) {
+  return [
+    givenAmountField({
+      name: 'animals',
+      label: 'Nauplii given',
+      unit: 'animals',
+      planned: nauplii,
+      maximum: Math.max(1e6, nauplii * 10),
+      step: 1000,
+    }),
+    numberField({
+      name: 'leftPerMl',
+      label: 'Left from the last feed',
+      unit: 'per_mL',
+      minimum: 0,
+      maximum: 50,
+      likely: [0, 5],
+      step: 0.1,
+    }),
+  ]
+}
+
+function becauseOf({ diet, tank, count, targetPerMl }: ArtemiaFeed, nauplii: number): Because[] {
+  const { artemiaPerMl, artemiaFirstDay } = diet.species.feeding
+  return [
+    profileLink(diet.species.id, artemiaPerMl.source.citation, {
+      label: 'Artemia to start a feed with',
+      quantity: perMl(Number(targetPerMl.toFixed(2))),
+    }),
+    ...(count ? [factLink(count.fact, { label: 'left, counted', quantity: perMl(count.perMl), joins: 'minus' })] : []),
+    settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL), joins: 'times' }),
+    computedLink('prey top-up', null, { label: 'to add', quantity: animals(nauplii) }),
+    profileLink(diet.species.id, artemiaFirstDay.source.citation, {
+      label: 'old at the first Artemia',
+      quantity: { value: artemiaFirstDay.value, unit: 'days' },
+      joins: 'and',
+    }),
+  ]
+}

@@ -2,19 +2,23 @@ import type { Phrase, TaskField } from '@fryward/shared'
 import type { FactDraft } from '../../engine/rule.ts'
 import { noteField, numberField } from '../fields.ts'
 import { phrase } from '../phrases.ts'
+import type { LarvalLook } from '../plans/larval-look-plan.ts'
 import { numberOf, textOf, type Values } from '../values.ts'
+import { lookFacts, lookFields, lookSteps } from './look-parts.ts'
 
-/** How the bottom of a larval tank is siphoned, alone or as the first part of a water change. */
-export function siphonSteps(): Phrase[] {
+/** How the bottom of a larval tank is siphoned, alone or as the first part of a water change; with the look, when due. */
+export function siphonSteps(look: LarvalLook | null): Phrase[] {
   return [
+    ...(look ? lookSteps(look) : []),
     phrase('Air low, light at one end; siphon with a thin hose into a white bowl.'),
     phrase('Count the dead in the bowl; put back what swims.'),
     phrase('Bent backs, open gills or missing fins among them: say so.'),
   ]
 }
 
-export function siphonFields(): TaskField[] {
+export function siphonFields(look: LarvalLook | null): TaskField[] {
   return [
+    ...(look ? lookFields() : []),
     numberField({
       name: 'dead',
       label: 'Dead larvae',
@@ -38,12 +42,18 @@ export function siphonFields(): TaskField[] {
   ]
 }
 
-export function siphonFacts(subjectId: string, values: Values): FactDraft[] {
+export function siphonFacts(
+  subjectId: string,
+  given: { values: Values; look: { withLight: boolean } | null },
+): FactDraft[] {
+  const { values, look } = given
   const dead = Math.round(numberOf(values, 'dead') ?? 0)
   const deformed = Math.round(numberOf(values, 'deformed') ?? 0)
   const note = [deformed > 0 ? `${deformed} deformed.` : '', textOf(values, 'note') ?? ''].join(' ').trim()
   return [
     { kind: 'care', subjectId, data: { act: 'siphon_bottom', ...(note ? { note } : {}) } },
     ...(dead > 0 ? [{ kind: 'loss', subjectId, data: { number: dead, of: 'larvae' } } as const] : []),
+    // The deformed and the note stand with the siphoning already.
+    ...(look ? lookFacts(subjectId, { values: { seen: values.seen, settled: values.settled }, ...look }) : []),
   ]
 }

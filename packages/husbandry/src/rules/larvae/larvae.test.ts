@@ -1,6 +1,7 @@
 import { unionisedAmmoniaNitrogen } from '@fryward/seawater'
 import { describe, expect, test } from 'vitest'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { larvalArtemiaFeed } from './artemia-feed.ts'
 import { larvalGreenWater } from './green-water.ts'
 import { larvalAmmoniaAct } from './larval-ammonia-act.ts'
 import { larvalAmmoniaTest } from './larval-ammonia-test.ts'
@@ -60,6 +61,7 @@ describe('siphoning', () => {
   test('is daily from day 2, and its dead are losses', () => {
     const { room, batch } = nursery('2026-03-07')
     expect(room.drafts('2026-03-09', [larvalSiphon]).drafts).toEqual([])
+    room.fact('observation', batch.id, '2026-03-09T12:30:00.000Z', { signs: ['all_well'] })
     const draft = onlyDraft(room.drafts(date, [larvalSiphon]))
     const facts = signOff(larvalSiphon, draft, { dead: 7, deformed: 2 }).facts
     expect(facts).toEqual([
@@ -73,6 +75,7 @@ describe('siphoning', () => {
 
   test('is part of the water change on days that have one, which asks for the dead itself', () => {
     const { room, batch } = nursery('2026-03-06')
+    room.fact('observation', batch.id, '2026-03-09T12:30:00.000Z', { signs: ['all_well'] })
     const draft = onlyDraft(room.drafts(date, [larvalSiphon, larvalWaterChange]))
     expect(draft.ruleId).toBe('larval-water-change')
     expect(signOff(larvalWaterChange, draft, { dead: 3 }).facts.slice(1)).toEqual([
@@ -169,6 +172,7 @@ describe('growing up', () => {
     // Ocellaris: day 5, which is 10 March for a hatch night of the 4th.
     expect(nursery('2026-03-05').room.drafts(date, [larvalWean]).drafts).toEqual([])
     const { room, batch } = nursery('2026-03-04')
+    room.setting('larval-artemia-feed', { isOn: false })
     const { drafts } = room.drafts(date, [larvalWean])
     expect(drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
     expect(signOff(larvalWean, drafts[0]!, { taken: 'some' }).facts).toEqual([
@@ -176,22 +180,66 @@ describe('growing up', () => {
     ])
   })
 
-  test('a look every other day says how they are; the light is checked weekly', () => {
-    const { room, batch } = nursery('2026-03-07')
-    const draft = onlyDraft(room.drafts(date, [larvalLook]))
-    const [fact] = signOff(larvalLook, draft, { seen: 'well', settled: 'most', deformed: 3 }).facts
-    expect(fact).toEqual({
-      kind: 'observation',
+  test('dry food goes with the Artemia feed of its round, before the live food', () => {
+    const { room, batch } = nursery('2026-03-01')
+    expect(room.drafts(date, [larvalWean]).drafts).toEqual([])
+    const [feed] = room.drafts(date, [larvalArtemiaFeed]).drafts
+    expect(feed?.content.title.text).toBe('{amount} Artemia nauplii, first feed, dry food first')
+    expect(signOff(larvalArtemiaFeed, feed!, { taken: 'all' }).facts.at(-1)).toEqual({
+      kind: 'feeding',
       subjectId: batch.id,
-      data: { signs: ['all_well', 'settled'], note: '3 deformed.' },
+      data: { food: 'dry', note: 'Nearly all take it.' },
     })
-    room.append(fact!, { at: '2026-03-10T12:40:00.000Z' })
+    // More dry feeds than Artemia feeds: the rest stand alone.
+    room.setting('larval-wean', { parameters: { feedsPerDay: 3 } })
+    expect(onlyDraft(room.drafts(date, [larvalWean])).roundId).toBe('midday')
+    room.setting('larval-artemia-feed', { isOn: false })
+    expect(room.drafts(date, [larvalWean]).drafts).toHaveLength(3)
+  })
+
+  test('a look every other day says how they are, and sees to the light weekly', () => {
+    const { room, batch } = nursery('2026-03-08')
+    const draft = onlyDraft(room.drafts(date, [larvalLook]))
+    expect(draft.content.title.text).toBe('Look at the larvae, day 1, and the light')
+    const { facts } = signOff(larvalLook, draft, { seen: 'well', settled: 'most', deformed: 3 })
+    expect(facts).toEqual([
+      {
+        kind: 'observation',
+        subjectId: batch.id,
+        data: { signs: ['all_well', 'settled'], note: '3 deformed.' },
+      },
+      { kind: 'care', subjectId: batch.id, data: { act: 'check_light' } },
+    ])
+    for (const fact of facts) room.append(fact, { at: '2026-03-10T12:40:00.000Z' })
+    for (const rule of ['larval-siphon', 'larval-water-change']) room.setting(rule, { isOn: false })
     expect(room.drafts('2026-03-11', [larvalLook]).drafts).toEqual([])
-    expect(room.drafts('2026-03-12', [larvalLook]).drafts).toHaveLength(1)
-    const light = onlyDraft(room.drafts(date, [larvalLight]))
-    room.append(signOff(larvalLight, light).facts[0]!, { at: '2026-03-10T12:45:00.000Z' })
-    expect(room.drafts('2026-03-16', [larvalLight]).drafts).toEqual([])
-    expect(room.drafts('2026-03-17', [larvalLight]).drafts).toHaveLength(1)
+    expect(onlyDraft(room.drafts('2026-03-12', [larvalLook])).content.title.text).toBe('Look at the larvae, day 3')
+    expect(onlyDraft(room.drafts('2026-03-17', [larvalLook])).content.title.text).toContain(', and the light')
+  })
+
+  test('the look goes with a siphoning or a water change, and the light is checked alone where nobody looks', () => {
+    const siphoned = nursery('2026-03-07')
+    expect(siphoned.room.drafts(date, [larvalLook]).drafts).toEqual([])
+    const siphon = onlyDraft(siphoned.room.drafts(date, [larvalSiphon]))
+    expect(siphon.content.title.text).toBe('Siphon the bottom, count the dead, look at the larvae')
+    const seen = { kind: 'observation', subjectId: siphoned.batch.id, data: { signs: ['all_well'], note: 'Well.' } }
+    const light = { kind: 'care', subjectId: siphoned.batch.id, data: { act: 'check_light' } }
+    expect(signOff(larvalSiphon, siphon, { dead: 0, deformed: 1, seen: 'well' }).facts.slice(1)).toEqual([seen, light])
+    const changed = nursery('2026-03-05')
+    expect(changed.room.drafts(date, [larvalLook]).drafts).toEqual([])
+    const change = onlyDraft(changed.room.drafts(date, [larvalWaterChange]))
+    expect(change.content.title.text).toBe('{amount} new water, bottom siphoned, larvae looked at')
+    expect(signOff(larvalWaterChange, change, { dead: 0, seen: 'poorly' }).facts).toContainEqual({
+      kind: 'observation',
+      subjectId: changed.batch.id,
+      data: { signs: [], note: 'Poorly.' },
+    })
+    changed.room.setting('larval-look', { isOn: false })
+    expect(onlyDraft(changed.room.drafts(date, [larvalWaterChange])).content.title.text).not.toContain('looked')
+    const alone = onlyDraft(changed.room.drafts(date, [larvalLight]))
+    changed.room.append(signOff(larvalLight, alone).facts[0]!, { at: '2026-03-10T12:45:00.000Z' })
+    expect(changed.room.drafts('2026-03-16', [larvalLight]).drafts).toEqual([])
+    expect(changed.room.drafts('2026-03-17', [larvalLight]).drafts).toHaveLength(1)
   })
 
   test('settled young are moved with a head count into a group of their own', () => {

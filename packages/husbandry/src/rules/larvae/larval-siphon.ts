@@ -1,58 +1,51 @@
-import { commonPractice } from '../../engine/parameters.ts'
+import { z } from 'zod'
 import { defineRule, settingLink } from '../../engine/rule.ts'
-import { factsOnDay } from '../../state/day-facts.ts'
-import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { larvalChange } from '../plans/change-plan.ts'
+import { larvalLookDue } from '../plans/larval-look-plan.ts'
+import { larvalSiphonId, larvalSiphonParameters, siphonDue } from '../plans/siphon-plan.ts'
 import { firstRound } from '../rounds.ts'
 import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
+import { lookLinks } from './look-parts.ts'
 import { batchById } from './prey-count.ts'
 
+const ContextSchema = z.object({
+  /** Tasks that were kept before a siphoning took the look along did not say. */
+  look: z.object({ withLight: z.boolean() }).nullable().default(null),
+})
+
 export const larvalSiphon = defineRule({
-  id: 'larval-siphon',
+  id: larvalSiphonId,
   title: 'Siphon the bottom',
   sentence:
     'From day {fromDay} siphon the bottom of every larval tank daily, and count the dead; on days with a water change it is part of that.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,
-  parameters: {
-    fromDay: {
-      type: 'number',
-      label: 'old when it begins',
-      unit: 'days',
-      default: 2,
-      minimum: 0,
-      maximum: 30,
-      source: commonPractice(),
-    },
-  },
-  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+  parameters: larvalSiphonParameters,
+  draft: ({ snapshot, day, subject, parameter }) => {
     const batch = batchById(snapshot, subject.id)
-    const diet = larvalDiet(batch, day.date)
-    const tank = tankOf(snapshot, batch)
-    if (!diet || !tank || diet.day < parameters.fromDay) return []
-    const siphoned = factsOnDay(snapshot, 'care', { subjectId: batch.id, day }).some(
-      ({ data }) => data.act === 'siphon_bottom',
-    )
-    // Whoever changes the water takes it from the bottom: the change asks for the dead itself.
-    if (siphoned || larvalChange(snapshot, batch, day)) return []
+    const tank = siphonDue(snapshot, batch, day)
+    if (!tank) return []
+    const look = larvalLookDue(snapshot, batch, day)
     return [
       {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'siphon',
-          title: phrase('Siphon the bottom, count the dead'),
-          steps: siphonSteps(),
-          fields: siphonFields(),
+          title: phrase(`Siphon the bottom, count the dead${look ? ', look at the larvae' : ''}`),
+          steps: siphonSteps(look),
+          fields: siphonFields(look),
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
             parameter('fromDay', 'and'),
+            ...(look ? lookLinks(look) : []),
           ],
         }),
-        context: { tankId: tank.id },
+        context: { tankId: tank.id, look: look && { withLight: look.withLight } },
       },
     ]
   },
-  record: ({ values, subjectId }) => ({ facts: siphonFacts(subjectId, values) }),
+  record: ({ context, values, subjectId }) => ({
+    facts: siphonFacts(subjectId, { values, look: ContextSchema.parse(context).look }),
+  }),
 })

@@ -1,7 +1,9 @@
+import { z } from 'zod'
 import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
 import { litres, share } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { larvalChange, larvalChangeId, larvalChangeParameters } from '../plans/change-plan.ts'
+import { larvalLookDue } from '../plans/larval-look-plan.ts'
 import { middleRound } from '../rounds.ts'
 import {
   matchSteps,
@@ -11,7 +13,13 @@ import {
   waterChangeFields,
 } from '../water-change.ts'
 import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
+import { lookLinks } from './look-parts.ts'
 import { batchById } from './prey-count.ts'
+
+const LookSchema = z.object({
+  /** Tasks that were kept before a change took the look along did not say. */
+  look: z.object({ withLight: z.boolean() }).nullable().default(null),
+})
 
 export const larvalWaterChange = defineRule({
   id: larvalChangeId,
@@ -27,20 +35,23 @@ export const larvalWaterChange = defineRule({
     const plan = larvalChange(snapshot, batch, day)
     if (!plan) return []
     const { tank } = plan
+    const look = larvalLookDue(snapshot, batch, day)
     return [
       {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'change_water',
-          title: phrase('{amount} new water, bottom siphoned', { amount: litres(plan.litres) }),
+          title: phrase(`{amount} new water, bottom siphoned${look ? ', larvae looked at' : ''}`, {
+            amount: litres(plan.litres),
+          }),
           ...waterChangeAmount(plan.litres),
           steps: [
             ...matchSteps(tank),
-            ...siphonSteps(),
+            ...siphonSteps(look),
             phrase('The rest out through a screen that holds the larvae; in by a drip line, over an hour.'),
             phrase('Prey and green water go with it: count and top up afterwards.'),
           ],
-          fields: [...siphonFields(), ...waterChangeFields(tank, plan.litres)],
+          fields: [...siphonFields(look), ...waterChangeFields(tank, plan.litres)],
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
             parameter('firstShare', 'and'),
@@ -55,13 +66,17 @@ export const larvalWaterChange = defineRule({
               quantity: litres(tank.volumeL),
               joins: 'times',
             }),
+            ...(look ? lookLinks(look) : []),
           ],
         }),
-        context: waterChangeContext(tank, plan.litres),
+        context: { ...waterChangeContext(tank, plan.litres), look: look && { withLight: look.withLight } },
       },
     ]
   },
   record: ({ context, values, subjectId }) => ({
-    facts: [...waterChangeFacts(context, values), ...siphonFacts(subjectId, values)],
+    facts: [
+      ...waterChangeFacts(context, values),
+      ...siphonFacts(subjectId, { values, look: LookSchema.parse(context).look }),
+    ],
   }),
 })

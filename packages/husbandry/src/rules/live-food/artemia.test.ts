@@ -43,6 +43,8 @@ describe('feeding Artemia', () => {
     expect(signOff(larvalArtemiaFeed, draft!, { leftPerMl: 0.4 }).facts).toEqual([
       { kind: 'count', subjectId: batch.id, data: { of: 'prey_artemia', animals: [400], volumeMl: 1000 } },
       { kind: 'feeding', subjectId: batch.id, data: { food: 'artemia', animals: 20_000, fromCultureId: hatcher.id } },
+      // Old enough to be weaned: a pinch of dry food went first.
+      { kind: 'feeding', subjectId: batch.id, data: { food: 'dry' } },
     ])
     built.fact('count', batch.id, '2026-03-10T06:50:00.000Z', { of: 'prey_artemia', animals: [400], volumeMl: 1000 })
     expect(built.drafts(date, [larvalArtemiaFeed]).drafts[0]?.content.amount?.value).toBe(12_000)

@@ -27,4 +27,17 @@ describe('brushing the walls', () => {
     expect(brushes(room, '2026-03-11').drafts).toEqual([])
     expect(onlyDraft(brushes(room, '2026-03-12')).subjectId).toBe(culture.id)
   })
+
+  test('goes with the first feed where there is one, and is asked alone once that was given without its task', () => {
+    const room = new SnapshotBuilder()
+    const bottle = room.concentrate()
+    const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
+    expect(brushes(room, '2026-03-10').drafts).toHaveLength(1)
+    room.count(culture, '2026-03-09T07:00:00.000Z', [200, 200, 200])
+    expect(brushes(room, '2026-03-10').drafts).toEqual([])
+    room.fact('feeding', culture.id, '2026-03-10T07:05:00.000Z', { food: 'concentrate', concentrateId: bottle.id })
+    expect(brushes(room, '2026-03-10').drafts).toHaveLength(1)
+    room.setting('rotifer-feed', { isOn: false })
+    expect(brushes(room, '2026-03-11').drafts).toHaveLength(1)
+  })
 })

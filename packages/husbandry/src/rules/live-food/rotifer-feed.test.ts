@@ -35,6 +35,7 @@ describe('feeding rotifers', () => {
       ['divided_by', 65e9],
       ['divided_by', 2],
       ['equals', 2.7],
+      ['and', undefined],
     ])
     expect(because[0]?.origin).toMatchObject({ kind: 'fact', factId: count.id, at: count.at, byName: 'Ana' })
     expect(because[1]?.origin).toMatchObject({ kind: 'setting', subjectId: culture.id })
@@ -143,12 +144,33 @@ describe('feeding rotifers', () => {
           subjectId: culture.id,
           data: { food: 'concentrate', concentrateId: bottle.id, amountMl: 2.7 },
         },
+        { kind: 'care', subjectId: culture.id, data: { act: 'brush_walls' } },
       ],
     })
     const seen = signOff(rotiferFeed, draft, { amountMl: 2, water: 'water_clear', signs: ['foam'] })
     expect(seen.facts).toMatchObject([
       { data: { amountMl: 2 } },
       { kind: 'observation', data: { signs: ['water_clear', 'foam'] } },
+      { kind: 'care', data: { act: 'brush_walls' } },
     ])
+  })
+
+  test('the first feed has the walls brushed while they are due; a later one, or an unbrushed one, says nothing of it', () => {
+    const { room, culture } = countedRoom()
+    const [first, second] = feeds(room).drafts
+    expect(first?.content.title.text).toBe('{amount} concentrate, first feed, walls brushed')
+    expect(first?.content.fields.map(({ name }) => name)).toContain('brushed')
+    expect(second?.content.fields.map(({ name }) => name)).not.toContain('brushed')
+    expect(signOff(rotiferFeed, first!, { brushed: false }).facts.map(({ kind }) => kind)).toEqual(['feeding'])
+    room.fact('care', culture.id, '2026-03-10T06:55:00.000Z', { act: 'brush_walls' })
+    expect(feeds(room).drafts[0]?.content.title.text).toBe('{amount} concentrate, first feed')
+  })
+
+  test('a backup is fed once a day, its whole ration: 5.4 mL', () => {
+    const { room, culture } = countedRoom()
+    culture.isBackup = true
+    const draft = onlyDraft(feeds(room))
+    expect(draft.content.amount?.value).toBe(5.4)
+    expect(draft.content.because.at(-3)?.origin).toMatchObject({ parameter: 'backupFeedsPerDay' })
   })
 })

@@ -7,31 +7,32 @@ import { days } from '../measures.ts'
 import { periodicCare } from '../periodic-care.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { firstRound } from '../rounds.ts'
+import { bottlesStanding } from './bottle-use.ts'
 
 export const concentrateShake = periodicCare({
   id: 'concentrate-shake',
   title: 'Shake the bottles',
-  sentence: 'Turn every bottle of concentrate over and keep it cold: every {everyDays} days.',
+  sentence:
+    'Turn every bottle of concentrate that nothing is fed from over and keep it cold: every {everyDays} days. A bottle in use is shaken with each feed.',
   subject: 'room',
   station: 'microalgae',
   verb: 'shake',
   act: 'shake_bottle',
   round: 'first',
   everyDays: { default: 1, source: commonPractice('cells settle and clump in a bottle that stands') },
-  applies: ({ snapshot }) =>
-    snapshot.concentrates.length > 0
-      ? {
-          title: `Turn over ${snapshot.concentrates
-            .map(({ name }) => name)
-            .sort((a, b) => a.localeCompare(b, 'en'))
-            .join(', ')}`,
-          steps: [
-            phrase('Gently, ten times; do not beat air into it. Smell it: sour or sulphur means discard.'),
-            phrase('In the refrigerator, near {cold}, never frozen.', { cold: { value: 4, unit: 'degC' } }),
-          ],
-          daysWithout: Number.POSITIVE_INFINITY,
-        }
-      : null,
+  applies: ({ snapshot, day }) => {
+    const standing = bottlesStanding(snapshot, day)
+    if (standing.length === 0) return null
+    const names = standing.map(({ name }) => name).sort((a, b) => a.localeCompare(b, 'en'))
+    return {
+      title: `Turn over ${names.join(', ')}`,
+      steps: [
+        phrase('Gently, ten times; do not beat air into it. Smell it: sour or sulphur means discard.'),
+        phrase('In the refrigerator, near {cold}, never frozen.', { cold: { value: 4, unit: 'degC' } }),
+      ],
+      daysWithout: Number.POSITIVE_INFINITY,
+    }
+  },
 })
 
 const ContextSchema = z.object({ note: z.string() })

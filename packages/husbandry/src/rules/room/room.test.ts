@@ -52,9 +52,9 @@ describe('tanks', () => {
 
   test('are topped up by a salinity that was read: 36 in 100 L asks for 2.9 L of fresh water', () => {
     const { room, tank } = tankRoom()
-    room.fact('water_test', tank.id, '2026-03-11T06:30:00.000Z', { salinity: 36 })
+    room.fact('water_test', tank.id, '2026-03-12T06:30:00.000Z', { salinity: 36 })
     expect(freshWaterToAddL({ volumeL: 100, salinity: 36, targetSalinity: 35 })).toBeCloseTo(2.86, 2)
-    const draft = onlyDraft(room.drafts('2026-03-11', [tankTopUp]))
+    const draft = onlyDraft(room.drafts('2026-03-12', [tankTopUp]))
     expect(draft.content.amount).toEqual({ value: 2.9, unit: 'L' })
     expect(signOff(tankTopUp, draft).facts).toEqual([
       { kind: 'water_change', subjectId: tank.id, data: { removedL: 0, addedL: 2.9, salinity: 0 } },
@@ -63,7 +63,7 @@ describe('tanks', () => {
 
   test('are topped up to the mark where nothing was read, and say which of the two it was', () => {
     const { room } = tankRoom()
-    const draft = onlyDraft(room.drafts('2026-03-11', [tankTopUp]))
+    const draft = onlyDraft(room.drafts('2026-03-12', [tankTopUp]))
     expect(draft.content.amount).toBeNull()
     expect(draft.content.because[0]?.label).toBe('set, no fresh reading')
     expect(draft.content.fields[0]?.isRequired).toBe(true)
@@ -73,8 +73,8 @@ describe('tanks', () => {
 
   test('at their salinity need none', () => {
     const { room, tank } = tankRoom()
-    room.fact('water_test', tank.id, '2026-03-11T06:30:00.000Z', { salinity: 34.8 })
-    expect(room.drafts('2026-03-11', [tankTopUp]).drafts).toEqual([])
+    room.fact('water_test', tank.id, '2026-03-12T06:30:00.000Z', { salinity: 34.8 })
+    expect(room.drafts('2026-03-12', [tankTopUp]).drafts).toEqual([])
   })
 })
 
@@ -128,6 +128,12 @@ describe('bottles and microalgae', () => {
     expect(shake.content.title.text).toBe('Turn over fresh, old, open, soon')
     expect(signOff(concentrateShake, shake).facts[0]).toMatchObject({ data: { act: 'shake_bottle' } })
     expect(new SnapshotBuilder().drafts(date, [concentrateShake]).drafts).toEqual([])
+    // What was fed from yesterday was shaken with its feeds.
+    const fresh = room.snapshot.concentrates.find(({ name }) => name === 'fresh')
+    const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
+    room.fact('feeding', culture.id, '2026-03-09T07:05:00.000Z', { food: 'concentrate', concentrateId: fresh!.id })
+    expect(onlyDraft(room.drafts(date, [concentrateShake])).content.title.text).toBe('Turn over old, open, soon')
+    expect(onlyDraft(room.drafts('2026-03-11', [concentrateShake])).content.title.text).toContain('fresh')
   })
 
   test('a culture of microalgae is looked at daily and split weekly, not while it is pale', () => {

@@ -1,6 +1,6 @@
 import { freshWaterToAddL } from '@fryward/seawater'
 import { z } from 'zod'
-import { commonPractice } from '../../engine/parameters.ts'
+import { commonPractice, fromMemory } from '../../engine/parameters.ts'
 import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { electricityCautions } from '../cautions.ts'
@@ -27,10 +27,10 @@ export const tankTopUp = defineRule({
       type: 'number',
       label: 'from one top-up to the next',
       unit: 'days',
-      default: 2,
+      default: 3,
       minimum: 1,
       maximum: 14,
-      source: commonPractice(),
+      source: fromMemory('about 1 % a day evaporates: in three days 35 becomes 36, as far as new water may be off'),
     },
     readWithinDays: {
       type: 'number',

@@ -1,0 +1,76 @@
+import type { Because, Instant, Phrase, TaskField } from '@fryward/shared'
+import { addMinutes } from '../../calendar/husbandry-day.ts'
+import { type Outcome, settingLink } from '../../engine/rule.ts'
+import { choiceField, numberField, yesNoField } from '../fields.ts'
+import { phrase } from '../phrases.ts'
+import type { EggLook } from '../plans/egg-look-plan.ts'
+import { isYes, numberOf, textOf, type Values } from '../values.ts'
+
+const minutesOfDay = 24 * 60
+
+/** How eggs are looked for, alone or with a feed. */
+export function eggLookSteps({ pair, species, outlook }: EggLook): Phrase[] {
+  const window = outlook?.forecast.window80
+  return [
+    phrase(lookAt(species.care.value, pair.nestSite)),
+    ...(outlook && window
+      ? [phrase(`Next spawning likeliest ${outlook.forecast.likeliest.date}, between ${window.from} and ${window.to}.`)]
+      : []),
+    phrase('No hands in the tank: a torch and a minute of watching do.'),
+  ]
+}
+
+function lookAt(care: 'nest' | 'mouth' | 'pouch', nestSite: string): string {
+  if (care === 'nest') return `Shine along the nest site${nestSite ? `: ${nestSite}` : ''}, and at what is near it.`
+  if (care === 'mouth') return 'A full throat and a male that does not eat mean eggs in his mouth.'
+  return 'A swollen, closed pouch means eggs.'
+}
+
+export function eggLookFields({ species }: EggLook): TaskField[] {
+  const size = species.clutchSize.value
+  return [
+    yesNoField({
+      name: 'eggs',
+      label: species.care.value === 'nest' ? 'Eggs?' : 'Carrying eggs?',
+      isRequired: true,
+    }),
+    choiceField({
+      name: 'laid',
+      label: 'Laid',
+      help: 'Today when left empty.',
+      choices: [
+        { value: 'today', label: 'today' },
+        { value: 'yesterday', label: 'yesterday' },
+      ],
+    }),
+    numberField({
+      name: 'number',
+      label: 'About how many',
+      unit: 'eggs',
+      minimum: 1,
+      maximum: 20_000,
+      likely: [Math.max(1, size.from * 0.1), size.to * 2],
+      usual: Math.round((size.from + size.to) / 2),
+      step: 10,
+    }),
+  ]
+}
+
+export function eggLookLinks({ pair, outlook }: EggLook): Because[] {
+  if (outlook) return outlook.because
+  return [settingLink(pair.id, 'clutches', { label: 'spawnings here so far', text: 'none' })]
+}
+
+/** What a look for eggs writes down; eggs found bring their clutch into being. */
+export function eggLookOutcome(subjectId: string, given: { values: Values; doneAt: Instant }): Outcome {
+  const { values, doneAt } = given
+  if (!isYes(values, 'eggs')) return { facts: [{ kind: 'observation', subjectId, data: { signs: ['no_eggs'] } }] }
+  const spawnedAt = textOf(values, 'laid') === 'yesterday' ? addMinutes(doneAt, -minutesOfDay) : doneAt
+  const eggs = numberOf(values, 'number')
+  return {
+    facts: [{ kind: 'observation', subjectId, data: { signs: ['eggs_seen'] } }],
+    creations: [
+      { kind: 'clutch', pairId: subjectId, spawnedAt, ...(eggs === undefined ? {} : { eggs: Math.round(eggs) }) },
+    ],
+  }
+}

@@ -1,0 +1,96 @@
+import type { Because, Phrase, Sign, TaskField } from '@fryward/shared'
+import { type FactDraft, factLink } from '../../engine/rule.ts'
+import { choiceField, noteField, numberField } from '../fields.ts'
+import { hours } from '../measures.ts'
+import { phrase } from '../phrases.ts'
+import type { LarvalLook } from '../plans/larval-look-plan.ts'
+import { numberOf, textOf, type Values } from '../values.ts'
+
+export function lightSteps(): Phrase[] {
+  return [
+    phrase('{from} to {to} at the surface; a little less on the first day.', {
+      from: { value: 1000, unit: 'lux' },
+      to: { value: 2000, unit: 'lux' },
+    }),
+    // 16L:8D faster than 12L or 24L in A. melanopus: Arvedlund et al. 2000, Naga 23(2):18-23 (from memory).
+    phrase('{hours} of light, dark after that; no glare on one wall.', { hours: hours(16) }),
+  ]
+}
+
+// Bars appear and larvae settle: Roux et al. 2019, Dev. Dyn. 248:545-568 (from memory).
+/** How a batch is looked at, alone or while its bottom is siphoned. */
+export function lookSteps({ withLight }: LarvalLook): Phrase[] {
+  return [
+    phrase('A cup of them against the light: full bellies are round and silvery or green.'),
+    phrase('Schooling into the current, or lying, spinning, gulping at the surface?'),
+    phrase('Bars showing, settling on walls and bottom? Bent backs, short gill covers?'),
+    ...(withLight ? [phrase('The light, weekly:'), ...lightSteps()] : []),
+  ]
+}
+
+/** How they are, and how many have settled: what no siphoning asks. */
+export function lookFields(): TaskField[] {
+  return [
+    choiceField({
+      name: 'seen',
+      label: 'They are',
+      isRequired: true,
+      choices: [
+        { value: 'well', label: 'well' },
+        { value: 'hungry', label: 'hungry or thin' },
+        { value: 'poorly', label: 'poorly' },
+      ],
+    }),
+    choiceField({
+      name: 'settled',
+      label: 'Barred and settled',
+      choices: [
+        { value: 'none', label: 'none' },
+        { value: 'some', label: 'some' },
+        { value: 'most', label: 'most' },
+      ],
+    }),
+  ]
+}
+
+/** What a look of its own asks besides; a siphoning asks both itself. */
+export function deformedFields(): TaskField[] {
+  return [
+    numberField({
+      name: 'deformed',
+      label: 'Deformed ones seen',
+      unit: 'animals',
+      minimum: 0,
+      maximum: 10_000,
+      likely: [0, 30],
+      usual: 0,
+    }),
+    noteField(),
+  ]
+}
+
+export function lookLinks({ last }: LarvalLook): Because[] {
+  return last ? [factLink(last, { label: 'last looked at', joins: 'and' })] : []
+}
+
+/** The look as it is written down, with the light when that was due. */
+export function lookFacts(subjectId: string, given: { values: Values; withLight: boolean }): FactDraft[] {
+  const { values, withLight } = given
+  const seen = textOf(values, 'seen')
+  const settled = textOf(values, 'settled')
+  const deformed = Math.round(numberOf(values, 'deformed') ?? 0)
+  const note = [
+    seen === 'hungry' ? 'Hungry or thin.' : seen === 'poorly' ? 'Poorly.' : '',
+    settled === 'some' ? 'Some barred and settled.' : '',
+    deformed > 0 ? `${deformed} deformed.` : '',
+    textOf(values, 'note') ?? '',
+  ]
+    .filter(Boolean)
+    .join(' ')
+  const signs: Sign[] = seen === 'well' ? ['all_well'] : seen === 'hungry' ? ['not_eating'] : []
+  if (settled === 'most') signs.push('settled')
+  return [
+    { kind: 'observation', subjectId, data: { signs, note: note || (seen === 'well' ? 'Well.' : 'Looked at.') } },
+    ...(withLight ? [{ kind: 'care', subjectId, data: { act: 'check_light' } } as const] : []),
+  ]
+}
