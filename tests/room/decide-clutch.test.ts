@@ -1,4 +1,5 @@
-import { getDay, RoomError, signOffTask } from '@fryward/room'
+import { getDay, RoomError, signOffTask, undoTask } from '@fryward/room'
+import type { Clutch } from '@fryward/shared'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { type FullRoom, openFullRoom } from '../api/full-room.ts'
 import { openWorld, type Person, type World } from '../support/world.ts'
@@ -22,10 +23,12 @@ const as = (person: Person) => ({ ctx: world.contextOf(person), roomId: full.roo
 const asked = async () => (await getDay({ ...as(full.caretaker), date: 'today' })).tasks.find(isDecision)
 const isDecision = (task: { ruleId: string; subject: { id: string } }) =>
   task.ruleId === 'clutch-decide' && task.subject.id === full.clutch.id
-const intentOf = async () =>
+const intentOf = async () => (await clutchNow()).intent
+const clutchNow = async () =>
   (await world.ok(full.viewer, 'listClutches', { params: { roomId: full.roomId } })).find(
     ({ id }) => id === full.clutch.id,
-  )?.intent
+  )!
+const withoutVersion = ({ version: _version, ageDays: _age, ...clutch }: Clutch) => clutch
 const decide = (person: Person, taskId: string) =>
   signOffTask({
     ...as(person),
@@ -46,4 +49,51 @@ test('a clutch is decided on by signing its question off, which a stand-in may n
   const ofClutch = entries.filter(({ action }) => action === 'clutch.change')
   expect(ofClutch.map(({ detail }) => detail)).toEqual([{ intent: 'leave_with_parents' }])
   expect((await asked())?.state).toBe('done')
+})
+
+test('taken back, the sign-off leaves the clutch as it was meant before, and whoever saw it decided looks again', async () => {
+  const { version } = await clutchNow()
+  const task = await asked()
+  await undoTask({ ...as(full.caretaker), taskId: task!.id })
+  expect(await intentOf()).toBe('undecided')
+  expect((await asked())?.state).toBe('open')
+  const stale = await world.call(full.owner, 'changeClutch', {
+    params: { roomId: full.roomId, clutchId: full.clutch.id },
+    body: { intent: 'raise_all', version },
+  })
+  expect(stale.problem).toMatchObject({ code: 'stale_version', current: { intent: 'undecided' } })
+})
+
+test('a decision that is struck out gives back the one before it, however it came about', async () => {
+  const change = async (intent: 'raise_all' | 'raise_part') => {
+    world.clock.advanceMinutes(1)
+    const { version } = await clutchNow()
+    await world.ok(full.owner, 'changeClutch', {
+      params: { roomId: full.roomId, clutchId: full.clutch.id },
+      body: { intent, version },
+    })
+  }
+  await change('raise_all')
+  const before = await clutchNow()
+  await change('raise_part')
+  const { facts } = await world.ok(full.viewer, 'listFacts', {
+    params: { roomId: full.roomId },
+    query: { subjectId: full.clutch.id, kind: 'decision' },
+  })
+  expect(facts[0]).toMatchObject({ data: { intent: 'raise_part' }, recordedByName: full.owner.name })
+  await world.ok(full.owner, 'strikeFact', {
+    params: { roomId: full.roomId, factId: facts[0]!.id },
+    body: { reason: 'the other clutch was meant' },
+  })
+  const { version, ageDays: _age, ...after } = await clutchNow()
+  expect(after).toEqual(withoutVersion(before))
+  expect(version).toBe(before.version + 2)
+})
+
+test('a decision is not posted as a fact by itself', async () => {
+  const answer = await world.call(full.owner, 'recordFact', {
+    params: { roomId: full.roomId },
+    body: { kind: 'decision', subjectId: full.clutch.id, data: { intent: 'raise_all' } } as never,
+  })
+  expect(answer.problem?.code).toBe('invalid_input')
 })
