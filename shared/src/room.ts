@@ -13,6 +13,7 @@ import {
   VersionSchema,
 } from './primitives.ts'
 import { NewTankSchema } from './tank.ts'
+import { type Station, stations } from './vocabulary.ts'
 
 /** One walk through the room; `id` never changes once tasks name it. */
 export const RoundSchema = z.strictObject({
@@ -32,6 +33,16 @@ export const RoundsSchema = z
     'rounds in order of time, each later than the one before',
   )
 
+const isWalk = (order: readonly Station[]): boolean =>
+  stations.every((station) => order.includes(station)) &&
+  order.slice(order.indexOf('quarantine') + 1).every((station) => station === 'room')
+
+/** The stations as this room walks them. What is sick comes after all that is healthy, whatever the room prefers. */
+export const StationOrderSchema = z
+  .array(z.enum(stations))
+  .length(stations.length)
+  .refine(isWalk, 'every station once, and no animals after quarantine')
+
 const roomFields = {
   name: NameSchema,
   timeZone: TimeZoneSchema,
@@ -39,6 +50,7 @@ const roomFields = {
   lightsOnAt: PlainTimeSchema,
   lightsOffAt: PlainTimeSchema,
   rounds: RoundsSchema,
+  stationOrder: StationOrderSchema,
   /** Salinity that new water is mixed to unless a vessel says otherwise. */
   salinity: SalinitySchema,
   temperatureC: TemperatureCSchema,
@@ -67,6 +79,7 @@ export const defaultRounds: Round[] = [
 export const RoomSetupSchema = z.strictObject({
   ...roomFields,
   rounds: RoundsSchema.default(defaultRounds),
+  stationOrder: StationOrderSchema.default([...stations]),
   concentrate: NewConcentrateSchema.optional(),
   tanks: z.array(NewTankSchema).max(50).default([]),
   cultures: z

@@ -36,7 +36,7 @@ import { ChangeRoomSchema, RoomSchema, RoomSetupSchema } from './room.ts'
 import { ChangeRuleSchema, RuleIdSchema, RulePreviewSchema, RuleSchema } from './rule.ts'
 import { SpeciesSummarySchema } from './species.ts'
 import { ChangeTankSchema, NewTankSchema, TankSchema } from './tank.ts'
-import { DaySchema, SignOffSchema, SkipSchema, TaskSchema } from './task.ts'
+import { DaySchema, SignOffSchema, SkipSchema, TakeDutySchema, TaskSchema } from './task.ts'
 
 /** What a role may do in a room; `anyone` needs no sign-in and `signed_in` no room. */
 export const permissions = ['anyone', 'signed_in', 'read', 'sign_off', 'record', 'manage', 'own'] as const
@@ -556,6 +556,15 @@ export const routes = {
     permission: 'read',
     params: { ...room, date: z.union([PlainDateSchema, z.enum(['today', 'tomorrow'])]) },
     response: DaySchema,
+  }),
+  takeDuty: write('PUT', '/rooms/:roomId/days/:date/duty', {
+    tag: 'tasks',
+    summary: 'Say who has the room on a day',
+    permission: 'sign_off',
+    params: { ...room, date: PlainDateSchema },
+    body: TakeDutySchema,
+    response: DaySchema,
+    status: 200,
   }),
   getTask: get('/rooms/:roomId/tasks/:taskId', 'tasks', {
     summary: 'One task',

@@ -172,10 +172,18 @@ export const DaySchema = z
     /** Rules that could not be worked out, each with what is missing. */
     gaps: z.array(z.object({ ruleId: z.string(), subjectId: IdSchema, subjectName: z.string(), message: z.string() })),
     isOpened: z.boolean(),
+    /** What is due from here on is done in the dark. */
+    lightsOffAt: InstantSchema,
+    /** Who has the room on this day, where somebody has said so. */
+    onDuty: z.object({ userId: z.string(), name: z.string() }).nullable(),
     revision: z.number().int(),
   })
   .meta({ id: 'Day' })
 export type Day = z.infer<typeof DaySchema>
+
+/** Takes the room for a day, gives it back (null), or, for whoever manages the room, to somebody else. */
+export const TakeDutySchema = z.strictObject({ userId: z.string().min(1).max(64).nullable() })
+export type TakeDuty = z.infer<typeof TakeDutySchema>
 
 export const SignOffSchema = z.strictObject({
   values: z.record(z.string(), z.unknown()).default({}),

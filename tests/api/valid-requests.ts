@@ -298,6 +298,7 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
   }),
   listAudit: (writing) => ({ params: inRoom(writing), query: { limit: '20' } }),
 
+  takeDuty: (writing) => ({ params: inRoom(writing, { date: '2027-03-11' }), body: { userId: writing.as.userId } }),
   getDay: (writing) => ({ params: inRoom(writing, { date: 'today' }) }),
   getTask: async (writing) => ({ params: inRoom(writing, { taskId: await taskOf(writing, 'rotifer-brush') }) }),
   signOffTask: async (writing) => ({

@@ -100,6 +100,7 @@ export const handlers: Handlers = {
   listAudit: ({ ctx, params, query }) => room.listAudit({ ctx, ...params, query }),
 
   getDay: ({ ctx, params }) => room.getDay({ ctx, ...params }),
+  takeDuty: ({ ctx, params, body }) => room.takeDuty({ ctx, ...params, input: body }),
   getTask: ({ ctx, params }) => room.getTask({ ctx, ...params }),
   signOffTask: ({ ctx, params, body }) => room.signOffTask({ ctx, ...params, input: body }),
   skipTask: ({ ctx, params, body }) => room.skipTask({ ctx, ...params, reason: body.reason }),

@@ -1,10 +1,15 @@
-import { type Id, type Role, type Room, RoundsSchema } from '@fryward/shared'
+import { type Id, type Role, type Room, RoundsSchema, StationOrderSchema } from '@fryward/shared'
 import type { Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
 
 export async function getRoomRow({ tx, roomId, role }: { tx: Transaction; roomId: Id; role: Role }): Promise<Room> {
   const row = await tx.room.findUnique({ where: { id: roomId } })
   if (!row) throw notFound('room')
-  const { createdAt: _createdAt, rounds, ...room } = row
-  return { ...room, rounds: RoundsSchema.parse(rounds), myRole: role }
+  const { createdAt: _createdAt, rounds, stationOrder, ...room } = row
+  return {
+    ...room,
+    rounds: RoundsSchema.parse(rounds),
+    stationOrder: StationOrderSchema.parse(stationOrder),
+    myRole: role,
+  }
 }

@@ -1,7 +1,8 @@
 import { addDays, husbandryDay, localDate } from '@fryward/husbandry'
 import { type Day, type Id, type PlainDate, RoundsSchema } from '@fryward/shared'
-import { findRoomMark, toDateColumn } from '@fryward/store'
+import { findRoomMark, type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
+import { dutyOf } from '../duty/duty-of.ts'
 import { notFound } from '../errors.ts'
 import { readInRoom } from '../work/write-in-room.ts'
 import { personOf } from './sign-off-task.ts'
@@ -42,34 +43,30 @@ function keep(key: string, day: Day): void {
   if (kept.size > mostKept && !oldest.done) kept.delete(oldest.value)
 }
 
-async function readDay({
-  ctx,
-  roomId,
-  date,
-  today,
-}: {
-  ctx: Context
-  roomId: Id
-  date: PlainDate
-  today: PlainDate
-}): Promise<Day> {
-  return readInRoom({ ctx, roomId }, async ({ tx }) => {
-    const room = await tx.room.findUniqueOrThrow({ where: { id: roomId } })
-    const list = await tx.dayList.findUnique({ where: { roomId_onDate: { roomId, onDate: toDateColumn(date) } } })
-    const rows = await tx.task.findMany({
-      where: { roomId, onDate: toDateColumn(date) },
-      include: taskIncludes,
-      orderBy: [{ dueAt: 'asc' }, { id: 'asc' }],
-    })
-    const day = husbandryDay({ room: { ...room, rounds: RoundsSchema.parse(room.rounds) }, date })
-    return {
-      date,
-      today,
-      rounds: day.rounds,
-      tasks: await toTasks(tx, roomId, rows),
-      gaps: (list?.gaps ?? []) as Day['gaps'],
-      isOpened: list !== null,
-      revision: room.revision,
-    }
+type DayAsked = { roomId: Id; date: PlainDate; today: PlainDate }
+
+const readDay = ({ ctx, ...asked }: DayAsked & { ctx: Context }): Promise<Day> =>
+  readInRoom({ ctx, roomId: asked.roomId }, ({ tx }) => dayOf(tx, asked))
+
+/** A day's list as this transaction sees it. */
+export async function dayOf(tx: Transaction, { roomId, date, today }: DayAsked): Promise<Day> {
+  const room = await tx.room.findUniqueOrThrow({ where: { id: roomId } })
+  const list = await tx.dayList.findUnique({ where: { roomId_onDate: { roomId, onDate: toDateColumn(date) } } })
+  const rows = await tx.task.findMany({
+    where: { roomId, onDate: toDateColumn(date) },
+    include: taskIncludes,
+    orderBy: [{ dueAt: 'asc' }, { id: 'asc' }],
   })
+  const day = husbandryDay({ room: { ...room, rounds: RoundsSchema.parse(room.rounds) }, date })
+  return {
+    date,
+    today,
+    rounds: day.rounds,
+    tasks: await toTasks(tx, roomId, rows),
+    gaps: (list?.gaps ?? []) as Day['gaps'],
+    isOpened: list !== null,
+    lightsOffAt: day.lightsOffAt,
+    onDuty: await dutyOf(tx, { roomId, date }),
+    revision: room.revision,
+  }
 }
