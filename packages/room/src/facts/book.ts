@@ -53,7 +53,7 @@ export async function heldAgainstBook(work: Work, { fact, subject, at, beyondBoo
   return withReason(fact, reason)
 }
 
-const isDeparture = (fact: FactDraft): fact is Departure =>
+export const isDeparture = (fact: FactDraft): fact is Departure =>
   fact.kind === 'loss' || fact.kind === 'transfer' || fact.kind === 'outcome'
 
 /** One kind at a time: spread over all of them, data and kind would no longer belong together. */

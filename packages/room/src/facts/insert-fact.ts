@@ -4,10 +4,10 @@ import type { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { actorUserId } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
-import { findCard } from '../work/directory.ts'
+import { findCard, hasBottle } from '../work/directory.ts'
 import { changeSubject } from '../work/subject-row.ts'
 import type { Work } from '../work/write-in-room.ts'
-import { type BeyondBook, heldAgainstBook } from './book.ts'
+import { type BeyondBook, heldAgainstBook, isDeparture } from './book.ts'
 
 /** What each kind of fact may be about. */
 const subjectsOfKind: Record<FactKind, readonly SubjectKind[]> = {
@@ -43,6 +43,31 @@ export type ToKeep = {
 
 /** Appends one fact after holding it against the room: its subject, its time, and what its kind may say. */
 export async function insertFact(work: Work, input: ToKeep): Promise<Id> {
+  const batch = factBatch(work)
+  const id = await batch.add(input)
+  await batch.flush()
+  return id
+}
+
+export type FactBatch = { add: (input: ToKeep) => Promise<Id>; flush: () => Promise<void> }
+
+/** Gathers the facts of one write, each held against the room as `insertFact` does, and appends them in one statement. */
+export function factBatch(work: Work): FactBatch {
+  const rows: Prisma.FactCreateManyInput[] = []
+  const flush = async () => {
+    if (rows.length > 0) await work.tx.fact.createMany({ data: rows.splice(0) })
+  }
+  const add = async (input: ToKeep) => {
+    // The book that a departure is held against has to know what this write has said so far.
+    if (isDeparture(input.fact)) await flush()
+    const row = { id: uuidv7(), ...(await factRow(work, input)) }
+    rows.push(row)
+    return row.id
+  }
+  return { add, flush }
+}
+
+async function factRow(work: Work, input: ToKeep): Promise<Omit<Prisma.FactCreateManyInput, 'id'>> {
   const { fact, at } = input
   assertNotInFuture(work, at)
   const subject = await findCard(work, fact.subjectId)
@@ -61,26 +86,21 @@ export async function insertFact(work: Work, input: ToKeep): Promise<Id> {
   await assertFits(work, fitting)
   const { beyondBook = { path: 'data.beyondBook' } } = input
   const kept = await heldAgainstBook(work, { fact: fitting, subject, at, beyondBook })
-  const id = uuidv7()
-  await work.tx.fact.create({
-    data: {
-      roomId: work.roomId,
-      id,
-      kind: fact.kind,
-      subjectId: subject.id,
-      at,
-      receivedAt: work.ctx.now,
-      recordedBy: actorUserId(work.ctx.actor),
-      signOffId: input.signOffId ?? null,
-      data: kept.data as Prisma.InputJsonObject,
-      revision: work.revision,
-    },
-  })
   if (kept.kind === 'decision') {
     await changeSubject(work, { id: subject.id })
     work.audit({ action: 'clutch.change', subjectId: subject.id, detail: { intent: kept.data.intent } })
   }
-  return id
+  return {
+    roomId: work.roomId,
+    kind: fact.kind,
+    subjectId: subject.id,
+    at,
+    receivedAt: work.ctx.now,
+    recordedBy: actorUserId(work.ctx.actor),
+    signOffId: input.signOffId ?? null,
+    data: kept.data as Prisma.InputJsonObject,
+    revision: work.revision,
+  }
 }
 
 export function assertNotInFuture(work: Pick<Work, 'ctx'>, at: Instant, path = 'at'): void {
@@ -119,10 +139,7 @@ async function assertFits(work: Work, fact: FactDraft): Promise<void> {
   if (fact.kind === 'feeding' && fact.data.fromCultureId !== undefined)
     await assertNamed(work, { id: fact.data.fromCultureId, kind: 'culture', path: 'data.fromCultureId' })
   if (fact.kind === 'feeding' && fact.data.concentrateId !== undefined) {
-    const bottle = await work.tx.concentrate.findUnique({
-      where: { roomId_id: { roomId: work.roomId, id: fact.data.concentrateId } },
-    })
-    if (!bottle)
+    if (!(await hasBottle(work, fact.data.concentrateId)))
       throw invalid(
         'data.concentrateId',
         'There is no such bottle of concentrate in this room.',

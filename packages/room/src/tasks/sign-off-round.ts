@@ -1,8 +1,8 @@
-import type { Id, SignOff } from '@fryward/shared'
+import type { Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { replanRoom } from '../planning/replan-room.ts'
 import { writeInRoom } from '../work/write-in-room.ts'
-import { applySignOff } from './sign-off-task.ts'
+import { applySignOffs, type SignOffEntry } from './sign-off-task.ts'
 
 /** Several sign-offs of one walk as one write: all or nothing, the day worked out again once. */
 export async function signOffRound({
@@ -12,10 +12,10 @@ export async function signOffRound({
 }: {
   ctx: Context
   roomId: Id
-  entries: { taskId: Id; input: SignOff }[]
+  entries: readonly SignOffEntry[]
 }): Promise<void> {
   await writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
-    for (const entry of entries) await applySignOff(work, entry)
+    await applySignOffs(work, entries)
     await replanRoom(work, 'a round was done')
   })
 }

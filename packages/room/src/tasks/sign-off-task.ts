@@ -5,7 +5,7 @@ import { uuidv7 } from 'uuidv7'
 import { type Actor, actorUserId, type Context } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
 import type { BeyondBook } from '../facts/book.ts'
-import { assertNotInFuture, insertFact } from '../facts/insert-fact.ts'
+import { assertNotInFuture, type FactBatch, factBatch } from '../facts/insert-fact.ts'
 import { replanRoom } from '../planning/replan-room.ts'
 import { findRule } from '../rules/find-rule.ts'
 import { findCard } from '../work/directory.ts'
@@ -33,59 +33,88 @@ export async function signOffTask({
   input: SignOff
 }): Promise<Task> {
   return writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
-    const name = await applySignOff(work, { taskId, input })
-    await replanRoom(work, `${name} was seen to`)
+    const subjects = await applySignOffs(work, [{ taskId, input }])
+    await replanRoom(work, `${subjects.join(', ')} was seen to`)
     return getTaskInRoom(work, taskId)
   })
 }
 
-/** One sign-off without working the day out again, for writes that hold several. Returns the subject's name. */
-export async function applySignOff(work: Work, { taskId, input }: { taskId: Id; input: SignOff }): Promise<string> {
+export type SignOffEntry = { taskId: Id; input: SignOff }
+
+/**
+ * Sign-offs without working the day out again: all are looked at first, then kept together, in their order.
+ * @returns the names of what they were about.
+ */
+export async function applySignOffs(work: Work, entries: readonly SignOffEntry[]): Promise<string[]> {
   const { tx, ctx, roomId } = work
-  const task = await tx.task.findUnique({ where: { roomId_id: { roomId, id: taskId } } })
-  if (!task) throw notFound('task')
-  const userId = personOf(ctx.actor)
+  const ids = entries.map(({ taskId }) => taskId)
+  const tasks = new Map((await tx.task.findMany({ where: { roomId, id: { in: ids } } })).map((task) => [task.id, task]))
+  const accepted: Accepted[] = []
+  for (const entry of entries) {
+    const task = tasks.get(entry.taskId)
+    if (!task) throw notFound('task')
+    accepted.push(await accept(work, { task, input: entry.input }))
+    tasks.set(task.id, { ...task, state: 'done' })
+  }
+  await tx.signOff.createMany({ data: accepted.map((each) => signOffRow(work, each)) })
+  const facts = factBatch(work)
+  const names: string[] = []
+  for (const each of accepted) {
+    await write(work, { ...each, facts })
+    const { task, values, flags } = each
+    const detail = { taskId: task.id, ruleId: task.ruleId, values, ...flags }
+    work.audit({ action: 'task.sign_off', subjectId: task.subjectId, detail })
+    names.push((await findCard(work, task.subjectId))?.name ?? task.ruleId)
+  }
+  await facts.flush()
+  await tx.task.updateMany({
+    where: { roomId, id: { in: ids } },
+    data: { state: 'done', reason: null, closedBy: personOf(ctx.actor), closedAt: ctx.now, version: { increment: 1 } },
+  })
+  return names
+}
+
+type Row = Prisma.TaskGetPayload<null>
+type Accepted = {
+  task: Row
+  input: SignOff
+  signOffId: Id
+  doneAt: Instant
+  values: Record<string, unknown>
+  outcome: Outcome
+  flags: { isRepeat: boolean; isAfterTheFact: boolean }
+}
+
+/** What a sign-off means, once it is one that may be kept. */
+async function accept(work: Work, { task, input }: { task: Row; input: SignOff }): Promise<Accepted> {
+  personOf(work.ctx.actor)
   if (!task.isForStandIn && work.role === 'stand_in')
     throw new RoomError('not_allowed', 'This one is not for a stand-in: leave it for a caretaker, or call one.')
-  const doneAt = input.doneAt ?? ctx.now
+  const doneAt = input.doneAt ?? work.ctx.now
   assertDoneAt(work, doneAt)
-  if (task.state === 'done' && !input.again) throw await alreadyDone(work, taskId)
+  if (task.state === 'done' && !input.again) throw await alreadyDone(work, task.id)
   const content = task.content as TaskContent
   const values = acceptedValues(content, input)
-  const outcome = findRule(task.ruleId).record({
-    context: task.context,
-    content,
-    values,
-    doneAt,
-    subjectId: task.subjectId,
-  })
+  const { context, subjectId } = task
+  const outcome = findRule(task.ruleId).record({ context, content, values, doneAt, subjectId })
   const flags = { isRepeat: task.state === 'done', isAfterTheFact: task.state !== 'open' && task.state !== 'done' }
-  const signOffId = uuidv7()
-  await tx.signOff.create({
-    data: {
-      roomId,
-      id: signOffId,
-      taskId,
-      userId,
-      doneAt,
-      receivedAt: ctx.now,
-      values: values as Prisma.InputJsonObject,
-      plannedAmount: content.amount ?? Prisma.JsonNull,
-      shownAmount: input.shownAmount ?? Prisma.JsonNull,
-      ...flags,
-    },
-  })
-  await write(work, { outcome, doneAt, signOffId, beyondBook: bookQuestion(input) })
-  await tx.task.updateMany({
-    where: { roomId, id: taskId },
-    data: { state: 'done', reason: null, closedBy: userId, closedAt: ctx.now, version: { increment: 1 } },
-  })
-  work.audit({
-    action: 'task.sign_off',
-    subjectId: task.subjectId,
-    detail: { taskId, ruleId: task.ruleId, values, ...flags },
-  })
-  return (await findCard(work, task.subjectId))?.name ?? task.ruleId
+  return { task, input, signOffId: uuidv7(), doneAt, values, outcome, flags }
+}
+
+function signOffRow({ roomId, ctx }: Work, accepted: Accepted): Prisma.SignOffCreateManyInput {
+  const { task, input, signOffId, doneAt, values, flags } = accepted
+  return {
+    roomId,
+    id: signOffId,
+    taskId: task.id,
+    userId: personOf(ctx.actor),
+    doneAt,
+    receivedAt: ctx.now,
+    values: values as Prisma.InputJsonObject,
+    plannedAmount: (task.content as TaskContent).amount ?? Prisma.JsonNull,
+    shownAmount: input.shownAmount ?? Prisma.JsonNull,
+    ...flags,
+  }
 }
 
 /** Only a person signs off; the clock has no hands. */
@@ -134,10 +163,12 @@ const bookQuestion = ({ confirmed }: SignOff): BeyondBook => ({
   confirmedAs: confirmed.includes('beyondBook') ? 'Confirmed when it was signed off.' : undefined,
 })
 
-type Write = { outcome: Outcome; doneAt: Instant; signOffId: Id; beyondBook: BeyondBook }
-
-async function write(work: Work, input: Write): Promise<void> {
-  for (const creation of input.outcome.creations ?? []) await applyCreation(work, { creation, ...input })
-  const { doneAt: at, signOffId, beyondBook } = input
-  for (const fact of input.outcome.facts) await insertFact(work, { fact, at, signOffId, beyondBook })
+async function write(work: Work, accepted: Accepted & { facts: FactBatch }): Promise<void> {
+  const { input, outcome, doneAt, signOffId, facts } = accepted
+  const beyondBook = bookQuestion(input)
+  const creations = outcome.creations ?? []
+  // What is brought into being may rest on what this write has said so far.
+  if (creations.length > 0) await facts.flush()
+  for (const creation of creations) await applyCreation(work, { creation, doneAt, signOffId, beyondBook })
+  for (const fact of outcome.facts) await facts.add({ fact, at: doneAt, signOffId, beyondBook })
 }

@@ -16,3 +16,14 @@ async function read({ tx, roomId }: Pick<Work, 'tx' | 'roomId'>): Promise<Map<Id
   directories.set(tx, cards)
   return cards
 }
+
+const bottles = new WeakMap<Transaction, Set<Id>>()
+
+/** Whether the write's room has this bottle of concentrate. */
+export async function hasBottle({ tx, roomId }: Pick<Work, 'tx' | 'roomId'>, id: Id): Promise<boolean> {
+  if (bottles.get(tx)?.has(id)) return true
+  const rows = await tx.concentrate.findMany({ where: { roomId }, select: { id: true } })
+  const found = new Set(rows.map((row) => row.id))
+  bottles.set(tx, found)
+  return found.has(id)
+}
