@@ -3,10 +3,10 @@ import { defaultRounds, type Fact, type Round } from '@fryward/shared'
 import { expect, test } from 'vitest'
 import { addDays, addMinutes } from '../calendar/husbandry-day.ts'
 import { findRule, rules } from '../rules/index.ts'
-import type { RoomSnapshot } from '../snapshot.ts'
-import { liveTask, typedValues } from '../testing/live-a-day.ts'
+import type { RoomSnapshot, RuleSetting } from '../snapshot.ts'
+import { type Eye, liveTask, typedValues } from '../testing/live-a-day.ts'
 import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
-import { draftDay, type TaskDraft } from './draft-day.ts'
+import { draftDay } from './draft-day.ts'
 
 const firstDay = '2026-01-05'
 const days = 365
@@ -56,7 +56,7 @@ class Waters {
   }
 }
 
-type Size = { rounds: Round[]; pairs: string[]; nurseries: number; hatchers: number; hasMicroalgae: boolean }
+type Size = { rounds: Round[]; pairs: string[]; nurseries: number; hatchers: number; hasEverything: boolean }
 
 // Ids and times of day as rooms have them.
 const twoRounds: Round[] = [
@@ -68,7 +68,7 @@ const larger: Size = {
   pairs: ['amphiprion-ocellaris', 'amphiprion-percula'],
   nurseries: 4,
   hatchers: 2,
-  hasMicroalgae: true,
+  hasEverything: true,
 }
 /** Three pairs, three rotifer cultures, room for two batches, over three rounds. */
 const small: Size = {
@@ -76,10 +76,10 @@ const small: Size = {
   pairs: ['amphiprion-ocellaris', 'amphiprion-percula', 'amphiprion-clarkii'],
   nurseries: 2,
   hatchers: 1,
-  hasMicroalgae: false,
+  hasEverything: false,
 }
 
-function yearRoom({ rounds, pairs, nurseries, hatchers, hasMicroalgae }: Size): SnapshotBuilder {
+function yearRoom({ rounds, pairs, nurseries, hatchers, hasEverything }: Size): SnapshotBuilder {
   const room = new SnapshotBuilder({ rounds })
   room.concentrate({ name: 'the bottle', openedOn: '2026-01-01' })
   for (const [index, isBackup] of [false, false, true].entries()) {
@@ -87,7 +87,10 @@ function yearRoom({ rounds, pairs, nurseries, hatchers, hasMicroalgae }: Size): 
     room.fact('inoculation', culture.id, culture.startedAt, { densityPerMl: 63 })
   }
   const startedAt = `${firstDay}T06:00:00.000Z`
-  if (hasMicroalgae) room.culture({ startedAt, name: 'A1', kind: 'microalgae', strain: null, volumeL: 10 })
+  if (hasEverything) {
+    room.culture({ startedAt, name: 'A1', kind: 'microalgae', strain: null, volumeL: 10 })
+    room.culture({ startedAt, name: 'C1', kind: 'copepod', strain: null, volumeL: 10 })
+  }
   for (let hatcher = 1; hatcher <= hatchers; hatcher += 1)
     room.culture({
       startedAt,
@@ -100,9 +103,31 @@ function yearRoom({ rounds, pairs, nurseries, hatchers, hasMicroalgae }: Size): 
     })
   for (let tank = 0; tank < nurseries; tank += 1) room.tank({ name: `Nursery ${tank + 1}`, volumeL: 20 })
   room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 150 })
-  if (hasMicroalgae) room.tank({ name: 'Quarantine', kind: 'quarantine', volumeL: 40 })
+  if (hasEverything) room.tank({ name: 'Quarantine', kind: 'quarantine', volumeL: 40 })
   for (const species of pairs) room.pair({ species, formedOn: '2026-01-01' })
   return room
+}
+
+/** What its people change of the rules for some days of the year, and why. */
+const changes: { ruleId: string; fromDay: number; days: number; setting: Partial<RuleSetting> }[] = [
+  // Rotifers are put in the cold against a weekend away.
+  { ruleId: 'rotifer-harvest', fromDay: 60, days: 5, setting: { parameters: { restGoesTo: 'chilled_reserve' } } },
+  // Looked at by a guest, pairs fed by a feeder, cultures by a pump: what goes with these tasks then stands alone.
+  { ruleId: 'larval-look', fromDay: 100, days: 10, setting: { isOn: false } },
+  { ruleId: 'pair-feed', fromDay: 150, days: 6, setting: { isOn: false } },
+  { ruleId: 'rotifer-feed', fromDay: 200, days: 3, setting: { isOn: false } },
+  { ruleId: 'larval-artemia-feed', fromDay: 250, days: 6, setting: { isOn: false } },
+]
+const backupFromDay = 21
+
+/** The day's settings: rules changed and changed back, and for the first three weeks no culture set aside as backup. */
+function arrange(room: SnapshotBuilder, day: number): void {
+  for (const { ruleId, fromDay, days, setting } of changes) {
+    if (day === fromDay) room.setting(ruleId, setting)
+    if (day === fromDay + days) delete room.snapshot.ruleSettings[ruleId]
+  }
+  const third = room.snapshot.cultures[2]
+  if (third) third.isBackup = day >= backupFromDay
 }
 
 /** The snapshot as it is loaded on a date. */
@@ -143,15 +168,30 @@ function walkADay(room: SnapshotBuilder, waters: Waters, date: string): Walk {
       const rule = findRule(draft.ruleId)
       if (!rule) throw new Error(`No rule ${draft.ruleId}`)
       const at = addMinutes(draft.dueAt, Math.round(random.uniform() * 50) + 1)
-      liveTask(room, { rule, draft, values: typedValues(draft, random, { densityPerMl: seen(waters) }), at })
+      liveTask(room, { rule, draft, values: typedValues(draft, random, eyeOf(waters)), at })
       waters.takeOut()
     }
   }
   return { tasks: done.size, ms: ms / drawn, ruleIds }
 }
 
-const seen = (waters: Waters) => (draft: TaskDraft) =>
-  waters.density.get(draft.subjectId) ?? 4 + 4 * waters.random.uniform()
+// Ammonia of an overfed tank, and a clutch that fungus has got into. common practice
+const highAmmoniaNMgPerL = 1.5
+const shareOfEggsLost = 0.2
+const badDays = 0.04
+
+/** How many swim where a count is taken; and on a few bad days what a careful room sees perhaps once in a month. */
+function eyeOf(waters: Waters): Eye {
+  const isBad = waters.random.uniform() < badDays
+  return {
+    densityPerMl: (draft) => waters.density.get(draft.subjectId) ?? 4 + 4 * waters.random.uniform(),
+    unusual: ({ ruleId }, { name, maximum }) => {
+      if (!isBad) return undefined
+      if (ruleId === 'larval-ammonia-test' && name === 'totalAmmoniaNMgPerL') return highAmmoniaNMgPerL
+      return ruleId === 'clutch-look' && name === 'dead' ? Math.round(maximum * shareOfEggsLost) : undefined
+    },
+  }
+}
 
 const quantile = (sorted: number[], share: number): number => sorted[Math.floor((sorted.length - 1) * share)] ?? 0
 const sorted = (values: number[]): number[] => [...values].sort((a, b) => a - b)
@@ -177,6 +217,7 @@ function liveAYear(size: Size): Year {
   let batches = 0
   for (let day = 0; day < days; day += 1) {
     const date = addDays(firstDay, day)
+    arrange(room, day)
     const { tasks, ms, ruleIds } = walkADay(room, waters, date)
     for (const ruleId of ruleIds) asked.set(ruleId, (asked.get(ruleId) ?? 0) + 1)
     sizes.push(tasks)
@@ -211,13 +252,14 @@ function spread(
 }
 const lives = (room: SnapshotBuilder, kind: string) => room.snapshot.facts.filter((fact) => fact.kind === kind).length
 
-test('a year of a room of four nurseries: no rule throws, lists stay of a size that people can do, and a day costs the same', () => {
+test('a year of a room of four nurseries: no rule throws, every rule asks, lists stay of a size that people can do, and a day costs the same', () => {
   const year = liveAYear(larger)
   const at = spread('four nurseries', year)
   // A year in which nothing spawned, hatched or grew up would prove nothing.
   expect(lives(year.room, 'spawning')).toBeGreaterThan(10)
   expect(lives(year.room, 'hatch')).toBeGreaterThan(10)
-  expect(year.silent.length).toBeLessThanOrEqual(5)
+  // Without exception: what never asks in a year of everything is a rule that nobody has seen at work.
+  expect(year.silent).toEqual([])
   expect(at(0)).toBeGreaterThan(5)
   expect(at(0.5)).toBeLessThan(80)
   expect(at(1)).toBeLessThan(150)
@@ -229,7 +271,7 @@ test('a year of a small room asks one person for no more than one person can do'
   const at = spread('small room', year)
   expect(lives(year.room, 'hatch')).toBeGreaterThan(10)
   expect(year.ordinary.length).toBeGreaterThan(10)
-  expect(median(year.ordinary)).toBeLessThanOrEqual(50)
-  expect(at(0.5)).toBeLessThanOrEqual(55)
-  expect(at(0.9)).toBeLessThanOrEqual(65)
+  expect(median(year.ordinary)).toBeLessThanOrEqual(42)
+  expect(at(0.5)).toBeLessThanOrEqual(45)
+  expect(at(0.9)).toBeLessThanOrEqual(58)
 }, 300_000)

@@ -8,22 +8,31 @@ import { between, pick } from './random-room.ts'
 import type { SnapshotBuilder } from './snapshot-builder.ts'
 import { signOff } from './snapshot-builder.ts'
 
-export type Eye = { densityPerMl: (draft: TaskDraft, field: TaskField & { type: 'count' }) => number }
+export type Eye = {
+  densityPerMl: (draft: TaskDraft, field: TaskField & { type: 'count' }) => number
+  /** What a number reads where it is out of the ordinary; undefined for about its usual value. */
+  unusual?: (draft: TaskDraft, field: TaskField & { type: 'number' }) => number | undefined
+}
 
 /** What a caretaker might type: every required field and some of the others, within what is allowed. */
 export function typedValues(draft: TaskDraft, random: Random, eye: Eye): Record<string, unknown> {
   const values: Record<string, unknown> = {}
   for (const field of draft.content.fields) {
-    if (!field.isRequired && random.uniform() < 0.6) continue
+    if (!field.isRequired && !isUnusual(field, draft, eye) && random.uniform() < 0.6) continue
     const value = typed(field, draft, random, eye)
     if (value !== undefined) values[field.name] = value
   }
   return values
 }
 
+const isUnusual = (field: TaskField, draft: TaskDraft, eye: Eye): boolean =>
+  field.type === 'number' && eye.unusual?.(draft, field) !== undefined
+
 function typed(field: TaskField, draft: TaskDraft, random: Random, eye: Eye): unknown {
   switch (field.type) {
     case 'number': {
+      const unusual = eye.unusual?.(draft, field)
+      if (unusual !== undefined) return Math.min(field.maximum, Math.max(field.minimum, unusual))
       const from = Math.max(field.minimum, field.usual === null ? field.likelyMinimum : field.usual * 0.9)
       const to = Math.min(field.maximum, field.usual === null ? field.likelyMaximum : field.usual * 1.1)
       return Number(between(random, from, Math.max(from, to)).toFixed(3))
