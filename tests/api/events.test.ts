@@ -35,14 +35,14 @@ const range = (from: number, to: number) => Array.from({ length: to - from + 1 }
 
 test("what one person does is on the other's screen within a second", async () => {
   const stream = await follow(full.owner)
-  const task = (await tasksOf(world, full.standIn, full.roomId)).find((each) => each.ruleId === 'rotifer-brush')!
+  const task = (await tasksOf(world, full.standIn, full.roomId)).find((each) => each.ruleId === 'room-equipment')!
   await world.ok(full.standIn, 'signOffTask', { params: { roomId: full.roomId, taskId: task.id }, body: {} })
   await stream.until((events) => events.length > 0, 1000)
   expect(stream.events[0]!.event).toEqual({
     revision: await revision(),
     actions: ['task.sign_off'],
     byName: full.standIn.name,
-    subjectIds: [full.culture.id],
+    subjectIds: [full.roomId],
   })
 })
 

@@ -44,7 +44,7 @@ async function taskWhere(isWanted: (task: Task) => boolean): Promise<Task> {
 }
 const ofRule = (ruleId: string) => taskWhere((task) => task.ruleId === ruleId)
 /** A task whose sign-off writes a fact and asks for nothing. */
-const simple = () => ofRule('rotifer-brush')
+const simple = () => ofRule('room-equipment')
 const counting = () => ofRule('rotifer-count')
 
 const signOff = (person: Person, task: Task, body: object = {}) =>
@@ -188,15 +188,18 @@ test('taking back the second of two sign-offs leaves the first standing', async 
 test('a skip says why, writes no record, and only an open task is skipped', async () => {
   const task = await simple()
   expect((await skip(full.standIn, task, 'x')).problem?.code).toBe('invalid_input')
-  const answer = await skip(full.standIn, task, 'the walls are clean')
+  const answer = await skip(full.standIn, task, 'the pumps were looked at')
   expect(answer.body).toMatchObject({
     state: 'skipped',
-    reason: 'the walls are clean',
+    reason: 'the pumps were looked at',
     closedByName: full.standIn.name,
   })
   expect(await factsOf(task)).toEqual([])
   const { entries } = await world.ok(full.owner, 'listAudit', { params: { roomId }, query: { limit: 1 } })
-  expect(entries[0]).toMatchObject({ action: 'task.skip', detail: { taskId: task.id, reason: 'the walls are clean' } })
+  expect(entries[0]).toMatchObject({
+    action: 'task.skip',
+    detail: { taskId: task.id, reason: 'the pumps were looked at' },
+  })
   const twice = await skip(full.owner, task)
   expect([twice.status, twice.problem?.code]).toEqual([409, 'wrong_state'])
   expect(twice.problem?.current).toMatchObject({ state: 'skipped' })
@@ -334,7 +337,9 @@ test('eggs that were found become a clutch; taken back, the clutch is void', asy
     params: { roomId },
     body: { name: 'Pair 2', species: 'amphiprion-ocellaris', tankId: full.larvalTank.id },
   })
-  const task = await taskWhere((each) => each.verb === 'look' && each.subject.name === 'Pair 2')
+  const task = await taskWhere(
+    (each) => each.subject.name === 'Pair 2' && each.fields.some(({ name }) => name === 'eggs'),
+  )
   const field = task.fields.find((each) => each.type === 'yes_no')!
   const clutches = () => world.ok(full.owner, 'listClutches', { params: { roomId } })
   const before = await clutches()

@@ -300,9 +300,9 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
 
   takeDuty: (writing) => ({ params: inRoom(writing, { date: '2027-03-11' }), body: { userId: writing.as.userId } }),
   getDay: (writing) => ({ params: inRoom(writing, { date: 'today' }) }),
-  getTask: async (writing) => ({ params: inRoom(writing, { taskId: await taskOf(writing, 'rotifer-brush') }) }),
+  getTask: async (writing) => ({ params: inRoom(writing, { taskId: await taskOf(writing, 'room-equipment') }) }),
   signOffTask: async (writing) => ({
-    params: inRoom(writing, { taskId: await taskOf(writing, 'rotifer-brush') }),
+    params: inRoom(writing, { taskId: await taskOf(writing, 'room-equipment') }),
     body: { values: {} },
   }),
   skipTask: async (writing) => ({
@@ -310,7 +310,7 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     body: { reason: 'the fish are resting' },
   }),
   undoTask: async (writing) => ({
-    params: inRoom(writing, { taskId: await taskOf(writing, 'rotifer-brush') }),
+    params: inRoom(writing, { taskId: await taskOf(writing, 'room-equipment') }),
     body: {},
   }),
 

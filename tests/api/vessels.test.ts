@@ -507,7 +507,7 @@ describe('the room', () => {
 
   test('with other rounds draws its open tasks up in them, and keeps what is done', async () => {
     const done = (await tasksOf(world, full.owner, roomId)).find(
-      (task) => task.ruleId === 'rotifer-brush' && task.state === 'open',
+      (task) => task.ruleId === 'room-equipment' && task.state === 'open',
     )!
     await world.ok(full.owner, 'signOffTask', { params: { roomId, taskId: done.id }, body: {} })
     const { version } = await world.ok(full.owner, 'getRoom', { params: params() })

@@ -21,7 +21,7 @@ describe('a phone that loses the network', () => {
   })
 
   it('says since when it knows nothing new, keeps the list, and catches up by itself', async () => {
-    const text = tasks.brush
+    const text = tasks.startBackup
     const page = await stage.openPage(room.people.caretaker, { path: room.path('today'), origin: cable.origin })
     await taskLine(page, text).waitFor()
     cable.pull()
@@ -29,7 +29,7 @@ describe('a phone that loses the network', () => {
     await stale.waitFor(soon)
     expect(await taskLine(page, text).isVisible()).toBe(true)
 
-    const task = (await todaysTasks(stage, room)).find((one) => one.ruleId === 'rotifer-brush')
+    const task = (await todaysTasks(stage, room)).find((one) => one.ruleId === 'rotifer-backup-wanted')
     await stage.world.ok(room.people.owner, 'signOffTask', {
       params: { roomId: room.roomId, taskId: task?.id ?? '' },
       body: { values: {} },
@@ -37,7 +37,7 @@ describe('a phone that loses the network', () => {
     })
     cable.plugIn()
     await taskLine(page, text)
-      .getByText(/Brushed .*The owner/)
+      .getByText(/Started .*The owner/)
       .waitFor({ timeout: 30_000 })
     await stale.waitFor({ state: 'detached', ...soon })
   })

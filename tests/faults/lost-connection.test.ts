@@ -66,7 +66,7 @@ test('a scheduler killed in the middle leaves nothing half done, and the next ti
 
 test('a sign-off cut off in the middle books nothing, says so, and its repeat is booked once', async () => {
   await tickNow(world)
-  const task = (await tasksOf(world, full.owner, roomId)).find((each) => each.ruleId === 'rotifer-brush')!
+  const task = (await tasksOf(world, full.owner, roomId)).find((each) => each.ruleId === 'room-equipment')!
   const signOff = () =>
     world.call(full.standIn, 'signOffTask', {
       params: { roomId, taskId: task.id },

@@ -5,7 +5,7 @@ export const soon = { timeout: 15_000 }
 
 /** Tasks of the lived-in room as its list says them. */
 export const tasks = {
-  brush: /brush the walls/i,
+  startBackup: /start a second rotifer culture/i,
   count: /count\b.*\beggs/i,
   feed: /mL concentrate/,
   lookOver: /look over air/i,
