@@ -192,7 +192,7 @@ describe('a sign-off that tells of more', () => {
     })
     expect((await signOff([...fields, 'beyondBook'])).body).toMatchObject({ state: 'done' })
     expect(await numberNow()).toBe(0)
-    await world.ok(full.standIn, 'undoTask', { params: { roomId, taskId: task.id } })
+    await world.ok(full.standIn, 'undoTask', { params: { roomId, taskId: task.id }, body: {} })
     expect(await numberNow()).toBe(5)
   })
 })

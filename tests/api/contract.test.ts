@@ -11,6 +11,7 @@ let world: World
 let full: FullRoom
 let document: OpenApi
 let serial = 0
+const repeatKey = '#/components/parameters/IdempotencyKey'
 
 beforeAll(async () => {
   world = await openWorld()
@@ -63,6 +64,7 @@ describe('the description', () => {
     })
     expect(refs.size).toBeGreaterThan(10)
     for (const ref of refs) {
+      if (ref === repeatKey) continue
       expect(ref).toMatch(/^#\/components\/schemas\/\w+$/)
       expect(resolved(document, { $ref: ref })).toBeTypeOf('object')
     }
@@ -93,6 +95,35 @@ describe('the description', () => {
       expect(operation.requestBody !== undefined, id).toBe(hasBody)
     }
     expect(document.components.securitySchemes).toHaveProperty('session')
+  })
+
+  test('says the repeat key once, and names it for every write by somebody who is signed in', () => {
+    const { IdempotencyKey: key } = document.components.parameters
+    expect(key).toMatchObject({
+      in: 'header',
+      name: 'Idempotency-Key',
+      required: false,
+      description: expect.stringContaining('30 days'),
+    })
+    for (const id of routeIds) {
+      const { method, permission } = routeOf(id)
+      const named = (operationOf(document, id).parameters ?? []).filter(({ $ref }) => $ref === repeatKey)
+      expect(named.length, id).toBe(method === 'GET' || permission === 'anyone' ? 0 : 1)
+    }
+    const pattern = new RegExp(key!.schema.pattern!)
+    expect(['a8f0-77aa', 'x'.repeat(128)].every((each) => pattern.test(each))).toBe(true)
+    expect(
+      ['short', 'with a space in it', 'x'.repeat(129), 'größer als ASCII'].some((each) => pattern.test(each)),
+    ).toBe(false)
+  })
+
+  test('holds each schema once, and none that nothing uses', () => {
+    const { schemas } = document.components
+    const said = JSON.stringify([document.paths, schemas])
+    for (const [name, schema] of Object.entries(schemas)) {
+      expect(said, name).toContain(`"#/components/schemas/${name}"`)
+      if (name.endsWith('Input')) expect(schema, name).not.toEqual(schemas[name.replace(/Input$/, '')])
+    }
   })
 })
 

@@ -22,11 +22,19 @@ export type JsonSchema = {
   anyOf?: JsonSchema[]
   oneOf?: JsonSchema[]
 }
+type Parameter = {
+  in: string
+  name: string
+  required?: boolean
+  description?: string
+  schema: JsonSchema
+  $ref?: string
+}
 type Content = { content?: Record<string, { schema: JsonSchema }> }
 export type Operation = {
   operationId?: string
   summary?: string
-  parameters?: { in: string; name: string; required?: boolean; schema: JsonSchema }[]
+  parameters?: Parameter[]
   requestBody?: Content & { required?: boolean }
   responses: Record<string, Content>
   security?: Record<string, unknown[]>[]
@@ -35,7 +43,11 @@ export type OpenApi = {
   openapi: string
   info: { title: string; version: string }
   paths: Record<string, Record<string, Operation>>
-  components: { schemas: Record<string, JsonSchema>; securitySchemes: Record<string, unknown> }
+  components: {
+    schemas: Record<string, JsonSchema>
+    parameters: Record<string, Parameter>
+    securitySchemes: Record<string, unknown>
+  }
 }
 
 export async function readOpenApi(world: World): Promise<OpenApi> {

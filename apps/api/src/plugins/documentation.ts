@@ -2,6 +2,7 @@ import swagger from '@fastify/swagger'
 import type { FastifyInstance } from 'fastify'
 import fp from 'fastify-plugin'
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod'
+import { finishOpenApi } from './open-api-finish.ts'
 
 /** The OpenAPI 3.1 document, generated from the schemas that the routes themselves are checked by. */
 export const documentation = fp(
@@ -13,7 +14,7 @@ export const documentation = fp(
         components: { securitySchemes: { session: { type: 'apiKey', in: 'cookie', name: 'fryward.session_token' } } },
       },
       transform: jsonSchemaTransform,
-      transformObject: jsonSchemaTransformObject,
+      transformObject: (document) => finishOpenApi(jsonSchemaTransformObject(document)),
     })
     app.get('/api/v1/openapi.json', { schema: { hide: true } }, async () => app.swagger())
   },

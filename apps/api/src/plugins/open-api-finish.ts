@@ -1,0 +1,99 @@
+/** The parts of a description that are worked on here; whatever else it holds stays as it is. */
+type Operation = { security?: unknown; parameters?: unknown[] }
+type Schemas = Record<string, unknown>
+type Document = {
+  paths?: Record<string, Partial<Record<(typeof methods)[number], Operation>>>
+  components?: { schemas?: Schemas; parameters?: Record<string, unknown> }
+}
+
+const schemaRef = '#/components/schemas/'
+const parameterName = 'IdempotencyKey'
+const methods = ['post', 'put', 'patch', 'delete'] as const
+
+const idempotencyKey = {
+  in: 'header',
+  name: 'Idempotency-Key',
+  required: false,
+  description:
+    'Names this write, so that a repeat after a lost answer gets the first answer and has no second effect. Kept for 30 days; the same key with another request is refused with idempotency_mismatch. A UUID does.',
+  schema: { type: 'string', pattern: '^[\\x21-\\x7e]{8,128}$' },
+}
+
+/** What the generator leaves to do: the repeat key said once and named by every write, and no schema that nothing uses. */
+export function finishOpenApi<T extends object>(generated: T): T {
+  const document: Document = JSON.parse(JSON.stringify(generated))
+  return JSON.parse(JSON.stringify(withUsedSchemas(withSharedSchemas(withRepeatKeys(document)))))
+}
+
+/** Every write by somebody who is signed in takes the key. */
+function withRepeatKeys(document: Document): Document {
+  const paths = Object.fromEntries(
+    Object.entries(document.paths ?? {}).map(([path, item]) => {
+      const named = { ...item }
+      for (const method of methods) {
+        const operation = named[method]
+        if (!operation?.security) continue
+        const parameters = [...(operation.parameters ?? []), { $ref: `#/components/parameters/${parameterName}` }]
+        named[method] = { ...operation, parameters }
+      }
+      return [path, named]
+    }),
+  )
+  return { ...document, paths, components: { ...document.components, parameters: { [parameterName]: idempotencyKey } } }
+}
+
+/** What is sent and what is answered are one schema where both say the same. */
+function withSharedSchemas(document: Document): Document {
+  const schemas = schemasOf(document)
+  const outputOf = (name: string) => name.replace(/Input$/, '')
+  const doubled = Object.keys(schemas).filter((name) => name !== outputOf(name) && outputOf(name) in schemas)
+  const different = new Set(doubled)
+  const nameIn = (name: string) => (doubled.includes(name) && !different.has(name) ? outputOf(name) : name)
+  const isSame = (name: string) =>
+    JSON.stringify(renamed(schemas[name], outputOf)) === JSON.stringify(renamed(schemas[outputOf(name)], outputOf))
+  for (const name of doubled) if (isSame(name)) different.delete(name)
+  // One that refers to a different one is different too, however deep.
+  const refersToDifferent = (name: string) =>
+    [...refsIn(schemas[name])].some((ref) => doubled.includes(ref) && different.has(ref))
+  for (let isSettled = false; !isSettled; ) {
+    const more = doubled.filter((name) => !different.has(name) && refersToDifferent(name))
+    for (const name of more) different.add(name)
+    isSettled = more.length === 0
+  }
+  return renamed(document, nameIn)
+}
+
+/** Drops every schema that no path leads to. */
+function withUsedSchemas(document: Document): Document {
+  const schemas = schemasOf(document)
+  const used = new Set<string>()
+  const open = [...refsIn(document.paths)]
+  for (let name = open.pop(); name !== undefined; name = open.pop()) {
+    if (used.has(name)) continue
+    used.add(name)
+    open.push(...refsIn(schemas[name]))
+  }
+  const kept = Object.fromEntries(Object.entries(schemas).filter(([name]) => used.has(name)))
+  return { ...document, components: { ...document.components, schemas: kept } }
+}
+
+const schemasOf = (document: Document): Schemas => document.components?.schemas ?? {}
+
+function refsIn(part: unknown): Set<string> {
+  const found = new Set<string>()
+  JSON.stringify(part, (key, value: unknown) => {
+    if (key === '$ref' && typeof value === 'string' && value.startsWith(schemaRef))
+      found.add(value.slice(schemaRef.length))
+    return value
+  })
+  return found
+}
+
+/** The same with every reference to a schema under its new name. */
+function renamed<T>(part: T, nameOf: (name: string) => string): T {
+  return JSON.parse(JSON.stringify(part), (key, value: unknown) =>
+    key === '$ref' && typeof value === 'string' && value.startsWith(schemaRef)
+      ? `${schemaRef}${nameOf(value.slice(schemaRef.length))}`
+      : value,
+  )
+}
