@@ -1,4 +1,4 @@
-import type { EggStage } from '@fryward/shared'
+import type { EggStage, Phrase, TaskField } from '@fryward/shared'
 import { eggStages } from '@fryward/shared'
 import { commonPractice } from '../../engine/parameters.ts'
 import { computedLink, defineRule, type FactDraft } from '../../engine/rule.ts'
@@ -27,11 +27,49 @@ const stageLabels: Record<EggStage, string> = {
   silver: 'silver eyes',
 }
 
+const stageChoices = eggStages.map((value) => ({ value, label: stageLabels[value] }))
+
 /** The clutch's colour by eye; tells how far it is. */
 export const eggStageField = choiceField({
   name: 'eggStage',
   label: 'Colour of what is left',
-  choices: eggStages.map((value) => ({ value, label: stageLabels[value] })),
+  choices: stageChoices,
+})
+
+const nestSteps: Phrase[] = [
+  phrase('Colour of the clutch and of the eyes: orange, dark, dark with eyes, silver eyes.'),
+  phrase('White or furred eggs are dead: write how many; the parents usually take them out.'),
+  phrase('Is the male fanning? Is any of the clutch gone since yesterday?'),
+]
+const brooderSteps: Phrase[] = [
+  phrase('Full mouth or pouch still? Breathing, feeding, hiding.'),
+  phrase('Do not chase the parent: a frightened one spits or drops the brood.'),
+]
+
+/** What is asked of eggs on a nest, of which there are so many; null when nobody has said. */
+function nestFields(eggs: number | null): TaskField[] {
+  return [
+    choiceField({ name: 'eggStage', label: 'Colour', isRequired: true, choices: stageChoices }),
+    numberField({
+      name: 'dead',
+      label: 'Dead or missing eggs since the last look',
+      unit: 'eggs',
+      minimum: 0,
+      maximum: Math.max(1, eggs ?? 5000),
+      likely: [0, Math.max(50, (eggs ?? 500) * 0.2)],
+      usual: 0,
+    }),
+  ]
+}
+
+const broodField: TaskField = choiceField({
+  name: 'brood',
+  label: 'Brood',
+  isRequired: true,
+  choices: [
+    { value: 'carrying', label: 'still carrying' },
+    { value: 'gone', label: 'not carrying any more' },
+  ],
 })
 
 export const clutchLook = defineRule({
@@ -70,52 +108,12 @@ export const clutchLook = defineRule({
           title: phrase(`Look at the ${isNest ? 'eggs' : 'parent'}, day ${outlook.ageDays}`),
           steps: [
             phrase(nightSentence(outlook, day.date, parameters.sayFromChance)),
-            ...(isNest
-              ? [
-                  phrase('Colour of the clutch and of the eyes: orange, dark, dark with eyes, silver eyes.'),
-                  phrase('White or furred eggs are dead: write how many; the parents usually take them out.'),
-                  phrase('Is the male fanning? Is any of the clutch gone since yesterday?'),
-                ]
-              : [
-                  phrase('Full mouth or pouch still? Breathing, feeding, hiding.'),
-                  phrase('Do not chase the parent: a frightened one spits or drops the brood.'),
-                ]),
+            ...(isNest ? nestSteps : brooderSteps),
             ...(outlook.forecast.isOverdue
               ? [phrase('It is late for its kind: look closely whether the eggs are alive.')]
               : []),
           ],
-          fields: [
-            ...(isNest
-              ? [
-                  choiceField({
-                    name: 'eggStage',
-                    label: 'Colour',
-                    isRequired: true,
-                    choices: eggStages.map((value) => ({ value, label: stageLabels[value] })),
-                  }),
-                  numberField({
-                    name: 'dead',
-                    label: 'Dead or missing eggs since the last look',
-                    unit: 'eggs',
-                    minimum: 0,
-                    maximum: Math.max(1, clutchEggs(snapshot, clutch) ?? 5000),
-                    likely: [0, Math.max(50, (clutchEggs(snapshot, clutch) ?? 500) * 0.2)],
-                    usual: 0,
-                  }),
-                ]
-              : [
-                  choiceField({
-                    name: 'brood',
-                    label: 'Brood',
-                    isRequired: true,
-                    choices: [
-                      { value: 'carrying', label: 'still carrying' },
-                      { value: 'gone', label: 'not carrying any more' },
-                    ],
-                  }),
-                ]),
-            noteField(),
-          ],
+          fields: [...(isNest ? nestFields(clutchEggs(snapshot, clutch)) : [broodField]), noteField()],
           because: [
             ...outlook.because,
             computedLink(isNest ? 'hatch forecast' : 'release forecast', null, {

@@ -8,7 +8,7 @@ import { isDoneInRound } from '../done.ts'
 import { countField } from '../fields.ts'
 import { mL, perMl } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { preyFeedRounds } from '../plans/top-up-plan.ts'
+import { preyFeedRounds } from '../plans/top-up-parameters.ts'
 import { countOf } from '../values.ts'
 
 // Densest prey tried with fish larvae is 40 per mL (Ma et al. 2013, 2015); ten times that is a slip of the thumb.

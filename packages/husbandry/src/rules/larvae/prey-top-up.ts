@@ -1,18 +1,20 @@
 import { SALINITY_SHOCK } from '@fryward/live-feed'
-import type { Because, HarvestData } from '@fryward/shared'
+import type { FactOf, HarvestData, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { computedLink, defineRule, type FactDraft, factLink, profileLink, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotBatch } from '../../snapshot.ts'
+import { defineRule, type FactDraft } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../../snapshot.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { larvalDiet } from '../../state/larval-diet.ts'
 import { isDoneInRound, ordinalText } from '../done.ts'
 import { givenAmountField } from '../fields.ts'
-import { animals, hours, litres, measurableMl, mL, perMl, psu, roundAnimals } from '../measures.ts'
+import { animals, measurableMl, mL, psu, roundAnimals } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { preyFeedRounds, preyTopUpId, type TopUpPlan, topUpParameters, topUpPlans } from '../plans/top-up-plan.ts'
+import { preyFeedRounds, preyTopUpId, topUpParameters } from '../plans/top-up-parameters.ts'
+import { type TopUpPlan, topUpPlans } from '../plans/top-up-plan.ts'
 import { numberOf } from '../values.ts'
 import { batchById } from './prey-count.ts'
+import { topUpLinks } from './prey-top-up-why.ts'
 
 const ContextSchema = z.object({
   cultureId: z.string(),
@@ -37,16 +39,14 @@ export const larvalPreyTopUp = defineRule({
     const plans = topUpPlans(snapshot, batch, day)
     if (!plans) return []
     const rounds = preyFeedRounds(snapshot, day)
-    const fed = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).filter(
-      ({ data }) => data.food === 'rotifers',
-    )
+    const fed = rotifersFed(snapshot, batch, day)
     const harvestedMl = harvestedFor(snapshot, batch, day)
+    const diet = larvalDiet(batch, day.date)
     return plans
       .filter(({ round }) => !isDoneInRound(fed, { day, rounds, round }))
       .filter(({ isNeeded, cultureMl }) => isNeeded && measurableMl(cultureMl) > 0)
       .map((plan) => {
         const plannedMl = measurableMl(plan.cultureMl)
-        const given = roundAnimals(plan.animals)
         const which = ordinalText(rounds.indexOf(plan.round), rounds.length, 'feed')
         return {
           roundId: plan.round.id,
@@ -55,22 +55,13 @@ export const larvalPreyTopUp = defineRule({
             verb: 'feed',
             title: phrase(`{amount} of ${plan.culture.name}, sieved: {animals} rotifers${which}`, {
               amount: mL(plannedMl),
-              animals: animals(given),
+              animals: animals(roundAnimals(plan.animals)),
             }),
             amount: mL(plannedMl),
             amountOf: `${plan.culture.name}, sieved`,
             steps: stepsFor(plan, { plannedMl, harvestedMl, batch }),
-            fields: [
-              givenAmountField({
-                name: 'amountMl',
-                label: `Of ${plan.culture.name}`,
-                unit: 'mL',
-                planned: plannedMl,
-                maximum: plan.culture.volumeL * 500,
-                step: plannedMl < 10 ? 0.1 : plannedMl < 60 ? 0.5 : 10,
-              }),
-            ],
-            because: chain(plan, { parameter, batch, day, plannedMl }),
+            fields: [givenField(plan.culture, plannedMl)],
+            because: topUpLinks(plan, { parameter, diet, plannedMl }),
           }),
           context: {
             cultureId: plan.culture.id,
@@ -101,6 +92,22 @@ export const larvalPreyTopUp = defineRule({
   },
 })
 
+function rotifersFed(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): FactOf<'feeding'>[] {
+  return factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).filter(({ data }) => data.food === 'rotifers')
+}
+
+/** What was really taken, in steps of what it is measured with. */
+function givenField(culture: SnapshotCulture, plannedMl: number): TaskField {
+  return givenAmountField({
+    name: 'amountMl',
+    label: `Of ${culture.name}`,
+    unit: 'mL',
+    planned: plannedMl,
+    maximum: culture.volumeL * 500,
+    step: plannedMl < 10 ? 0.1 : plannedMl < 60 ? 0.5 : 10,
+  })
+}
+
 /** Of today's harvests, what was set aside for this batch and has not been fed yet, mL. */
 function harvestedFor(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): number {
   const setAsideL = snapshot.cultures
@@ -108,14 +115,12 @@ function harvestedFor(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husband
     .flatMap(({ data }) => data.parts)
     .filter((part) => part.subjectId === batch.id)
     .reduce((sum, part) => sum + part.volumeL, 0)
-  const fedMl = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day })
-    .filter(({ data }) => data.food === 'rotifers')
-    .reduce((sum, { data }) => sum + (data.amountMl ?? 0), 0)
+  const fedMl = rotifersFed(snapshot, batch, day).reduce((sum, { data }) => sum + (data.amountMl ?? 0), 0)
   return Math.max(0, Number((setAsideL * 1000 - fedMl).toFixed(3)))
 }
 
-function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: number; batch: SnapshotBatch }) {
-  const { culture, tank } = plan
+function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: number; batch: SnapshotBatch }): Phrase[] {
+  const { culture } = plan
   const { plannedMl, harvestedMl, batch } = about
   return [
     plan.residual.kind === 'counted' || plan.residual.kind === 'none-fed'
@@ -127,17 +132,7 @@ function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: numb
         })
       : phrase(`Take {amount} out of ${culture.name}, or of its harvest when that is done.`, { amount: mL(plannedMl) }),
     phrase('Sieve, rinse, and resuspend in water from the larvae’s tank: culture water never goes into larvae.'),
-    ...(Math.abs(culture.salinity - tank.salinity) > SALINITY_SHOCK
-      ? [
-          phrase(
-            `${culture.name} is at {culture}, ${tank.name} at {tank}: bring them over in steps, half an hour each.`,
-            {
-              culture: psu(culture.salinity),
-              tank: psu(tank.salinity),
-            },
-          ),
-        ]
-      : []),
+    ...shockSteps(plan),
     phrase('Spread them over the surface, with the air gentle.'),
     ...(plan.isBoundedByCulture
       ? [phrase(`${culture.name} cannot give it all: no more than half of it in a day. Find the rest elsewhere.`)]
@@ -145,73 +140,13 @@ function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: numb
   ]
 }
 
-function chain(
-  plan: TopUpPlan,
-  about: {
-    parameter: (name: keyof typeof topUpParameters & string, joins?: Because['joins']) => Because
-    batch: SnapshotBatch
-    day: HusbandryDay
-    plannedMl: number
-  },
-): Because[] {
-  const { parameter, batch, day, plannedMl } = about
-  const diet = larvalDiet(batch, day.date)
-  const grazing = plan.grazing
+/** Between waters that differ too much they are brought over in steps. */
+function shockSteps({ culture, tank }: TopUpPlan): Phrase[] {
+  if (Math.abs(culture.salinity - tank.salinity) <= SALINITY_SHOCK) return []
   return [
-    parameter('targetPerMl'),
-    residualLink(plan, parameter),
-    settingLink(plan.tank.id, 'volume', {
-      label: `in ${plan.tank.name}`,
-      quantity: litres(plan.tank.volumeL),
-      joins: 'times',
-    }),
-    ...(grazing && plan.topUp.expectedGrazing > 0
-      ? [
-          computedLink('counts before and after feeds', grazing.source, {
-            label: `eaten until the next feed, learned from ${grazing.observations} counts here`,
-            quantity: animals(roundAnimals(plan.topUp.expectedGrazing)),
-            joins: 'plus',
-          }),
-          computedLink('the rounds', null, {
-            label: 'until the next feed',
-            quantity: hours(plan.hoursUntilNextFeed),
-            joins: 'and',
-          }),
-        ]
-      : []),
-    computedLink('prey top-up', null, { label: 'to add', quantity: animals(roundAnimals(plan.animals)) }),
-    ...plan.density.because.map((link, index): Because => (index === 0 ? { ...link, joins: 'divided_by' } : link)),
-    parameter('sievingLoss', 'and'),
-    parameter('mostPerMl', 'and'),
-    ...(diet?.species.feeding.rotifersPerMl.value
-      ? [
-          profileLink(diet.species.id, diet.species.feeding.rotifersPerMl.source.citation, {
-            label: `usual for ${diet.species.tradeName}`,
-            text: `${diet.species.feeding.rotifersPerMl.value.from}-${diet.species.feeding.rotifersPerMl.value.to} per mL`,
-            joins: 'and',
-          }),
-        ]
-      : []),
-    computedLink('prey top-up', null, {
-      label: `of ${plan.culture.name}, to what a jug or syringe shows`,
-      quantity: mL(plannedMl),
+    phrase(`${culture.name} is at {culture}, ${tank.name} at {tank}: bring them over in steps, half an hour each.`, {
+      culture: psu(culture.salinity),
+      tank: psu(tank.salinity),
     }),
   ]
-}
-
-function residualLink(
-  { residual }: TopUpPlan,
-  parameter: (name: keyof typeof topUpParameters & string, joins?: Because['joins']) => Because,
-): Because {
-  const quantity = perMl(residual.perMl)
-  switch (residual.kind) {
-    case 'counted':
-      return factLink(residual.count.fact, { label: 'left, counted', quantity, joins: 'minus' })
-    case 'last-count':
-      return factLink(residual.count.fact, { label: 'left at the last count', quantity, joins: 'minus' })
-    case 'assumed':
-      return { ...parameter('refillUnderPerMl', 'minus'), label: 'left, until it is counted taken as' }
-    case 'none-fed':
-      return computedLink('no feed yet', null, { label: 'left: none fed yet', quantity, joins: 'minus' })
-  }
 }

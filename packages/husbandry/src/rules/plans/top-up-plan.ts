@@ -1,8 +1,8 @@
-import { DEFAULT_SIEVING_LOSS, type Grazing, type PreyTopUp, preyTopUp } from '@fryward/live-feed'
+import { type Grazing, type PreyTopUp, preyTopUp } from '@fryward/live-feed'
+import type { FactOf } from '@fryward/shared'
 import { elapsedDays, type HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { commonPractice, fromMemory, type Parameters, published } from '../../engine/parameters.ts'
+import type { ParameterValues } from '../../engine/parameters.ts'
 import { Gap } from '../../engine/rule.ts'
-import { ruleInForce } from '../../engine/rule-settings.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture, SnapshotTank } from '../../snapshot.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { type CultureDensity, densityAt } from '../../state/culture-state.ts'
@@ -10,58 +10,10 @@ import { culturesFeeding } from '../../state/feed-links.ts'
 import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../../state/grazing.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { rememberedBySnapshot } from '../../state/memo.ts'
-import { type DayRound, roundOfInstant, spreadRounds } from '../rounds.ts'
+import { type DayRound, roundOfInstant } from '../rounds.ts'
+import { preyFeedRounds, topUpInForce, type topUpParameters } from './top-up-parameters.ts'
 
-export const preyTopUpId = 'larval-prey-top-up'
-
-/** Parameters of the top-up rule; here because count and harvest follow the same feeds. */
-export const topUpParameters = {
-  feedsPerDay: {
-    type: 'number',
-    label: 'a day',
-    unit: 'feeds',
-    default: 2,
-    minimum: 1,
-    maximum: 8,
-    source: commonPractice('two or three; at least 2 in Treece & Davis 2000, SRAC Publication 701'),
-  },
-  targetPerMl: {
-    type: 'number',
-    label: 'rotifers to keep',
-    unit: 'per_mL',
-    default: 10,
-    minimum: 0.5,
-    maximum: 40,
-    source: commonPractice('5-10 per mL as used for A. clarkii larvae (methods of a larval experiment), upper end'),
-  },
-  refillUnderPerMl: {
-    type: 'number',
-    label: 'top up when under',
-    unit: 'per_mL',
-    default: 5,
-    minimum: 0,
-    maximum: 40,
-    source: commonPractice('3 per mL in red drum: Treece & Davis 2000, SRAC Publication 701'),
-  },
-  mostPerMl: {
-    type: 'number',
-    label: 'at most',
-    unit: 'per_mL',
-    default: 15,
-    minimum: 1,
-    maximum: 60,
-    source: fromMemory('usual target 5-15 per mL: Hoff 1996; Olivotto et al. 2011'),
-  },
-  sievingLoss: {
-    type: 'number',
-    label: 'lost in sieving',
-    unit: 'share',
-    default: DEFAULT_SIEVING_LOSS,
-    minimum: 0,
-    maximum: 0.5,
-    source: published('Attramadal & Sandvand, rotifer cultivating method (Fish Farming Technology, Balkema)'),
-  },
-} satisfies Parameters
+type TopUpParameterValues = ParameterValues<typeof topUpParameters>
 
 /**
  * What is in the water before a feed: counted since the last feed; or the last count standing in until the next one;
@@ -93,12 +45,6 @@ const longestStandInDays = 1
 // No single day takes more than half of a culture. common practice
 const mostOfCulture = 0.5
 
-/** The rounds at which a batch is fed. */
-export function preyFeedRounds(snapshot: RoomSnapshot, day: HusbandryDay): DayRound[] {
-  const { parameters } = ruleInForce(snapshot, { id: preyTopUpId, isOnByDefault: true, parameters: topUpParameters })
-  return spreadRounds(day, parameters.feedsPerDay)
-}
-
 const remembered = rememberedBySnapshot<TopUpPlan[] | Gap | null>()
 
 /**
@@ -119,14 +65,36 @@ export function topUpPlans(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Hu
 }
 
 function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): TopUpPlan[] | null {
-  const { isOn, parameters } = ruleInForce(snapshot, {
-    id: preyTopUpId,
-    isOnByDefault: true,
-    parameters: topUpParameters,
-  })
+  const { isOn, parameters } = topUpInForce(snapshot)
   const diet = larvalDiet(batch, day.date)
   if (!isOn || diet?.isOnRotifers === false) return null
   if (!diet) throw new Gap(`${batch.name}: no profile of ${batch.species} says what its larvae eat.`)
+  const source = sourceOf(snapshot, batch, day)
+  const rounds = preyFeedRounds(snapshot, day)
+  const about = { prey: 'rotifers', until: day.endsAt } as const
+  const known: Known = {
+    ...source,
+    larvae: batchNumbers(snapshot, batch).now,
+    grazing: grazingOf(snapshot, { batch, tank: source.tank, ...about }),
+    feedsPerDay: rounds.length,
+  }
+  const water: Water = {
+    count: preyCounts(snapshot, batch, about).at(-1),
+    fed: preyFeedings(snapshot, batch, about).at(-1),
+  }
+  return rounds.map((round, index) => {
+    const residual = residualBefore(water, { day, rounds, index, assumedPerMl: parameters.refillUnderPerMl })
+    const hoursUntilNextFeed = hoursBetween(round, rounds[index + 1], { day, rounds })
+    return feedPlan(known, { round, residual, hoursUntilNextFeed, parameters })
+  })
+}
+
+type Source = Pick<TopUpPlan, 'tank' | 'culture' | 'density'>
+type Known = Source & Pick<TopUpPlan, 'larvae' | 'grazing'> & { feedsPerDay: number }
+type Water = { count: PreyCount | undefined; fed: FactOf<'feeding'> | undefined }
+
+/** The tank that is topped up, and the culture that gives, as dense as the morning finds it. */
+function sourceOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Source {
   const tank = tankOf(snapshot, batch)
   if (!tank) throw new Gap(`${batch.name}: say which tank it is in.`)
   const culture = culturesFeeding(snapshot, batch, day.date).find(({ kind }) => kind === 'rotifer')
@@ -134,61 +102,54 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   const density = densityAt(snapshot, culture, { at: day.rounds[0]!.startsAt, until: day.endsAt })
   if (!density || density.densityPerMl <= 0)
     throw new Gap(`${batch.name} is fed from ${culture.name}: count ${culture.name}, and the amount follows.`)
-  const rounds = preyFeedRounds(snapshot, day)
-  const larvae = batchNumbers(snapshot, batch).now
-  const grazing = grazingOf(snapshot, { batch, tank, prey: 'rotifers', until: day.endsAt })
-  return rounds.map((round, index): TopUpPlan => {
-    const residual = residualBefore(snapshot, batch, {
-      day,
-      rounds,
-      index,
-      assumedPerMl: parameters.refillUnderPerMl,
-    })
-    const hoursUntilNextFeed = hoursBetween(round, rounds[index + 1], { day, rounds })
-    const topUp = preyTopUp({
-      targetPerMl: parameters.targetPerMl,
-      residualPerMl: residual.perMl,
-      volumeL: tank.volumeL,
-      ...(larvae === null ? {} : { larvae }),
-      ...(grazing === null ? {} : { eatenPerLarvaPerHour: grazing.eatenPerLarvaPerHour }),
-      hoursUntilNextFeed,
-      densityOfCulturePerMl: density.densityPerMl,
-      sievingLoss: parameters.sievingLoss,
-    })
-    const tankMl = tank.volumeL * 1000
-    const roomFor = Math.max(0, (parameters.mostPerMl - residual.perMl) * tankMl)
-    const wanted = Math.min(topUp.animalsToAdd, roomFor)
-    const perMlGiven = density.densityPerMl * (1 - parameters.sievingLoss)
-    const mostMl = (mostOfCulture * culture.volumeL * 1000) / rounds.length
-    const cultureMl = Math.min(wanted / perMlGiven, mostMl)
-    return {
-      round,
-      tank,
-      culture,
-      density,
-      residual,
-      larvae,
-      grazing,
-      hoursUntilNextFeed,
-      topUp,
-      animals: cultureMl * perMlGiven,
-      cultureMl,
-      isBoundedByCulture: wanted / perMlGiven > mostMl,
-      isNeeded:
-        cultureMl > 0 &&
-        (residual.kind !== 'counted' || residual.perMl - topUp.expectedGrazing / tankMl < parameters.refillUnderPerMl),
-    }
+  return { tank, culture, density }
+}
+
+/** What one feed asks for: the animals wanted, within what the water may hold and what the culture may give. */
+function feedPlan(
+  known: Known,
+  feed: Pick<TopUpPlan, 'round' | 'residual' | 'hoursUntilNextFeed'> & { parameters: TopUpParameterValues },
+): TopUpPlan {
+  const { tank, culture, density, larvae, grazing, feedsPerDay } = known
+  const { round, residual, hoursUntilNextFeed, parameters } = feed
+  const topUp = preyTopUp({
+    targetPerMl: parameters.targetPerMl,
+    residualPerMl: residual.perMl,
+    volumeL: tank.volumeL,
+    ...(larvae === null ? {} : { larvae }),
+    ...(grazing === null ? {} : { eatenPerLarvaPerHour: grazing.eatenPerLarvaPerHour }),
+    hoursUntilNextFeed,
+    densityOfCulturePerMl: density.densityPerMl,
+    sievingLoss: parameters.sievingLoss,
   })
+  const tankMl = tank.volumeL * 1000
+  const roomFor = Math.max(0, (parameters.mostPerMl - residual.perMl) * tankMl)
+  const perMlGiven = density.densityPerMl * (1 - parameters.sievingLoss)
+  const wantedMl = Math.min(topUp.animalsToAdd, roomFor) / perMlGiven
+  const mostMl = (mostOfCulture * culture.volumeL * 1000) / feedsPerDay
+  const cultureMl = Math.min(wantedMl, mostMl)
+  const leftPerMl = residual.perMl - topUp.expectedGrazing / tankMl
+  return {
+    round,
+    tank,
+    culture,
+    density,
+    residual,
+    larvae,
+    grazing,
+    hoursUntilNextFeed,
+    topUp,
+    animals: cultureMl * perMlGiven,
+    cultureMl,
+    isBoundedByCulture: wantedMl > mostMl,
+    isNeeded: cultureMl > 0 && (residual.kind !== 'counted' || leftPerMl < parameters.refillUnderPerMl),
+  }
 }
 
 function residualBefore(
-  snapshot: RoomSnapshot,
-  batch: SnapshotBatch,
+  { count, fed }: Water,
   { day, rounds, index, assumedPerMl }: { day: HusbandryDay; rounds: DayRound[]; index: number; assumedPerMl: number },
 ): Residual {
-  const about = { prey: 'rotifers', until: day.endsAt } as const
-  const count = preyCounts(snapshot, batch, about).at(-1)
-  const fed = preyFeedings(snapshot, batch, about).at(-1)
   if (!fed && !count) return index === 0 ? { kind: 'none-fed', perMl: 0 } : { kind: 'assumed', perMl: assumedPerMl }
   const isOld = !count || elapsedDays(count.fact.at, day.startsAt) > longestStandInDays
   if (isOld) return { kind: 'assumed', perMl: assumedPerMl }

@@ -1,0 +1,77 @@
+import type { Because } from '@fryward/shared'
+import { computedLink, factLink, profileLink, settingLink } from '../../engine/rule.ts'
+import type { LarvalDiet } from '../../state/larval-diet.ts'
+import { animals, hours, litres, mL, perMl, roundAnimals } from '../measures.ts'
+import type { topUpParameters } from '../plans/top-up-parameters.ts'
+import type { TopUpPlan } from '../plans/top-up-plan.ts'
+
+type TopUpParameter = (name: keyof typeof topUpParameters & string, joins?: Because['joins']) => Because
+
+/** Why a feed asks for so much: what is wanted, what is left, what will be eaten, and how dense the culture is. */
+export function topUpLinks(
+  plan: TopUpPlan,
+  about: { parameter: TopUpParameter; diet: LarvalDiet | null; plannedMl: number },
+): Because[] {
+  const { parameter, diet, plannedMl } = about
+  return [
+    parameter('targetPerMl'),
+    residualLink(plan, parameter),
+    settingLink(plan.tank.id, 'volume', {
+      label: `in ${plan.tank.name}`,
+      quantity: litres(plan.tank.volumeL),
+      joins: 'times',
+    }),
+    ...grazingLinks(plan),
+    computedLink('prey top-up', null, { label: 'to add', quantity: animals(roundAnimals(plan.animals)) }),
+    ...plan.density.because.map((link, index): Because => (index === 0 ? { ...link, joins: 'divided_by' } : link)),
+    parameter('sievingLoss', 'and'),
+    parameter('mostPerMl', 'and'),
+    ...usualLinks(diet),
+    computedLink('prey top-up', null, {
+      label: `of ${plan.culture.name}, to what a jug or syringe shows`,
+      quantity: mL(plannedMl),
+    }),
+  ]
+}
+
+function grazingLinks({ grazing, topUp, hoursUntilNextFeed }: TopUpPlan): Because[] {
+  if (!grazing || topUp.expectedGrazing <= 0) return []
+  return [
+    computedLink('counts before and after feeds', grazing.source, {
+      label: `eaten until the next feed, learned from ${grazing.observations} counts here`,
+      quantity: animals(roundAnimals(topUp.expectedGrazing)),
+      joins: 'plus',
+    }),
+    computedLink('the rounds', null, {
+      label: 'until the next feed',
+      quantity: hours(hoursUntilNextFeed),
+      joins: 'and',
+    }),
+  ]
+}
+
+function usualLinks(diet: LarvalDiet | null): Because[] {
+  const usual = diet?.species.feeding.rotifersPerMl
+  if (!diet || !usual?.value) return []
+  return [
+    profileLink(diet.species.id, usual.source.citation, {
+      label: `usual for ${diet.species.tradeName}`,
+      text: `${usual.value.from}-${usual.value.to} per mL`,
+      joins: 'and',
+    }),
+  ]
+}
+
+function residualLink({ residual }: TopUpPlan, parameter: TopUpParameter): Because {
+  const quantity = perMl(residual.perMl)
+  switch (residual.kind) {
+    case 'counted':
+      return factLink(residual.count.fact, { label: 'left, counted', quantity, joins: 'minus' })
+    case 'last-count':
+      return factLink(residual.count.fact, { label: 'left at the last count', quantity, joins: 'minus' })
+    case 'assumed':
+      return { ...parameter('refillUnderPerMl', 'minus'), label: 'left, until it is counted taken as' }
+    case 'none-fed':
+      return computedLink('no feed yet', null, { label: 'left: none fed yet', quantity, joins: 'minus' })
+  }
+}
