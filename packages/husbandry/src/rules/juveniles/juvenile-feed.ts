@@ -1,3 +1,4 @@
+import type { Because, TaskField } from '@fryward/shared'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { commonPractice, published } from '../../engine/parameters.ts'
 import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
@@ -12,6 +13,16 @@ import { choicesOf, numberOf } from '../values.ts'
 import { groupById } from './group-by-id.ts'
 
 const groupSigns = ['not_eating', 'fighting', 'gasping', 'spots_or_wounds'] as const
+const groupSignsField = choicesField({
+  name: 'signs',
+  label: 'Anything off?',
+  choices: [
+    { value: 'not_eating', label: 'some do not eat' },
+    { value: 'fighting', label: 'fighting' },
+    { value: 'gasping', label: 'gasping' },
+    { value: 'spots_or_wounds', label: 'spots or wounds' },
+  ],
+})
 
 /**
  * Grams that one young fish weighs at an age, straight between 0.03 g at settling and 0.27 g at about 23 mm (Pietoyo et
@@ -58,10 +69,7 @@ export const juvenileFeed = defineRule({
     const fed = factsOnDay(snapshot, 'feeding', { subjectId: group.id, day })
     const ageDays = Math.max(0, daysBetween(group.settledOn, day.date))
     const eachG = assumedWeightG(ageDays)
-    const dayG = number === null ? null : number * eachG * parameters.shareOfWeight
-    const feedG = dayG === null ? null : measurableG(dayG / rounds.length)
-    // Under a scale's first mark the pinch is the measure.
-    const amountG = feedG !== null && feedG >= 0.1 ? feedG : null
+    const amountG = number === null ? null : feedG(number * eachG * parameters.shareOfWeight, rounds.length)
     return rounds
       .filter((round) => !isDoneInRound(fed, { day, rounds, round }))
       .map((round) => {
@@ -80,48 +88,9 @@ export const juvenileFeed = defineRule({
               phrase('By turns, over the whole surface, so that the small ones get theirs.'),
               phrase('All gone in two minutes, or it was too much: siphon the rest.'),
             ],
-            fields: [
-              ...(amountG === null
-                ? []
-                : [
-                    givenAmountField({
-                      name: 'amountG',
-                      label: 'Given',
-                      unit: 'g',
-                      planned: amountG,
-                      maximum: Math.max(100, amountG * 10),
-                      step: 0.1,
-                    }),
-                  ]),
-              choicesField({
-                name: 'signs',
-                label: 'Anything off?',
-                choices: [
-                  { value: 'not_eating', label: 'some do not eat' },
-                  { value: 'fighting', label: 'fighting' },
-                  { value: 'gasping', label: 'gasping' },
-                  { value: 'spots_or_wounds', label: 'spots or wounds' },
-                ],
-              }),
-            ],
+            fields: [...(amountG === null ? [] : [givenField(amountG)]), groupSignsField],
             because: [
-              number === null
-                ? settingLink(group.id, 'number', { label: 'how many they are', text: 'not known' })
-                : computedLink('counts, moves and losses', null, {
-                    label: 'by the book',
-                    quantity: animals(number),
-                    joins: null,
-                  }),
-              settingLink(group.id, 'settled on', {
-                label: 'since settling',
-                quantity: days(ageDays),
-                joins: 'and',
-              }),
-              computedLink(
-                'weight by age',
-                'assumption: 0.03 g at settling to 0.27 g at three months (Pietoyo et al. 2020-21 for the latter)',
-                { label: 'a fish of that age weighs about', quantity: grams(Number(eachG.toFixed(2))), joins: 'times' },
-              ),
+              ...weightLinks(group.id, { number, ageDays, eachG }),
               parameter('shareOfWeight', 'times'),
               parameter('feedsPerDay', 'divided_by'),
               ...(amountG === null
@@ -144,3 +113,40 @@ export const juvenileFeed = defineRule({
     }
   },
 })
+
+/** A feed as a scale shows it; null under its first mark, where the pinch is the measure. */
+function feedG(dayG: number, feedsPerDay: number): number | null {
+  const amountG = measurableG(dayG / feedsPerDay)
+  return amountG >= 0.1 ? amountG : null
+}
+
+function givenField(amountG: number): TaskField {
+  return givenAmountField({
+    name: 'amountG',
+    label: 'Given',
+    unit: 'g',
+    planned: amountG,
+    maximum: Math.max(100, amountG * 10),
+    step: 0.1,
+  })
+}
+
+/** What the group weighs: how many they are, how old, and what one of that age is taken to weigh. */
+function weightLinks(groupId: string, given: { number: number | null; ageDays: number; eachG: number }): Because[] {
+  const { number, ageDays, eachG } = given
+  return [
+    number === null
+      ? settingLink(groupId, 'number', { label: 'how many they are', text: 'not known' })
+      : computedLink('counts, moves and losses', null, {
+          label: 'by the book',
+          quantity: animals(number),
+          joins: null,
+        }),
+    settingLink(groupId, 'settled on', { label: 'since settling', quantity: days(ageDays), joins: 'and' }),
+    computedLink(
+      'weight by age',
+      'assumption: 0.03 g at settling to 0.27 g at three months (Pietoyo et al. 2020-21 for the latter)',
+      { label: 'a fish of that age weighs about', quantity: grams(Number(eachG.toFixed(2))), joins: 'times' },
+    ),
+  ]
+}

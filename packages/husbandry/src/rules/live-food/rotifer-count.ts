@@ -1,8 +1,10 @@
 import { animalsToCount } from '@fryward/live-feed'
-import { daysBetween } from '../../calendar/husbandry-day.ts'
+import type { Because, Phrase, TaskField } from '@fryward/shared'
+import { daysBetween, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { commonPractice, published } from '../../engine/parameters.ts'
 import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
-import { cultureRecord } from '../../state/culture-history.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
 import { cultureById, cultureStartDate, densityAt } from '../../state/culture-state.ts'
 import { dateOf, daysSince } from '../../state/day-facts.ts'
 import { batchesFedBy } from '../../state/feed-links.ts'
@@ -77,69 +79,25 @@ export const rotiferCount = defineRule({
     const last = record.counts.at(-1)
     // Started at a known density today: the first count is tomorrow's.
     if (ageDays < 0 || (!last && ageDays === 0 && record.inoculations.length > 0)) return []
-    const harvest = record.removals.findLast(({ fact }) => fact.kind === 'harvest')
-    const sinceHarvest = daysSince(snapshot, harvest?.fact, day.date)
-    const feeds = culture.isBackup ? [] : batchesFedBy(snapshot, culture, day.date)
-    const isDaily =
-      !culture.isBackup && (ageDays < parameters.dailyUntilAgeDays || (sinceHarvest ?? 99) <= 1 || feeds.length > 0)
-    const everyDays = culture.isBackup ? parameters.backupEveryDays : isDaily ? 1 : parameters.everyDays
+    const daily = dailyReason({ snapshot, culture, record, day, isYoung: ageDays < parameters.dailyUntilAgeDays })
+    const usually = culture.isBackup ? 'backupEveryDays' : 'everyDays'
     const sinceCount = daysSince(snapshot, last?.fact, day.date)
-    if (sinceCount !== null && sinceCount < everyDays) return []
+    if (sinceCount !== null && sinceCount < (daily ? 1 : parameters[usually])) return []
     const round = firstRound(day)
     const expected = densityAt(snapshot, culture, { at: round.startsAt, until: day.endsAt })?.densityPerMl ?? null
-    const why = isDaily
-      ? ageDays < parameters.dailyUntilAgeDays
-        ? parameter('dailyUntilAgeDays', 'and')
-        : harvest && (sinceHarvest ?? 99) <= 1
-          ? factLink(harvest.fact, {
-              label: 'harvested',
-              quantity: { value: harvest.volumeL, unit: 'L' },
-              joins: 'and',
-            })
-          : settingLink(culture.id, 'feed links', {
-              label: 'feeds',
-              text: feeds.map(({ name }) => name).join(', '),
-              joins: 'and',
-            })
-      : parameter(culture.isBackup ? 'backupEveryDays' : 'everyDays', 'and')
     return [
       {
         roundId: round.id,
         content: taskContent({
           verb: 'count',
           title: phrase('Count rotifers and eggs'),
-          steps: [
-            phrase('Stir or turn up the air for a minute, so that they are spread evenly.'),
-            phrase('Take {replicates} of {volume} from different places, before feeding.', {
-              replicates: { value: parameters.replicates, unit: 'samples' },
-              volume: mL(1),
-            }),
-            phrase('Stop them with a drop of Lugol’s iodine and count every animal.'),
-            phrase('When {wanted} or more are in one sample, dilute the next 1 in 10 and write 10 as the dilution.', {
-              wanted: animals(animalsWanted),
-            }),
-            phrase('Look at some females and count the eggs they carry: both numbers make the egg ratio.'),
-            phrase('Note at once if they swim slowly, smell, sink or clump, or if there is foam.'),
-          ],
-          fields: [
-            countField({
-              name: 'count',
-              label: 'Rotifers',
-              isRequired: true,
-              unit: 'per_mL',
-              maximum: densestPerMl,
-              likely: expected ? [expected / likelyFactor, expected * likelyFactor] : likelyUnknown,
-              usual: expected === null ? null : Math.round(expected),
-              replicates: parameters.replicates,
-              withEggs: true,
-            }),
-            signsField,
-          ],
+          steps: countSteps(parameters.replicates),
+          fields: [countedField(expected, parameters.replicates), signsField],
           because: [
             last
               ? factLink(last.fact, { label: 'last counted', quantity: perMl(last.densityPerMl) })
               : settingLink(culture.id, 'start', { label: 'started, not counted yet', text: startedOn }),
-            why,
+            daily === 'young' ? parameter('dailyUntilAgeDays', 'and') : (daily ?? parameter(usually, 'and')),
             computedLink('days of the room’s calendar', null, {
               label: last ? `since the count of ${dateOf(snapshot, last.fact.at)}` : 'of age',
               quantity: days(sinceCount ?? ageDays),
@@ -161,3 +119,59 @@ export const rotiferCount = defineRule({
     }
   },
 })
+
+/** Why a culture is counted daily: it is young, was harvested, or feeds larvae; null when it is not, as a backup. */
+function dailyReason(input: {
+  snapshot: RoomSnapshot
+  culture: SnapshotCulture
+  record: CultureRecord
+  day: HusbandryDay
+  isYoung: boolean
+}): 'young' | Because | null {
+  const { snapshot, culture, record, day, isYoung } = input
+  if (culture.isBackup) return null
+  if (isYoung) return 'young'
+  const harvest = record.removals.findLast(({ fact }) => fact.kind === 'harvest')
+  const sinceHarvest = daysSince(snapshot, harvest?.fact, day.date)
+  if (harvest && sinceHarvest !== null && sinceHarvest <= 1)
+    return factLink(harvest.fact, {
+      label: 'harvested',
+      quantity: { value: harvest.volumeL, unit: 'L' },
+      joins: 'and',
+    })
+  const feeds = batchesFedBy(snapshot, culture, day.date)
+  if (feeds.length === 0) return null
+  const text = feeds.map(({ name }) => name).join(', ')
+  return settingLink(culture.id, 'feed links', { label: 'feeds', text, joins: 'and' })
+}
+
+function countSteps(replicates: number): Phrase[] {
+  return [
+    phrase('Stir or turn up the air for a minute, so that they are spread evenly.'),
+    phrase('Take {replicates} of {volume} from different places, before feeding.', {
+      replicates: { value: replicates, unit: 'samples' },
+      volume: mL(1),
+    }),
+    phrase('Stop them with a drop of Lugol’s iodine and count every animal.'),
+    phrase('When {wanted} or more are in one sample, dilute the next 1 in 10 and write 10 as the dilution.', {
+      wanted: animals(animalsWanted),
+    }),
+    phrase('Look at some females and count the eggs they carry: both numbers make the egg ratio.'),
+    phrase('Note at once if they swim slowly, smell, sink or clump, or if there is foam.'),
+  ]
+}
+
+/** The count, doubted when it is far from what is expected; null while nothing is. */
+function countedField(expectedPerMl: number | null, replicates: number): TaskField {
+  return countField({
+    name: 'count',
+    label: 'Rotifers',
+    isRequired: true,
+    unit: 'per_mL',
+    maximum: densestPerMl,
+    likely: expectedPerMl ? [expectedPerMl / likelyFactor, expectedPerMl * likelyFactor] : likelyUnknown,
+    usual: expectedPerMl === null ? null : Math.round(expectedPerMl),
+    replicates,
+    withEggs: true,
+  })
+}

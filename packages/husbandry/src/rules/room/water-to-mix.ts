@@ -1,3 +1,4 @@
+import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { addDays, husbandryDay } from '../../calendar/husbandry-day.ts'
 import { assumption, commonPractice } from '../../engine/parameters.ts'
@@ -7,7 +8,7 @@ import { electricityCautions } from '../cautions.ts'
 import { givenAmountField, numberField } from '../fields.ts'
 import { grams, litres, measurableG, measurableL, psu } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { waterGroups, waterNeeds } from '../plans/water-needs.ts'
+import { type WaterGroup, type WaterNeed, waterGroups, waterNeeds } from '../plans/water-needs.ts'
 import { lastRound } from '../rounds.ts'
 import { numberOf } from '../values.ts'
 
@@ -49,91 +50,38 @@ export const roomWaterToMix = defineRule({
       ({ data }) => data.act === 'mix_water',
     )
     if (mixed) return []
-    const over = 1 + parameters.spareShare
-    const groups = waterGroups(needs, parameters).map((group) => ({
-      ...group,
-      litres: measurableL(group.litres * over),
-      saltG: group.saltG === null ? null : measurableG(group.saltG * over),
-    }))
-    const totalL = measurableL(groups.reduce((sum, group) => sum + group.litres, 0))
-    const totalSaltG = measurableG(groups.reduce((sum, group) => sum + (group.saltG ?? 0), 0))
+    const mix = toMix(needs, parameters)
     return [
       {
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'mix',
           title: phrase('{amount} new water for tomorrow, {salt} salt', {
-            amount: litres(totalL),
-            salt: grams(totalSaltG),
+            amount: litres(mix.totalL),
+            salt: grams(mix.totalSaltG),
           }),
-          amount: litres(totalL),
+          amount: litres(mix.totalL),
           amountOf: 'new water',
-          steps: [
-            ...groups.map((group) =>
-              group.saltG === null
-                ? phrase('{litres} at {salinity}: outside what can be worked out; mix it by your own table.', {
-                    litres: litres(group.litres),
-                    salinity: psu(group.salinity),
-                  })
-                : phrase(`{litres} at {salinity}: {salt} salt. For ${namesOf(group.needs)}.`, {
-                    litres: litres(group.litres),
-                    salinity: psu(group.salinity),
-                    salt: grams(group.saltG),
-                  }),
-            ),
-            phrase('Salt into purified water with the pump running, never the other way round.'),
-            phrase('Let it stir with air and warmth until morning; measure its salinity before it is used.'),
-          ],
+          steps: mixSteps(mix),
           cautions: electricityCautions,
-          fields: [
-            givenAmountField({
-              name: 'litres',
-              label: 'Water mixed',
-              unit: 'L',
-              planned: totalL,
-              maximum: Math.max(1000, totalL * 3),
-              step: 0.1,
-            }),
-            numberField({
-              name: 'saltG',
-              label: 'Salt weighed',
-              unit: 'g',
-              minimum: 0,
-              maximum: Math.max(50_000, totalSaltG * 3),
-              likely: [totalSaltG / 3, totalSaltG * 3],
-              usual: totalSaltG,
-              step: totalSaltG < 100 ? 0.1 : 1,
-            }),
-          ],
+          fields: mixFields(mix),
           because: [
-            ...needs.map((need, index) =>
-              computedLink(`${need.name}: ${need.purpose}`, null, {
-                label: `${need.name}, ${need.purpose}`,
-                quantity: litres(need.litres),
-                joins: index === 0 ? null : 'plus',
-              }),
-            ),
+            ...needLinks(needs),
             parameter('spareShare', 'and'),
-            computedLink('sum of tomorrow’s needs with the spare', null, { label: 'to mix', quantity: litres(totalL) }),
-            ...groups.map((group) =>
-              settingLink(group.needs[0]?.subjectId ?? null, 'salinity', {
-                label: `salinity of ${namesOf(group.needs)}`,
-                quantity: psu(group.salinity),
-                joins: 'and' as const,
-              }),
-            ),
+            computedLink('sum of tomorrow’s needs with the spare', null, {
+              label: 'to mix',
+              quantity: litres(mix.totalL),
+            }),
+            ...salinityLinks(mix),
             parameter('dryShare', 'and'),
             computedLink(
               'salt for that much water',
               'Millero et al. 2008, Deep-Sea Research I 55:50-72; EOS-80 density',
-              {
-                label: 'salt',
-                quantity: grams(totalSaltG),
-              },
+              { label: 'salt', quantity: grams(mix.totalSaltG) },
             ),
           ],
         }),
-        context: { plannedL: totalL, plannedSaltG: totalSaltG },
+        context: { plannedL: mix.totalL, plannedSaltG: mix.totalSaltG },
       },
     ]
   },
@@ -155,4 +103,83 @@ export const roomWaterToMix = defineRule({
   },
 })
 
+type Mix = { groups: WaterGroup[]; totalL: number; totalSaltG: number }
+
+/** The needs by salinity, with the spare, to marks of a jug and a scale. */
+function toMix(needs: readonly WaterNeed[], parameters: { spareShare: number; dryShare: number }): Mix {
+  const over = 1 + parameters.spareShare
+  const groups = waterGroups(needs, parameters).map((group) => ({
+    ...group,
+    litres: measurableL(group.litres * over),
+    saltG: group.saltG === null ? null : measurableG(group.saltG * over),
+  }))
+  return {
+    groups,
+    totalL: measurableL(groups.reduce((sum, group) => sum + group.litres, 0)),
+    totalSaltG: measurableG(groups.reduce((sum, group) => sum + (group.saltG ?? 0), 0)),
+  }
+}
+
 const namesOf = (needs: readonly { name: string }[]): string => [...new Set(needs.map(({ name }) => name))].join(', ')
+
+function mixSteps({ groups }: Mix): Phrase[] {
+  return [
+    ...groups.map((group) =>
+      group.saltG === null
+        ? phrase('{litres} at {salinity}: outside what can be worked out; mix it by your own table.', {
+            litres: litres(group.litres),
+            salinity: psu(group.salinity),
+          })
+        : phrase(`{litres} at {salinity}: {salt} salt. For ${namesOf(group.needs)}.`, {
+            litres: litres(group.litres),
+            salinity: psu(group.salinity),
+            salt: grams(group.saltG),
+          }),
+    ),
+    phrase('Salt into purified water with the pump running, never the other way round.'),
+    phrase('Let it stir with air and warmth until morning; measure its salinity before it is used.'),
+  ]
+}
+
+function mixFields({ totalL, totalSaltG }: Mix): TaskField[] {
+  return [
+    givenAmountField({
+      name: 'litres',
+      label: 'Water mixed',
+      unit: 'L',
+      planned: totalL,
+      maximum: Math.max(1000, totalL * 3),
+      step: 0.1,
+    }),
+    numberField({
+      name: 'saltG',
+      label: 'Salt weighed',
+      unit: 'g',
+      minimum: 0,
+      maximum: Math.max(50_000, totalSaltG * 3),
+      likely: [totalSaltG / 3, totalSaltG * 3],
+      usual: totalSaltG,
+      step: totalSaltG < 100 ? 0.1 : 1,
+    }),
+  ]
+}
+
+function needLinks(needs: readonly WaterNeed[]): Because[] {
+  return needs.map((need, index) =>
+    computedLink(`${need.name}: ${need.purpose}`, null, {
+      label: `${need.name}, ${need.purpose}`,
+      quantity: litres(need.litres),
+      joins: index === 0 ? null : 'plus',
+    }),
+  )
+}
+
+function salinityLinks({ groups }: Mix): Because[] {
+  return groups.map((group) =>
+    settingLink(group.needs[0]?.subjectId ?? null, 'salinity', {
+      label: `salinity of ${namesOf(group.needs)}`,
+      quantity: psu(group.salinity),
+      joins: 'and',
+    }),
+  )
+}
