@@ -1,5 +1,5 @@
 import { artemiaHatchPlan, DEFAULT_NAUPLII_PER_GRAM, type HatchPlan, type HatchPlanNote } from '@fryward/live-feed'
-import type { Because, PlainDate } from '@fryward/shared'
+import type { Because, Phrase, PlainDate } from '@fryward/shared'
 import { z } from 'zod'
 import { addDays, addMinutes, daysBetween, type HusbandryDay, husbandryDay } from '../../calendar/husbandry-day.ts'
 import { commonPractice, published } from '../../engine/parameters.ts'
@@ -91,59 +91,18 @@ export const artemiaStart = defineRule({
       ({ data }) => data.act === 'start_artemia',
     )
     if (started) return []
-    const { plan, needs, nauplii, feedDate } = start
+    const { plan, feedDate } = start
     const cystsG = Math.max(0.1, measurableG(plan.cystsG))
-    const waterL = measurableL(Math.min(vessel.volumeL, plan.vesselL))
-    const because: Because[] = [
-      ...needs.map((need) =>
-        settingLink(need.batch.id, 'feeds of Artemia', {
-          label: `${need.batch.name} on ${feedDate}`,
-          quantity: animals(roundAnimals(need.nauplii)),
-          joins: 'plus' as const,
-        }),
-      ),
-      computedLink('feeds of the day', null, { label: 'wanted', quantity: animals(roundAnimals(nauplii)) }),
-      parameter('naupliiPerGram', 'divided_by'),
-      computedLink('cysts for that many', 'Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell)', {
-        label: 'cysts, to what a scale shows',
-        quantity: grams(cystsG),
-      }),
-      settingLink(vessel.id, 'temperature', {
-        label: 'where it hatches',
-        quantity: degC(vessel.temperatureC),
-        joins: 'and',
-      }),
-      computedLink(
-        'hatching time by temperature',
-        'about 24 h at 28 C, longer when cooler: general literature (from memory)',
-        {
-          label: 'to hatch',
-          quantity: hours(Number(plan.hatchHours.toFixed(1))),
-          joins: 'and',
-        },
-      ),
-      parameter('enrichHours', 'and'),
-    ]
+    const amount = grams(cystsG)
     return [
       {
         roundId: roundBefore(day, addMinutes(plan.startAt, 1)).id,
         content: taskContent({
           verb: 'start',
-          title: phrase(`{amount} shell-free cysts, for the feeds of ${feedDate}`, {
-            amount: grams(cystsG),
-          }),
-          amount: grams(cystsG),
+          title: phrase(`{amount} shell-free cysts, for the feeds of ${feedDate}`, { amount }),
+          amount,
           amountOf: 'shell-free cysts',
-          steps: [
-            phrase(`{water} of clean water at {salinity} and {temperature}; strong air from the bottom; light on it.`, {
-              water: litres(waterL),
-              salinity: psu(vessel.salinity),
-              temperature: degC(vessel.temperatureC),
-            }),
-            phrase('Weigh {amount} and rinse them in.', { amount: grams(cystsG) }),
-            phrase('They hatch in about {hours}.', { hours: hours(Number(plan.hatchHours.toFixed(1))) }),
-            ...plan.notes.map((note) => phrase(noteWords[note])),
-          ],
+          steps: startSteps(vessel, { plan, cystsG }),
           fields: [
             givenAmountField({
               name: 'cystsG',
@@ -154,7 +113,12 @@ export const artemiaStart = defineRule({
               step: 0.1,
             }),
           ],
-          because,
+          because: [
+            ...needLinks(start),
+            parameter('naupliiPerGram', 'divided_by'),
+            ...hatchLinks(vessel, { plan, cystsG }),
+            parameter('enrichHours', 'and'),
+          ],
         }),
         context: { cystsG, volumeL: vessel.volumeL, feedDate },
       },
@@ -196,4 +160,51 @@ function hatchToStart(
     if (plan.startAt >= day.startsAt && plan.startAt < day.endsAt) return { plan, feedDate, needs, nauplii }
   }
   return null
+}
+
+type Weighed = { plan: HatchPlan; cystsG: number }
+
+function startSteps(vessel: SnapshotCulture, { plan, cystsG }: Weighed): Phrase[] {
+  return [
+    phrase(`{water} of clean water at {salinity} and {temperature}; strong air from the bottom; light on it.`, {
+      water: litres(measurableL(Math.min(vessel.volumeL, plan.vesselL))),
+      salinity: psu(vessel.salinity),
+      temperature: degC(vessel.temperatureC),
+    }),
+    phrase('Weigh {amount} and rinse them in.', { amount: grams(cystsG) }),
+    phrase('They hatch in about {hours}.', { hours: hours(Number(plan.hatchHours.toFixed(1))) }),
+    ...plan.notes.map((note) => phrase(noteWords[note])),
+  ]
+}
+
+function needLinks({ needs, nauplii, feedDate }: HatchToStart): Because[] {
+  return [
+    ...needs.map((need) =>
+      settingLink(need.batch.id, 'feeds of Artemia', {
+        label: `${need.batch.name} on ${feedDate}`,
+        quantity: animals(roundAnimals(need.nauplii)),
+        joins: 'plus',
+      }),
+    ),
+    computedLink('feeds of the day', null, { label: 'wanted', quantity: animals(roundAnimals(nauplii)) }),
+  ]
+}
+
+function hatchLinks(vessel: SnapshotCulture, { plan, cystsG }: Weighed): Because[] {
+  return [
+    computedLink('cysts for that many', 'Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell)', {
+      label: 'cysts, to what a scale shows',
+      quantity: grams(cystsG),
+    }),
+    settingLink(vessel.id, 'temperature', {
+      label: 'where it hatches',
+      quantity: degC(vessel.temperatureC),
+      joins: 'and',
+    }),
+    computedLink(
+      'hatching time by temperature',
+      'about 24 h at 28 C, longer when cooler: general literature (from memory)',
+      { label: 'to hatch', quantity: hours(Number(plan.hatchHours.toFixed(1))), joins: 'and' },
+    ),
+  ]
 }

@@ -1,11 +1,12 @@
 import { DEFAULT_SIEVING_LOSS, INOCULUM_RANGE_PER_ML, inoculum } from '@fryward/live-feed'
+import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { commonPractice, published } from '../../engine/parameters.ts'
 import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
-import { cultureRecord } from '../../state/culture-history.ts'
-import { cultureById, densityAt } from '../../state/culture-state.ts'
+import { type CultureCount, type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
+import { type CultureDensity, cultureById, densityAt } from '../../state/culture-state.ts'
 import { disinfectionCautions, releaseCautions } from '../cautions.ts'
 import { givenAmountField } from '../fields.ts'
 import { litres, measurableL, measurableLDown, perMl, share } from '../measures.ts'
@@ -55,86 +56,40 @@ export const rotiferRescue = defineRule({
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []
-    const { counts, inoculations } = cultureRecord(snapshot, culture, { until: day.endsAt })
-    const last = counts.at(-1)
-    const densest = counts.reduce<(typeof counts)[number] | undefined>(
-      (best, count) => (best && best.densityPerMl >= count.densityPerMl ? best : count),
-      undefined,
-    )
-    if (!last || !densest || last.densityPerMl >= parameters.crashShare * densest.densityPerMl) return []
-    if (inoculations.some(({ fact }) => fact.at > last.fact.at)) return []
-    const source = rescuerOf(snapshot, culture, day)
-    const plannedL = source ? litresToStart({ culture, source, startPerMl: parameters.startPerMl }) : 0
-    const perL = source ? source.densityPerMl * 1000 * (1 - DEFAULT_SIEVING_LOSS) : 0
-    const start = source && inoculum({ animals: plannedL * perL, volumeL: culture.volumeL })
+    const crash = crashOf(cultureRecord(snapshot, culture, { until: day.endsAt }), parameters.crashShare)
+    if (!crash) return []
+    const rescue = rescueFor(snapshot, culture, { day, startPerMl: parameters.startPerMl })
+    const name = rescue?.source.culture.name
+    const amount = rescue ? litres(rescue.plannedL) : null
     return [
       {
         roundId: firstRound(day).id,
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'restart',
-          title: source
-            ? phrase(`{amount} of ${source.culture.name}, sieved, to start anew`, {
-                amount: litres(plannedL),
-              })
-            : phrase('Crashed: start it anew'),
-          amount: source ? litres(plannedL) : null,
-          amountOf: source ? `${source.culture.name}, sieved` : null,
-          steps: [
-            phrase(
-              `See to ${source?.culture.name ?? 'every other culture'} first, and only then touch ${culture.name}.`,
-            ),
-            phrase(`Empty ${culture.name} down the drain; disinfect vessel, air stone and tools, rinse, dry.`),
-            phrase('Fill it with new water, matched, and put the sieved animals in.'),
-            ...(source
-              ? []
-              : [phrase('No other culture can give any: take the chilled reserve, or buy a starter in today.')]),
-            ...(start?.verdict === 'too-thin'
-              ? [phrase('That is a thin start: feed it by its count, and leave it alone for a week.')]
-              : []),
-          ],
+          title:
+            amount === null
+              ? phrase('Crashed: start it anew')
+              : phrase(`{amount} of ${name}, sieved, to start anew`, { amount }),
+          amount,
+          amountOf: rescue ? `${name}, sieved` : null,
+          steps: rescueSteps(culture, rescue),
           cautions: [...releaseCautions.slice(0, 1), ...disinfectionCautions],
-          fields: source
-            ? [
-                givenAmountField({
-                  name: 'amountL',
-                  label: `Of ${source.culture.name}`,
-                  unit: 'L',
-                  planned: plannedL,
-                  maximum: source.culture.volumeL,
-                  step: 0.1,
-                }),
-              ]
-            : [],
+          fields: rescue ? [takenField(rescue)] : [],
           because: [
-            factLink(last.fact, { label: 'counted', quantity: perMl(last.densityPerMl) }),
-            factLink(densest.fact, {
-              label: 'densest count',
-              quantity: perMl(densest.densityPerMl),
-              joins: 'divided_by',
-            }),
-            computedLink('its counts', null, {
-              label: 'left',
-              quantity: share(Number((last.densityPerMl / densest.densityPerMl).toFixed(3))),
-            }),
+            ...crashLinks(crash),
             parameter('crashShare', 'and'),
             parameter('startPerMl', 'and'),
-            settingLink(culture.id, 'volume', {
-              label: 'in it',
-              quantity: litres(culture.volumeL),
-              joins: 'times',
-            }),
-            ...(source
-              ? source.because.map((link, index) => (index === 0 ? { ...link, joins: 'divided_by' as const } : link))
-              : []),
-            computedLink(
-              'animals to start with',
-              `${INOCULUM_RANGE_PER_ML.lower}-${INOCULUM_RANGE_PER_ML.upper} per mL: ICAR e-course on rotifers`,
-              { label: source ? 'to take' : 'no culture to take it from', quantity: source ? litres(plannedL) : null },
-            ),
+            settingLink(culture.id, 'volume', { label: 'in it', quantity: litres(culture.volumeL), joins: 'times' }),
+            ...rescueLinks(rescue),
           ],
         }),
-        context: { plannedL, volumeL: culture.volumeL, sourceId: source?.culture.id ?? null, animalsPerL: perL },
+        context: {
+          plannedL: rescue?.plannedL ?? 0,
+          volumeL: culture.volumeL,
+          sourceId: rescue?.source.culture.id ?? null,
+          animalsPerL: rescue?.animalsPerL ?? 0,
+        },
       },
     ]
   },
@@ -161,8 +116,85 @@ export const rotiferRescue = defineRule({
   },
 })
 
+type Crash = { last: CultureCount; densest: CultureCount }
+
+/** The last count and the densest when little is left of it; null when it stands, or was started anew since. */
+function crashOf({ counts, inoculations }: CultureRecord, crashShare: number): Crash | null {
+  const last = counts.at(-1)
+  const densest = counts.reduce<CultureCount | undefined>(
+    (best, count) => (best && best.densityPerMl >= count.densityPerMl ? best : count),
+    undefined,
+  )
+  if (!last || !densest || last.densityPerMl >= crashShare * densest.densityPerMl) return null
+  return inoculations.some(({ fact }) => fact.at > last.fact.at) ? null : { last, densest }
+}
+
+type Rescuer = CultureDensity & { culture: SnapshotCulture }
+type Rescue = { source: Rescuer; plannedL: number; animalsPerL: number; isThin: boolean }
+
+/** What the best rescuer gives, and whether that is a thin start; null when nobody can help. */
+function rescueFor(
+  snapshot: RoomSnapshot,
+  culture: SnapshotCulture,
+  { day, startPerMl }: { day: HusbandryDay; startPerMl: number },
+): Rescue | null {
+  const source = rescuerOf(snapshot, culture, day)
+  if (!source) return null
+  const plannedL = litresToStart({ culture, source, startPerMl })
+  const animalsPerL = source.densityPerMl * 1000 * (1 - DEFAULT_SIEVING_LOSS)
+  const start = inoculum({ animals: plannedL * animalsPerL, volumeL: culture.volumeL })
+  return { source, plannedL, animalsPerL, isThin: start.verdict === 'too-thin' }
+}
+
+function rescueSteps(culture: SnapshotCulture, rescue: Rescue | null): Phrase[] {
+  return [
+    phrase(
+      `See to ${rescue?.source.culture.name ?? 'every other culture'} first, and only then touch ${culture.name}.`,
+    ),
+    phrase(`Empty ${culture.name} down the drain; disinfect vessel, air stone and tools, rinse, dry.`),
+    phrase('Fill it with new water, matched, and put the sieved animals in.'),
+    ...(rescue ? [] : [phrase('No other culture can give any: take the chilled reserve, or buy a starter in today.')]),
+    ...(rescue?.isThin ? [phrase('That is a thin start: feed it by its count, and leave it alone for a week.')] : []),
+  ]
+}
+
+function takenField({ source, plannedL }: Rescue): TaskField {
+  return givenAmountField({
+    name: 'amountL',
+    label: `Of ${source.culture.name}`,
+    unit: 'L',
+    planned: plannedL,
+    maximum: source.culture.volumeL,
+    step: 0.1,
+  })
+}
+
+function crashLinks({ last, densest }: Crash): Because[] {
+  return [
+    factLink(last.fact, { label: 'counted', quantity: perMl(last.densityPerMl) }),
+    factLink(densest.fact, {
+      label: 'densest count',
+      quantity: perMl(densest.densityPerMl),
+      joins: 'divided_by',
+    }),
+    computedLink('its counts', null, {
+      label: 'left',
+      quantity: share(Number((last.densityPerMl / densest.densityPerMl).toFixed(3))),
+    }),
+  ]
+}
+
+function rescueLinks(rescue: Rescue | null): Because[] {
+  const source = `${INOCULUM_RANGE_PER_ML.lower}-${INOCULUM_RANGE_PER_ML.upper} per mL: ICAR e-course on rotifers`
+  if (!rescue) return [computedLink('animals to start with', source, { label: 'no culture to take it from' })]
+  return [
+    ...rescue.source.because.map((link, index): Because => (index === 0 ? { ...link, joins: 'divided_by' } : link)),
+    computedLink('animals to start with', source, { label: 'to take', quantity: litres(rescue.plannedL) }),
+  ]
+}
+
 /** A backup of the same strain before any other culture, the densest first. */
-function rescuerOf(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay) {
+function rescuerOf(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): Rescuer | undefined {
   const moment = { at: firstRound(day).startsAt, until: day.endsAt }
   return snapshot.cultures
     .filter((each) => each.id !== culture.id && each.kind === 'rotifer' && each.strain === culture.strain)

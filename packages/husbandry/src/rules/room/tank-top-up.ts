@@ -1,7 +1,10 @@
 import { freshWaterToAddL } from '@fryward/seawater'
+import type { Because, FactOf, TaskField } from '@fryward/shared'
 import { z } from 'zod'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { commonPractice, fromMemory } from '../../engine/parameters.ts'
 import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import type { RoomSnapshot, SnapshotTank } from '../../snapshot.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { electricityCautions } from '../cautions.ts'
 import { numberField } from '../fields.ts'
@@ -45,28 +48,14 @@ export const tankTopUp = defineRule({
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const tank = tankById(snapshot, subject.id)
     if (!holdsFish(tank) || tank.salinity <= 0) return []
-    const about = { subjectId: tank.id, until: day.endsAt }
-    const lastIn = factsUntil(snapshot, 'water_change', about).at(-1)
-    const read = factsUntil(snapshot, 'water_test', about).findLast(({ data }) => data.salinity !== undefined)
-    const salinity = read?.data.salinity
-    const isRead =
-      read !== undefined &&
-      salinity !== undefined &&
-      (daysSince(snapshot, read, day.date) ?? 99) <= parameters.readWithinDays &&
-      (!lastIn || read.at > lastIn.at)
+    const lastIn = factsUntil(snapshot, 'water_change', { subjectId: tank.id, until: day.endsAt }).at(-1)
     const since = daysSince(snapshot, lastIn, day.date)
     if (since !== null && since < parameters.everyDays) return []
     // A change of water brings it to its mark too.
     if (tankChange(snapshot, tank, day)) return []
-    const missingL = isRead
-      ? freshWaterToAddL({
-          volumeL: tank.volumeL,
-          salinity: Math.max(salinity, tank.salinity),
-          targetSalinity: tank.salinity,
-        })
-      : null
+    const reading = readingOf(snapshot, tank, { day, lastIn, withinDays: parameters.readWithinDays })
+    const plannedL = reading && evaporatedL(tank, reading.salinity)
     // A salinity at its mark says that nothing is missing.
-    const plannedL = missingL === null ? null : measurableL(Math.min(missingL, tank.volumeL / 4))
     if (plannedL === 0) return []
     return [
       {
@@ -84,30 +73,9 @@ export const tankTopUp = defineRule({
             phrase('Slowly, away from the fish, to the mark and no further. Say how much it took.'),
           ],
           cautions: electricityCautions,
-          fields: [
-            numberField({
-              name: 'addedL',
-              label: 'Fresh water put in',
-              isRequired: plannedL === null,
-              unit: 'L',
-              minimum: 0.01,
-              maximum: tank.volumeL / 2,
-              likely: [0.01, tank.volumeL / 10],
-              usual: plannedL,
-              step: 0.1,
-            }),
-          ],
-          because: isRead
-            ? [
-                settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL) }),
-                factLink(read, { label: 'salinity read', quantity: psu(salinity), joins: 'and' }),
-                settingLink(tank.id, 'salinity', { label: 'its salinity', quantity: psu(tank.salinity), joins: 'and' }),
-                computedLink('evaporation by salinity', null, {
-                  label: 'evaporated',
-                  quantity: litres(plannedL ?? 0),
-                }),
-                parameter('everyDays', 'and'),
-              ]
+          fields: [addedField(tank, plannedL)],
+          because: reading
+            ? [...readLinks(tank, { ...reading, plannedL: plannedL ?? 0 }), parameter('everyDays', 'and')]
             : [
                 settingLink(tank.id, 'salinity', { label: 'set, no fresh reading', quantity: psu(tank.salinity) }),
                 parameter('everyDays', 'and'),
@@ -125,3 +93,50 @@ export const tankTopUp = defineRule({
     return { facts: [{ kind: 'water_change', subjectId, data: { removedL: 0, addedL, salinity: 0 } }] }
   },
 })
+
+type Reading = { fact: FactOf<'water_test'>; salinity: number }
+
+/** The salinity read lately, and since water last went in; null when there is none. */
+function readingOf(
+  snapshot: RoomSnapshot,
+  tank: SnapshotTank,
+  given: { day: HusbandryDay; lastIn: FactOf<'water_change'> | undefined; withinDays: number },
+): Reading | null {
+  const { day, lastIn, withinDays } = given
+  const tests = factsUntil(snapshot, 'water_test', { subjectId: tank.id, until: day.endsAt })
+  const fact = tests.findLast(({ data }) => data.salinity !== undefined)
+  const salinity = fact?.data.salinity
+  const ageDays = daysSince(snapshot, fact, day.date)
+  if (!fact || salinity === undefined || ageDays === null || ageDays > withinDays) return null
+  return lastIn && fact.at <= lastIn.at ? null : { fact, salinity }
+}
+
+/** Fresh water that brings a tank back to its salinity, to a jug's mark; a quarter of the tank at most. */
+function evaporatedL(tank: SnapshotTank, salinity: number): number {
+  const { volumeL, salinity: targetSalinity } = tank
+  const missingL = freshWaterToAddL({ volumeL, salinity: Math.max(salinity, targetSalinity), targetSalinity })
+  return measurableL(Math.min(missingL, volumeL / 4))
+}
+
+function addedField(tank: SnapshotTank, plannedL: number | null): TaskField {
+  return numberField({
+    name: 'addedL',
+    label: 'Fresh water put in',
+    isRequired: plannedL === null,
+    unit: 'L',
+    minimum: 0.01,
+    maximum: tank.volumeL / 2,
+    likely: [0.01, tank.volumeL / 10],
+    usual: plannedL,
+    step: 0.1,
+  })
+}
+
+function readLinks(tank: SnapshotTank, { fact, salinity, plannedL }: Reading & { plannedL: number }): Because[] {
+  return [
+    settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL) }),
+    factLink(fact, { label: 'salinity read', quantity: psu(salinity), joins: 'and' }),
+    settingLink(tank.id, 'salinity', { label: 'its salinity', quantity: psu(tank.salinity), joins: 'and' }),
+    computedLink('evaporation by salinity', null, { label: 'evaporated', quantity: litres(plannedL) }),
+  ]
+}
