@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core'
+import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { findAccessibilityViolations } from '../support/accessibility.ts'
 import { DESKTOP, PHONE } from '../support/browser.ts'
@@ -10,6 +11,7 @@ import { type LivedInRoom, openLivedInRoom } from '../support/stage-room.ts'
 let stage: Stage
 let room: LivedInRoom
 let link: string
+let groupId: string
 
 const looks: Look[] = ['day', 'night', 'lights_out']
 const sizes = { phone: PHONE, desktop: DESKTOP }
@@ -25,13 +27,20 @@ const roomPages = (): Record<string, string> => ({
   pair: `pairs/${room.pair.id}`,
   clutch: `clutches/${room.clutch.id}`,
   batch: `batches/${room.batch.id}`,
+  group: `groups/${groupId}`,
+  'no such page of the room': 'nowhere',
   rules: 'rules',
   people: 'people',
   settings: 'settings',
   add: 'add',
   more: 'more',
 })
-const strangersPages = () => ({ 'sign-in': '/sign-in', claim: '/claim', join: new URL(link, stage.origin).pathname })
+const strangersPages = () => ({
+  'no such page': '/nowhere',
+  'sign-in': '/sign-in',
+  claim: '/claim',
+  join: new URL(link, stage.origin).pathname,
+})
 
 /** Nothing is loading any more, and there is a heading to go by. */
 async function loaded(page: Page, quiet: () => Promise<void>): Promise<void> {
@@ -52,6 +61,21 @@ async function look(page: Page, pages: Record<string, string>): Promise<string[]
   return found
 }
 
+/** One photo on the culture, added as a person adds it. */
+async function addPhoto(): Promise<void> {
+  const page = await stage.openPage(room.people.owner, { path: room.path(`cultures/${room.culture.id}`) })
+  const buffer = await sharp({ create: { width: 64, height: 48, channels: 3, background: '#3a7d44' } })
+    .jpeg()
+    .toBuffer()
+  await page
+    .getByLabel(/^Add a photo/)
+    .first()
+    .setInputFiles({ name: 'r1.jpg', mimeType: 'image/jpeg', buffer })
+  await page.getByRole('button', { name: 'Send the photo' }).click()
+  await page.getByRole('button', { name: /^Photo:/ }).waitFor(soon)
+  await page.context().close()
+}
+
 describe('WCAG 2.2 A and AA', () => {
   beforeAll(async () => {
     stage = await openStage()
@@ -61,6 +85,12 @@ describe('WCAG 2.2 A and AA', () => {
       body: { role: 'caretaker' },
     })
     link = made.link
+    const group = await stage.world.ok(room.people.owner, 'createJuvenileGroup', {
+      params: { roomId: room.roomId },
+      body: { tankId: room.larvalTank.id, species: 'amphiprion-ocellaris', settledOn: '2026-11-01', number: 12 },
+    })
+    groupId = group.id
+    await addPhoto()
   })
   afterAll(() => stage.close())
 
@@ -85,6 +115,52 @@ describe('WCAG 2.2 A and AA', () => {
         expect(await findAccessibilityViolations(page)).toEqual([])
         await sheet.getByRole('button', { name: 'Look at it again' }).click()
         await sheet.getByRole('button', { name: /^Skip/ }).click()
+        expect(await findAccessibilityViolations(page)).toEqual([])
+        await page.context().close()
+      })
+
+      it(`holds on a photo in full, an open record and an open fold of the table, ${size}, ${tone}`, async () => {
+        const path = room.path(`cultures/${room.culture.id}`)
+        const page = await stage.openPage(room.people.owner, { path, device, look: tone })
+        await loaded(page, watchRequests(page))
+        await page
+          .getByRole('button', { name: /^More: / })
+          .first()
+          .click()
+        await page.getByRole('button', { name: /^Strike out/ }).click()
+        await page.getByText('The same as a table').click()
+        expect(await findAccessibilityViolations(page)).toEqual([])
+        await page.getByRole('button', { name: /^Photo:/ }).click()
+        const dialog = page.getByRole('dialog')
+        await dialog.getByRole('button', { name: 'Take it off' }).click()
+        await dialog.getByText('Take this photo off the record?').waitFor()
+        expect(await findAccessibilityViolations(page)).toEqual([])
+        await page.context().close()
+      })
+
+      it(`holds on what a rule would change tomorrow, ${size}, ${tone}`, async () => {
+        const page = await stage.openPage(room.people.owner, { path: room.path('rules'), device, look: tone })
+        const rule = page.getByRole('article', { name: 'Feed the rotifers' })
+        await rule.getByRole('textbox', { name: /cells a rotifer a day/ }).fill('150000')
+        await rule.getByRole('button', { name: 'See what tomorrow would change' }).click()
+        await rule.getByRole('button', { name: 'Save the rule' }).waitFor(soon)
+        expect(await findAccessibilityViolations(page)).toEqual([])
+        await page.context().close()
+      })
+
+      it(`holds on every step of setting up a room, ${size}, ${tone}`, async () => {
+        const page = await stage.openPage(room.people.owner, { path: '/rooms/new', device, look: tone })
+        await page.getByLabel('Name of the room').fill('Garage')
+        await page.getByLabel('Lights on').fill('25')
+        await page.getByLabel('Lights on').blur()
+        expect(await findAccessibilityViolations(page)).toEqual([])
+        await page.getByLabel('Lights on').fill('8')
+        await page.getByRole('button', { name: 'Next' }).click()
+        await page.getByRole('heading', { name: 'Its rounds' }).waitFor()
+        expect(await findAccessibilityViolations(page)).toEqual([])
+        await page.getByRole('button', { name: 'Next' }).click()
+        await page.getByRole('button', { name: 'Add a rotifer culture' }).click()
+        await page.getByRole('button', { name: 'Add a tank' }).click()
         expect(await findAccessibilityViolations(page)).toEqual([])
         await page.context().close()
       })

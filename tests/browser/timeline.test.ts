@@ -1,5 +1,5 @@
 import type { BodyInputOf, Fact } from '@fryward/shared'
-import type { Locator, Page } from 'playwright-core'
+import type { BrowserContextOptions, Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { DESKTOP, PHONE } from '../support/browser.ts'
 import { soon } from '../support/browser-steps.ts'
@@ -18,7 +18,7 @@ const record = (body: BodyInputOf<'recordFact'>) =>
 const line = (page: Page, what: string | RegExp): Locator => page.getByRole('listitem').filter({ hasText: what })
 const history = (page: Page): Locator =>
   page.locator('section').filter({ has: page.getByRole('heading', { name: 'What was recorded' }) })
-const openBatch = (hash = '', device = PHONE) =>
+const openBatch = (hash = '', device: BrowserContextOptions = PHONE) =>
   stage.openPage(room.people.caretaker, { path: `${room.path(`batches/${room.batch.id}`)}${hash}`, device })
 
 describe('what was recorded, day by day', () => {
