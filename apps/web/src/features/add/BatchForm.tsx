@@ -5,20 +5,19 @@ import { useQuery } from '@tanstack/react-query'
 import { todayIn } from '@/dates/local-time.ts'
 import { typedNumber } from '@/features/records/typed-number.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
-import { clutchesOptions, speciesOptions, tanksOptions, useCreateBatch } from '@/features/vessels/queries.ts'
+import { clutchesOptions, useCreateBatch } from '@/features/vessels/queries.ts'
 import { ChoicesChips } from '@/forms/Chips.tsx'
 import { Form } from '@/forms/Form.tsx'
 import { NumberBox } from '@/forms/NumberBox.tsx'
-import { SelectBox } from '@/forms/SelectBox.tsx'
 import { useDraft } from '@/forms/use-draft.ts'
+import { SpeciesSelect } from './SpeciesSelect.tsx'
+import { TankSelect } from './TankSelect.tsx'
 
 /** A hatch: larvae of one or more clutches, or bought in, in one tank. */
 export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDone: () => void }) {
   const room = useRoom()
   const create = useCreateBatch(room.id)
-  const tanks = (useQuery(tanksOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
   const clutches = (useQuery(clutchesOptions(room.id)).data ?? []).filter((one) => one.state === 'incubating')
-  const species = useQuery(speciesOptions()).data ?? []
   const { draft, change } = useDraft({
     name: '',
     tankId: '',
@@ -53,24 +52,9 @@ export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDon
         />
       )}
       {draft.clutchIds.length === 0 && (
-        <SelectBox
-          label="Species"
-          isRequired
-          value={draft.species}
-          onChoose={(value) => change({ species: value })}
-          choices={[
-            { value: '', label: 'choose' },
-            ...species.map((one) => ({ value: one.id, label: `${one.commonName} (${one.scientificName})` })),
-          ]}
-        />
+        <SpeciesSelect value={draft.species} onChoose={(species) => change({ species })} />
       )}
-      <SelectBox
-        label="In tank"
-        isRequired
-        value={draft.tankId}
-        onChoose={(tankId) => change({ tankId })}
-        choices={[{ value: '', label: 'choose' }, ...tanks.map((one) => ({ value: one.id, label: one.name }))]}
-      />
+      <TankSelect label="In tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
       <TextInput
         type="date"
         label="Hatch night"

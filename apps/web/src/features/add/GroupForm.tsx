@@ -4,22 +4,24 @@ import { TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { todayIn } from '@/dates/local-time.ts'
+import { BeyondBookBox, isAskedAboutBook } from '@/features/records/BeyondBookBox.tsx'
 import { typedNumber } from '@/features/records/typed-number.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
-import { batchesOptions, speciesOptions, tanksOptions, useCreateGroup } from '@/features/vessels/queries.ts'
+import { batchesOptions, useCreateGroup } from '@/features/vessels/queries.ts'
 import { Form } from '@/forms/Form.tsx'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { SelectBox } from '@/forms/SelectBox.tsx'
 import { useDraft } from '@/forms/use-draft.ts'
+import { SpeciesSelect } from './SpeciesSelect.tsx'
+import { TankSelect } from './TankSelect.tsx'
 
 /** Settled fish moved to grow-out, out of a batch of this room or bought in. */
 export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null; onDone: () => void }) {
   const room = useRoom()
   const create = useCreateGroup(room.id)
-  const tanks = (useQuery(tanksOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
   const batches = (useQuery(batchesOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
-  const species = useQuery(speciesOptions()).data ?? []
   const [missing, setMissing] = useState<string>()
+  const [isAsked, setAsked] = useState(false)
   const { draft, change } = useDraft({
     name: '',
     tankId: '',
@@ -27,6 +29,7 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
     species: '',
     settledOn: todayIn(room.timeZone),
     number: '',
+    beyondBook: '',
   })
   const send = () => {
     const number = typedNumber(draft.number, null, room.units)
@@ -38,9 +41,10 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
         settledOn: draft.settledOn,
         number,
         ...(draft.name.trim() ? { name: draft.name } : {}),
+        ...(isAsked ? { beyondBook: draft.beyondBook } : {}),
         ...(draft.fromBatchId ? { fromBatchId: draft.fromBatchId } : { species: draft.species }),
       },
-      { onSuccess: onDone },
+      { onSuccess: onDone, onError: (error) => setAsked((was) => was || isAskedAboutBook(error)) },
     )
   }
   return (
@@ -51,18 +55,7 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
         onChoose={(value) => change({ fromBatchId: value })}
         choices={[{ value: '', label: 'bought in' }, ...batches.map((one) => ({ value: one.id, label: one.name }))]}
       />
-      {draft.fromBatchId === '' && (
-        <SelectBox
-          label="Species"
-          isRequired
-          value={draft.species}
-          onChoose={(value) => change({ species: value })}
-          choices={[
-            { value: '', label: 'choose' },
-            ...species.map((one) => ({ value: one.id, label: `${one.commonName} (${one.scientificName})` })),
-          ]}
-        />
-      )}
+      {draft.fromBatchId === '' && <SpeciesSelect value={draft.species} onChoose={(species) => change({ species })} />}
       <NumberBox
         label="How many fish"
         isWhole
@@ -72,13 +65,7 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
         text={draft.number}
         onText={(number) => change({ number })}
       />
-      <SelectBox
-        label="Into tank"
-        isRequired
-        value={draft.tankId}
-        onChoose={(tankId) => change({ tankId })}
-        choices={[{ value: '', label: 'choose' }, ...tanks.map((one) => ({ value: one.id, label: one.name }))]}
-      />
+      <TankSelect label="Into tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
       <TextInput
         type="date"
         label="Settled on"
@@ -92,6 +79,7 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
         value={draft.name}
         onChange={(event) => change({ name: event.currentTarget.value })}
       />
+      {isAsked && <BeyondBookBox text={draft.beyondBook} onText={(beyondBook) => change({ beyondBook })} />}
     </Form>
   )
 }

@@ -4,19 +4,19 @@ import type { Pair } from '@fryward/shared'
 import { TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useRoom } from '@/features/rooms/room-context.tsx'
-import { speciesOptions, tanksOptions, useChangePair, useCreatePair } from '@/features/vessels/queries.ts'
+import { speciesOptions, useChangePair, useCreatePair } from '@/features/vessels/queries.ts'
 import { CheckBox } from '@/forms/CheckBox.tsx'
 import { Form } from '@/forms/Form.tsx'
-import { SelectBox } from '@/forms/SelectBox.tsx'
 import { useDraft } from '@/forms/use-draft.ts'
 import { Notice } from '@/ui/Notice.tsx'
+import { SpeciesSelect } from './SpeciesSelect.tsx'
+import { TankSelect } from './TankSelect.tsx'
 
 /** A new pair, or changes to one. */
 export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) {
   const room = useRoom()
   const create = useCreatePair(room.id)
   const update = useChangePair(room.id, pair?.id ?? '')
-  const tanks = (useQuery(tanksOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
   const species = useQuery(speciesOptions()).data ?? []
   const { draft, change } = useDraft({
     name: pair?.name ?? '',
@@ -54,27 +54,9 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
         value={draft.name}
         onChange={(event) => change({ name: event.currentTarget.value })}
       />
-      {!pair && (
-        <SelectBox
-          label="Species"
-          isRequired
-          value={draft.species}
-          onChoose={(value) => change({ species: value })}
-          choices={[
-            { value: '', label: 'choose' },
-            ...species.map((one) => ({ value: one.id, label: `${one.commonName} (${one.scientificName})` })),
-          ]}
-        />
-      )}
+      {!pair && <SpeciesSelect value={draft.species} onChoose={(species) => change({ species })} />}
       {permitNote && <Notice title="Permits">{permitNote}</Notice>}
-      <SelectBox
-        label="Home tank"
-        isRequired
-        help={tanks.length === 0 ? 'Add a tank first: a pair needs a home.' : ''}
-        value={draft.tankId}
-        onChoose={(tankId) => change({ tankId })}
-        choices={[{ value: '', label: 'choose' }, ...tanks.map((one) => ({ value: one.id, label: one.name }))]}
-      />
+      <TankSelect label="Home tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
       <TextInput
         label="Nest site"
         description="A pot, a tile, a cave"

@@ -1,13 +1,16 @@
 'use client'
 
 import type { CountTarget } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import { culturesOptions } from '@/features/vessels/queries.ts'
 import { ChoiceChips } from '@/forms/Chips.tsx'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { Row } from '@/forms/Row.tsx'
 import { Button } from '@/ui/Button.tsx'
 import { countTargetLabels } from '@/words/labels.ts'
 import type { FactDraft, FieldsProps } from './RecordForm.tsx'
-import { countTargetsOf, isHeadTarget } from './record-choices.ts'
+import { copepodCountTargets, countTargetsOf, isHeadTarget } from './record-choices.ts'
 import { filled, typedNumber } from './typed-number.ts'
 import { useFactDraft } from './use-fact-draft.ts'
 
@@ -39,7 +42,9 @@ function toDraft(typed: Typed): FactDraft {
 }
 
 export function CountFields({ subject, onDraft }: FieldsProps) {
-  const targets = countTargetsOf[subject.kind]
+  const cultures = useQuery(culturesOptions(useRoom().id)).data ?? []
+  const isCopepods = cultures.some((culture) => culture.id === subject.id && culture.kind === 'copepod')
+  const targets = isCopepods ? copepodCountTargets : countTargetsOf[subject.kind]
   const [typed, change] = useFactDraft<Typed>(
     { of: targets[0] ?? 'culture', animals: ['', '', ''], volumeMl: '1', dilution: '1', eggs: '', females: '' },
     onDraft,

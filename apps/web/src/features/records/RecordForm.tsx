@@ -9,6 +9,7 @@ import { DateTimeBox } from '@/forms/DateTimeBox.tsx'
 import { Form } from '@/forms/Form.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { useToast } from '@/ui/toast.tsx'
+import { BeyondBookBox, isAskedAboutBook } from './BeyondBookBox.tsx'
 import { CountFields } from './CountFields.tsx'
 import { FeedingFields } from './FeedingFields.tsx'
 import { HarvestFields } from './HarvestFields.tsx'
@@ -50,6 +51,9 @@ export function RecordForm({ subject, kind, onClose }: { subject: Thing; kind: R
   const [at, setAt] = useState<string>()
   const [draft, setDraft] = useState<FactDraft>('Fill in what was measured.')
   const [missing, setMissing] = useState<string>()
+  // Stays open once asked, also while the answer to it is on its way.
+  const [isAsked, setAsked] = useState(false)
+  const [beyondBook, setBeyondBook] = useState('')
   const Fields = fieldsOf[kind]
   const finish = () => {
     toast({ text: `Recorded: ${subject.name}` })
@@ -58,18 +62,22 @@ export function RecordForm({ subject, kind, onClose }: { subject: Thing; kind: R
   const send = () => {
     if (typeof draft === 'string') return setMissing(draft)
     setMissing(undefined)
-    if (draft.kind === 'spawning')
+    if (!('data' in draft))
       return lay.mutate(
         {
           pairId: subject.id,
           spawnedAt: at ?? new Date().toISOString(),
-          ...('eggs' in draft && draft.eggs !== undefined ? { eggs: draft.eggs } : {}),
+          ...(draft.eggs === undefined ? {} : { eggs: draft.eggs }),
         },
         { onSuccess: finish },
       )
+    const data = isAsked ? { ...Object(draft.data), beyondBook } : draft.data
     // The kind and its data come from the same set of fields; the contract is checked by the API.
-    const fact = { ...draft, subjectId: subject.id, ...(at === undefined ? {} : { at }) } as NewFact
-    record.mutate(fact, { onSuccess: finish })
+    const fact = { ...draft, data, subjectId: subject.id, ...(at === undefined ? {} : { at }) } as NewFact
+    record.mutate(fact, {
+      onSuccess: finish,
+      onError: (error) => setAsked((was) => was || isAskedAboutBook(error)),
+    })
   }
   return (
     <Form
@@ -84,6 +92,7 @@ export function RecordForm({ subject, kind, onClose }: { subject: Thing; kind: R
         <summary style={{ minHeight: '3rem', paddingTop: '0.7rem' }}>Earlier than now</summary>
         <DateTimeBox label="When" value={at} onChange={setAt} />
       </details>
+      {isAsked && <BeyondBookBox text={beyondBook} onText={setBeyondBook} />}
       {missing && <Notice tone="worry" title={missing} />}
     </Form>
   )

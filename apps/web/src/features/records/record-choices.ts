@@ -71,6 +71,9 @@ export const countTargetsOf: Record<SubjectKind, CountTarget[]> = {
   juvenile_group: ['juveniles'],
 }
 
+/** The same for a culture of copepods, whose nauplii are counted apart from those the sieve holds. */
+export const copepodCountTargets: CountTarget[] = ['culture', 'copepod_nauplii']
+
 /** Counted one by one, without a sampled volume. */
 export const isHeadTarget = (target: CountTarget): boolean =>
   target === 'larvae' || target === 'eggs' || target === 'juveniles'

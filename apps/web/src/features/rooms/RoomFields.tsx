@@ -40,7 +40,7 @@ export function RoomFields({ draft, change, error }: Props) {
           if (units) change(withUnits(draft, units, (valueC) => toTyped(valueC, 'degC', units)))
         }}
       />
-      <Row>
+      <Row isTight>
         <TimeBox label="Lights on" isRequired text={draft.lightsOnAt} onText={(lightsOnAt) => change({ lightsOnAt })} />
         <TimeBox
           label="Lights off"

@@ -10,6 +10,7 @@ import { useChangeRoom } from './queries.ts'
 import { RoomFields } from './RoomFields.tsx'
 import { RoundFields } from './RoundFields.tsx'
 import { type RoomDraft, readRoom } from './room-draft.ts'
+import { WalkFields } from './WalkFields.tsx'
 
 const startDraft = (room: Room): RoomDraft => ({
   name: room.name,
@@ -18,6 +19,7 @@ const startDraft = (room: Room): RoomDraft => ({
   lightsOnAt: room.lightsOnAt,
   lightsOffAt: room.lightsOffAt,
   rounds: room.rounds,
+  stationOrder: room.stationOrder,
   salinity: toTyped(room.salinity, null, room.units),
   temperature: toTyped(room.temperatureC, 'degC', room.units),
 })
@@ -37,6 +39,7 @@ export function SettingsForm({ room }: { room: Room }) {
     <Form submitLabel="Save" isBusy={save.isPending} error={save.error} onSubmit={send}>
       <RoomFields draft={draft} change={change} error={missing} />
       <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />
+      <WalkFields order={draft.stationOrder} onOrder={(stationOrder) => change({ stationOrder })} />
     </Form>
   )
 }

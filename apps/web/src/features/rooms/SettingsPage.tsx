@@ -1,11 +1,11 @@
 'use client'
 
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { concentratesOptions } from '@/features/vessels/queries.ts'
 import { Amount } from '@/quantities/Amount.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
 import { Bones } from '@/ui/Bones.tsx'
+import { LinkButton } from '@/ui/Button.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Page, Section, Traits } from '@/ui/Page.tsx'
@@ -56,7 +56,13 @@ function Bottles() {
   return (
     <Section
       title="Bottles of concentrate"
-      action={may && <Link href={`/rooms/${room.id}/add?what=bottle`}>Add a bottle</Link>}
+      action={
+        may && (
+          <LinkButton href={`/rooms/${room.id}/add?what=bottle`} variant="subtle">
+            Add a bottle
+          </LinkButton>
+        )
+      }
     >
       <Loaded query={bottles} skeleton={<Bones heights={[4]} />} what="The list of bottles">
         {(data) =>

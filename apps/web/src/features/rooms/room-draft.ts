@@ -1,4 +1,4 @@
-import type { Round, UnitSystem } from '@fryward/shared'
+import type { Round, Station, UnitSystem } from '@fryward/shared'
 import { typedNumber } from '@/features/records/typed-number.ts'
 import { parseTime } from '@/forms/typed-time.ts'
 
@@ -10,6 +10,7 @@ export type RoomDraft = {
   lightsOnAt: string
   lightsOffAt: string
   rounds: Round[]
+  stationOrder: Station[]
   salinity: string
   temperature: string
 }
@@ -19,14 +20,14 @@ export function readRoom(draft: RoomDraft) {
   const salinity = typedNumber(draft.salinity, null, draft.units)
   const temperatureC = typedNumber(draft.temperature, 'degC', draft.units)
   if (salinity === undefined || temperatureC === undefined) return 'Salinity and temperature, as numbers.'
-  const { name, timeZone, units } = draft
+  const { name, timeZone, units, stationOrder } = draft
   const lightsOnAt = parseTime(draft.lightsOnAt)
   const lightsOffAt = parseTime(draft.lightsOffAt)
   if (lightsOnAt === undefined || lightsOffAt === undefined)
     return 'Lights on and lights off, as times of day such as 7:30.'
   const rounds = readRounds(draft.rounds)
   if (typeof rounds === 'string') return rounds
-  return { name, timeZone, units, lightsOnAt, lightsOffAt, rounds, salinity, temperatureC }
+  return { name, timeZone, units, lightsOnAt, lightsOffAt, rounds, stationOrder, salinity, temperatureC }
 }
 
 /** In the order of the day, or a sentence about the first that has no time. */

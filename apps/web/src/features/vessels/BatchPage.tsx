@@ -5,14 +5,14 @@ import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { sayDate } from '@/dates/say.ts'
-import { BatchEditForm } from '@/features/add/BatchEditForm.tsx'
+import { HousedEditForm } from '@/features/add/HousedEditForm.tsx'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
 import { Card, Traits } from '@/ui/Page.tsx'
 import { FeedLinks } from './FeedLinks.tsx'
 import { Manage } from './Manage.tsx'
 import { PreyInWater } from './PreyInWater.tsx'
-import { batchesOptions, clutchesOptions, tanksOptions } from './queries.ts'
+import { batchesOptions, clutchesOptions, tanksOptions, useChangeBatch } from './queries.ts'
 import { VesselPage } from './VesselPage.tsx'
 
 export function BatchPage() {
@@ -30,11 +30,24 @@ export function BatchPage() {
             name={batch.name}
             version={batch.version}
             endable={{ kind: 'larval_batch', id: batch.id }}
-            edit={(close) => <BatchEditForm batch={batch} onDone={close} />}
+            edit={(close) => <Edit batch={batch} onDone={close} />}
           />
         </>
       )}
     </VesselPage>
+  )
+}
+
+function Edit({ batch, onDone }: { batch: LarvalBatch; onDone: () => void }) {
+  const update = useChangeBatch(useRoom().id, batch.id)
+  return (
+    <HousedEditForm
+      thing={batch}
+      isBusy={update.isPending}
+      error={update.error}
+      onSave={(changed) => update.mutate(changed, { onSuccess: onDone })}
+      onCancel={onDone}
+    />
   )
 }
 

@@ -5,11 +5,11 @@ import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { sayDate } from '@/dates/say.ts'
-import { GroupEditForm } from '@/features/add/GroupEditForm.tsx'
+import { HousedEditForm } from '@/features/add/HousedEditForm.tsx'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { Card, Traits } from '@/ui/Page.tsx'
 import { Manage } from './Manage.tsx'
-import { batchesOptions, groupsOptions, tanksOptions } from './queries.ts'
+import { batchesOptions, groupsOptions, tanksOptions, useChangeGroup } from './queries.ts'
 import { VesselPage } from './VesselPage.tsx'
 
 export function GroupPage() {
@@ -25,11 +25,24 @@ export function GroupPage() {
             name={group.name}
             version={group.version}
             endable={{ kind: 'juvenile_group', id: group.id }}
-            edit={(close) => <GroupEditForm group={group} onDone={close} />}
+            edit={(close) => <Edit group={group} onDone={close} />}
           />
         </>
       )}
     </VesselPage>
+  )
+}
+
+function Edit({ group, onDone }: { group: JuvenileGroup; onDone: () => void }) {
+  const update = useChangeGroup(useRoom().id, group.id)
+  return (
+    <HousedEditForm
+      thing={group}
+      isBusy={update.isPending}
+      error={update.error}
+      onSave={(changed) => update.mutate(changed, { onSuccess: onDone })}
+      onCancel={onDone}
+    />
   )
 }
 

@@ -1,4 +1,4 @@
-import { type Station, stations, type TankKind } from '@fryward/shared'
+import type { Station, TankKind } from '@fryward/shared'
 import type { Thing } from './use-things.ts'
 
 type Line = { thing: Thing; note: string; open: number }
@@ -19,8 +19,8 @@ export const stationOfTank: Record<TankKind, Station> = {
   storage: 'room',
 }
 
-/** The cards at their stations, in walking order; stations without any are left out. */
-export const toStops = (cards: RoomCard[]): Stop[] =>
-  stations
+/** The cards at their stations, in the order this room is walked; stations without any are left out. */
+export const toStops = (cards: RoomCard[], order: readonly Station[]): Stop[] =>
+  order
     .map((station) => ({ station, cards: cards.filter((card) => card.station === station) }))
     .filter((stop) => stop.cards.length > 0)

@@ -1,7 +1,7 @@
 'use client'
 
 import type { Id, Task } from '@fryward/shared'
-import { type UseQueryResult, useQueries, useQuery } from '@tanstack/react-query'
+import { type UseQueryResult, useQuery } from '@tanstack/react-query'
 import { todayIn } from '@/dates/local-time.ts'
 import { sayNight } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
@@ -10,31 +10,15 @@ import { likeliestNight } from '@/glyphs/egg-colour.ts'
 import { toQuantityText } from '@/quantities/Amount.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
 import { clutchStateLabels, cultureKindLabels, tankKindLabels } from '@/words/labels.ts'
-import {
-  batchesOptions,
-  clutchesOptions,
-  culturesOptions,
-  groupsOptions,
-  pairsOptions,
-  tanksOptions,
-} from './queries.ts'
 import { type RoomCard, type Stop, stationOfTank, toStops } from './room-stops.ts'
 import { sayDensity } from './say-density.ts'
+import { useThingQueries } from './use-things.ts'
 
 /** The room as a walk: what stands at each station, with what lives in it and how much is left to do there today. */
 export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] } {
   const room = useRoom()
   const today = todayIn(room.timeZone)
-  const [tanks, cultures, pairs, clutches, batches, groups] = useQueries({
-    queries: [
-      tanksOptions(room.id),
-      culturesOptions(room.id),
-      pairsOptions(room.id),
-      clutchesOptions(room.id),
-      batchesOptions(room.id),
-      groupsOptions(room.id),
-    ],
-  })
+  const { tanks, cultures, pairs, clutches, batches, groups } = useThingQueries()
   // The day's list comes when it comes: the room stands without it.
   const openOf = countOpen(useQuery(dayOptions(room.id, 'today')).data?.tasks)
   const all: UseQueryResult<unknown>[] = [cultures, pairs, clutches, batches, groups]
@@ -93,7 +77,7 @@ export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] 
       open: openOf(one.id),
       inhabitants: one.kind === 'storage' ? undefined : inhabitants.filter(({ tankId }) => tankId === one.id),
     }))
-  return { query, stops: toStops([...cultureCards, ...tankCards]) }
+  return { query, stops: toStops([...cultureCards, ...tankCards], room.stationOrder) }
 }
 
 const live = <T extends { endedAt: string | null }>(things: T[] | undefined) =>

@@ -14,8 +14,8 @@ import {
 
 export type Thing = { id: Id; kind: SubjectKind; name: string }
 
-/** Everything in the room that has a page; empty lists until they have come, which `isComplete` says. */
-export function useThings() {
+/** The lists of everything in the room that has a page, each as its query. */
+export function useThingQueries() {
   const { id } = useRoom()
   const [tanks, cultures, pairs, clutches, batches, groups] = useQueries({
     queries: [
@@ -27,6 +27,12 @@ export function useThings() {
       groupsOptions(id),
     ],
   })
+  return { tanks, cultures, pairs, clutches, batches, groups }
+}
+
+/** The same as plain lists; empty until they have come, which `isComplete` says. */
+export function useThings() {
+  const { tanks, cultures, pairs, clutches, batches, groups } = useThingQueries()
   const isComplete = [tanks, cultures, pairs, clutches, batches, groups].every(({ isPending }) => !isPending)
   return {
     isComplete,

@@ -1,4 +1,4 @@
-import { type BodyInputOf, defaultRounds, type RotiferStrain, type TankKind } from '@fryward/shared'
+import { type BodyInputOf, defaultRounds, type RotiferStrain, stations, type TankKind } from '@fryward/shared'
 import { typedNumber } from '@/features/records/typed-number.ts'
 import { type RoomDraft, readRoom } from '../room-draft.ts'
 import { deviceTimeZone } from '../time-zones.ts'
@@ -21,6 +21,7 @@ export const startWizard = (): WizardDraft => ({
   lightsOnAt: '08:00',
   lightsOffAt: '20:00',
   rounds: defaultRounds,
+  stationOrder: [...stations],
   salinity: '35',
   temperature: '26',
   tanks: [],
