@@ -2,6 +2,7 @@
 
 import type { CultureOutlook } from '@fryward/shared'
 import { useElementSize } from '@mantine/hooks'
+import charts from '@/charts/charts.module.css'
 import { sayDate, toPlainDate } from '@/dates/say.ts'
 import { formatNumber } from '@/quantities/format-number.ts'
 import { chartHeight, type Frame, frameOf, lanes, margin, tops } from './chart-frame.ts'
@@ -19,7 +20,7 @@ export function DensityChart({ outlook, timeZone }: { outlook: CultureOutlook; t
           height={chartHeight}
           role="img"
           aria-label={`Density chart. ${outlook.sentence}`}
-          className={styles.chart}
+          className={charts.chart}
         >
           <Axes frame={frame} timeZone={timeZone} />
           <Bands outlook={outlook} frame={frame} />
@@ -39,24 +40,24 @@ function Axes({ frame, timeZone }: { frame: Frame; timeZone: string }) {
     <g>
       {frame.ticks.map((tick) => (
         <g key={tick}>
-          <line className={styles.grid} x1={margin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
-          <text className={styles.tick} x={margin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
+          <line className={charts.grid} x1={margin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
+          <text className={charts.tick} x={margin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
             {formatNumber(tick)}
           </text>
         </g>
       ))}
-      <text className={styles.tick} x={margin.left + 4} y={tops.density + 11}>
+      <text className={charts.tick} x={margin.left + 4} y={tops.density + 11}>
         per mL
       </text>
       {frame.days.map((day) => (
-        <text key={day.atMs} className={styles.tick} x={day.x} y={tops.dates + 18} textAnchor="middle">
+        <text key={day.atMs} className={charts.tick} x={day.x} y={tops.dates + 18} textAnchor="middle">
           {sayDate(toPlainDate(new Date(day.atMs), timeZone)).replace(/^\w+,? /, '')}
         </text>
       ))}
       {frame.nowX !== null && (
         <g>
           <line className={styles.now} x1={frame.nowX} x2={frame.nowX} y1={tops.density} y2={tops.dates} />
-          <text className={styles.tick} x={frame.nowX + 5} y={tops.density + lanes.density - 6}>
+          <text className={charts.tick} x={frame.nowX + 5} y={tops.density + lanes.density - 6}>
             now
           </text>
         </g>
@@ -96,10 +97,10 @@ function Bands({ outlook, frame }: Part) {
 function Harvests({ outlook, frame }: Part) {
   return (
     <g>
-      <text className={styles.tick} x={margin.left - 6} y={12} textAnchor="end">
+      <text className={charts.tick} x={margin.left - 6} y={12} textAnchor="end">
         taken
       </text>
-      <line className={styles.axis} x1={margin.left} x2={frame.right} y1={1} y2={1} />
+      <line className={charts.axis} x1={margin.left} x2={frame.right} y1={1} y2={1} />
       {outlook.harvests.map((harvest) => (
         <rect
           key={harvest.factId}
@@ -120,14 +121,14 @@ function Counts({ outlook, frame }: Part) {
       {outlook.counts.map((count) => (
         <g key={count.factId}>
           <line
-            className={styles.error}
+            className={charts.error}
             x1={frame.x(count.at)}
             x2={frame.x(count.at)}
             y1={frame.y(count.upperPerMl)}
             y2={frame.y(count.lowerPerMl)}
           />
           <circle
-            className={styles.count}
+            className={charts.count}
             cx={frame.x(count.at)}
             cy={frame.y(count.densityPerMl)}
             r={Math.max(3, Math.min(5, frame.bar))}
@@ -145,11 +146,11 @@ function EggStrip({ outlook, frame }: Part) {
   const top = Math.max(0.5, ...counted.map((count) => count.ratio))
   return (
     <g>
-      <text className={styles.tick} x={margin.left - 6} y={tops.eggs + lanes.eggs / 2 + 4} textAnchor="end">
+      <text className={charts.tick} x={margin.left - 6} y={tops.eggs + lanes.eggs / 2 + 4} textAnchor="end">
         eggs
       </text>
       <line
-        className={styles.axis}
+        className={charts.axis}
         x1={margin.left}
         x2={frame.right}
         y1={tops.eggs + lanes.eggs}
@@ -171,7 +172,7 @@ function EggStrip({ outlook, frame }: Part) {
         )
       })}
       {counted.length === 0 && (
-        <text className={styles.tick} x={margin.left + 4} y={tops.eggs + lanes.eggs / 2 + 4}>
+        <text className={charts.tick} x={margin.left + 4} y={tops.eggs + lanes.eggs / 2 + 4}>
           not looked at
         </text>
       )}

@@ -1,4 +1,5 @@
 import type { CultureOutlook } from '@fryward/shared'
+import { roundStep } from '@/charts/scale.ts'
 
 /** Heights in px from top to bottom: harvests hang, density stands, the egg ratio lies under it, dates last. */
 export const lanes = { harvest: 46, density: 190, eggs: 44, dates: 26, gap: 10 } as const
@@ -32,13 +33,6 @@ function topOf(outlook: CultureOutlook): number {
   const middle = [...outlook.ahead.map((point) => point.p75), ...outlook.behind.map((point) => point.p50)]
   const edge = [...outlook.ahead, ...outlook.behind].map((point) => point.p90)
   return Math.max(10, Math.min(Math.max(...edge, 10), headroom * Math.max(...middle, ...counted, 10)), ...counted)
-}
-
-/** From one line of a scale to the next: 1, 2 or 5 times a power of ten, so that about four lines fit under `top`. */
-export function roundStep(top: number): number {
-  const raw = top / 4
-  const power = 10 ** Math.floor(Math.log10(raw))
-  return ([1, 2, 5, 10].find((factor) => factor * power >= raw) ?? 10) * power
 }
 
 /** Scales of the chart: instants to x, animals per mL to y, in px. */

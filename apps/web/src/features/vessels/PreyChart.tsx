@@ -1,6 +1,7 @@
 'use client'
 
 import { useElementSize } from '@mantine/hooks'
+import charts from '@/charts/charts.module.css'
 import { sayDate, toPlainDate } from '@/dates/say.ts'
 import { formatNumber } from '@/quantities/format-number.ts'
 import styles from './prey.module.css'
@@ -29,7 +30,7 @@ export function PreyChart({ counts, feeds, held, span, timeZone, sentence }: Pro
             height={preyChartHeight}
             role="img"
             aria-label={`Prey chart. ${sentence}`}
-            className={styles.chart}
+            className={charts.chart}
           >
             {held && <Band held={held} frame={frame} />}
             <Axes frame={frame} midnights={midnightsBetween(span.start, span.end, timeZone)} timeZone={timeZone} />
@@ -64,8 +65,8 @@ function Axes({ frame, midnights, timeZone }: { frame: PreyFrame; midnights: str
     <g>
       {frame.ticks.map((tick) => (
         <g key={tick}>
-          <line className={styles.grid} x1={preyMargin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
-          <text className={styles.tick} x={preyMargin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
+          <line className={charts.grid} x1={preyMargin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
+          <text className={charts.tick} x={preyMargin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
             {formatNumber(tick)}
           </text>
         </g>
@@ -80,7 +81,7 @@ function Axes({ frame, midnights, timeZone }: { frame: PreyFrame; midnights: str
             y2={preyTops.feedsEnd}
           />
           <text
-            className={styles.tick}
+            className={charts.tick}
             x={((i === midnights.length - 1 ? frame.right : frame.x(midnights[i + 1] ?? at)) + frame.x(at)) / 2}
             y={preyTops.dates + 14}
             textAnchor="middle"
@@ -89,7 +90,7 @@ function Axes({ frame, midnights, timeZone }: { frame: PreyFrame; midnights: str
           </text>
         </g>
       ))}
-      <line className={styles.axis} x1={preyMargin.left} x2={frame.right} y1={preyTops.floor} y2={preyTops.floor} />
+      <line className={charts.axis} x1={preyMargin.left} x2={frame.right} y1={preyTops.floor} y2={preyTops.floor} />
     </g>
   )
 }
@@ -97,7 +98,7 @@ function Axes({ frame, midnights, timeZone }: { frame: PreyFrame; midnights: str
 function Feeds({ feeds, frame }: { feeds: PreyFeed[]; frame: PreyFrame }) {
   return (
     <g>
-      <text className={styles.tick} x={preyMargin.left - 6} y={preyTops.feeds + 15} textAnchor="end">
+      <text className={charts.tick} x={preyMargin.left - 6} y={preyTops.feeds + 15} textAnchor="end">
         fed
       </text>
       {feeds.map((feed) => (
@@ -120,7 +121,7 @@ function Counts({ counts, frame }: { counts: PreyCount[]; frame: PreyFrame }) {
       {counts.map((count) => (
         <g key={count.factId}>
           <line
-            className={styles.error}
+            className={charts.error}
             x1={frame.x(count.at)}
             x2={frame.x(count.at)}
             y1={frame.y(count.highestPerMl)}
@@ -135,8 +136,8 @@ function Counts({ counts, frame }: { counts: PreyCount[]; frame: PreyFrame }) {
 
 /** Told apart by shape, not by colour. */
 function Mark({ of, x, y }: { of: PreyCount['of']; x: number; y: number }) {
-  if (of === 'prey_artemia') return <rect className={styles.count} x={x - 4.5} y={y - 4.5} width={9} height={9} />
-  return <circle className={styles.count} cx={x} cy={y} r={5} />
+  if (of === 'prey_artemia') return <rect className={charts.count} x={x - 4.5} y={y - 4.5} width={9} height={9} />
+  return <circle className={charts.count} cx={x} cy={y} r={5} />
 }
 
 function Key({ counts, held }: { counts: PreyCount[]; held: HeldBand | undefined }) {

@@ -1,4 +1,4 @@
-import { roundStep } from '@/features/cultures/chart-frame.ts'
+import { roundStep } from '@/charts/scale.ts'
 import type { HeldBand, PreyCount } from './prey-chart.ts'
 
 /** Heights in px from top to bottom: densities, then the feeds, dates last. */
