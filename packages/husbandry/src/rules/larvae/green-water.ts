@@ -1,3 +1,4 @@
+import type { Phrase } from '@fryward/shared'
 import { z } from 'zod'
 import { commonPractice, fromMemory } from '../../engine/parameters.ts'
 import { computedLink, defineRule, factLink, Gap, settingLink } from '../../engine/rule.ts'
@@ -6,7 +7,7 @@ import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
 import { culturesFeeding } from '../../state/feed-links.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { givenAmountField } from '../fields.ts'
-import { measuredDose } from '../measured-dose.ts'
+import { type MeasuredDose, measuredDose } from '../measured-dose.ts'
 import { litres, mL } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { firstRound } from '../rounds.ts'
@@ -47,8 +48,6 @@ export const larvalGreenWater = defineRule({
     const batch = batchById(snapshot, subject.id)
     const diet = larvalDiet(batch, day.date)
     if (!diet?.isOnRotifers) return []
-    const isGreenFood = ({ data }: { data: { food: string } }) =>
-      data.food === 'concentrate' || data.food === 'live_microalgae'
     if (factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).some(isGreenFood)) return []
     const tank = tankOf(snapshot, batch)
     if (!tank) throw new Gap(`${batch.name}: say which tank it is in.`)
@@ -69,16 +68,7 @@ export const larvalGreenWater = defineRule({
           }),
           amount: mL(dose.amountMl),
           amountOf: what,
-          steps: [
-            phrase('Look through the tank: a hand’s breadth deep it should be tinted, never a soup.'),
-            phrase(`Shake ${bottle.name} gently; back into the cold at once.`),
-            ...(dose.dilution > 1
-              ? [phrase(`Stir 1 mL of it into ${dose.dilution - 1} mL of tank water: that is 1 in ${dose.dilution}.`)]
-              : []),
-            phrase('Pour {amount} in near the air, a little at a time. Still green from yesterday? Give half.', {
-              amount: mL(dose.amountMl),
-            }),
-          ],
+          steps: greenSteps(bottle, dose),
           fields: [
             givenAmountField({
               name: 'amountMl',
@@ -119,6 +109,22 @@ export const larvalGreenWater = defineRule({
     return { facts: [{ kind: 'feeding', subjectId, data: { food: 'concentrate', concentrateId, amountMl } }] }
   },
 })
+
+const isGreenFood = ({ data }: { data: { food: string } }): boolean =>
+  data.food === 'concentrate' || data.food === 'live_microalgae'
+
+function greenSteps(bottle: SnapshotConcentrate, { amountMl, dilution }: MeasuredDose): Phrase[] {
+  return [
+    phrase('Look through the tank: a hand’s breadth deep it should be tinted, never a soup.'),
+    phrase(`Shake ${bottle.name} gently; back into the cold at once.`),
+    ...(dilution > 1
+      ? [phrase(`Stir 1 mL of it into ${dilution - 1} mL of tank water: that is 1 in ${dilution}.`)]
+      : []),
+    phrase('Pour {amount} in near the air, a little at a time. Still green from yesterday? Give half.', {
+      amount: mL(amountMl),
+    }),
+  ]
+}
 
 /** The bottle that feeds the batch's rotifers, else the room's only one. */
 function bottleFor(snapshot: RoomSnapshot, batch: SnapshotBatch, date: string): SnapshotConcentrate | undefined {

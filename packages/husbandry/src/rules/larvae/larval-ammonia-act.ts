@@ -1,7 +1,8 @@
 import { changeFraction, unionisedAmmoniaNitrogen } from '@fryward/seawater'
-import type { Because } from '@fryward/shared'
+import type { Because, FactOf } from '@fryward/shared'
 import { commonPractice, fromMemory } from '../../engine/parameters.ts'
 import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import type { SnapshotTank } from '../../snapshot.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { tankOf } from '../../state/larval-diet.ts'
 import { litres, measurableL, share } from '../measures.ts'
@@ -73,41 +74,11 @@ export const larvalAmmoniaAct = defineRule({
       ),
     )
     if (changedSince) return []
-    const temperatureC = Math.min(ammoniaC.to, Math.max(ammoniaC.from, test.data.temperatureC ?? tank.temperatureC))
-    const nh3 = unionisedAmmoniaNitrogen({
-      totalAmmoniaNitrogenMgPerL: totalMgPerL,
-      pH: test.data.pH ?? assumedPH,
-      temperatureC,
-      salinity: tank.salinity,
-    })
+    const nh3 = nh3Of(tank, { test, totalMgPerL })
     if (nh3 < parameters.actMgPerL) return []
-    const fraction = changeFraction({ current: nh3, incoming: 0, target: Math.min(nh3, parameters.watchMgPerL) })
-    const plannedL = measurableL(tank.volumeL * Math.min(parameters.mostShare, fraction))
-    const because: Because[] = [
-      factLink(test, { label: 'total ammonia (as N)', quantity: { value: totalMgPerL, unit: 'mg_per_L' } }),
-      test.data.pH === undefined
-        ? computedLink('assumed, for none was read', 'from memory', {
-            label: 'taken for the water',
-            quantity: { value: assumedPH, unit: 'pH' },
-            joins: 'and',
-          })
-        : factLink(test, { label: 'read in the water', quantity: { value: test.data.pH, unit: 'pH' }, joins: 'and' }),
-      computedLink('ammonia by pH, warmth and salinity', 'Emerson et al. 1975; Bower & Bidwell 1978 (NBS scale)', {
-        label: 'un-ionised, NH3-N',
-        quantity: { value: Number(nh3.toPrecision(2)), unit: 'mg_per_L' },
-      }),
-      parameter('actMgPerL', 'and'),
-      parameter('watchMgPerL', 'and'),
-      computedLink('dilution by a change', null, {
-        label: 'to change',
-        quantity: share(Number(Math.min(parameters.mostShare, fraction).toFixed(2))),
-      }),
-      settingLink(tank.id, 'volume', {
-        label: `in ${tank.name}`,
-        quantity: litres(tank.volumeL),
-        joins: 'times',
-      }),
-    ]
+    const wanted = changeFraction({ current: nh3, incoming: 0, target: Math.min(nh3, parameters.watchMgPerL) })
+    const fraction = Math.min(parameters.mostShare, wanted)
+    const plannedL = measurableL(tank.volumeL * fraction)
     return [
       {
         roundId: firstRound(day).id,
@@ -122,7 +93,20 @@ export const larvalAmmoniaAct = defineRule({
             phrase('Look for the cause: dead animals, food left over, a filter that stands.'),
           ],
           fields: waterChangeFields(tank, plannedL),
-          because,
+          because: [
+            ...ammoniaLinks({ test, totalMgPerL, nh3 }),
+            parameter('actMgPerL', 'and'),
+            parameter('watchMgPerL', 'and'),
+            computedLink('dilution by a change', null, {
+              label: 'to change',
+              quantity: share(Number(fraction.toFixed(2))),
+            }),
+            settingLink(tank.id, 'volume', {
+              label: `in ${tank.name}`,
+              quantity: litres(tank.volumeL),
+              joins: 'times',
+            }),
+          ],
         }),
         context: waterChangeContext(tank, plannedL),
       },
@@ -130,3 +114,32 @@ export const larvalAmmoniaAct = defineRule({
   },
   record: ({ context, values }) => ({ facts: waterChangeFacts(context, values) }),
 })
+
+type AmmoniaTest = { test: FactOf<'water_test'>; totalMgPerL: number }
+
+/** The poisonous part of a reading, mg/L NH3-N, by its own pH and warmth where they were read. */
+function nh3Of(tank: SnapshotTank, { test, totalMgPerL }: AmmoniaTest): number {
+  return unionisedAmmoniaNitrogen({
+    totalAmmoniaNitrogenMgPerL: totalMgPerL,
+    pH: test.data.pH ?? assumedPH,
+    temperatureC: Math.min(ammoniaC.to, Math.max(ammoniaC.from, test.data.temperatureC ?? tank.temperatureC)),
+    salinity: tank.salinity,
+  })
+}
+
+function ammoniaLinks({ test, totalMgPerL, nh3 }: AmmoniaTest & { nh3: number }): Because[] {
+  return [
+    factLink(test, { label: 'total ammonia (as N)', quantity: { value: totalMgPerL, unit: 'mg_per_L' } }),
+    test.data.pH === undefined
+      ? computedLink('assumed, for none was read', 'from memory', {
+          label: 'taken for the water',
+          quantity: { value: assumedPH, unit: 'pH' },
+          joins: 'and',
+        })
+      : factLink(test, { label: 'read in the water', quantity: { value: test.data.pH, unit: 'pH' }, joins: 'and' }),
+    computedLink('ammonia by pH, warmth and salinity', 'Emerson et al. 1975; Bower & Bidwell 1978 (NBS scale)', {
+      label: 'un-ionised, NH3-N',
+      quantity: { value: Number(nh3.toPrecision(2)), unit: 'mg_per_L' },
+    }),
+  ]
+}

@@ -1,3 +1,4 @@
+import type { Because, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { commonPractice } from '../../engine/parameters.ts'
@@ -74,12 +75,8 @@ export const larvalMove = defineRule({
       data.signs.includes('settled'),
     )
     const window = settlingWindow({ snapshot, batch, tank, species: diet.species })
-    const lastLikelyDay = window
-      ? daysBetween(batch.hatchedOn, window.to) - 1
-      : diet.species.feeding.weaningLastDay.value
-    const isOverdue =
-      diet.day >= Math.max(lastLikelyDay, diet.species.feeding.weaningLastDay.value) + parameters.afterDays
-    if (!seen && !isOverdue) return []
+    const lastDay = lastLikelyDay(batch, { window, species: diet.species })
+    if (!seen && diet.day < lastDay + parameters.afterDays) return []
     const growOut = snapshot.tanks
       .filter(({ kind }) => kind === 'grow_out')
       .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
@@ -98,40 +95,10 @@ export const larvalMove = defineRule({
             ),
             phrase('Lights low for the rest of the day; dry food in the evening.'),
           ],
-          fields: [
-            numberField({
-              name: 'number',
-              label: 'Young moved',
-              isRequired: true,
-              unit: 'animals',
-              minimum: 1,
-              maximum: 100_000,
-              likely: [1, Math.max(50, (numbers.now ?? 500) * 1.2)],
-              usual: numbers.now,
-            }),
-            choiceField({
-              name: 'tank',
-              label: 'Into',
-              choices: growOut.map(({ id, name }) => ({ value: id, label: name })),
-            }),
-            noteField(),
-          ],
+          fields: moveFields(numbers.now, growOut),
           because: [
             ...(seen ? [factLink(seen, { label: 'seen', text: 'most barred and settled' })] : []),
-            ...(window
-              ? [
-                  computedLink('settling forecast', diet.species.larvalDuration?.medianDays.source.citation ?? null, {
-                    label: 'likely to settle',
-                    text: `${window.from} to ${window.to}`,
-                    joins: 'and' as const,
-                  }),
-                ]
-              : []),
-            profileLink(diet.species.id, diet.species.feeding.weaningLastDay.source.citation, {
-              label: 'old when dry food is all',
-              quantity: days(diet.species.feeding.weaningLastDay.value),
-              joins: 'and',
-            }),
+            ...settlingLinks(diet.species, window),
             parameter('afterDays', 'and'),
           ],
         }),
@@ -157,3 +124,53 @@ export const larvalMove = defineRule({
     }
   },
 })
+
+type Window = Forecast['window80'] | null
+
+/** Day of life by which a batch should have settled and be on dry food alone. */
+function lastLikelyDay(batch: SnapshotBatch, given: { window: Window; species: SpeciesProfile }): number {
+  const lastWeaning = given.species.feeding.weaningLastDay.value
+  if (!given.window) return lastWeaning
+  return Math.max(lastWeaning, daysBetween(batch.hatchedOn, given.window.to) - 1)
+}
+
+function moveFields(number: number | null, growOut: readonly SnapshotTank[]): TaskField[] {
+  return [
+    numberField({
+      name: 'number',
+      label: 'Young moved',
+      isRequired: true,
+      unit: 'animals',
+      minimum: 1,
+      maximum: 100_000,
+      likely: [1, Math.max(50, (number ?? 500) * 1.2)],
+      usual: number,
+    }),
+    choiceField({
+      name: 'tank',
+      label: 'Into',
+      choices: growOut.map(({ id, name }) => ({ value: id, label: name })),
+    }),
+    noteField(),
+  ]
+}
+
+function settlingLinks(species: SpeciesProfile, window: Window): Because[] {
+  const { weaningLastDay } = species.feeding
+  return [
+    ...(window
+      ? [
+          computedLink('settling forecast', species.larvalDuration?.medianDays.source.citation ?? null, {
+            label: 'likely to settle',
+            text: `${window.from} to ${window.to}`,
+            joins: 'and',
+          }),
+        ]
+      : []),
+    profileLink(species.id, weaningLastDay.source.citation, {
+      label: 'old when dry food is all',
+      quantity: days(weaningLastDay.value),
+      joins: 'and',
+    }),
+  ]
+}
