@@ -1,10 +1,13 @@
 import type { Actor, Context } from '@fryward/room'
 import { RoomError } from '@fryward/room'
+import type { ErrorCode } from '@fryward/shared'
 import type { Database } from '@fryward/store'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
+import { z } from 'zod'
 import { type Auth, clientAddressHeader } from '../auth.ts'
 import { recentSessions } from '../recent-sessions.ts'
+import { sendProblem } from './problems.ts'
 
 declare module 'fastify' {
   interface FastifyInstance {
@@ -65,12 +68,57 @@ async function passToAuth({
       body: request.method === 'POST' ? JSON.stringify(request.body ?? {}) : undefined,
     }),
   )
-  reply.code(answer.status)
+  const text = await answer.text()
+  for (const cookie of answer.headers.getSetCookie()) reply.header('set-cookie', cookie)
+  if (answer.status >= 400) return sendRefusal({ answer, text, request, reply })
   answer.headers.forEach((value, name) => {
     if (name !== 'set-cookie') reply.header(name, value)
   })
-  for (const cookie of answer.headers.getSetCookie()) reply.header('set-cookie', cookie)
-  return reply.serializer((text: string) => text).send(await answer.text())
+  return reply
+    .code(answer.status)
+    .serializer((body: string) => body)
+    .send(text)
+}
+
+const refusals: Record<number, { code: ErrorCode; detail: string }> = {
+  401: {
+    code: 'not_signed_in',
+    detail: 'This email and password do not go together. Check both and try again.',
+  },
+  403: { code: 'not_allowed', detail: "This cannot be done from here; sign in on this server's own page." },
+  404: { code: 'not_found', detail: 'The sign-in has nothing at this address.' },
+  429: { code: 'too_many_requests', detail: 'Too many tries. Wait a minute, then try once more.' },
+}
+
+/** The sign-in library has errors of its own shape and codes; whoever asks gets ours, as from every other route. */
+function sendRefusal(refused: { answer: Response; text: string; request: FastifyRequest; reply: FastifyReply }) {
+  const { answer, text, request, reply } = refused
+  const wait = answer.headers.get('x-retry-after') ?? answer.headers.get('retry-after')
+  if (wait) reply.header('retry-after', wait)
+  if (answer.status >= 500) {
+    request.log.error({ status: answer.status, answer: text }, 'the sign-in failed')
+    return sendProblem(reply, request, {
+      code: 'unavailable',
+      detail: 'The server cannot sign anybody in right now. Try again in a moment.',
+    })
+  }
+  const known = refusals[answer.status]
+  return sendProblem(reply, request, known ?? { code: 'invalid_input', detail: sentenceIn(text) })
+}
+
+function sentenceIn(text: string): string {
+  const said = SaidSchema.safeParse(readJson(text))
+  return said.success ? `The sign-in cannot use this: ${said.data.message}.` : 'The sign-in cannot use this.'
+}
+
+const SaidSchema = z.object({ message: z.string().min(1) })
+
+function readJson(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    return undefined // an answer without a body, or a page of a proxy: nothing to read out
+  }
 }
 
 function headersOf(request: FastifyRequest): Headers {

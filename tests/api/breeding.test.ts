@@ -1,0 +1,60 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { openWorld, type World } from '../support/world.ts'
+import { type FullRoom, minutesFrom, openFullRoom } from './full-room.ts'
+import { type Makers, makersIn } from './makers.ts'
+import { send } from './send.ts'
+
+let world: World
+let full: FullRoom
+let roomId: string
+let make: Makers
+
+beforeAll(async () => {
+  world = await openWorld()
+  full = await openFullRoom(world)
+  roomId = full.roomId
+  make = makersIn(world, full)
+})
+afterAll(() => world.close())
+beforeEach(() => world.clock.advanceMinutes(1))
+
+describe('pairs, clutches and batches', () => {
+  test('a species that nobody knows is refused with the ones that are', async () => {
+    const answer = await world.call(full.owner, 'createPair', {
+      params: { roomId },
+      body: { name: make.called('Pair'), species: 'carassius-auratus', tankId: full.pairTank.id },
+    })
+    expect(answer.problem?.detail).toContain('amphiprion-ocellaris')
+  })
+
+  test('a batch is recorded once it has hatched, with a species that its clutches have', async () => {
+    const record = (body: object) =>
+      send(world, full.owner, 'createLarvalBatch', {
+        params: { roomId },
+        body: { name: make.called('Batch'), tankId: full.larvalTank.id, hatchedOn: make.today(), ...body },
+      })
+    const tomorrow = minutesFrom(world, 1440).slice(0, 10)
+    const paths = async (body: object) => (await record(body)).problem?.fields?.map((field) => field.path)
+    expect(await paths({ species: 'amphiprion-ocellaris', hatchedOn: tomorrow })).toEqual(['hatchedOn'])
+    expect(await paths({})).toEqual(['species'])
+    expect(await paths({ species: 'pterapogon-kauderni', clutchIds: [full.clutch.id] })).toEqual(['species'])
+    expect(await paths({ clutchIds: [full.clutch.id, full.clutch.id] })).toEqual(['clutchIds'])
+    expect(await paths({ clutchIds: [full.pair.id] })).toEqual(['clutchIds'])
+  })
+
+  test('a hatch turns its clutch into a hatched one', async () => {
+    const laid = await make.clutch()
+    await world.ok(full.owner, 'createLarvalBatch', {
+      params: { roomId },
+      body: {
+        name: make.called('Batch'),
+        tankId: full.larvalTank.id,
+        clutchIds: [laid.id],
+        hatchedOn: make.today(),
+        larvae: 80,
+      },
+    })
+    const clutches = await world.ok(full.owner, 'listClutches', { params: { roomId } })
+    expect(clutches.find((each) => each.id === laid.id)).toMatchObject({ state: 'hatched', nights: [] })
+  })
+})

@@ -1,0 +1,54 @@
+import { prepareClaim } from '@fryward/room'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { openWorld, type World } from '../support/world.ts'
+import { cookieOf, doorOf, password } from './door.ts'
+
+let world: World
+let door: ReturnType<typeof doorOf>
+
+beforeAll(async () => {
+  world = await openWorld()
+  door = doorOf(world)
+})
+afterAll(() => world.close())
+
+describe('claiming the server', () => {
+  let code: string
+  const claim = (typed: string, email = 'first@example.test') =>
+    world.call(null, 'claimServer', { body: { code: typed, name: 'First Owner', email, password } })
+
+  test('nobody can before a code was made', async () => {
+    expect((await claim('AAAA-BBBB-CCCC')).problem?.code).toBe('wrong_state')
+    const status = await world.ok(null, 'getServer')
+    expect(status).toMatchObject({ isClaimed: false, hasDemoRoom: false })
+  })
+
+  test('a wrong code is refused, and so is the code of an earlier start', async () => {
+    const ctx = { database: world.database, actor: { kind: 'system' as const, job: 'claim' }, now: world.clock.now() }
+    const earlier = (await prepareClaim({ ctx }))!
+    code = (await prepareClaim({ ctx }))!
+    expect(code).toMatch(/^[A-Z0-9]{4}-[A-Z0-9]{4}-[A-Z0-9]{4}$/)
+    expect((await claim('AAAA-BBBB-CCCC')).problem?.code).toBe('not_allowed')
+    expect((await claim(earlier)).problem?.code).toBe('not_allowed')
+    expect(await world.database.prisma.user.count()).toBe(0)
+  })
+
+  test('the code works once, however it is typed and by however many at once', async () => {
+    const typed = code.toLowerCase().replaceAll('-', ' ')
+    const answers = await Promise.all([claim(typed), claim(typed, 'second@example.test')])
+    expect(answers.map((answer) => answer.status).sort()).toEqual([201, 409])
+    expect((await world.ok(null, 'getServer')).isClaimed).toBe(true)
+    expect((await claim(code, 'third@example.test')).problem?.code).toBe('wrong_state')
+    expect(await world.database.prisma.user.count()).toBe(1)
+    const ctx = { database: world.database, actor: { kind: 'system' as const, job: 'claim' }, now: world.clock.now() }
+    expect(await prepareClaim({ ctx })).toBeNull()
+  })
+
+  test('the first owner signs in and sets up a room', async () => {
+    const { email } = await world.database.prisma.user.findFirstOrThrow()
+    const answer = await door.signIn(email, password)
+    expect(answer.statusCode).toBe(200)
+    const first = { userId: '', name: '', email, cookie: cookieOf(answer) }
+    expect(await world.ok(first, 'getMe')).toMatchObject({ user: { email }, canCreateRooms: true, rooms: [] })
+  })
+})

@@ -1,0 +1,60 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { openWorld, type World } from '../support/world.ts'
+import { type FullRoom, openFullRoom, tasksOf } from './full-room.ts'
+import { type Makers, makersIn } from './makers.ts'
+import { send } from './send.ts'
+
+let world: World
+let full: FullRoom
+let roomId: string
+let make: Makers
+
+beforeAll(async () => {
+  world = await openWorld()
+  full = await openFullRoom(world)
+  roomId = full.roomId
+  make = makersIn(world, full)
+})
+afterAll(() => world.close())
+beforeEach(() => world.clock.advanceMinutes(1))
+
+const newest = async () =>
+  (await world.ok(full.owner, 'listAudit', { params: { roomId }, query: { limit: 1 } })).entries[0]!
+
+const ends = [
+  { word: 'tank', param: 'tankId', made: () => make.tank(), end: 'endTank' },
+  { word: 'culture', param: 'cultureId', made: () => make.culture(), end: 'endCulture' },
+  { word: 'pair', param: 'pairId', made: () => make.pair(), end: 'endPair' },
+  { word: 'larval_batch', param: 'batchId', made: () => make.batch(), end: 'endLarvalBatch' },
+] as const
+describe.each(ends)('a $word that is ended', ({ word, param, made, end }) => {
+  test('says why, stays readable, has no open task left, and is ended once', async () => {
+    const thing = await made()
+    const body = { reason: 'no longer needed', version: thing.version }
+    const request = { params: { roomId, [param]: thing.id }, body }
+    expect((await send(world, full.standIn, end, request)).problem?.code).toBe('not_allowed')
+    expect((await send(world, full.caretaker, end, { ...request, body: { ...body, reason: '' } })).problem?.code).toBe(
+      'invalid_input',
+    )
+    const answer = await send(world, full.caretaker, end, request)
+    expect(answer.json).toMatchObject({ id: thing.id, endedAt: world.clock.now(), version: thing.version + 1 })
+    expect(await newest()).toMatchObject({
+      action: `${word}.end`,
+      subjectId: thing.id,
+      detail: { reason: 'no longer needed' },
+    })
+    const open = (await tasksOf(world, full.owner, roomId)).filter(
+      (task) => task.subject.id === thing.id && task.state === 'open',
+    )
+    expect(open).toEqual([])
+    const twice = await send(world, full.caretaker, end, { ...request, body: { ...body, version: thing.version + 1 } })
+    expect(twice.problem?.code).toBe('wrong_state')
+  })
+
+  test('gives its name free', async () => {
+    const thing = await made()
+    const request = { params: { roomId, [param]: thing.id }, body: { reason: 'sold it', version: thing.version } }
+    await send(world, full.caretaker, end, request)
+    expect((await make.tank(thing.name)).name).toBe(thing.name)
+  })
+})

@@ -1,0 +1,112 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { openWorld, type World } from '../support/world.ts'
+import { type FullRoom, openFullRoom, tasksOf } from './full-room.ts'
+import { type Makers, makersIn } from './makers.ts'
+import { send } from './send.ts'
+
+let world: World
+let full: FullRoom
+let roomId: string
+let make: Makers
+
+beforeAll(async () => {
+  world = await openWorld()
+  full = await openFullRoom(world)
+  roomId = full.roomId
+  make = makersIn(world, full)
+})
+afterAll(() => world.close())
+beforeEach(() => world.clock.advanceMinutes(1))
+
+const newest = async () =>
+  (await world.ok(full.owner, 'listAudit', { params: { roomId }, query: { limit: 1 } })).entries[0]!
+
+describe('the room', () => {
+  const setUp = (body: object) =>
+    send(world, full.owner, 'createRoom', {
+      body: {
+        ...{
+          name: make.called('Room'),
+          timeZone: 'Pacific/Auckland',
+          units: 'us',
+          lightsOnAt: '08:00',
+          lightsOffAt: '20:00',
+        },
+        ...{ salinity: 33, temperatureC: 26 },
+        ...body,
+      },
+    })
+  const plain = { kind: 'storage', volumeL: 10, temperatureC: 25, salinity: 33 }
+
+  test('is set up whole or not at all', async () => {
+    const rooms = () => world.database.prisma.room.count()
+    const before = await rooms()
+    const answer = await setUp({
+      tanks: [
+        { name: 'A', ...plain },
+        { name: 'B', ...plain },
+        { name: 'a', ...plain },
+      ],
+    })
+    expect(answer.problem).toMatchObject({ code: 'invalid_input', fields: [{ path: 'name' }] })
+    const noStrain = { name: 'R', kind: 'rotifer', volumeL: 10, temperatureC: 25, salinity: 20 }
+    expect((await setUp({ cultures: [noStrain] })).status).toBe(400)
+    expect(await rooms()).toBe(before)
+  })
+
+  test.each([
+    ['a zone that is none', { timeZone: 'Mars/Olympus' }],
+    [
+      'two rounds of one id',
+      {
+        rounds: [
+          { id: 'a', name: 'A', at: '07:00' },
+          { id: 'a', name: 'B', at: '08:00' },
+        ],
+      },
+    ],
+    [
+      'rounds out of order',
+      {
+        rounds: [
+          { id: 'a', name: 'A', at: '09:00' },
+          { id: 'b', name: 'B', at: '08:00' },
+        ],
+      },
+    ],
+    ['no round', { rounds: [] }],
+    ['a time that is none', { lightsOnAt: '24:00' }],
+    ['water that is none', { salinity: 400 }],
+  ])('with %s is refused', async (_what, body) => {
+    expect((await setUp(body)).problem?.code).toBe('invalid_input')
+  })
+
+  test('is changed by its owner from the version that was seen', async () => {
+    const before = await world.ok(full.owner, 'getRoom', { params: { roomId } })
+    const change = (version: number, name = 'Renamed') =>
+      world.call(full.owner, 'changeRoom', { params: { roomId }, body: { name, version } })
+    const changed = await change(before.version)
+    expect(changed.body).toMatchObject({ name: 'Renamed', version: before.version + 1 })
+    expect(await newest()).toMatchObject({ action: 'room.change', detail: { name: 'Renamed' } })
+    const stale = await change(before.version, 'Again')
+    expect(stale.problem).toMatchObject({ code: 'stale_version', current: { name: 'Renamed' } })
+  })
+
+  test('with other rounds draws its open tasks up in them, and keeps what is done', async () => {
+    const done = (await tasksOf(world, full.owner, roomId)).find(
+      (task) => task.ruleId === 'room-equipment' && task.state === 'open',
+    )!
+    await world.ok(full.owner, 'signOffTask', { params: { roomId, taskId: done.id }, body: {} })
+    const { version } = await world.ok(full.owner, 'getRoom', { params: { roomId } })
+    const rounds = [
+      { id: 'early', name: 'Early', at: '06:00' },
+      { id: 'late', name: 'Late', at: '21:30' },
+    ]
+    await world.ok(full.owner, 'changeRoom', { params: { roomId }, body: { rounds, version } })
+    const tasks = await tasksOf(world, full.owner, roomId)
+    const open = tasks.filter((task) => task.state === 'open')
+    expect(open.length).toBeGreaterThan(0)
+    for (const task of open) expect(['early', 'late']).toContain(task.roundId)
+    expect(tasks.find((task) => task.id === done.id)?.state).toBe('done')
+  })
+})
