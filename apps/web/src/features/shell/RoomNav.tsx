@@ -31,29 +31,31 @@ export function RoomNav({ roomId, room }: { roomId: string; room: Room | undefin
   const isUnderMore = places.some((place) => !place.isOnPhone && isHere(place))
   return (
     <nav className={styles.nav} aria-label="Room">
-      <div className={styles.roomName}>
-        <span className={styles.mark} aria-hidden="true" />
-        <span>
-          <strong>{room?.name ?? ' '}</strong>
-          <small>{room ? roleLabels[room.myRole] : ' '}</small>
-        </span>
+      <div className={styles.navStay}>
+        <div className={styles.roomName}>
+          <span className={styles.mark} aria-hidden="true" />
+          <span>
+            <strong>{room?.name ?? ' '}</strong>
+            <small>{room ? roleLabels[room.myRole] : ' '}</small>
+          </span>
+        </div>
+        <ul className={styles.places}>
+          {places.map((place) => (
+            <li key={place.href} data-phone={place.isOnPhone || undefined} data-icon={place.icon}>
+              <Link
+                href={place.href}
+                prefetch={false}
+                className={styles.place}
+                aria-current={isHere(place) ? 'page' : undefined}
+                data-under={place.icon === 'more' && isUnderMore ? '' : undefined}
+              >
+                <NavIcon name={place.icon} />
+                <span>{place.label}</span>
+              </Link>
+            </li>
+          ))}
+        </ul>
       </div>
-      <ul className={styles.places}>
-        {places.map((place) => (
-          <li key={place.href} data-phone={place.isOnPhone || undefined} data-icon={place.icon}>
-            <Link
-              href={place.href}
-              prefetch={false}
-              className={styles.place}
-              aria-current={isHere(place) ? 'page' : undefined}
-              data-under={place.icon === 'more' && isUnderMore ? '' : undefined}
-            >
-              <NavIcon name={place.icon} />
-              <span>{place.label}</span>
-            </Link>
-          </li>
-        ))}
-      </ul>
     </nav>
   )
 }
