@@ -3,6 +3,7 @@
 import type { HandOver } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
 import { sentenceOf } from '@/api/problem.ts'
+import { toPlainDate } from '@/dates/say.ts'
 import { useServerNow } from '@/dates/use-now.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { Bones } from '@/ui/Bones.tsx'
@@ -17,6 +18,7 @@ import { Notes } from './Notes.tsx'
 import { handOverOptions, useMarkLooked } from './queries.ts'
 import { Signs } from './Signs.tsx'
 import { Since } from './Since.tsx'
+import { sayOnce } from './say-once.ts'
 import { useReadMark } from './use-read-mark.ts'
 import { WatchCard } from './WatchCard.tsx'
 import { Worries } from './Worries.tsx'
@@ -30,22 +32,28 @@ export function HandOverPage() {
   return (
     <Page title="Hand-over">
       <Loaded query={query} skeleton={<Bones heights={[7, 8, 12, 9, 12]} />} what="The hand-over">
-        {(handOver) => (
-          <>
-            <WatchCard handOver={handOver} now={now} />
-            <Worries handOver={handOver} now={now} />
-            <Since handOver={handOver} now={now} />
-            <Signs handOver={handOver} now={now} />
-            <NotDone handOver={handOver} now={now} />
-            <Coming handOver={handOver} now={now} />
-            <Notes handOver={handOver} now={now} />
-            <NoteForm />
-            <ReadButton handOver={handOver} />
-          </>
-        )}
+        {(handOver) => <Told handOver={handOver} now={now} />}
       </Loaded>
       <div ref={end} />
     </Page>
+  )
+}
+
+function Told({ handOver, now }: { handOver: HandOver; now: Date }) {
+  const today = toPlainDate(now, useRoom().timeZone)
+  const { watch, worries, troubles, notDone, coming, notes } = sayOnce(handOver, today)
+  return (
+    <>
+      <WatchCard watch={watch} now={now} today={today} />
+      <Worries worries={worries} now={now} />
+      <Since handOver={handOver} now={now} />
+      <Signs troubles={troubles} now={now} />
+      <NotDone all={handOver.notDone.length} notDone={notDone} now={now} />
+      <Coming coming={coming} today={today} />
+      <Notes notes={notes} now={now} />
+      <NoteForm />
+      <ReadButton handOver={handOver} />
+    </>
   )
 }
 

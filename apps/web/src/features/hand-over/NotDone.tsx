@@ -19,13 +19,21 @@ const groups: { title: string; isIn: (task: Undone) => boolean }[] = [
 /** Of each kind; the rest is folded, so that the page stays one that is read. */
 const shownFirst = 5
 
+type Props = {
+  notDone: Undone[]
+  /** How many there are with those that are told elsewhere on the page. */
+  all: number
+  now: Date
+}
+
 /** What was due and is not done: late, skipped with the reason, passed by. */
-export function NotDone({ handOver, now }: { handOver: HandOver; now: Date }) {
+export function NotDone({ notDone, all, now }: Props) {
+  if (notDone.length === 0 && all > 0) return null
   return (
     <Section title="Not done">
-      {handOver.notDone.length === 0 && <p className={styles.soft}>Everything since yesterday morning was seen to.</p>}
+      {all === 0 && <p className={styles.soft}>Everything since yesterday morning was seen to.</p>}
       {groups.map(({ title, isIn }) => {
-        const tasks = handOver.notDone.filter(isIn)
+        const tasks = notDone.filter(isIn)
         return (
           tasks.length > 0 && (
             <div key={title}>

@@ -1,6 +1,6 @@
 'use client'
 
-import type { HandOver, HandOverNote } from '@fryward/shared'
+import type { HandOverNote } from '@fryward/shared'
 import { sayDay, sayMoment, sayTime, toPlainDate } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { WorrySign } from '@/ui/Notice.tsx'
@@ -9,11 +9,11 @@ import styles from './hand-over.module.css'
 import { SubjectLink } from './SubjectLink.tsx'
 
 /** Notes as a running page, newest first, under the day they were written on. */
-export function Notes({ handOver, now }: { handOver: HandOver; now: Date }) {
+export function Notes({ notes, now }: { notes: HandOverNote[]; now: Date }) {
   const { timeZone } = useRoom()
   const today = toPlainDate(now, timeZone)
   const days = new Map<string, HandOverNote[]>()
-  for (const note of handOver.notes) {
+  for (const note of notes) {
     const date = toPlainDate(note.at, timeZone)
     days.set(date, [...(days.get(date) ?? []), note])
   }
@@ -22,11 +22,11 @@ export function Notes({ handOver, now }: { handOver: HandOver; now: Date }) {
       {days.size === 0 && (
         <p className={styles.soft}>No note yet. What the next person should know goes here, in a sentence.</p>
       )}
-      {[...days].map(([date, notes]) => (
+      {[...days].map(([date, ofDay]) => (
         <div key={date}>
           <h3 className={styles.kind}>{capital(sayDay(date, today))}</h3>
           <ul className={styles.list}>
-            {notes.map((note) => (
+            {ofDay.map((note) => (
               <NoteLine key={note.id} note={note} now={now} />
             ))}
           </ul>

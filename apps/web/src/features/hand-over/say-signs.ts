@@ -1,5 +1,5 @@
 import { signs as knownSigns } from '@fryward/shared'
-import { signLabels } from '@/words/labels.ts'
+import { signLabels } from '../../words/labels.ts'
 
 /** "foam, bad smell"; a sign this page does not know is said as it is written. */
 export const saySigns = (signs: readonly string[]): string =>

@@ -1,0 +1,24 @@
+'use client'
+
+import type { HandOverNote } from '@fryward/shared'
+import { sayMoment } from '@/dates/say.ts'
+import { useRoom } from '@/features/rooms/room-context.tsx'
+import styles from './hand-over.module.css'
+import { SubjectLink } from './SubjectLink.tsx'
+
+export function WorryText({ worry, now }: { worry: HandOverNote; now: Date }) {
+  const { timeZone } = useRoom()
+  return (
+    <span className={styles.grow}>
+      {worry.subject && (
+        <>
+          <SubjectLink subject={worry.subject} />:{' '}
+        </>
+      )}
+      {worry.text}
+      <span className={styles.by}>
+        {sayMoment(worry.at, now, timeZone)}, {worry.byName}
+      </span>
+    </span>
+  )
+}
