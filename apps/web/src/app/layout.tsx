@@ -16,6 +16,8 @@ export const viewport: Viewport = {
   width: 'device-width',
   initialScale: 1,
   viewportFit: 'cover',
+  // A keyboard on the screen pushes the sheet's foot up instead of lying over it.
+  interactiveWidget: 'resizes-content',
   themeColor: [
     { media: '(prefers-color-scheme: light)', color: '#f5efe2' },
     { media: '(prefers-color-scheme: dark)', color: '#0d151d' },

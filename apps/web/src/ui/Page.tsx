@@ -6,15 +6,18 @@ export function Page({
   title,
   lead,
   aside,
+  isFullWidth = false,
   children,
 }: {
   title: ReactNode
   lead?: ReactNode
   aside?: ReactNode
+  /** For pages that lay out their own columns. */
+  isFullWidth?: boolean
   children: ReactNode
 }) {
   return (
-    <div className={styles.page}>
+    <div className={styles.page} data-full={isFullWidth || undefined}>
       <header className={styles.head}>
         <div>
           <h1>{title}</h1>

@@ -3,10 +3,8 @@
 import type { TaskField } from '@fryward/shared'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { Row } from '@/forms/Row.tsx'
-import { formatNumber } from '@/quantities/format-number.ts'
 import { Button } from '@/ui/Button.tsx'
-import { unitLabels } from '@/words/labels.ts'
-import { type CountDraft, estimateOf, isHeadCount } from './field-draft.ts'
+import { type CountDraft, isHeadCount } from './field-draft.ts'
 import styles from './sheet.module.css'
 
 type Props = {
@@ -19,11 +17,10 @@ type Props = {
 /** What the contract allows in one count. */
 const mostSamples = 20
 
-/** Sample by sample as the eye counts them; what that makes is said as it is typed. */
+/** Sample by sample as the eye counts them; what that makes stands over the Done button. */
 export function CountInput({ field, draft, onDraft, error }: Props) {
   const change = (part: Partial<CountDraft>) => onDraft({ ...draft, ...part })
   const isHeads = isHeadCount(field)
-  const estimate = estimateOf(field, draft)
   return (
     <fieldset className={styles.count}>
       <legend className={styles.legend}>
@@ -80,11 +77,6 @@ export function CountInput({ field, draft, onDraft, error }: Props) {
           <NumberBox label="Eggs on them" isWhole text={draft.eggs} onText={(eggs) => change({ eggs })} />
         </Row>
       )}
-      <p className={styles.makes} aria-live="polite">
-        {estimate === undefined
-          ? 'Count, and this says what it makes.'
-          : `Makes ${formatNumber(estimate)} ${field.unit ? unitLabels[field.unit] : ''}`}
-      </p>
     </fieldset>
   )
 }

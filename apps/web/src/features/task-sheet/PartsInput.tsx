@@ -2,12 +2,9 @@
 
 import { harvestDestinations, type TaskField } from '@fryward/shared'
 import { useState } from 'react'
-import { useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { useDestinations } from '@/features/vessels/use-destinations.ts'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { SelectBox } from '@/forms/SelectBox.tsx'
-import { formatNumber, parseNumber } from '@/quantities/format-number.ts'
-import { toFieldUnit } from '@/quantities/room-units.ts'
 import type { PartDraft } from './field-draft.ts'
 import styles from './sheet.module.css'
 
@@ -21,8 +18,6 @@ type Props = {
 
 /** Where each litre went: the suggested destinations, and any other of the room. */
 export function PartsInput({ field, draft, onDraft, error }: Props) {
-  const unit = toFieldUnit('L', useUnitSystem())
-  const total = draft.parts.reduce((sum, part) => sum + (parseNumber(part.litres) ?? 0), 0)
   const setParts = (parts: PartDraft[]) => onDraft({ kind: 'parts', parts })
   return (
     <fieldset className={styles.count}>
@@ -43,9 +38,6 @@ export function PartsInput({ field, draft, onDraft, error }: Props) {
       ))}
       <AddDestination draft={draft} setParts={setParts} />
       {error && <p className={styles.worry}>{error}</p>}
-      <p className={styles.makes} aria-live="polite">
-        {formatNumber(total)} {unit.label} together
-      </p>
     </fieldset>
   )
 }

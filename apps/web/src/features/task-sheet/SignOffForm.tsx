@@ -8,6 +8,7 @@ import { Button } from '@/ui/Button.tsx'
 import { AlreadyDone } from './AlreadyDone.tsx'
 import { Confirm } from './Confirm.tsx'
 import { FieldInput } from './FieldInput.tsx'
+import { liveResults } from './live-result.ts'
 import { SkipForm } from './SkipForm.tsx'
 import styles from './sheet.module.css'
 import { useSignOffForm } from './use-sign-off-form.ts'
@@ -28,6 +29,7 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
   if (room.myRole === 'stand_in' && !task.isForStandIn)
     return <p className={styles.soft}>This one is for a caretaker: leave it, it stays on the list.</p>
   if (form.doneByOther) return <AlreadyDone current={form.doneByOther} onAgain={form.sendAgain} isBusy={form.isBusy} />
+  const live = liveResults(task, form.drafts, room.units)
   if (isSkipping) return <SkipForm task={task} onCancel={() => setSkipping(false)} />
   return (
     <form
@@ -64,6 +66,13 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
             <p className={styles.worry} role="alert">
               One thing to look at above before this can be booked.
             </p>
+          )}
+          {live.length > 0 && (
+            <div className={styles.makes} aria-live="polite">
+              {live.map((line) => (
+                <p key={line}>{line}</p>
+              ))}
+            </div>
           )}
           <div className={styles.bookRow}>
             <Button type="submit" variant="filled" isLarge isBusy={form.isBusy}>

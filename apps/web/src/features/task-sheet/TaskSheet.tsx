@@ -1,66 +1,32 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { Drawer } from '@mantine/core'
-import { useMediaQuery } from '@mantine/hooks'
-import { useEffect, useState } from 'react'
-import { useMay, useUnitSystem } from '@/features/rooms/room-context.tsx'
+import { useState } from 'react'
+import { useMay } from '@/features/rooms/room-context.tsx'
 import { TaskOutcome } from '@/features/today/TaskOutcome.tsx'
-import { Amount, PhraseText, toText } from '@/quantities/Amount.tsx'
+import { PhraseText, sayDates } from '@/quantities/Amount.tsx'
 import { Button } from '@/ui/Button.tsx'
 import { Controls } from '@/ui/Controls.tsx'
 import { WorrySign } from '@/ui/Notice.tsx'
-import { closeTask } from './open-task.ts'
+import { SheetFrame } from './SheetFrame.tsx'
+import { SheetTitle } from './SheetTitle.tsx'
 import { SignOffForm } from './SignOffForm.tsx'
 import styles from './sheet.module.css'
 import { WhyChain } from './WhyChain.tsx'
 
 /** One task in full: what, how much, steps, cautions, what to record, and why. */
 export function TaskSheet({ task, now }: { task: Task; now: Date }) {
-  const isWide = useMediaQuery('(min-width: 62rem)', false, { getInitialValueInEffect: false })
-  const system = useUnitSystem()
   // Somebody else's sign-off must not sweep away what is being typed: the answer to ours tells, and keeps the values.
   const [wasOpen] = useState(task.state === 'open')
-  useFocusBack()
   return (
     <Controls>
-      <Drawer
-        opened
-        onClose={closeTask}
-        position={isWide ? 'right' : 'bottom'}
-        size={isWide ? '34rem' : '94dvh'}
-        title={
-          <span tabIndex={-1} data-autofocus className={styles.headline}>
-            <span className={styles.subject}>{task.subject.name}</span>
-            <span className={styles.title}>{toText(task.title, system)}</span>
-          </span>
-        }
-        closeButtonProps={{ 'aria-label': 'Close', size: 'xl' }}
-        classNames={{ content: styles.sheet, header: styles.head, body: styles.body, overlay: styles.overlay }}
-        transitionProps={{ duration: 120 }}
-      >
-        {task.amount && (
-          <p className={styles.amount}>
-            <Amount quantity={task.amount} isLarge /> {task.amountOf}
-          </p>
-        )}
+      <SheetFrame title={<SheetTitle task={task} />}>
         <Steps task={task} />
         <Cautions task={task} />
         {wasOpen || task.state === 'open' ? <SignOffForm task={task} /> : <Outcome task={task} now={now} />}
         <WhyChain task={task} now={now} />
-      </Drawer>
+      </SheetFrame>
     </Controls>
-  )
-}
-
-/** The sheet leaves the page with its address, before the drawer could hand the focus back to what opened it. */
-function useFocusBack(): void {
-  const [opener] = useState(() => document.activeElement)
-  useEffect(
-    () => () => {
-      if (opener instanceof HTMLElement && opener.isConnected) requestAnimationFrame(() => opener.focus())
-    },
-    [opener],
   )
 }
 
@@ -108,7 +74,7 @@ function Cautions({ task }: { task: Task }) {
       {task.cautions.map((caution) => (
         <li key={caution}>
           <WorrySign />
-          {caution}
+          {sayDates(caution)}
         </li>
       ))}
     </ul>

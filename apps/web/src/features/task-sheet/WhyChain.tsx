@@ -74,7 +74,8 @@ function OriginText({ origin, now }: { origin: Origin; now: Date }) {
   }
   if (origin.kind === 'setting') {
     const href = subjectHref(origin.subjectId)
-    return href ? <Link href={href}>{origin.where}</Link> : origin.where
+    const where = sayDates(origin.where)
+    return href ? <Link href={href}>{where}</Link> : where
   }
   if (origin.kind === 'parameter')
     return (

@@ -9,6 +9,7 @@ import { useSignOff, useUndo } from '@/features/today/queries.ts'
 import { useToast } from '@/ui/toast.tsx'
 import { verbDoneLabels } from '@/words/labels.ts'
 import { type FieldDraft, startDrafts } from './field-draft.ts'
+import { keptDrafts } from './kept-drafts.ts'
 import { closeTask } from './open-task.ts'
 import { readTask } from './read-task.ts'
 
@@ -26,7 +27,7 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
   const signOff = useSignOff(room.id)
   const undo = useUndo(room.id)
   const toast = useToast()
-  const [drafts, setDrafts] = useState(() => startDrafts(task, system))
+  const [drafts, setDrafts] = useState(() => keptDrafts.get(task.id) ?? startDrafts(task, system))
   const [doneAt, setDoneAt] = useState<string>()
   const [errors, setErrors] = useState<Record<string, string>>({})
   const [questions, setQuestions] = useState<Record<string, string>>({})
@@ -88,7 +89,9 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
     setDraft: (name: string, draft: FieldDraft) => {
       confirmed.current = []
       setQuestions({})
-      setDrafts((last) => ({ ...last, [name]: draft }))
+      const next = { ...drafts, [name]: draft }
+      keptDrafts.set(task.id, next)
+      setDrafts(next)
     },
     doneAt,
     setDoneAt,
