@@ -72,13 +72,13 @@ describe('two people in one room', () => {
     const sheet = await openSheet(phone, tasks.count)
     await sheet.getByLabel('Sample 1').fill('240')
     await sheet.getByRole('button', { name: 'Done', exact: true }).click()
-    await feed.getByText(/worked out again at/).waitFor(soon)
+    await feed.getByText(/mL until \d\d:\d\d/).waitFor(soon)
     await expect.poll(() => feed.textContent(), soon).not.toBe(before)
     expect(await notReloaded(desk)).toBe(true)
   })
 
   it('of two who tap the same task at once, the second is told who did it and when', async () => {
-    const text = tasks.lookOver
+    const text = tasks.turnBottle
     await holdUntilBoth([desk, phone], /\/sign-off$/)
     await Promise.all([tapDone(desk, text), tapDone(phone, text)])
     const told = /^(Ben|The owner) did this at \d\d:\d\d\. Nothing was booked for you/

@@ -1,50 +1,61 @@
 'use client'
 
-import type { Day, Task } from '@fryward/shared'
+import type { Day } from '@fryward/shared'
+import dynamic from 'next/dynamic'
 import Link from 'next/link'
-import { useId, useState } from 'react'
+import { useId } from 'react'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { Notice } from '@/ui/Notice.tsx'
-import { currentRoundId, groupByStation, isLate, isShown, lateTasks, roundStates } from './arrange.ts'
+import { useIsWide } from '@/ui/use-is-wide.ts'
+import { isLate, isShown, lateTasks, roundStates } from './arrange.ts'
 import { Gaps } from './Gaps.tsx'
 import { LateList } from './LateList.tsx'
 import { Progress } from './Progress.tsx'
 import { RoundTabs } from './RoundTabs.tsx'
-import { StationCard } from './StationCard.tsx'
 import styles from './today.module.css'
+import { useRoundChoice } from './use-round-choice.ts'
+import { Walk } from './Walk.tsx'
 import { WithdrawnList } from './WithdrawnList.tsx'
 
+const DayAtAGlance = dynamic(() => import('./DayAtAGlance.tsx').then((part) => part.DayAtAGlance), { ssr: false })
+/** What is late, then the round as a walk. Beside it on a wide screen, where a sheet opens too, how the day stands. */
 export function DayList({ day, now }: { day: Day; now: Date }) {
-  const [chosenRoundId, chooseRound] = useState<string>()
+  const { roundId, chooseRound } = useRoundChoice(day, now)
+  const isWide = useIsWide()
   const panelId = useId()
   const may = useMay('sign_off')
-  const roundId = day.rounds.some((round) => round.id === chosenRoundId) ? chosenRoundId : currentRoundId(day, now)
+  const { stationOrder } = useRoom()
   if (day.tasks.length === 0) return <NothingDue day={day} />
-  const late = lateTasks(day, now)
+  const late = lateTasks(day.tasks, stationOrder, now)
+  const rounds = roundStates(day, now)
+  const withdrawn = day.tasks.filter((task) => task.roundId === roundId && !isShown(task))
   const inRound = day.tasks.filter((task) => task.roundId === roundId)
   return (
-    <>
-      <Progress day={day} />
-      {!may && <Notice>You are reading along: signing off is for caretakers and stand-ins.</Notice>}
-      {late.length > 0 && <LateList tasks={late} day={day} now={now} />}
-      <Gaps day={day} />
-      <RoundTabs rounds={roundStates(day)} chosen={roundId} onChoose={chooseRound} panelId={panelId} />
-      <div id={panelId} role="tabpanel" aria-labelledby={`${panelId}-${roundId}`} className={styles.walk}>
-        <Walk
-          tasks={inRound.filter((task) => isShown(task) && !isLate(task, now))}
-          now={now}
-          hasLate={late.length > 0}
-        />
-        <WithdrawnList tasks={inRound.filter((task) => !isShown(task))} />
+    <div className={styles.day}>
+      <div className={styles.list}>
+        {!isWide && <Progress day={day} />}
+        {!may && <Notice>You are reading along: signing off is for caretakers and stand-ins.</Notice>}
+        {late.length > 0 && <LateList tasks={late} now={now} />}
+        {!isWide && <Gaps day={day} />}
+        <RoundTabs rounds={rounds} chosen={roundId} onChoose={chooseRound} panelId={panelId} />
+        <div id={panelId} role="tabpanel" aria-labelledby={`${panelId}-${roundId}`} className={styles.walk}>
+          <Walk
+            key={roundId}
+            tasks={inRound.filter((task) => isShown(task) && !isLate(task, now))}
+            {...{ now, rounds, roundId }}
+            onChoose={chooseRound}
+          />
+          {withdrawn.length > 0 && <WithdrawnList tasks={withdrawn} />}
+        </div>
       </div>
-    </>
+      {isWide && (
+        <div className={styles.side}>
+          <Gaps day={day} />
+          <DayAtAGlance day={day} rounds={rounds} />
+        </div>
+      )}
+    </div>
   )
-}
-
-function Walk({ tasks, now, hasLate }: { tasks: Task[]; now: Date; hasLate: boolean }) {
-  if (tasks.length === 0)
-    return <Notice>{hasLate ? 'Nothing else in this round.' : 'Nothing is due in this round.'}</Notice>
-  return groupByStation(tasks).map((group) => <StationCard key={group.station} group={group} now={now} />)
 }
 
 function NothingDue({ day }: { day: Day }) {

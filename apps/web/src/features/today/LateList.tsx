@@ -1,45 +1,50 @@
-import type { Day, Task } from '@fryward/shared'
+import type { Task } from '@fryward/shared'
+import { useState } from 'react'
 import { sayTime } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
+import { Button } from '@/ui/Button.tsx'
 import { WorrySign } from '@/ui/Notice.tsx'
-import { stationLabels } from '@/words/labels.ts'
-import { bySubject, groupByStation, type StationGroup } from './arrange.ts'
-import { SubjectTasks } from './SubjectTasks.tsx'
-import styles from './today.module.css'
+import styles from './late.module.css'
+import lineStyles from './line.module.css'
+import { SubjectName } from './SubjectName.tsx'
+import { TaskLine } from './TaskLine.tsx'
 
-/** What should have been done by now, of any round: the same walk, cleanest water first. */
-export function LateList({ tasks, day, now }: { tasks: Task[]; day: Day; now: Date }) {
+/** So many leave the round below on a phone's first screen. One more than these is shown rather than folded. */
+const shownFirst = 4
+
+/** What should have been done by now, of any round: one line each in the same walk, cleanest water first. */
+export function LateList({ tasks, now }: { tasks: Task[]; now: Date }) {
+  const { timeZone } = useRoom()
+  const [isWhole, showWhole] = useState(false)
+  const dues = new Set(tasks.map((task) => sayTime(task.dueAt, timeZone)))
+  const [shared] = dues
+  const folded = isWhole || tasks.length <= shownFirst + 1 ? 0 : tasks.length - shownFirst
   return (
     <section className={styles.late} aria-labelledby="late-title">
-      <h2 id="late-title" className={styles.lateTitle}>
-        <WorrySign /> Late, not done yet
-        <span className={styles.lateCount}>{tasks.length}</span>
+      <h2 id="late-title" className={styles.title}>
+        <WorrySign /> {tasks.length} late
+        {dues.size === 1 && <small>due {shared}</small>}
       </h2>
-      {groupByStation(tasks).map((group) => (
-        <LateStation key={group.station} group={group} day={day} now={now} />
-      ))}
+      <ul className={lineStyles.lines}>
+        {tasks.slice(0, tasks.length - folded).map((task) => (
+          <TaskLine
+            key={task.id}
+            task={task}
+            now={now}
+            name={
+              <SubjectName
+                subject={task.subject}
+                note={dues.size === 1 ? undefined : `due ${sayTime(task.dueAt, timeZone)}`}
+              />
+            }
+          />
+        ))}
+      </ul>
+      {folded > 0 && (
+        <Button variant="subtle" isWide aria-expanded={false} onClick={() => showWhole(true)}>
+          {folded} more, late
+        </Button>
+      )}
     </section>
-  )
-}
-
-/** When everything at a stop was due at once, that is said once; else on each line. */
-function LateStation({ group, day, now }: { group: StationGroup; day: Day; now: Date }) {
-  const { timeZone } = useRoom()
-  const sayDue = (task: Task) => {
-    const round = day.rounds.find((one) => one.id === task.roundId)?.name.toLowerCase()
-    return `due ${sayTime(task.dueAt, timeZone)}${round ? `, ${round}` : ''}`
-  }
-  const dues = new Set(group.tasks.map(sayDue))
-  const [shared] = dues
-  return (
-    <div className={styles.lateStation}>
-      <p className={styles.lateStationName}>
-        <strong>{stationLabels[group.station]}</strong>
-        {dues.size === 1 && `, ${shared}`}
-      </p>
-      {bySubject(group.tasks).map((one) => (
-        <SubjectTasks key={one.subject.id} group={one} now={now} sayDue={dues.size === 1 ? undefined : sayDue} />
-      ))}
-    </div>
   )
 }

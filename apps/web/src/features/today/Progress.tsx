@@ -1,11 +1,16 @@
+'use client'
+
 import type { Day } from '@fryward/shared'
-import { progressOf, whoDidWhat } from './arrange.ts'
+import { useQuery } from '@tanstack/react-query'
+import { meOptions } from '@/features/session/queries.ts'
+import { progressOf } from './arrange.ts'
+import { sayWho } from './say-progress.ts'
 import styles from './today.module.css'
 
 /** How far the day is, and by whose hands. */
 export function Progress({ day }: { day: Day }) {
+  const me = useQuery(meOptions()).data?.user.name
   const { done, all } = progressOf(day.tasks)
-  const who = whoDidWhat(day.tasks)
   return (
     <div className={styles.progress}>
       <progress className={styles.bar} value={done} max={Math.max(1, all)} aria-label="Done today" />
@@ -13,10 +18,7 @@ export function Progress({ day }: { day: Day }) {
         <strong>
           {done} of {all}
         </strong>{' '}
-        seen to
-        {who.length > 0 && (
-          <span className={styles.who}>: {who.map((one) => `${one.name} ${one.done}`).join(', ')}</span>
-        )}
+        <span className={styles.who}>{sayWho(day.tasks, me)}</span>
       </p>
     </div>
   )

@@ -3,7 +3,7 @@
 import { type KeyboardEvent, useRef } from 'react'
 import { sayTime } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
-import type { RoundState } from './arrange.ts'
+import { type RoundState, sayLeft } from './arrange.ts'
 import styles from './today.module.css'
 
 type Props = { rounds: RoundState[]; chosen: string | undefined; onChoose: (id: string) => void; panelId: string }
@@ -40,7 +40,7 @@ export function RoundTabs({ rounds, chosen, onChoose, panelId }: Props) {
           <span className={styles.tabName}>{round.name}</span>
           <span className={styles.tabSmall}>
             <span className={styles.tabTime}>{sayTime(round.startsAt, timeZone)} · </span>
-            {round.open > 0 ? `${round.open} open` : round.all > 0 ? 'done' : 'none'}
+            {sayLeft(round)}
           </span>
         </button>
       ))}

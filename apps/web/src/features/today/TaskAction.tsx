@@ -5,11 +5,11 @@ import { useMay, useRoom, useUnitSystem } from '@/features/rooms/room-context.ts
 import { useOpenTask } from '@/features/task-sheet/open-task.ts'
 import { toText } from '@/quantities/Amount.tsx'
 import { Button } from '@/ui/Button.tsx'
-import { isOneTap } from './arrange.ts'
-import styles from './today.module.css'
+import { isOneTap, needsNoNumber } from './arrange.ts'
+import styles from './line.module.css'
 import { useOneTap } from './use-one-tap.ts'
 
-/** The one button of an open task: done in one tap, or the sheet where something is to be recorded. */
+/** The one button of an open task: done in one tap, or the sheet where something is to be recorded or read first. */
 export function TaskAction({ task }: { task: Task }) {
   const room = useRoom()
   const system = useUnitSystem()
@@ -19,18 +19,20 @@ export function TaskAction({ task }: { task: Task }) {
   if (!mayAct) return null
   if (room.myRole === 'stand_in' && !task.isForStandIn) return <span className={styles.notYours}>for a caretaker</span>
   const title = `${toText(task.title, system)}, ${task.subject.name}`
-  if (!isOneTap(task))
+  if (!isOneTap(task)) {
+    const label = needsNoNumber(task) ? 'Read' : 'Record'
     return (
       <Button
         className={styles.action}
         variant="default"
         onClick={() => openTask(task.id)}
-        aria-label={`Record: ${title}`}
+        aria-label={`${label}: ${title}`}
         aria-haspopup="dialog"
       >
-        Record
+        {label}
       </Button>
     )
+  }
   return (
     <Button
       className={styles.action}

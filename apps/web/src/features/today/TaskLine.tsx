@@ -4,33 +4,31 @@ import type { Phrase, Task } from '@fryward/shared'
 import type { ReactNode } from 'react'
 import { sayTime } from '@/dates/say.ts'
 import { useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
-import { useOpenTask } from '@/features/task-sheet/open-task.ts'
+import { useOpenTask, useOpenTaskId } from '@/features/task-sheet/open-task.ts'
 import { Amount, PhraseWithAmount, placeOf, toQuantityText, toText } from '@/quantities/Amount.tsx'
-import { isLate } from './arrange.ts'
+import styles from './line.module.css'
 import { shortTitle } from './short-title.ts'
 import { TaskAction } from './TaskAction.tsx'
 import { TaskOutcome } from './TaskOutcome.tsx'
-import styles from './today.module.css'
 
 type Props = {
   task: Task
   now: Date
-  /** When it was due, where a late line has to say so itself. */
-  due?: string | undefined
   /** The vessel's drawing and name, where no heading above holds them. */
   name?: ReactNode
 }
 
 /** One due action: the amount large, the sentence, one button. The sentence opens the sheet. */
-export function TaskLine({ task, now, due, name }: Props) {
+export function TaskLine({ task, now, name }: Props) {
   const openTask = useOpenTask()
+  const isOpened = useOpenTaskId() === task.id
+  const hasGlyph = Boolean(name) && task.subject.kind !== 'room'
   return (
-    <li className={styles.line} data-state={task.state} data-task={task.key}>
-      <div className={styles.told}>
+    <li className={styles.line} data-state={task.state} data-task={task.key} data-opened={isOpened || undefined}>
+      <div className={styles.told} data-named={hasGlyph || undefined}>
         {name}
         <button type="button" className={styles.what} onClick={() => openTask(task.id)} aria-haspopup="dialog">
           <TaskSentence task={task} title={shortTitle(task.title, task.subject.name)} />
-          {due && isLate(task, now) && <span className={styles.lateNote}>{due}</span>}
           <AmountChange task={task} />
         </button>
       </div>
@@ -43,10 +41,10 @@ export function TaskLine({ task, now, due, name }: Props) {
 function TaskSentence({ task, title }: { task: Task; title: Phrase }) {
   const system = useUnitSystem()
   const place = placeOf(title, task.amount)
+  // A space that does not break: the caret stays with the last word.
   const more = (
     <span className={styles.more} aria-hidden="true">
-      {' '}
-      ›
+      {'\u00a0›'}
     </span>
   )
   if (place !== undefined)
@@ -79,7 +77,7 @@ function AmountChange({ task }: { task: Task }) {
   if (task.state !== 'open' || !last?.from) return null
   return (
     <span className={styles.change}>
-      was {toQuantityText(last.from, system)}, worked out again at {sayTime(last.at, timeZone)}
+      was {toQuantityText(last.from, system)} until {sayTime(last.at, timeZone)}
     </span>
   )
 }

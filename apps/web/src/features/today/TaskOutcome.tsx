@@ -8,8 +8,8 @@ import { Button } from '@/ui/Button.tsx'
 import { useToast } from '@/ui/toast.tsx'
 import { verbDoneLabels } from '@/words/labels.ts'
 import { standingSignOff, undoableUntil } from './arrange.ts'
+import styles from './line.module.css'
 import { useUndo } from './queries.ts'
-import styles from './today.module.css'
 
 /** What became of a task: who did it and when, or why not; with the undo while it lasts. */
 export function TaskOutcome({ task, now }: { task: Task; now: Date }) {

@@ -12,6 +12,7 @@ import { Loaded } from '@/ui/Loaded.tsx'
 import { Page } from '@/ui/Page.tsx'
 import { DayLinks } from './DayLinks.tsx'
 import { DayList } from './DayList.tsx'
+import { Duty } from './Duty.tsx'
 import { type DayName, dayOptions } from './queries.ts'
 
 const toDayName = (text: string | null): DayName => {
@@ -26,11 +27,16 @@ export function TodayPage() {
   const query = useQuery(dayOptions(room.id, name))
   const now = useServerNow(query.dataUpdatedAt)
   return (
-    <Page title={<DayTitle day={query.data} name={name} />} aside={<DayLinks day={query.data} name={name} />}>
+    <Page
+      title={<DayTitle day={query.data} name={name} />}
+      lead={query.data && query.data.tasks.length > 0 && <Duty day={query.data} />}
+      aside={<DayLinks day={query.data} name={name} />}
+      isFullWidth
+    >
       <Loaded query={query} skeleton={<Bones heights={[2.3, 18, 3.4, 14, 14]} />} what="The list">
         {(day) => (
           <>
-            <DayList day={day} now={now} />
+            <DayList key={day.date} day={day} now={now} />
             <TaskSheetPlace tasks={day.tasks} now={now} />
           </>
         )}

@@ -12,7 +12,6 @@ export function WithdrawnList({ tasks }: { tasks: Task[] }) {
   const system = useUnitSystem()
   const may = useMay('sign_off')
   const openTask = useOpenTask()
-  if (tasks.length === 0) return null
   return (
     <details className={styles.fold}>
       <summary>{tasks.length === 1 ? '1 no longer needed' : `${tasks.length} no longer needed`}</summary>

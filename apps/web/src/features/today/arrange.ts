@@ -1,4 +1,4 @@
-import { type Day, type Station, stations, type Task, undoMinutes } from '@fryward/shared'
+import { type Day, type Role, type Station, type Task, undoMinutes } from '@fryward/shared'
 
 export type StationGroup = { station: Station; tasks: Task[] }
 export type SubjectGroup = { subject: Task['subject']; tasks: Task[] }
@@ -23,9 +23,9 @@ export function undoableUntil(task: Task, now: Date): Date | null {
 
 const byDue = (a: Task, b: Task) => a.dueAt.localeCompare(b.dueAt) || a.ordinal - b.ordinal
 
-/** Walking order: station by station, cleanest water first; within one, by vessel so that nobody walks twice. */
-export function groupByStation(tasks: Task[]): StationGroup[] {
-  return stations
+/** Walking order: station by station as the room walks them; within one, by vessel so that nobody walks twice. */
+export function groupByStation(tasks: Task[], order: readonly Station[]): StationGroup[] {
+  return order
     .map((station) => ({ station, tasks: tasks.filter((task) => task.station === station).sort(byVessel) }))
     .filter((group) => group.tasks.length > 0)
 }
@@ -43,40 +43,79 @@ export function bySubject(tasks: Task[]): SubjectGroup[] {
 }
 
 /** Late tasks of any round: they stand above everything else, and are walked in the same order. */
-export const lateTasks = (day: Day, now: Date): Task[] =>
-  groupByStation(day.tasks.filter((task) => isLate(task, now))).flatMap((group) => group.tasks)
+export const lateTasks = (tasks: Task[], order: readonly Station[], now: Date): Task[] =>
+  groupByStation(
+    tasks.filter((task) => isLate(task, now)),
+    order,
+  ).flatMap((group) => group.tasks)
 
-export type RoundState = { id: string; name: string; startsAt: string; open: number; all: number }
+/** A round and what is left of it; the late ones stand above all rounds and are not in `open`. */
+export type RoundState = { id: string; name: string; startsAt: string; open: number; late: number; all: number }
 
-export function roundStates(day: Day): RoundState[] {
+export function roundStates(day: Day, now: Date): RoundState[] {
   return day.rounds.map((round) => {
     const tasks = day.tasks.filter((task) => task.roundId === round.id && isShown(task))
-    return { ...round, open: tasks.filter((task) => task.state === 'open').length, all: tasks.length }
+    const late = tasks.filter((task) => isLate(task, now)).length
+    const open = tasks.filter((task) => task.state === 'open').length - late
+    return { ...round, open, late, all: tasks.length }
   })
 }
 
-/** The round to open on: the one under way; when it has nothing open any more, the next that has. */
+/** "8 open"; "4 late" when only those are left, which stand above all rounds. */
+export function sayLeft({ open, late, all }: RoundState): string {
+  if (open > 0) return `${open} open`
+  if (late > 0) return `${late} late`
+  return all > 0 ? 'done' : 'none'
+}
+
+/** The round that the clock says is now; undefined before the first. */
+export const roundUnderWay = (day: Day, now: Date): string | undefined =>
+  day.rounds.findLast((round) => new Date(round.startsAt) <= now)?.id
+
+/** The round to open on: the one under way; when it has nothing open but what is late, the next that has. */
 export function currentRoundId(day: Day, now: Date): string | undefined {
-  const rounds = roundStates(day)
-  const under = rounds.findLastIndex((round) => new Date(round.startsAt) <= now)
+  const rounds = roundStates(day, now)
+  const under = rounds.findIndex((round) => round.id === roundUnderWay(day, now))
   const from = rounds.slice(Math.max(0, under))
   return (from.find((round) => round.open > 0) ?? from[0])?.id
 }
 
-export function progressOf(tasks: Task[]): { done: number; all: number } {
-  const counted = tasks.filter(isShown)
-  return { done: counted.filter((task) => task.state !== 'open').length, all: counted.length }
+/** The round to go on with when one is walked: the next of the day that has something open. */
+export function nextRound(rounds: RoundState[], roundId: string | undefined): RoundState | undefined {
+  const at = rounds.findIndex((round) => round.id === roundId)
+  return rounds.slice(at + 1).find((round) => round.open > 0)
 }
 
-/** Who did how much, most first. */
+/** A stop at which nothing is open and nothing can be taken back any more. */
+export const isQuiet = (group: StationGroup, now: Date): boolean =>
+  group.tasks.every((task) => task.state !== 'open' && undoableUntil(task, now) === null)
+
+/** What was passed by is not seen to. */
+export function progressOf(tasks: Task[]): { done: number; all: number } {
+  const counted = tasks.filter(isShown)
+  return {
+    done: counted.filter((task) => task.state === 'done' || task.state === 'skipped').length,
+    all: counted.length,
+  }
+}
+
+/** Who saw to how many, most first; a task that two really did counts for both. */
 export function whoDidWhat(tasks: Task[]): { name: string; done: number }[] {
   const tally = new Map<string, number>()
-  for (const task of tasks) {
-    for (const signOff of task.signOffs.filter((one) => one.undoneAt === null))
-      tally.set(signOff.byName, (tally.get(signOff.byName) ?? 0) + 1)
+  for (const task of tasks.filter(isShown)) {
+    const standing = task.signOffs.filter((one) => one.undoneAt === null).map((one) => one.byName)
+    const names = task.state === 'skipped' && task.closedByName ? [task.closedByName] : standing
+    for (const name of new Set(names)) tally.set(name, (tally.get(name) ?? 0) + 1)
   }
   return [...tally].map(([name, done]) => ({ name, done })).sort((a, b) => b.done - a.done)
 }
 
-/** One tap does it when nothing has to be measured. */
-export const isOneTap = (task: Task): boolean => task.fields.every((field) => !field.isRequired)
+/** Nothing has to be measured. */
+export const needsNoNumber = (task: Task): boolean => task.fields.every((field) => !field.isRequired)
+
+/** One tap does it when nothing has to be measured and no caution has to be read first. */
+export const isOneTap = (task: Task): boolean => needsNoNumber(task) && task.cautions.length === 0
+
+/** Tasks of a stop that one button signs off as planned: open, one tap each, and this person's to do. */
+export const plannedTasks = (tasks: Task[], role: Role): Task[] =>
+  tasks.filter((task) => task.state === 'open' && isOneTap(task) && (role !== 'stand_in' || task.isForStandIn))

@@ -40,6 +40,16 @@ export function useShowTask(roomId: Id) {
   return onSuccess
 }
 
+/** Says who has the room on a day: a person, or nobody any more. */
+export function useTakeDuty(roomId: Id, date: PlainDate) {
+  const queryClient = useQueryClient()
+  return useMutation({
+    mutationFn: (userId: string | null) => call('takeDuty', { params: { roomId, date }, body: { userId } }),
+    onSuccess: (answer: Day) =>
+      queryClient.setQueriesData<Day>({ queryKey: dayKey(roomId) }, (day) => (day?.date === date ? answer : day)),
+  })
+}
+
 type Keyed<B> = { taskId: Id; body: B; requestKey: string }
 
 export function useSignOff(roomId: Id) {
