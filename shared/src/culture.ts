@@ -72,7 +72,7 @@ export const ChangeCultureSchema = z.strictObject({
   version: VersionSchema,
 })
 
-/** Density behind and ahead of today, for the culture's chart. `day` counts from the culture's start. */
+/** Density behind and ahead of now, for the culture's chart. One that has ended has nothing ahead, and `behind` ends with it. */
 export const CultureOutlookSchema = z
   .object({
     counts: z.array(

@@ -1,5 +1,5 @@
 import { getCultureOutlook, RoomError } from '@fryward/room'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type FullRoom, openFullRoom } from '../api/full-room.ts'
 import { openRoom, openWorld, type World } from '../support/world.ts'
 
@@ -18,6 +18,12 @@ const outlook = (query: { harvestShare?: number; days?: number } = {}, cultureId
     roomId: full.roomId,
     cultureId,
     query: { days: 5, ...query },
+  })
+
+const count = (subjectId: string, animals: number) =>
+  world.ok(full.owner, 'recordFact', {
+    params: { roomId: full.roomId },
+    body: { kind: 'count', subjectId, data: { of: 'culture', animals: [animals], volumeMl: 1 } },
   })
 
 test('a culture that was counted less than twice says what is missing', async () => {
@@ -82,6 +88,79 @@ test('a count that was struck out is gone from the picture', async () => {
     body: { reason: 'the wrong culture' },
   })
   expect(await outlook()).toEqual(before)
+})
+
+test("a culture that is no rotifer has its counts and no forecast by a rotifer's rates", async () => {
+  const { id } = await world.ok(full.owner, 'createCulture', {
+    params: { roomId: full.roomId },
+    body: { name: 'Tisbe', kind: 'copepod', volumeL: 10, temperatureC: 25, salinity: 30 },
+  })
+  for (const animals of [2, 3]) await count(id, animals)
+  const answer = await outlook({}, id)
+  expect(answer.counts.map(({ densityPerMl }) => densityPerMl)).toEqual([2, 3])
+  expect(answer).toMatchObject({ behind: [], ahead: [], growthPerDay: null })
+  expect(answer.sentence).toContain('known of rotifers only')
+})
+
+describe('a culture that has ended', () => {
+  const end = async (id: string, reason: string) => {
+    const cultures = await world.ok(full.owner, 'listCultures', { params: { roomId: full.roomId } })
+    const { version } = cultures.find((each) => each.id === id)!
+    return world.ok(full.owner, 'endCulture', {
+      params: { roomId: full.roomId, cultureId: id },
+      body: { reason, version },
+    })
+  }
+  const start = async (name: string) =>
+    world.ok(full.owner, 'createCulture', {
+      params: { roomId: full.roomId },
+      body: { name, kind: 'rotifer', strain: 'L', volumeL: 16, temperatureC: 25, salinity: 20 },
+    })
+
+  test('keeps its counts, harvests and estimate until its end, and has nothing ahead', async () => {
+    const { id } = await start('Short-lived')
+    for (const animals of [60, 80, 100]) {
+      await count(id, animals)
+      world.clock.advanceMinutes(1440)
+    }
+    await world.ok(full.owner, 'recordFact', {
+      params: { roomId: full.roomId },
+      body: { kind: 'harvest', subjectId: id, data: { volumeL: 4, parts: [{ to: 'drain', volumeL: 4 }] } },
+    })
+    world.clock.advanceMinutes(60)
+    const { endedAt } = await end(id, 'crashed overnight')
+    const answer = await outlook({ harvestShare: 0.5 }, id)
+    expect(answer.counts.map(({ densityPerMl }) => densityPerMl)).toEqual([60, 80, 100])
+    expect(answer.harvests).toMatchObject([{ volumeL: 4, share: 0.25 }])
+    expect(answer).toMatchObject({ ahead: [], harvestSharePerDay: 0, sustainableSharePerDay: null })
+    const { at, p10, p50, p90 } = answer.behind.at(-1)!
+    expect(at).toBe(endedAt)
+    expect(p10 < p50 && p50 < p90).toBe(true)
+    expect(answer.behind.map((band) => band.at)).toEqual(answer.behind.map((band) => band.at).sort())
+    expect(answer.sentence).toMatch(/^Ended on \d+ Mar: crashed overnight\. It stood at about \d+ per mL then\.$/)
+    expect(answer.sentence).toContain(`about ${Math.round(p50)} per mL`)
+  })
+
+  test('is the same picture however long ago that was', async () => {
+    const { id } = await start('Long gone')
+    for (const animals of [60, 80]) {
+      await count(id, animals)
+      world.clock.advanceMinutes(1440)
+    }
+    await end(id, 'given up')
+    const then = await outlook({}, id)
+    world.clock.advanceMinutes(100 * 1440)
+    expect(await outlook({}, id)).toEqual(then)
+  })
+
+  test('that was never counted twice says only when and why', async () => {
+    const { id } = await start('Never counted')
+    await end(id, 'spilled.')
+    expect(await outlook({}, id)).toMatchObject({
+      ...{ counts: [], harvests: [], behind: [], ahead: [], growthPerDay: null },
+      sentence: expect.stringMatching(/^Ended on \d+ \w+: spilled\.$/),
+    })
+  })
 })
 
 test("another room's culture is not found", async () => {

@@ -1,0 +1,88 @@
+import { addMinutes, cultureEstimateAt, elapsedDays, type RoomSnapshot, type SnapshotCulture } from '@fryward/husbandry'
+import { type CultureEstimate, forecastCulture, harvestAdvice } from '@fryward/live-feed'
+import type { CultureOutlook, Instant } from '@fryward/shared'
+import { behindOf, cultureSeen, growsByKnownRates } from './culture-seen.ts'
+
+// The same question gives the same picture; any fixed number would do.
+const seed = 20_261
+
+type Query = { harvestShare?: number | undefined; days: number }
+type Asked = { snapshot: RoomSnapshot; culture: SnapshotCulture; now: Instant; query: Query }
+
+/** What was seen and expected of a culture, and the days ahead of now under a stated daily harvest. */
+export function cultureOutlook({ snapshot, culture, now, query }: Asked): CultureOutlook {
+  const { seen, record, history } = cultureSeen(snapshot, culture, now)
+  if (!history)
+    return {
+      ...seen,
+      behind: [],
+      ahead: [],
+      growthPerDay: null,
+      harvestSharePerDay: query.harvestShare ?? 0,
+      sustainableSharePerDay: null,
+      sentence: growsByKnownRates(culture)
+        ? 'Count it twice, a day apart or more, and the days ahead can be drawn.'
+        : 'How fast it grows is known of rotifers only: its counts are all there is to go by.',
+    }
+  const ageDays = Math.max(0, elapsedDays(record.startedAt, now))
+  const estimate = cultureEstimateAt(history, ageDays)
+  const isFirstHarvest = seen.harvests.length === 0
+  const advice = harvestAdvice({ estimate, volumeL: culture.volumeL, ageDays, seed, isFirstHarvest })
+  const harvestShare = query.harvestShare ?? advice.shareOfVolume
+  const sustainableShare = sustainableDaily(estimate)
+  return {
+    ...seen,
+    behind: behindOf({ record, history }, estimate),
+    ahead: aheadOf({ estimate, harvestShare, days: query.days }).map(({ day, ...band }) => ({
+      at: addMinutes(record.startedAt, day * 1440),
+      ...band,
+    })),
+    growthPerDay: estimate.growthPerDay,
+    harvestSharePerDay: harvestShare,
+    sustainableSharePerDay: sustainableShare,
+    sentence: sentenceOf({ culture, estimate, sustainableShare, harvestShare }),
+  }
+}
+
+function aheadOf({ estimate, harvestShare, days }: { estimate: CultureEstimate; harvestShare: number; days: number }) {
+  const forecast = forecastCulture({ estimate, plan: { harvestFractionPerDay: harvestShare }, days, seed })
+  const today = {
+    day: estimate.day,
+    p10: estimate.lower80PerMl,
+    p25: estimate.densityPerMl,
+    p50: estimate.densityPerMl,
+    p75: estimate.densityPerMl,
+    p90: estimate.upper80PerMl,
+  }
+  return [today, ...forecast.days.map(({ day, p10, p25, p50, p75, p90 }) => ({ day, p10, p25, p50, p75, p90 }))]
+}
+
+// A week under the usual fifth: what a culture above half of what it can hold gives once is not what it gives each day.
+const sustainedFor = { days: 7, harvestFractionPerDay: 0.2 }
+
+/** Share that grows back each day with nine chances in ten: 1 - exp(-growth), at the lower decile of the forecast. */
+function sustainableDaily(estimate: CultureEstimate): number {
+  const { days, harvestFractionPerDay } = sustainedFor
+  const { growthPerDay } = forecastCulture({ estimate, plan: { harvestFractionPerDay }, days, seed })
+  return Math.max(0, 1 - Math.exp(-growthPerDay.p10))
+}
+
+function sentenceOf({
+  culture,
+  estimate,
+  sustainableShare,
+  harvestShare,
+}: {
+  culture: SnapshotCulture
+  estimate: CultureEstimate
+  sustainableShare: number
+  harvestShare: number
+}): string {
+  const percent = (share: number) => `${Math.round(share * 100)} %`
+  const trend = { rising: 'rising', steady: 'holding', falling: 'falling' }[estimate.trend]
+  const now = `About ${Math.round(estimate.densityPerMl)} per mL and ${trend}.`
+  if (culture.isBackup) return `${now} This is a backup: leave it alone.`
+  if (harvestShare > sustainableShare + 0.005)
+    return `${now} Taking ${percent(harvestShare)} a day is more than it is sure to grow back (${percent(sustainableShare)}).`
+  return `${now} It grows back ${percent(sustainableShare)} a day with nine chances in ten.`
+}
