@@ -118,10 +118,6 @@ export function factsOf<K extends Fact['kind']>(snapshot: Happened, kind: K, sub
   return found.filter((fact): fact is FactOf<K> => fact.kind === kind)
 }
 
-export function lastFactOf<K extends Fact['kind']>(
-  snapshot: Happened,
-  kind: K,
-  subjectId: Id,
-): FactOf<K> | undefined {
+export function lastFactOf<K extends Fact['kind']>(snapshot: Happened, kind: K, subjectId: Id): FactOf<K> | undefined {
   return factsOf(snapshot, kind, subjectId).at(-1)
 }
