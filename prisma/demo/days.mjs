@@ -1,23 +1,24 @@
 // Lives through the demo room's days: lists are opened by the clock, rounds are walked by whoever is on duty, not always
 // in time, and things happen. Everything goes through the use cases of @fryward/room.
-import { localDate } from '@fryward/husbandry'
+import { addDays, daysBetween, localDate } from '@fryward/husbandry'
 import * as room from '@fryward/room'
 import { toDateColumn } from '@fryward/store'
 import { answersFor, confirmedFields } from './answers.mjs'
 import { happenings } from './happenings.mjs'
 import { storyOf } from './story.mjs'
-import { Waters } from './waters.mjs'
 
-const dayMs = 86_400_000
 const minuteMs = 60_000
 const iso = (ms) => new Date(ms).toISOString()
 
-export async function liveThrough({ database, roomId, people, startMs, nowMs, random }) {
+/**
+ * Lives through the rounds that begin after `fromMs` and have been under way for a quarter of an hour by `untilMs`.
+ * Days are counted back from `today`; nothing is done after `untilMs`.
+ */
+export async function liveThrough({ database, roomId, people, waters, random, today, fromMs, untilMs }) {
   const { timeZone, rounds } = await database.prisma.room.findUniqueOrThrow({ where: { id: roomId } })
   const names = new Map()
   const nameOf = (id) => names.get(id)
-  const daysAgo = (atMs) => daysBetween(localDate({ timeZone, at: iso(atMs) }), localDate({ timeZone, at: iso(nowMs) }))
-  const waters = new Waters(random)
+  const daysAgo = (atMs) => daysBetween(localDate({ timeZone, at: iso(atMs) }), today)
   const world = {
     database,
     roomId,
@@ -27,15 +28,11 @@ export async function liveThrough({ database, roomId, people, startMs, nowMs, ra
     timeZone,
     nameOf,
     daysAgo,
-    nowMs,
-    context: (person, atMs) => contextOf(database, person, atMs),
+    untilMs,
+    context: (person, atMs) => contextOf(database, person, Math.min(atMs, untilMs)),
   }
-  const events = happenings(world)
-  await refreshNames(world, names)
-  const first = [...names].find(([, name]) => name === 'R1')[0]
-  waters.addCulture(first, { volumeL: 18, densityPerMl: 70, growthPerDay: 0.55, capacityPerMl: 520, atMs: startMs })
-
-  for (const moment of momentsOf({ startMs, nowMs, timeZone, rounds })) {
+  const events = happenings(world).filter((each) => each.daysAgo <= daysAgo(fromMs))
+  for (const moment of momentsOf({ today, fromMs, untilMs, timeZone, rounds })) {
     await room.openDays({
       ctx: { database, actor: { kind: 'system', job: 'scheduler' }, now: iso(moment.atMs) },
       roomId,
@@ -48,45 +45,41 @@ export async function liveThrough({ database, roomId, people, startMs, nowMs, ra
     }
     await refreshNames(world, names)
     await walk({ ...world, moment, story: storyOf({ daysAgo, nameOf, waters, random }) })
-    await meetNewBatches(world, moment.atMs)
-    await closeMovedBatches(world, moment.atMs)
+    await followBatches(world, moment.atMs)
     if (moment.isLastOfDay) process.stderr.write('.')
   }
-  process.stderr.write('\n')
 }
 
 function contextOf(database, person, atMs) {
   return { database, actor: { kind: 'person', userId: person.userId, name: person.name }, now: iso(atMs) }
 }
 
-/** Every round from the room's second day on that has begun by now, with the time at which somebody walks it. */
-function momentsOf({ startMs, nowMs, timeZone, rounds }) {
+/** The rounds of those days, with the time at which somebody walks each. */
+function momentsOf({ today, fromMs, untilMs, timeZone, rounds }) {
   const moments = []
-  for (let ms = startMs; ms <= nowMs + dayMs; ms += dayMs) {
-    const date = localDate({ timeZone, at: iso(ms) })
+  for (let date = localDate({ timeZone, at: iso(fromMs) }); date <= today; date = addDays(date, 1)) {
     for (const [index, round] of rounds.entries()) {
-      const startsMs = localInstant({ date, time: round.at, timeZone })
-      if (startsMs > startMs && startsMs + 15 * minuteMs <= nowMs)
+      const startsMs = localInstantMs({ date, time: round.at, timeZone })
+      if (startsMs > fromMs && startsMs + 15 * minuteMs <= untilMs)
         moments.push({
           date,
           round,
           startsMs,
           atMs: startsMs,
           isLastOfDay: index === rounds.length - 1,
-          isToday: date === localDate({ timeZone, at: iso(nowMs) }),
+          isToday: date === today,
         })
     }
   }
   return moments
 }
 
-function localInstant({ date, time, timeZone }) {
+/** When the clocks of a zone show a date and time; the demo's times are none that a change of clocks skips. */
+export function localInstantMs({ date, time, timeZone }) {
   const guess = Date.parse(`${date}T${time}:00Z`)
   const shown = new Date(guess).toLocaleString('sv-SE', { timeZone }).replace(' ', 'T')
   return guess - (Date.parse(`${shown}Z`) - guess)
 }
-
-const daysBetween = (from, to) => Math.round((Date.parse(to) - Date.parse(from)) / dayMs)
 
 async function refreshNames({ database, roomId }, names) {
   for (const subject of await database.prisma.subject.findMany({ where: { roomId }, select: { id: true, name: true } }))
@@ -95,10 +88,10 @@ async function refreshNames({ database, roomId }, names) {
 
 /** One walk: most tasks are done, a few late, some skipped with a reason, some forgotten. */
 async function walk(world) {
-  const { database, roomId, moment, random, nowMs } = world
+  const { database, roomId, moment, random, untilMs } = world
   const person = onDuty(world)
   const lateMs = random.uniform() < 0.12 ? 150 * minuteMs : 10 * minuteMs * random.uniform()
-  const doneMs = Math.min(moment.atMs + lateMs, nowMs - 2 * minuteMs)
+  const doneMs = Math.min(moment.atMs + lateMs, untilMs - 2 * minuteMs)
   const tasks = await database.prisma.task.findMany({
     where: { roomId, onDate: toDateColumn(moment.date), roundId: moment.round.id, state: 'open' },
     include: { subject: true },
@@ -108,7 +101,7 @@ async function walk(world) {
   for (const task of tasks) {
     if (!task.isForStandIn && person === world.people.stand_in) continue
     // Today's round is under way: what comes last is still open when somebody opens the demo.
-    if (moment.isToday && isLeftForTheVisitor({ task, tasks, startedMs: nowMs - moment.startsMs })) continue
+    if (moment.isToday && isLeftForTheVisitor({ task, tasks, startedMs: untilMs - moment.startsMs })) continue
     const chance = random.uniform()
     if (chance < 0.015) continue
     if (chance < 0.025) {
@@ -131,46 +124,47 @@ async function walk(world) {
   await settle({ ...world, tasks, entries, doneMs })
 }
 
-/** Larvae that a morning found get their food: a link to the working culture, and a place in the waters. */
-async function meetNewBatches({ database, roomId, people, waters, context }, atMs) {
-  for (const batch of await database.prisma.larvalBatch.findMany({
+/**
+ * Larvae that a morning found get their food (a link to the working culture, and a place in the waters); a batch whose
+ * young have been moved to grow-out is closed by whoever moved them.
+ */
+async function followBatches(world, atMs) {
+  const { database, roomId, waters } = world
+  const batches = await database.prisma.larvalBatch.findMany({
     where: { roomId, subject: { endedAt: null } },
-    include: { tank: true },
-  })) {
-    if (waters.hasBatch(batch.id)) continue
-    const hatch = await database.prisma.fact.findFirst({
-      where: { roomId, kind: 'hatch', data: { path: ['batchId'], equals: batch.id } },
-    })
-    waters.addBatch(batch.id, {
-      larvae: hatch?.data.larvae ?? 150,
-      volumeL: batch.tank.volumeL,
-      hatchedMs: batch.hatchedOn.getTime() + 20 * 3_600_000,
-      atMs,
-    })
-    const culture = await database.prisma.subject.findFirstOrThrow({ where: { roomId, name: 'R1' } })
-    await room.createFeedLink({
-      ctx: context(people.caretaker, atMs + 30 * minuteMs),
-      roomId,
-      input: { batchId: batch.id, cultureId: culture.id, fromOn: batch.hatchedOn.toISOString().slice(0, 10) },
-    })
+    include: { tank: true, subject: true, groups: true },
+  })
+  for (const batch of batches) {
+    if (!waters.hasBatch(batch.id)) await meet(world, { batch, atMs })
+    if (batch.groups.length > 0) await close(world, { batch, atMs })
   }
 }
 
-/** A batch whose young have been moved to grow-out is closed by whoever moved them. */
-async function closeMovedBatches({ database, roomId, people, context }, atMs) {
-  const moved = await database.prisma.larvalBatch.findMany({
-    where: { roomId, subject: { endedAt: null }, groups: { some: {} } },
-    include: { subject: true },
+async function meet({ database, roomId, people, waters, context }, { batch, atMs }) {
+  const hatch = await database.prisma.fact.findFirst({
+    where: { roomId, kind: 'hatch', data: { path: ['batchId'], equals: batch.id } },
   })
-  for (const { id, subject } of moved) {
-    const ctx = context(people.caretaker, atMs + 40 * minuteMs)
-    await room.endLarvalBatch({
-      ctx,
-      roomId,
-      batchId: id,
-      input: { reason: 'All moved to grow-out.', version: subject.version },
-    })
-  }
+  waters.addBatch(batch.id, {
+    larvae: hatch?.data.larvae ?? 150,
+    volumeL: batch.tank.volumeL,
+    hatchedMs: batch.hatchedOn.getTime() + 20 * 3_600_000,
+    atMs,
+  })
+  const culture = await database.prisma.subject.findFirstOrThrow({ where: { roomId, name: 'R1' } })
+  await room.createFeedLink({
+    ctx: context(people.caretaker, atMs + 30 * minuteMs),
+    roomId,
+    input: { batchId: batch.id, cultureId: culture.id, fromOn: batch.hatchedOn.toISOString().slice(0, 10) },
+  })
+}
+
+async function close({ roomId, people, context }, { batch, atMs }) {
+  await room.endLarvalBatch({
+    ctx: context(people.caretaker, atMs + 40 * minuteMs),
+    roomId,
+    batchId: batch.id,
+    input: { reason: 'All moved to grow-out.', version: batch.subject.version },
+  })
 }
 
 // A round that has just begun is half done; one that is long over has a few left, late.

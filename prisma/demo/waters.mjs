@@ -4,14 +4,24 @@
 const hourMs = 3_600_000
 const dayMs = 24 * hourMs
 
+const isCrashing = ({ crashAtMs }, atMs) => crashAtMs !== undefined && atMs >= crashAtMs
+
 /** Live food that grows towards what its vessel carries, is thinned, and now and then dies. */
 export class Waters {
   #random
-  #cultures = new Map()
-  #batches = new Map()
+  #cultures
+  #batches
 
-  constructor(random) {
+  /** @param {object} random where luck comes from. @param {object} [state] of other waters, to go on from. */
+  constructor(random, { cultures = [], batches = [] } = {}) {
     this.#random = random
+    this.#cultures = new Map(cultures.map(([id, culture]) => [id, { ...culture }]))
+    this.#batches = new Map(batches.map(([id, batch]) => [id, { ...batch }]))
+  }
+
+  /** All there is to know of them, fit for JSON. */
+  state() {
+    return { cultures: [...this.#cultures], batches: [...this.#batches] }
   }
 
   addCulture(id, { volumeL, densityPerMl, growthPerDay, capacityPerMl, atMs }) {
@@ -21,7 +31,6 @@ export class Waters {
       growthPerDay,
       capacityPerMl,
       atMs,
-      crashAtMs: Number.POSITIVE_INFINITY,
     })
   }
 
@@ -33,7 +42,7 @@ export class Waters {
     const culture = this.#cultures.get(id)
     for (; culture.atMs + hourMs <= atMs; culture.atMs += hourMs) {
       const room = 1 - culture.densityPerMl / culture.capacityPerMl
-      const growth = culture.atMs >= culture.crashAtMs ? -2.2 : culture.growthPerDay * room
+      const growth = isCrashing(culture, culture.atMs) ? -2.2 : culture.growthPerDay * room
       const luck = 0.12 * this.#random.normal() * Math.sqrt(hourMs / dayMs)
       culture.densityPerMl *= Math.exp((growth * hourMs) / dayMs + luck)
     }
@@ -48,7 +57,7 @@ export class Waters {
   /** Eggs per female: high while there is room to grow, low when crowded or dying. */
   eggRatio(id, atMs) {
     const culture = this.cultureAt(id, atMs)
-    if (atMs >= culture.crashAtMs - dayMs) return 0.08
+    if (isCrashing(culture, atMs + dayMs)) return 0.08
     return Math.max(0.12, 0.7 - (0.5 * culture.densityPerMl) / culture.capacityPerMl + 0.08 * this.#random.normal())
   }
 

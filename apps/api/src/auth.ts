@@ -1,7 +1,6 @@
 import type { Database } from '@fryward/store'
 import { betterAuth } from 'better-auth'
 import { prismaAdapter } from 'better-auth/adapters/prisma'
-import { hashPassword } from 'better-auth/crypto'
 import { uuidv7 } from 'uuidv7'
 
 /** The header that carries the client's address to better-auth; always overwritten here, whatever the client sent. */
@@ -43,5 +42,3 @@ export function createAuth({ database, secret, publicUrl }: { database: Database
     logger: { level: 'error' },
   })
 }
-
-export { hashPassword }

@@ -1,4 +1,3 @@
 export { type ApiOptions, createApi } from './app.ts'
-export { hashPassword } from './auth.ts'
 export { type ApiConfig, ApiConfigSchema, publicUrlOf, readConfig } from './config.ts'
 export { version } from './version.ts'

@@ -1,4 +1,4 @@
-export { restoreBackup } from './backup/restore-backup.ts'
+export { findFilledTable, restoreBackup } from './backup/restore-backup.ts'
 export { writeBackup } from './backup/write-backup.ts'
 export * from './database.ts'
 export * from './dates.ts'

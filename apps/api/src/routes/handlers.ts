@@ -1,6 +1,6 @@
 import * as room from '@fryward/room'
 import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId } from '@fryward/shared'
-import { hashPassword } from '../auth.ts'
+import { hashPassword } from '../password-hash.ts'
 
 /** What a handler gets: the use case's context, and the parts of the request as its schemas left them. */
 export type Call<K extends RouteId> = {

@@ -120,16 +120,23 @@ function assertKnown(manifest: Manifest): void {
 }
 
 async function assertEmpty(connectionString: string): Promise<void> {
+  const table = await findFilledTable(connectionString)
+  if (table !== null)
+    throw new Error(
+      `The database is not empty (table ${table} has rows). Restore into a new database, or a new DATA_DIR.`,
+    )
+}
+
+/** Name of a table of ours that has rows; null when there is none, migrated or not. */
+export async function findFilledTable(connectionString: string): Promise<string | null> {
   const client = new pg.Client({ connectionString })
   await client.connect()
   try {
     for (const table of await listTables(client)) {
       const found = await client.query(`SELECT 1 FROM ${quoted(table.name)} LIMIT 1`)
-      if (found.rowCount)
-        throw new Error(
-          `The database is not empty (table ${table.name} has rows). Restore into a new database, or a new DATA_DIR.`,
-        )
+      if (found.rowCount) return table.name
     }
+    return null
   } finally {
     await client.end()
   }
