@@ -5,7 +5,7 @@ import { steadyCulture } from '../testing/steady-culture.ts'
 import { cultureHistory, cultureRecord } from './culture-history.ts'
 import { cultureOutlook, densityAt } from './culture-state.ts'
 import { growthBetweenCounts, isFallingByCounts } from './culture-trend.ts'
-import { litresMissing } from './vessel-level.ts'
+import { missingWater } from './vessel-level.ts'
 
 const until = '2026-03-11T00:00:00.000Z'
 const at = '2026-03-10T07:00:00.000Z'
@@ -92,7 +92,7 @@ test('litres missing from a vessel are what went out and did not come back, with
   const room = new SnapshotBuilder()
   const culture = room.culture({ startedAt, volumeL: 10 })
   const day = husbandryDay({ room: room.snapshot.room, date: '2026-03-10' })
-  const missing = () => litresMissing(room.build(), culture, day)
+  const missing = () => missingWater(room.build(), culture, day).litres
   expect(missing()).toBe(0)
   room.fact('harvest', culture.id, '2026-03-10T06:00:00.000Z', { volumeL: 4, parts: [{ to: 'drain', volumeL: 4 }] })
   room.fact('water_change', culture.id, '2026-03-10T06:30:00.000Z', { removedL: 0, addedL: 1.5 })

@@ -1,4 +1,4 @@
-import type { Id } from '@fryward/shared'
+import type { FactOf, Id } from '@fryward/shared'
 import { addMinutes, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot } from '../snapshot.ts'
 import { factsUntil } from './day-facts.ts'
@@ -6,23 +6,39 @@ import { factsUntil } from './day-facts.ts'
 // Older gaps have been filled by somebody, written down or not: nobody leaves a vessel low for days. common practice
 const rememberedMinutes = 36 * 60
 
-/** Litres taken out of a vessel and not yet put back, over the last day and a half; never more than it holds. */
-export function litresMissing(
+/** A fact that lowered (litres above 0) or raised a vessel's water. */
+export type LevelChange = { fact: FactOf<'harvest'> | FactOf<'water_change'>; litres: number }
+/** Litres that a vessel is short of, and what has come and gone since it was last full. */
+export type MissingWater = { litres: number; changes: LevelChange[] }
+
+/** What was taken out of a vessel and not yet put back, over the last day and a half; never more than it holds. */
+export function missingWater(
   snapshot: RoomSnapshot,
   { id, volumeL }: { id: Id; volumeL: number },
   day: HusbandryDay,
-): number {
+): MissingWater {
   const from = addMinutes(day.startsAt, 24 * 60 - rememberedMinutes)
-  const about = { subjectId: id, until: day.endsAt }
-  const changes = [
-    ...factsUntil(snapshot, 'harvest', about).map((fact) => ({ at: fact.at, litres: fact.data.volumeL })),
-    ...factsUntil(snapshot, 'water_change', about).map((fact) => ({
-      at: fact.at,
-      litres: fact.data.removedL - fact.data.addedL,
-    })),
-  ]
-    .filter((change) => change.at >= from)
-    // What was taken out goes before what was put back at the same instant.
-    .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : b.litres - a.litres))
-  return changes.reduce((missing, { litres }) => Math.min(volumeL, Math.max(0, missing + litres)), 0)
+  let missing: MissingWater = { litres: 0, changes: [] }
+  for (const change of levelChanges(snapshot, id, day)) {
+    if (change.fact.at < from) continue
+    const litres = Math.min(volumeL, missing.litres + change.litres)
+    missing = litres <= 0 ? { litres: 0, changes: [] } : { litres, changes: [...missing.changes, change] }
+  }
+  return missing
+}
+
+function levelChanges(snapshot: RoomSnapshot, subjectId: Id, day: HusbandryDay): LevelChange[] {
+  const about = { subjectId, until: day.endsAt }
+  return (
+    [
+      ...factsUntil(snapshot, 'harvest', about).map((fact) => ({ fact, litres: fact.data.volumeL })),
+      ...factsUntil(snapshot, 'water_change', about).map((fact) => ({
+        fact,
+        litres: fact.data.removedL - fact.data.addedL,
+      })),
+    ]
+      .filter(({ litres }) => litres !== 0)
+      // What was taken out goes before what was put back at the same instant.
+      .sort((a, b) => (a.fact.at < b.fact.at ? -1 : a.fact.at > b.fact.at ? 1 : b.litres - a.litres))
+  )
 }

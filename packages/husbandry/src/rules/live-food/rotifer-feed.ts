@@ -208,7 +208,7 @@ function adjustmentFor(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Hu
     if (!water) continue
     const isCultureSound = healthFrom(looks.filter(({ at }) => at <= fact.at)).grade === 'sound'
     const step = rationAdjustment({ waterAtNextFeed: water, isCultureSound, previous: last?.step.factor ?? 1 })
-    const label = `water ${water}${step.reason === 'clear-but-unsound' ? ', but the culture is not sound' : ''}`
+    const label = `how the water has looked, last ${water}${step.reason === 'clear-but-unsound' ? ', but the culture is not sound' : ''}`
     last = { step, because: factLink(fact, { label, quantity: share(step.factor), joins: 'times' }) }
   }
   if (!last || last.step.factor === 1) return null

@@ -35,7 +35,13 @@ describe('refilling rotifers', () => {
     })
     expect(onlyDraft(refills(room)).content.amount?.value).toBe(4.5)
     room.fact('water_change', culture.id, '2026-03-10T07:30:00.000Z', { removedL: 0, addedL: 4 })
-    expect(onlyDraft(refills(room)).content.amount?.value).toBe(0.5)
+    const half = onlyDraft(refills(room)).content
+    expect(half.amount?.value).toBe(0.5)
+    expect(half.because.slice(0, 3)).toMatchObject([
+      { label: 'taken out', quantity: { value: 4.5, unit: 'L' }, joins: null },
+      { label: 'put back', quantity: { value: 4, unit: 'L' }, joins: 'minus' },
+      { label: 'still missing', quantity: { value: 0.5, unit: 'L' }, joins: 'equals' },
+    ])
     room.fact('water_change', culture.id, '2026-03-10T07:40:00.000Z', { removedL: 0, addedL: 0.5 })
     expect(refills(room).drafts).toEqual([])
   })

@@ -2,7 +2,7 @@ import type { Because } from '@fryward/shared'
 import { z } from 'zod'
 import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
 import { cultureById } from '../../state/culture-state.ts'
-import { factsOnDay } from '../../state/day-facts.ts'
+import type { LevelChange } from '../../state/vessel-level.ts'
 import { givenAmountField, salinityField, temperatureField } from '../fields.ts'
 import { degC, litres, psu } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
@@ -26,20 +26,13 @@ export const rotiferRefill = defineRule({
     if (culture.kind !== 'rotifer') return []
     const plan = refillPlan(snapshot, culture, day)
     if (plan.litres < parameters.worthL) return []
-    const taken = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
     const because: Because[] = [
-      ...taken.map((fact) =>
-        factLink(fact, { label: 'taken out', quantity: litres(fact.data.volumeL), joins: 'plus' }),
-      ),
-      ...(plan.missingL > 0
-        ? [
-            computedLink('litres taken out and not put back', null, {
-              label: 'still missing',
-              quantity: litres(plan.missingL),
-              joins: 'equals',
-            }),
-          ]
-        : []),
+      ...plan.missing.changes.map(changeLink),
+      computedLink('litres taken out and not put back', null, {
+        label: 'still missing',
+        quantity: litres(plan.missing.litres),
+        joins: 'equals',
+      }),
       settingLink(culture.id, 'salinity', { label: 'its salinity', quantity: psu(culture.salinity), joins: 'and' }),
       settingLink(culture.id, 'temperature', {
         label: 'its temperature',
@@ -91,3 +84,10 @@ export const rotiferRefill = defineRule({
     return { facts: [{ kind: 'water_change', subjectId, data: { removedL: 0, addedL, ...measured } }] }
   },
 })
+
+const changeLink = ({ fact, litres: changeL }: LevelChange, index: number): Because =>
+  factLink(fact, {
+    label: changeL > 0 ? 'taken out' : 'put back',
+    quantity: litres(Math.abs(changeL)),
+    joins: index === 0 ? null : changeL > 0 ? 'plus' : 'minus',
+  })

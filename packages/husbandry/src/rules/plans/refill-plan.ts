@@ -1,7 +1,7 @@
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { commonPractice, type Parameters } from '../../engine/parameters.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
-import { litresMissing } from '../../state/vessel-level.ts'
+import { type MissingWater, missingWater } from '../../state/vessel-level.ts'
 import { measurableL } from '../measures.ts'
 
 export const rotiferRefillId = 'rotifer-refill'
@@ -19,10 +19,10 @@ export const rotiferRefillParameters = {
   },
 } satisfies Parameters
 
-export type RefillPlan = { litres: number; missingL: number }
+export type RefillPlan = { litres: number; missing: MissingWater }
 
 /** New water that a culture is short of: what was taken and not put back. Today's harvest brings its own. */
 export function refillPlan(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): RefillPlan {
-  const missingL = litresMissing(snapshot, culture, day)
-  return { litres: measurableL(missingL), missingL }
+  const missing = missingWater(snapshot, culture, day)
+  return { litres: measurableL(missing.litres), missing }
 }
