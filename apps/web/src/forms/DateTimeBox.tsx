@@ -5,7 +5,6 @@ import { useState } from 'react'
 import { toInstant, toLocalText } from '@/dates/local-time.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import styles from './forms.module.css'
-import { Row } from './Row.tsx'
 import { TimeBox } from './TimeBox.tsx'
 import { parseTime } from './typed-time.ts'
 
@@ -37,7 +36,7 @@ export function DateTimeBox({ label, value, onChange, isRequired = false, error 
       <p className={error ? styles.error : styles.help} role={error ? 'alert' : undefined}>
         {error ?? `Room time, ${timeZone}`}
       </p>
-      <Row>
+      <div className={styles.moment}>
         <TextInput
           type="date"
           label="Date"
@@ -46,7 +45,7 @@ export function DateTimeBox({ label, value, onChange, isRequired = false, error 
           onChange={(event) => change({ date: event.currentTarget.value })}
         />
         <TimeBox label="Time" isRequired={isRequired} text={typed.time} onText={(time) => change({ time })} />
-      </Row>
+      </div>
     </fieldset>
   )
 }

@@ -36,13 +36,15 @@ export function CulturePage() {
         <>
           <Outlook culture={culture} />
           <CultureTraits culture={culture} all={cultures.data ?? []} />
-          <FeedLinks of={{ cultureId: culture.id }} />
-          <Manage
-            name={culture.name}
-            version={culture.version}
-            endable={{ kind: 'culture', id: culture.id }}
-            edit={(close) => <CultureForm culture={culture} onDone={close} />}
-          />
+          <FeedLinks of={{ cultureId: culture.id }} isEnded={culture.endedAt !== null} />
+          {!culture.endedAt && (
+            <Manage
+              name={culture.name}
+              version={culture.version}
+              endable={{ kind: 'culture', id: culture.id }}
+              edit={(close) => <CultureForm culture={culture} onDone={close} />}
+            />
+          )}
         </>
       )}
     </VesselPage>

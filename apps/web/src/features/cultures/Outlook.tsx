@@ -41,7 +41,11 @@ export function Outlook({ culture }: { culture: Culture }) {
           <>
             <p className={styles.sentence}>{outlook.sentence}</p>
             {outlook.counts.length === 0 ? (
-              <Notice>Not counted yet. After the first count the curve starts here, after a few it looks ahead.</Notice>
+              <Notice>
+                {culture.endedAt === null
+                  ? 'Not counted yet. After the first count the curve starts here, after a few it looks ahead.'
+                  : 'It was never counted, so there is no curve to draw.'}
+              </Notice>
             ) : (
               <div className={styles.redrawn} data-waiting={isWaiting || undefined}>
                 <DensityChart outlook={outlook} timeZone={room.timeZone} />

@@ -30,7 +30,9 @@ export function FeedingsLine({ facts, photosOf, targetId }: Props) {
       <span className={styles.time}>
         {sayTime(earliest, room.timeZone) !== sayTime(latest, room.timeZone) && (
           <>
-            <time dateTime={earliest}>{sayTime(earliest, room.timeZone)}</time> to{' '}
+            <time dateTime={earliest}>{sayTime(earliest, room.timeZone)}</time>
+            <span aria-hidden="true">–</span>
+            <span className={styles.unseen}> to </span>
           </>
         )}
         <time dateTime={latest}>{sayTime(latest, room.timeZone)}</time>

@@ -47,7 +47,7 @@ function sayHarvest(data: Of<'harvest'>, say: Say): string {
     const to = say.nameOf(part.subjectId) ?? destinationLabels[part.to].toLowerCase()
     return `${quantity(part.volumeL, 'L', say)} to ${to}`
   })
-  return `${quantity(data.volumeL, 'L', say)} taken: ${parts.join(', ')}`
+  return parts.length === 1 ? join(parts) : `${quantity(data.volumeL, 'L', say)} taken: ${parts.join(', ')}`
 }
 
 const sayFeeding = (data: Of<'feeding'>, say: Say) =>

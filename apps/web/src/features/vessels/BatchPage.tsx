@@ -25,13 +25,15 @@ export function BatchPage() {
         <>
           <BatchTraits batch={batch} />
           <PreyInWater batchId={batch.id} until={batch.endedAt} />
-          <FeedLinks of={{ batchId: batch.id }} />
-          <Manage
-            name={batch.name}
-            version={batch.version}
-            endable={{ kind: 'larval_batch', id: batch.id }}
-            edit={(close) => <Edit batch={batch} onDone={close} />}
-          />
+          <FeedLinks of={{ batchId: batch.id }} isEnded={batch.endedAt !== null} />
+          {!batch.endedAt && (
+            <Manage
+              name={batch.name}
+              version={batch.version}
+              endable={{ kind: 'larval_batch', id: batch.id }}
+              edit={(close) => <Edit batch={batch} onDone={close} />}
+            />
+          )}
         </>
       )}
     </VesselPage>

@@ -23,9 +23,9 @@ import styles from './vessels.module.css'
 type Of = { batchId: Id } | { cultureId: Id }
 
 /** Who eats from what: the cultures of a batch, or the batches of a culture. */
-export function FeedLinks({ of }: { of: Of }) {
+export function FeedLinks({ of, isEnded }: { of: Of; isEnded: boolean }) {
   const room = useRoom()
-  const may = useMay('manage')
+  const may = useMay('manage') && !isEnded
   const links = useQuery(feedLinksOptions(room.id))
   // A name that has not come yet is no reason to call its bearer ended.
   const { isComplete } = useThings()
@@ -48,9 +48,7 @@ export function FeedLinks({ of }: { of: Of }) {
           if (!isComplete) return <LinkBones />
           const own = data.filter(isOwn)
           return own.length === 0 ? (
-            <Notice>
-              {isBatch ? 'From no culture yet: its prey top-up needs one.' : 'No batch eats from this culture.'}
-            </Notice>
+            <Notice>{sayNone(isBatch, isEnded)}</Notice>
           ) : (
             <ul className={styles.links}>
               {own.map((link) => (
@@ -67,6 +65,11 @@ export function FeedLinks({ of }: { of: Of }) {
       )}
     </Section>
   )
+}
+
+function sayNone(isBatch: boolean, isEnded: boolean): string {
+  if (isEnded) return isBatch ? 'It was fed from no culture.' : 'It fed no batch.'
+  return isBatch ? 'From no culture yet: its prey top-up needs one.' : 'No batch eats from this culture.'
 }
 
 const LinkBones = () => <Bones heights={[3]} />

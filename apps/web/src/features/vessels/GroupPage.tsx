@@ -21,12 +21,14 @@ export function GroupPage() {
       {(group) => (
         <>
           <GroupTraits group={group} />
-          <Manage
-            name={group.name}
-            version={group.version}
-            endable={{ kind: 'juvenile_group', id: group.id }}
-            edit={(close) => <Edit group={group} onDone={close} />}
-          />
+          {!group.endedAt && (
+            <Manage
+              name={group.name}
+              version={group.version}
+              endable={{ kind: 'juvenile_group', id: group.id }}
+              edit={(close) => <Edit group={group} onDone={close} />}
+            />
+          )}
         </>
       )}
     </VesselPage>

@@ -59,12 +59,14 @@ export function PairPage() {
             {pair.note && <p>{pair.note}</p>}
           </Card>
           <Clutches pairId={pair.id} />
-          <Manage
-            name={pair.name}
-            version={pair.version}
-            endable={{ kind: 'pair', id: pair.id }}
-            edit={(close) => <PairForm pair={pair} onDone={close} />}
-          />
+          {!pair.endedAt && (
+            <Manage
+              name={pair.name}
+              version={pair.version}
+              endable={{ kind: 'pair', id: pair.id }}
+              edit={(close) => <PairForm pair={pair} onDone={close} />}
+            />
+          )}
         </>
       )}
     </VesselPage>

@@ -43,7 +43,9 @@ export function PreyInWater({ batchId, until }: { batchId: Id; until: string | n
           if (counts.length === 0)
             return (
               <Notice>
-                No prey was counted in the last {shownDays} days. Record a count below, and it is drawn here.
+                {until === null
+                  ? `No prey was counted in the last ${shownDays} days. Record a count below, and it is drawn here.`
+                  : `No prey was counted in its last ${shownDays} days.`}
               </Notice>
             )
           const sentence = sayPrey(counts, held, { now, timeZone: room.timeZone })

@@ -36,12 +36,14 @@ export function TankPage() {
             {tank.note && <p>{tank.note}</p>}
           </Card>
           <Inhabitants tankId={tank.id} />
-          <Manage
-            name={tank.name}
-            version={tank.version}
-            endable={{ kind: 'tank', id: tank.id }}
-            edit={(close) => <TankForm tank={tank} onDone={close} />}
-          />
+          {!tank.endedAt && (
+            <Manage
+              name={tank.name}
+              version={tank.version}
+              endable={{ kind: 'tank', id: tank.id }}
+              edit={(close) => <TankForm tank={tank} onDone={close} />}
+            />
+          )}
         </>
       )}
     </VesselPage>

@@ -29,11 +29,13 @@ function LiveBucket({ id, size }: { id: Id; size: number }) {
   const room = useRoom()
   const cultures = useQuery(culturesOptions(room.id))
   const usual = useQuery(usualDensitiesOptions(room.id))
+  // Drawn once it is known what to measure by, so that no bucket fills and empties while a page loads.
+  const isKnown = !usual.isPending
   const culture: Culture | undefined = cultures.data?.find((one) => one.id === id)
   return (
     <BucketGlyph
       size={size}
-      fill={culture ? fillAgainstUsual(culture, usual.data?.get(id)) : null}
+      fill={culture && isKnown ? fillAgainstUsual(culture, usual.data?.get(id)) : null}
       isGreen={culture?.kind === 'microalgae'}
       hasBackupMark={culture?.isBackup ?? false}
     />
