@@ -72,6 +72,7 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
     { name: 'hand-over', path: `${room}/hand-over`, who: 'caretaker' },
     { name: 'hand-over, further down', path: `${room}/hand-over`, who: 'caretaker', act: scroll(1) },
     { name: 'room', path: `${room}/room` },
+    { name: 'room, further down', path: `${room}/room`, act: scroll(1) },
     ...['cultures', 'batches', 'clutches', 'pairs', 'tanks', 'groups'].flatMap((kind) => [
       { name: kind, path: `${room}/${kind}/${ids[kind]}` },
       { name: `${kind}, further down`, path: `${room}/${kind}/${ids[kind]}`, act: scroll(1) },
@@ -82,6 +83,29 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
       act: async (page) => {
         await page.getByRole('button', { name: 'A loss' }).click()
         await page.getByRole('button', { name: 'Record', exact: true }).scrollIntoViewIfNeeded()
+      },
+    },
+    {
+      name: 'timeline, a fold and a record open',
+      path: `${room}/batches/${ids.batches}`,
+      act: async (page) => {
+        await page
+          .getByRole('button', { name: /^Each of them/ })
+          .first()
+          .click()
+        await page
+          .getByRole('button', { name: /^More: Feeding/ })
+          .first()
+          .click()
+        await page.getByRole('heading', { name: 'What was recorded' }).evaluate((heading) => heading.scrollIntoView())
+      },
+    },
+    {
+      name: 'timeline, only losses',
+      path: `${room}/batches/${ids.batches}`,
+      act: async (page) => {
+        await page.getByLabel('Show of it').selectOption('Losses')
+        await page.getByRole('heading', { name: 'What was recorded' }).evaluate((heading) => heading.scrollIntoView())
       },
     },
     { name: 'rules', path: `${room}/rules` },
@@ -97,10 +121,20 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
     },
     { name: 'people', path: `${room}/people` },
     { name: 'settings', path: `${room}/settings` },
+    { name: 'settings, further down', path: `${room}/settings`, act: scroll(1) },
     { name: 'add', path: `${room}/add` },
     { name: 'more', path: `${room}/more` },
     { name: 'rooms', path: '/rooms?choose=1' },
     { name: 'wizard, the room', path: '/rooms/new' },
+    {
+      name: 'wizard, its rounds',
+      path: '/rooms/new',
+      act: async (page) => {
+        await page.getByLabel('Name of the room').fill('Garage')
+        await page.getByRole('button', { name: 'Next' }).click()
+        await page.getByRole('heading', { name: 'Its rounds' }).waitFor()
+      },
+    },
     {
       name: 'wizard, what lives in it',
       path: '/rooms/new',
@@ -115,6 +149,7 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
     { name: 'claim', path: '/claim', who: null },
     { name: 'join', path: joinPath, who: null },
     { name: 'not found', path: '/nowhere', who: null },
+    { name: 'not found in a room', path: `${room}/nowhere` },
     { name: 'an empty day', path: `/rooms/${emptyRoomId}/today` },
     { name: 'an empty room', path: `/rooms/${emptyRoomId}/room` },
     { name: 'an empty hand-over', path: `/rooms/${emptyRoomId}/hand-over` },
