@@ -43,6 +43,22 @@ describe('the pages of what lives in a room', () => {
     await page.context().close()
   })
 
+  it('more lost than the book knew of is asked about, and the reason corrects the book', async () => {
+    const page = await stage.openPage(room.people.caretaker, { path: room.path(`batches/${room.batch.id}`) })
+    await page.getByRole('button', { name: 'A loss' }).click()
+    await page.getByLabel('How many').fill('5000')
+    await page.getByRole('button', { name: 'Record', exact: true }).click()
+    await page
+      .getByRole('alert')
+      .filter({ hasText: /^The book says \d+ in / })
+      .waitFor(soon)
+    await page.getByLabel('Why were there more?').fill('Never counted at the hatch')
+    await page.getByRole('button', { name: 'Record', exact: true }).click()
+    const loss = page.getByRole('listitem').filter({ hasText: '5000 larvae' })
+    await loss.getByText(/more than the book said: Never counted at the hatch/).waitFor(soon)
+    await page.context().close()
+  })
+
   it('a culture that has ended keeps its curve, and has nothing left to slide or to do', async () => {
     const params = { roomId: room.roomId, cultureId: room.culture.id }
     const [culture] = await stage.world.ok(room.people.owner, 'listCultures', { params: { roomId: room.roomId } })

@@ -11,7 +11,7 @@ import { Button } from '@/ui/Button.tsx'
 import { factKindLabels } from '@/words/labels.ts'
 import { LineButton } from './LineButton.tsx'
 import { StrikeForm } from './StrikeForm.tsx'
-import { sayFactInTwo } from './say-fact.ts'
+import { sayFact } from './say-fact.ts'
 import styles from './timeline.module.css'
 
 export type FactProps = {
@@ -30,7 +30,7 @@ export function FactLine({ fact, photos, isTarget, isSaidAbove }: FactProps) {
   const find = useFindThing()
   const [isOpen, setOpen] = useState(false)
   const id = useId()
-  const { main, detail } = sayFactInTwo(fact, { system: room.units, nameOf: (thingId) => find(thingId)?.name })
+  const { main, detail } = sayFact(fact, { system: room.units, nameOf: (thingId) => find(thingId)?.name })
   const isStruck = fact.struckAt !== null
   const what = `${factKindLabels[fact.kind]} ${main}`
   return (

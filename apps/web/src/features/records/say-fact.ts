@@ -83,14 +83,8 @@ const sayWaterChange = (data: Of<'water_change'>, say: Say) =>
 const sayBeyond = ({ beyondBook }: { beyondBook?: string | undefined }) =>
   beyondBook === undefined ? undefined : `more than the book said: ${beyondBook}`
 
-/** One fact as a short sentence, numbers first, in the room's units. */
-export function sayFact(fact: Fact, say: Say): string {
-  const { main, detail } = sayFactInTwo(fact, say)
-  return join([main, detail])
-}
-
-/** The same in two: what matters, and the small print under it. */
-export const sayFactInTwo = (fact: Fact, say: Say): Said =>
+/** One fact as a short sentence, numbers first, in the room's units, with its small print apart. */
+export const sayFact = (fact: Fact, say: Say): Said =>
   fact.kind === 'count' ? sayCount(fact.data) : { main: sayOther(fact, say) }
 
 function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
