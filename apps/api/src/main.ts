@@ -29,7 +29,6 @@ async function main(): Promise<void> {
     ctx: { database, actor: { kind: 'system', job: 'claim' }, now: new Date().toISOString() },
   })
   if (claimCode) app.log.info({ claimCode }, 'this server has no owner yet; claim it at /claim with this code')
-  process.send?.({ ready: true, url, claimCode })
 
   let isStopping = false
   const stop = async () => {
@@ -42,6 +41,8 @@ async function main(): Promise<void> {
   process.on('SIGTERM', () => void stop())
   process.on('SIGINT', () => void stop())
   process.on('disconnect', () => void stop())
+  // Whoever started this may stop it from now on.
+  process.send?.({ ready: true, url, claimCode })
 }
 
 function tlsOf({ TLS_CERT, TLS_KEY }: ApiConfig): { cert: Buffer; key: Buffer } | undefined {

@@ -24,7 +24,6 @@ async function main(): Promise<void> {
   const minutely = cron.schedule('* * * * *', runTick, { noOverlap: true })
   const daily = cron.schedule('17 3 * * *', () => guarded(() => sweep({ database, now, log })), { noOverlap: true })
   await runTick()
-  process.send?.({ ready: true })
 
   let isStopping = false
   const stop = async () => {
@@ -38,6 +37,8 @@ async function main(): Promise<void> {
   process.on('SIGTERM', () => void stop())
   process.on('SIGINT', () => void stop())
   process.on('disconnect', () => void stop())
+  // Whoever started this may stop it from now on.
+  process.send?.({ ready: true })
 }
 
 main().catch((error: unknown) => {
