@@ -59,7 +59,7 @@ export function History({ subject }: Props) {
 }
 
 /** A heading and its lines, twice: the shape of the last two days. */
-export const HistoryBones = () => <Bones heights={[1.4, 9.6, 1.4, 12]} />
+const HistoryBones = () => <Bones heights={[1.4, 9.6, 1.4, 12]} />
 
 function Day({ day, photos, targetId }: { day: TimelineDay; photos: Photo[]; targetId: string }) {
   const { timeZone } = useRoom()

@@ -4,7 +4,7 @@ import type { Id } from '@fryward/shared'
 import type { UseQueryResult } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
 import { PhotoStrip } from '@/features/photos/PhotoStrip.tsx'
-import { History, HistoryBones } from '@/features/records/History.tsx'
+import { History } from '@/features/records/History.tsx'
 import { RecordMenu } from '@/features/records/RecordMenu.tsx'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { Bones } from '@/ui/Bones.tsx'
@@ -42,7 +42,8 @@ export function VesselPage<T extends Named>({ kind, id, query, lead, children }:
             {thing?.name ?? subjectLabels[kind]}
           </span>
         }
-        lead={thing && lead?.(thing)}
+        // A line is kept for it, so that nothing below moves when it comes.
+        lead={thing ? lead?.(thing) : lead && '\u00a0'}
       >
         <Loaded query={query} skeleton={<VesselBones />} what={`The ${word}`}>
           {() =>
@@ -71,7 +72,7 @@ export function VesselPage<T extends Named>({ kind, id, query, lead, children }:
 const VesselBones = () => (
   <div className={styles.columns}>
     <Bones heights={[12, 8, 5, 5]} />
-    <HistoryBones />
+    <Bones heights={[3, 1.4, 9.6, 1.4, 12]} />
   </div>
 )
 
