@@ -27,6 +27,21 @@ describe('a morning on the phone', () => {
     await line.getByRole('button', { name: /^Done:/ }).waitFor(soon)
   })
 
+  it('tomorrow is a swipe away, and today a swipe back', async () => {
+    const swipe = await swiper(page)
+    await page
+      .getByRole('heading', { name: /^Rotifers/ })
+      .first()
+      .waitFor(soon)
+    await swipe('left')
+    await page.waitForURL(/date=tomorrow/)
+    await page.getByRole('heading', { level: 1, name: /^Tomorrow/ }).waitFor(soon)
+    await page.getByRole('tablist').waitFor(soon)
+    await swipe('right')
+    await page.waitForURL((url) => !url.search.includes('date'))
+    await page.getByRole('tablist').waitFor(soon)
+  })
+
   it('a task is skipped with a reason that stands in the list', async () => {
     const text = tasks.lookOver
     const sheet = await openSheet(page, text)
@@ -92,3 +107,15 @@ describe('a morning on the phone', () => {
     await taskLine(page, new RegExp(`${amount?.value} mL concentrate`)).waitFor(soon)
   })
 })
+
+/** Draws a finger across the page. */
+async function swiper(page: Page): Promise<(to: 'left' | 'right') => Promise<void>> {
+  const client = await page.context().newCDPSession(page)
+  return async (to) => {
+    const [fromX, toX] = to === 'left' ? [320, 60] : [60, 320]
+    const y = 500
+    await client.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x: fromX, y }] })
+    await client.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [{ x: toX, y: y + 4 }] })
+    await client.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] })
+  }
+}

@@ -81,6 +81,7 @@ function complete(input: {
   const round = day.rounds.find((each) => each.id === draft.roundId)
   if (!round) throw new Error(`Rule ${rule.id} names a round that the room does not have: ${draft.roundId}`)
   const ordinal = draft.ordinal ?? 1
+  const dueAt = draft.dueAt ?? round.startsAt
   return {
     key: taskKey({ ruleId: rule.id, subjectId: subject.id, onDate: day.date, roundId: round.id, ordinal }),
     ruleId: rule.id,
@@ -91,8 +92,8 @@ function complete(input: {
     onDate: day.date,
     roundId: round.id,
     ordinal,
-    dueAt: round.startsAt,
-    lateAt: addMinutes(round.startsAt, draft.lateAfterMinutes ?? lateAfterMinutes),
+    dueAt,
+    lateAt: addMinutes(dueAt, draft.lateAfterMinutes ?? lateAfterMinutes),
     closesAt: draft.closesAt ?? day.endsAt,
     isForStandIn: draft.isForStandIn ?? true,
     content: draft.content,

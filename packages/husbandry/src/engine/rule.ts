@@ -27,7 +27,9 @@ export type RuleDraft<C> = {
   context: C
   /** False when a stand-in is not asked to do this. */
   isForStandIn?: boolean
-  /** When an open task shows as late, minutes after its round; two hours when left out. */
+  /** Where it is not due with its round: what is done in the dark is due at lights off. */
+  dueAt?: Instant
+  /** When an open task shows as late, minutes after it is due; two hours when left out. */
   lateAfterMinutes?: number
   /** When an open task is closed as missed; the end of its day when left out. */
   closesAt?: Instant

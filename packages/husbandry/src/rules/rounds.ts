@@ -37,3 +37,7 @@ export function roundOfInstant(rounds: readonly DayRound[], at: Instant): DayRou
   const ms = Date.parse(at)
   return rounds.findLast((round) => Date.parse(round.startsAt) - headStartMs <= ms) ?? rounds[0]
 }
+
+/** When a round's work in the dark is due: at lights off, or with the round where that begins later. */
+export const inTheDark = (day: HusbandryDay, round: DayRound): Instant =>
+  [day.lightsOffAt, round.startsAt].sort().at(-1)!

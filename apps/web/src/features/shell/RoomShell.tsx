@@ -5,6 +5,7 @@ import { useParams } from 'next/navigation'
 import type { MouseEvent, ReactNode } from 'react'
 import { ConnectionLine } from '@/features/live/ConnectionLine.tsx'
 import { useRoomEvents } from '@/features/live/use-room-events.ts'
+import { WaitingLine } from '@/features/live/WaitingLine.tsx'
 import { roomOptions } from '@/features/rooms/queries.ts'
 import { RoomProvider } from '@/features/rooms/room-context.tsx'
 import { Bones } from '@/ui/Bones.tsx'
@@ -32,6 +33,7 @@ export function RoomShell({ children }: { children: ReactNode }) {
       <RoomNav roomId={roomId} room={room.data} />
       <main id="main" className={styles.main} tabIndex={-1}>
         <ConnectionLine connection={connection} timeZone={room.data?.timeZone} />
+        <WaitingLine roomId={roomId} />
         <Loaded query={room} skeleton={<Bones heights={[3, 12, 12]} />} what="The room">
           {(data) => <RoomProvider room={data}>{children}</RoomProvider>}
         </Loaded>

@@ -5,6 +5,7 @@ import { useEffect, useRef, useState } from 'react'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { FormProblem } from '@/forms/Form.tsx'
 import { Button } from '@/ui/Button.tsx'
+import { Notice } from '@/ui/Notice.tsx'
 import { AlreadyDone } from './AlreadyDone.tsx'
 import { Confirm } from './Confirm.tsx'
 import { FieldInput } from './FieldInput.tsx'
@@ -74,6 +75,7 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
               ))}
             </div>
           )}
+          {form.isWaiting && <StillWaiting onLeave={form.leave} />}
           <div className={styles.bookRow}>
             <Button type="submit" variant="filled" isLarge isBusy={form.isBusy}>
               Done
@@ -87,5 +89,16 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
         </div>
       )}
     </form>
+  )
+}
+
+function StillWaiting({ onLeave }: { onLeave: () => void }) {
+  return (
+    <Notice>
+      <p>No answer from the server yet. This goes out by itself when the network is back.</p>
+      <Button variant="default" onClick={onLeave}>
+        Go on with the round
+      </Button>
+    </Notice>
   )
 }

@@ -7,7 +7,7 @@ import { useEffect } from 'react'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { taskOptions } from '@/features/today/queries.ts'
 import { usePreload } from '@/ui/use-preload.ts'
-import { keptDrafts } from './kept-drafts.ts'
+import { dropDrafts } from './kept-drafts.ts'
 import { useOpenTaskId } from './open-task.ts'
 
 const loadSheet = () => import('./TaskSheet.tsx')
@@ -21,7 +21,7 @@ export function TaskSheetPlace({ tasks, now }: { tasks: Task[]; now: Date }) {
   const fetched = useQuery({ ...taskOptions(room.id, taskId ?? ''), enabled: taskId !== null && listed === undefined })
   usePreload(loadSheet)
   useEffect(() => {
-    if (taskId === null) keptDrafts.clear()
+    if (taskId === null) dropDrafts()
   }, [taskId])
   const task = listed ?? fetched.data
   if (taskId === null || !task || task.id !== taskId) return null

@@ -4,13 +4,15 @@ import { type Task, TaskSchema } from '@fryward/shared'
 import { useRef, useState } from 'react'
 import { isApiProblem, sentenceOf } from '@/api/problem.ts'
 import { makeRequestKey } from '@/api/request-key.ts'
+import { serverNow } from '@/api/server-clock.ts'
+import { useWaiting } from '@/features/live/waiting.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
-import { useSignOff, useUndo } from '@/features/today/queries.ts'
+import { useShowTask, useSignOff, useUndo } from '@/features/today/queries.ts'
 import { useToast } from '@/ui/toast.tsx'
 import { verbDoneLabels } from '@/words/labels.ts'
 import { type FieldDraft, startDrafts } from './field-draft.ts'
-import { keptDrafts } from './kept-drafts.ts'
-import { closeTask } from './open-task.ts'
+import { keptDrafts, leftWaiting } from './kept-drafts.ts'
+import { closeTask, useOpenTask } from './open-task.ts'
 import { readTask } from './read-task.ts'
 
 /** What another person already did, as far as the API's answer says it. */
@@ -24,7 +26,9 @@ export type DoneByOther = { sentence: string; task: Task | null }
 export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean }) {
   const room = useRoom()
   const system = room.units
-  const signOff = useSignOff(room.id)
+  const openTask = useOpenTask()
+  const showTask = useShowTask(room.id)
+  const signOff = useSignOff(room.id, (taskId, error) => tellWhoLeft(taskId, error))
   const undo = useUndo(room.id)
   const toast = useToast()
   const [drafts, setDrafts] = useState(() => keptDrafts.get(task.id) ?? startDrafts(task, system))
@@ -48,6 +52,20 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
     closeTask()
   }
 
+  const tellWhoLeft = (taskId: string, error: unknown) => {
+    if (!leftWaiting.delete(taskId)) return
+    if (error === null) {
+      keptDrafts.delete(taskId)
+      return
+    }
+    const current = TaskSchema.safeParse(isApiProblem(error) ? error.current : null)
+    if (current.success) showTask(current.data)
+    toast({
+      text: `${task.subject.name}: ${sentenceOf(error)}`,
+      action: { label: 'Open', run: () => openTask(taskId) },
+    })
+  }
+
   const takeProblem = (error: unknown) => {
     if (!isApiProblem(error)) return
     if (error.code !== 'offline') requestKey.current = makeRequestKey()
@@ -68,12 +86,20 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
       shownAmount: task.amount,
       confirmed: confirmed.current,
       again,
-      ...(doneAt === undefined ? {} : { doneAt }),
+      // An answer may come much later than the tap.
+      doneAt: doneAt ?? serverNow().toISOString(),
     }
     signOff.mutate(
       { taskId: task.id, body, requestKey: requestKey.current },
       { onSuccess: finish, onError: takeProblem },
     )
+  }
+
+  /** Closes the sheet while the sign-off waits; should it be refused later, what was typed is still here. */
+  const leave = () => {
+    keptDrafts.set(task.id, drafts)
+    leftWaiting.add(task.id)
+    closeTask()
   }
 
   const send = () => {
@@ -112,6 +138,8 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
     doneByOther,
     problem: showsAsProblem(signOff.error) ? signOff.error : null,
     isBusy: signOff.isPending,
+    isWaiting: useWaiting(room.id).includes(task.id),
+    leave,
   }
 }
 

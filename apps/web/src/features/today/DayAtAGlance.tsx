@@ -4,7 +4,7 @@ import type { Day } from '@fryward/shared'
 import { sayTime } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { stationLabels } from '@/words/labels.ts'
-import { groupByStation, type RoundState, sayLeft } from './arrange.ts'
+import { groupByStation, type RoundState, roundIdOf, sayLeft } from './arrange.ts'
 import styles from './glance.module.css'
 import { Progress } from './Progress.tsx'
 
@@ -32,7 +32,7 @@ export function DayAtAGlance({ day, rounds }: { day: Day; rounds: RoundState[] }
 
 function OpenStops({ day, roundId }: { day: Day; roundId: string }) {
   const { stationOrder } = useRoom()
-  const tasks = day.tasks.filter((task) => task.roundId === roundId && task.state === 'open')
+  const tasks = day.tasks.filter((task) => roundIdOf(day, task) === roundId && task.state === 'open')
   const open = groupByStation(tasks, stationOrder)
   if (open.length === 0) return null
   return (

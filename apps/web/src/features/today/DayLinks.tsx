@@ -6,12 +6,18 @@ import { useRoom } from '@/features/rooms/room-context.tsx'
 import type { DayName } from './queries.ts'
 import styles from './today.module.css'
 
-/** Today and tomorrow, one tap apart. */
-export function DayLinks({ day, name }: { day: Day | undefined; name: DayName }) {
+/** The other day of the two: the address of tomorrow from today, and back. */
+export function useOtherDay(day: Day | undefined, name: DayName) {
   const base = `/rooms/${useRoom().id}/today`
   const isToday = day ? day.date === day.today : name === 'today'
+  return { isToday, href: isToday ? `${base}?date=tomorrow` : base }
+}
+
+/** Today and tomorrow, one tap apart. */
+export function DayLinks({ day, name }: { day: Day | undefined; name: DayName }) {
+  const { isToday, href } = useOtherDay(day, name)
   return (
-    <Link className={styles.dayLink} href={isToday ? `${base}?date=tomorrow` : base} prefetch={false}>
+    <Link className={styles.dayLink} href={href} prefetch={false}>
       {isToday ? 'Tomorrow' : 'Back to today'}
     </Link>
   )

@@ -7,7 +7,7 @@ import { useId } from 'react'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { useIsWide } from '@/ui/use-is-wide.ts'
-import { isLate, isShown, lateTasks, roundStates } from './arrange.ts'
+import { isLate, isShown, lateTasks, roundIdOf, roundStates } from './arrange.ts'
 import { Gaps } from './Gaps.tsx'
 import { LateList } from './LateList.tsx'
 import { Progress } from './Progress.tsx'
@@ -28,8 +28,8 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
   if (day.tasks.length === 0) return <NothingDue day={day} />
   const late = lateTasks(day.tasks, stationOrder, now)
   const rounds = roundStates(day, now)
-  const withdrawn = day.tasks.filter((task) => task.roundId === roundId && !isShown(task))
-  const inRound = day.tasks.filter((task) => task.roundId === roundId)
+  const inRound = day.tasks.filter((task) => roundIdOf(day, task) === roundId)
+  const withdrawn = inRound.filter((task) => !isShown(task))
   return (
     <div className={styles.day}>
       <div className={styles.list}>

@@ -1,6 +1,7 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
+import { useWaiting } from '@/features/live/waiting.ts'
 import { useMay, useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { useOpenTask } from '@/features/task-sheet/open-task.ts'
 import { toText } from '@/quantities/Amount.tsx'
@@ -16,8 +17,10 @@ export function TaskAction({ task }: { task: Task }) {
   const mayAct = useMay('sign_off')
   const openTask = useOpenTask()
   const { signOffNow, isBusy } = useOneTap(task)
+  const isWaiting = useWaiting(room.id).includes(task.id)
   if (!mayAct) return null
   if (room.myRole === 'stand_in' && !task.isForStandIn) return <span className={styles.notYours}>for a caretaker</span>
+  if (isWaiting) return <span className={styles.notYours}>waiting for network</span>
   const title = `${toText(task.title, system)}, ${task.subject.name}`
   if (!isOneTap(task)) {
     const label = needsNoNumber(task) ? 'Read' : 'Record'

@@ -2,7 +2,7 @@
 
 import type { Day } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import { useSearchParams } from 'next/navigation'
+import { useRouter, useSearchParams } from 'next/navigation'
 import { sayDay, sayLongDate } from '@/dates/say.ts'
 import { useServerNow } from '@/dates/use-now.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
@@ -10,10 +10,11 @@ import { TaskSheetPlace } from '@/features/task-sheet/TaskSheetPlace.tsx'
 import { Bones } from '@/ui/Bones.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Page } from '@/ui/Page.tsx'
-import { DayLinks } from './DayLinks.tsx'
+import { DayLinks, useOtherDay } from './DayLinks.tsx'
 import { DayList } from './DayList.tsx'
 import { Duty } from './Duty.tsx'
 import { type DayName, dayOptions } from './queries.ts'
+import { useSwipe } from './use-swipe.ts'
 
 const toDayName = (text: string | null): DayName => {
   if (text === 'tomorrow') return 'tomorrow'
@@ -26,6 +27,9 @@ export function TodayPage() {
   const name = toDayName(useSearchParams().get('date'))
   const query = useQuery(dayOptions(room.id, name))
   const now = useServerNow(query.dataUpdatedAt)
+  const router = useRouter()
+  const { isToday, href } = useOtherDay(query.data, name)
+  const swipe = useSwipe((to) => isToday === (to === 'left') && router.push(href))
   return (
     <Page
       title={<DayTitle day={query.data} name={name} />}
@@ -36,7 +40,9 @@ export function TodayPage() {
       <Loaded query={query} skeleton={<Bones heights={[2.3, 18, 3.4, 14, 14]} />} what="The list">
         {(day) => (
           <>
-            <DayList key={day.date} day={day} now={now} />
+            <div {...swipe}>
+              <DayList key={day.date} day={day} now={now} />
+            </div>
             <TaskSheetPlace tasks={day.tasks} now={now} />
           </>
         )}

@@ -106,6 +106,23 @@ describe('a day on the screen', () => {
     expect(lateTasks([older, cleaner], stations, at('09:30')).map((task) => task.id)).toEqual([id(2), id(1)])
   })
 
+  it('has a night beside its rounds when something is due in the dark, and only then', () => {
+    const evening = makeTask(1, { roundId: 'evening', dueAt: '2026-11-25T18:30:00Z' })
+    const watch = makeTask(2, { roundId: 'evening', dueAt: '2026-11-25T20:00:00Z', lateAt: '2026-11-25T23:00:00Z' })
+    const named = (tasks: Task[]) => roundStates(dayOf(tasks), at('12:00')).map(({ name, open }) => [name, open])
+    expect(named([evening])).toEqual([
+      ['Morning', 0],
+      ['Evening', 1],
+    ])
+    expect(named([evening, watch])).toEqual([
+      ['Morning', 0],
+      ['Evening', 1],
+      ['Tonight', 1],
+    ])
+    expect(currentRoundId(dayOf([{ ...evening, state: 'done' }, watch]), at('19:00'))).toBe('tonight')
+    expect(named([{ ...watch, state: 'withdrawn' }])).toHaveLength(2)
+  })
+
   it('opens on the round under way and moves on when nothing in it is open', () => {
     const evening = makeTask(2, { roundId: 'evening' })
     expect(currentRoundId(dayOf([makeTask(1), evening]), at('08:00'))).toBe('morning')

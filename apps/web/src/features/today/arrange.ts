@@ -52,9 +52,23 @@ export const lateTasks = (tasks: Task[], order: readonly Station[], now: Date): 
 /** A round and what is left of it; the late ones stand above all rounds and are not in `open`. */
 export type RoundState = { id: string; name: string; startsAt: string; open: number; late: number; all: number }
 
+const tonightId = 'tonight'
+
+/** What is due after its round has begun and the lights are off is done in the dark, apart from the round. */
+const isTonight = (day: Day, task: Task): boolean =>
+  task.dueAt >= day.lightsOffAt && day.rounds.some(({ id, startsAt }) => id === task.roundId && startsAt < task.dueAt)
+
+export const roundIdOf = (day: Day, task: Task): string => (isTonight(day, task) ? tonightId : task.roundId)
+
+/** The rounds of the day, and the night where something is due in it. */
+export const roundsOf = (day: Day): Day['rounds'] =>
+  day.tasks.some((task) => isShown(task) && isTonight(day, task))
+    ? [...day.rounds, { id: tonightId, name: 'Tonight', startsAt: day.lightsOffAt }]
+    : day.rounds
+
 export function roundStates(day: Day, now: Date): RoundState[] {
-  return day.rounds.map((round) => {
-    const tasks = day.tasks.filter((task) => task.roundId === round.id && isShown(task))
+  return roundsOf(day).map((round) => {
+    const tasks = day.tasks.filter((task) => roundIdOf(day, task) === round.id && isShown(task))
     const late = tasks.filter((task) => isLate(task, now)).length
     const open = tasks.filter((task) => task.state === 'open').length - late
     return { ...round, open, late, all: tasks.length }
@@ -70,7 +84,7 @@ export function sayLeft({ open, late, all }: RoundState): string {
 
 /** The round that the clock says is now; undefined before the first. */
 export const roundUnderWay = (day: Day, now: Date): string | undefined =>
-  day.rounds.findLast((round) => new Date(round.startsAt) <= now)?.id
+  roundsOf(day).findLast((round) => new Date(round.startsAt) <= now)?.id
 
 /** The round to open on: the one under way; when it has nothing open but what is late, the next that has. */
 export function currentRoundId(day: Day, now: Date): string | undefined {

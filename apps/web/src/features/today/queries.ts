@@ -1,6 +1,7 @@
 import type { BodyInputOf, Day, Id, PlainDate, Task } from '@fryward/shared'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/api/call.ts'
+import { untilAnswered } from '@/features/live/waiting.ts'
 import { refreshRoom, roomKey } from '@/features/rooms/queries.ts'
 
 export type DayName = PlainDate | 'today' | 'tomorrow'
@@ -52,11 +53,18 @@ export function useTakeDuty(roomId: Id, date: PlainDate) {
 
 type Keyed<B> = { taskId: Id; body: B; requestKey: string }
 
-export function useSignOff(roomId: Id) {
+/** @param onAnswer told of the answer even when the component that asked has gone meanwhile. */
+export function useSignOff(roomId: Id, onAnswer?: (taskId: Id, error: unknown) => void) {
+  const { onSuccess, onSettled } = useTakeTask(roomId)
   return useMutation({
+    ...untilAnswered(roomId),
     mutationFn: ({ taskId, body, requestKey }: Keyed<BodyInputOf<'signOffTask'>>) =>
       call('signOffTask', { params: { roomId, taskId }, body, requestKey }),
-    ...useTakeTask(roomId),
+    onSuccess,
+    onSettled: (_task, error, { taskId }) => {
+      onAnswer?.(taskId, error)
+      onSettled()
+    },
   })
 }
 

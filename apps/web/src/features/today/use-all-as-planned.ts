@@ -4,6 +4,7 @@ import type { Id, Task } from '@fryward/shared'
 import { useQueryClient } from '@tanstack/react-query'
 import { useRef, useState } from 'react'
 import { sentenceOf } from '@/api/problem.ts'
+import { serverNow } from '@/api/server-clock.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { useToast } from '@/ui/toast.tsx'
 import { usePreload } from '@/ui/use-preload.ts'
@@ -37,7 +38,11 @@ export function useAllAsPlanned() {
       ...{ tasks, stop, showTask, keys: keys.current },
       fetchTask: (taskId) => queryClient.fetchQuery({ ...taskOptions(roomId, taskId), staleTime: 0 }),
       signOff: (task, requestKey) =>
-        signOff.mutateAsync({ taskId: task.id, body: { values: {}, shownAmount: task.amount }, requestKey }),
+        signOff.mutateAsync({
+          taskId: task.id,
+          body: { values: {}, shownAmount: task.amount, doneAt: serverNow().toISOString() },
+          requestKey,
+        }),
     })
     const action = { label: `Undo all ${done.length}`, run: () => void undoAll(done) }
     toast({ text: said, action: done.length > 0 ? action : undefined })

@@ -4,6 +4,7 @@ import { type Task, TaskSchema } from '@fryward/shared'
 import { useRef } from 'react'
 import { type ApiProblem, isApiProblem, sentenceOf } from '@/api/problem.ts'
 import { makeRequestKey } from '@/api/request-key.ts'
+import { serverNow } from '@/api/server-clock.ts'
 import { sayTime } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { useToast } from '@/ui/toast.tsx'
@@ -37,7 +38,12 @@ export function useOneTap(task: Task) {
 
   const post = (again: boolean) =>
     signOff.mutate(
-      { taskId: task.id, body: { values: {}, shownAmount: task.amount, again }, requestKey: requestKey.current },
+      {
+        taskId: task.id,
+        // An answer may come much later than the tap.
+        body: { values: {}, shownAmount: task.amount, again, doneAt: serverNow().toISOString() },
+        requestKey: requestKey.current,
+      },
       {
         onSuccess: () => {
           requestKey.current = makeRequestKey()

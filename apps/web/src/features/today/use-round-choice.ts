@@ -2,7 +2,7 @@
 
 import type { Day } from '@fryward/shared'
 import { useState } from 'react'
-import { currentRoundId, roundUnderWay } from './arrange.ts'
+import { currentRoundId, roundsOf, roundUnderWay } from './arrange.ts'
 
 /**
  * The round on the screen. It follows the clock from round to round until somebody chooses one; what is signed off never
@@ -12,7 +12,7 @@ export function useRoundChoice(day: Day, now: Date) {
   const under = roundUnderWay(day, now)
   const byClock = () => ({ under, roundId: currentRoundId(day, now), isByHand: false })
   const [choice, setChoice] = useState(byClock)
-  const isThere = day.rounds.some((round) => round.id === choice.roundId)
+  const isThere = roundsOf(day).some((round) => round.id === choice.roundId)
   const isOver = !isThere || (!choice.isByHand && choice.under !== under)
   const current = isOver ? byClock() : choice
   if (isOver && current.roundId !== choice.roundId) setChoice(current)

@@ -4,7 +4,7 @@ import { factsUntil } from '../../state/day-facts.ts'
 import { hatchNightCautions } from '../cautions.ts'
 import { choiceField, noteField } from '../fields.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { lastRound } from '../rounds.ts'
+import { inTheDark, lastRound } from '../rounds.ts'
 import { textOf } from '../values.ts'
 import { chanceLinks, eventOf, toRaise } from './hatch-night.ts'
 
@@ -38,10 +38,12 @@ export const clutchWatch = defineRule({
     )
     if (seen) return []
     const { from, to } = outlook.species.hatchHoursAfterLightsOff.value
+    const round = lastRound(day)
     return [
       {
-        roundId: lastRound(day).id,
-        lateAfterMinutes: 6 * 60,
+        roundId: round.id,
+        dueAt: inTheDark(day, round),
+        lateAfterMinutes: to * 60,
         content: taskContent({
           verb: 'look',
           title: phrase(`Watch for ${eventOf(clutch)} in the dark`),

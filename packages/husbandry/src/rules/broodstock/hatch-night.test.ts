@@ -81,13 +81,14 @@ describe('before the night', () => {
     expect(built.drafts(likely, [clutchPullNest]).drafts).toEqual([])
   })
 
-  test('dark and a watch are asked for that evening', () => {
+  test('dark is asked for that evening, and a watch from lights off', () => {
     const { built, clutch } = room()
     const { drafts } = built.drafts(likely, [clutchDark, clutchWatch])
-    expect(drafts.map(({ ruleId, roundId }) => [ruleId, roundId])).toEqual([
-      ['clutch-dark', 'evening'],
-      ['clutch-watch', 'evening'],
+    expect(drafts.map(({ ruleId, roundId, dueAt }) => [ruleId, roundId, dueAt])).toEqual([
+      ['clutch-dark', 'evening', '2026-03-10T18:30:00.000Z'],
+      ['clutch-watch', 'evening', '2026-03-10T19:00:00.000Z'],
     ])
+    expect(drafts[1]?.lateAt).toBe('2026-03-10T22:00:00.000Z')
     expect(signOff(clutchDark, drafts[0]!).facts[0]).toMatchObject({ data: { act: 'darken' } })
     expect(signOff(clutchWatch, drafts[1]!, { hatching: 'some' }).facts).toEqual([
       { kind: 'observation', subjectId: clutch.id, data: { signs: ['eggs_seen'], note: 'Some are out.' } },
