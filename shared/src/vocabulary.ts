@@ -34,6 +34,15 @@ export type ClutchState = (typeof clutchStates)[number]
 export const stations = ['microalgae', 'live_food', 'larvae', 'juveniles', 'broodstock', 'quarantine', 'room'] as const
 export type Station = (typeof stations)[number]
 
+/** Where on the walk a tank stands: with the animals that live in it. */
+export const stationOfTank = {
+  larval: 'larvae',
+  grow_out: 'juveniles',
+  broodstock: 'broodstock',
+  quarantine: 'quarantine',
+  storage: 'room',
+} as const satisfies Record<TankKind, Station>
+
 export const taskStates = ['open', 'done', 'skipped', 'missed', 'withdrawn'] as const
 export type TaskState = (typeof taskStates)[number]
 

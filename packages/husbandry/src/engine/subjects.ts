@@ -1,3 +1,4 @@
+import { type Station, stationOfTank } from '@fryward/shared'
 import type { RoomSnapshot } from '../snapshot.ts'
 import { isBatchStanding } from '../state/batch-state.ts'
 import { clutchState } from '../state/clutch-state.ts'
@@ -6,8 +7,10 @@ import type { Rule, Subject } from './rule.ts'
 /** The things a rule may be about, in order of name so that a day always reads the same. */
 export function subjectsOf(snapshot: RoomSnapshot, rule: Pick<Rule, 'subject' | 'station'>): Subject[] {
   const named = listOf(snapshot, rule.subject)
+  // What a tank needs is done with the animals that live in it, so that nobody walks back from the sick to the delicate.
+  const stations = new Map<string, Station>(snapshot.tanks.map(({ id, kind }) => [id, stationOfTank[kind]]))
   return named
-    .map(({ id, name }) => ({ id, name, kind: rule.subject, station: rule.station }))
+    .map(({ id, name }) => ({ id, name, kind: rule.subject, station: stations.get(id) ?? rule.station }))
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
 }
 

@@ -1,4 +1,4 @@
-import type { Station, TankKind } from '@fryward/shared'
+import type { Station } from '@fryward/shared'
 import type { Thing } from './use-things.ts'
 
 type Line = { thing: Thing; note: string; open: number }
@@ -10,14 +10,6 @@ export type RoomCard = Line & {
   inhabitants?: Line[] | undefined
 }
 export type Stop = { station: Station; cards: RoomCard[] }
-
-export const stationOfTank: Record<TankKind, Station> = {
-  broodstock: 'broodstock',
-  larval: 'larvae',
-  grow_out: 'juveniles',
-  quarantine: 'quarantine',
-  storage: 'room',
-}
 
 /** The cards at their stations, in the order this room is walked; stations without any are left out. */
 export const toStops = (cards: RoomCard[], order: readonly Station[]): Stop[] =>

@@ -1,6 +1,6 @@
 'use client'
 
-import type { Id, Task } from '@fryward/shared'
+import { type Id, stationOfTank, type Task } from '@fryward/shared'
 import { type UseQueryResult, useQuery } from '@tanstack/react-query'
 import { todayIn } from '@/dates/local-time.ts'
 import { sayNight } from '@/dates/say.ts'
@@ -10,7 +10,7 @@ import { likeliestNight } from '@/glyphs/egg-colour.ts'
 import { toQuantityText } from '@/quantities/Amount.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
 import { clutchStateLabels, cultureKindLabels, tankKindLabels } from '@/words/labels.ts'
-import { type RoomCard, type Stop, stationOfTank, toStops } from './room-stops.ts'
+import { type RoomCard, type Stop, toStops } from './room-stops.ts'
 import { sayDensity } from './say-density.ts'
 import { useThingQueries } from './use-things.ts'
 

@@ -71,6 +71,18 @@ describe('tanks', () => {
     expect(room.drafts(date, [tankTopUp]).drafts).toEqual([])
   })
 
+  test('are seen to at the station of those who live in them, the room itself after all', () => {
+    const room = new SnapshotBuilder()
+    for (const kind of ['quarantine', 'broodstock', 'grow_out'] as const) room.tank({ name: kind, kind })
+    const { drafts } = room.drafts(date, [tankWaterChange, roomEquipment])
+    expect(drafts.map(({ subjectName, station }) => [subjectName, station])).toMatchObject([
+      ['broodstock', 'broodstock'],
+      ['grow_out', 'juveniles'],
+      ['quarantine', 'quarantine'],
+      [expect.any(String), 'room'],
+    ])
+  })
+
   test('at their salinity need none', () => {
     const { room, tank } = tankRoom()
     room.fact('water_test', tank.id, '2026-03-12T06:30:00.000Z', { salinity: 34.8 })
