@@ -113,7 +113,10 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
       ])
     case 'observation':
       return join([
-        ...fact.data.signs.map((sign) => signLabels[sign].toLowerCase()),
+        ...fact.data.signs
+          // The colour says that there are eggs.
+          .filter((sign) => sign !== 'eggs_seen' || fact.data.eggStage === undefined)
+          .map((sign) => signLabels[sign].toLowerCase()),
         fact.data.eggStage && `eggs ${eggStageLabels[fact.data.eggStage].toLowerCase()}`,
         fact.data.note,
       ])

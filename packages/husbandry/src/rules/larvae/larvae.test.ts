@@ -222,7 +222,7 @@ describe('growing up', () => {
     expect(siphoned.room.drafts(date, [larvalLook]).drafts).toEqual([])
     const siphon = onlyDraft(siphoned.room.drafts(date, [larvalSiphon]))
     expect(siphon.content.title.text).toBe('Siphon the bottom, count the dead, look at the larvae')
-    const seen = { kind: 'observation', subjectId: siphoned.batch.id, data: { signs: ['all_well'], note: 'Well.' } }
+    const seen = { kind: 'observation', subjectId: siphoned.batch.id, data: { signs: ['all_well'], note: '' } }
     const light = { kind: 'care', subjectId: siphoned.batch.id, data: { act: 'check_light' } }
     expect(signOff(larvalSiphon, siphon, { dead: 0, deformed: 1, seen: 'well' }).facts.slice(1)).toEqual([seen, light])
     const changed = nursery('2026-03-05')

@@ -90,7 +90,7 @@ export function lookFacts(subjectId: string, given: { values: Values; withLight:
   const signs: Sign[] = seen === 'well' ? ['all_well'] : seen === 'hungry' ? ['not_eating'] : []
   if (settled === 'most') signs.push('settled')
   return [
-    { kind: 'observation', subjectId, data: { signs, note: note || (seen === 'well' ? 'Well.' : 'Looked at.') } },
+    { kind: 'observation', subjectId, data: { signs, note: note || (signs.length > 0 ? '' : 'Looked at.') } },
     ...(withLight ? [{ kind: 'care', subjectId, data: { act: 'check_light' } } as const] : []),
   ]
 }

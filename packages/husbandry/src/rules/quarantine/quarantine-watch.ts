@@ -99,7 +99,7 @@ export const quarantineWatch = defineRule({
     const seen: FactDraft = {
       kind: 'observation',
       subjectId,
-      data: { signs: isWell ? ['all_well'] : signs, note: note ?? 'Watched.' },
+      data: { signs: isWell ? ['all_well'] : signs, note: note ?? (isWell || signs.length > 0 ? '' : 'Watched.') },
     }
     const losses: FactDraft[] =
       dead > 0

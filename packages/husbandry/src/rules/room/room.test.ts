@@ -218,7 +218,7 @@ describe('quarantine', () => {
     room.append(fact!, { at: '2026-03-10T18:50:00.000Z' })
     expect(room.drafts(date, [quarantineWatch]).drafts).toEqual([])
     expect(signOff(quarantineWatch, draft).facts).toEqual([
-      { kind: 'observation', subjectId: tank.id, data: { signs: ['all_well'], note: 'Watched.' } },
+      { kind: 'observation', subjectId: tank.id, data: { signs: ['all_well'], note: '' } },
     ])
     const given = { product: 'as on the bottle', dose: '1 mL in 10 L', prescribedBy: 'Dr Reis' }
     expect(signOff(quarantineWatch, draft, given).facts[1]).toEqual({
