@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { DESKTOP } from '../support/browser.ts'
+import { findAccessibilityViolations } from '../support/accessibility.ts'
+import { DESKTOP, PHONE } from '../support/browser.ts'
 import { openSheet, soon, taskLine, taskSentence, tasks } from '../support/browser-steps.ts'
 import { openStage, type Stage } from '../support/stage.ts'
 import { type LivedInRoom, openLivedInRoom, todaysTasks } from '../support/stage-room.ts'
@@ -39,6 +40,20 @@ describe('Today at eleven, the morning late', () => {
     expect((await edges(page.getByRole('tablist', { name: 'Rounds' }))).bottom).toBeLessThan(top)
     expect((await edges(page.getByRole('tabpanel').getByRole('heading', { level: 2 }).first())).top).toBeLessThan(top)
   })
+
+  for (const [size, device] of Object.entries({ phone: PHONE, desktop: DESKTOP }))
+    for (const look of ['day', 'night', 'lights_out'] as const)
+      it(`holds WCAG 2.2 A and AA with its late tasks, its folds open and a sheet, ${size}, ${look}`, async () => {
+        const one = await stage.openPage(room.people.caretaker, { path: room.path('today'), device, look })
+        await one.getByRole('button', { name: /more, late$/ }).click()
+        await round(one, 'Morning').click()
+        await one.getByRole('button', { name: /^Midday is next/ }).waitFor(soon)
+        expect(await findAccessibilityViolations(one)).toEqual([])
+        await openSheet(one, tasks.count)
+        await one.getByRole('dialog').getByRole('region', { name: /^Why/ }).waitFor(soon)
+        expect(await findAccessibilityViolations(one)).toEqual([])
+        await one.context().close()
+      })
 
   it('unfolds what more is late', async () => {
     const all = (await todaysTasks(stage, room)).filter((task) => task.state === 'open' && task.roundId === 'morning')
@@ -98,6 +113,7 @@ describe('Today at nine', () => {
     const standing = () =>
       stage.world.database.prisma.signOff.count({ where: { userId: room.people.caretaker.userId, undoneAt: null } })
     const before = await standing()
+    expect(await findAccessibilityViolations(page)).toEqual([])
     await larvae.getByRole('button', { name: new RegExp(`${many}( of \\d+)? as planned: Larvae`) }).click()
     await page.getByRole('status').getByText(`${many} as planned: Larvae`).waitFor(soon)
     expect(await standing()).toBe(before + many)

@@ -44,6 +44,12 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
   return [
     { name: 'today', path: today, who: 'caretaker' },
     { name: 'today, further down', path: today, who: 'caretaker', act: scroll(1) },
+    {
+      name: 'today, a round with nothing left',
+      path: today,
+      who: 'caretaker',
+      act: (page) => page.getByRole('tab', { name: /^Morning/ }).click(),
+    },
     { name: 'tomorrow', path: `${today}?date=tomorrow`, who: 'caretaker' },
     { name: 'sheet', ...inSheet(amount) },
     { name: 'sheet, why', ...inSheet(amount, scrollWhy) },

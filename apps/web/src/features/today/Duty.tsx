@@ -19,6 +19,7 @@ export function Duty({ day }: { day: Day }) {
   const take = useTakeDuty(room.id, day.date)
   const toast = useToast()
   const { onDuty } = day
+  if (!onDuty && !may) return null
   const isMine = onDuty !== null && onDuty.userId === me?.id
   const said = isMine
     ? 'You have the room'
