@@ -36,6 +36,8 @@ describe('handing over', () => {
     await desk.getByRole('button', { name: 'Write the worry' }).click()
     const settle = phone.getByRole('button', { name: `It is over: ${worry}` })
     await settle.waitFor(soon)
+    // Said once on the page, among neither the notes nor the other worries a second time.
+    expect(await phone.getByText(worry).count()).toBe(1)
     await settle.click()
     await settle.waitFor({ state: 'detached', ...soon })
     const note = desk.getByRole('listitem').filter({ hasText: worry })

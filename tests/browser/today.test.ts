@@ -154,6 +154,17 @@ describe('Today at nine', () => {
     await page.context().close()
   })
 
+  it('has Done on the screen however long the steps are', async () => {
+    const page = await openToday()
+    await round(page, 'Midday').click()
+    const sheet = await openSheet(page, /bottom siphoned/)
+    const done = sheet.getByRole('button', { name: 'Done', exact: true })
+    await done.waitFor(soon)
+    expect((await edges(sheet.getByRole('heading', { name: /^Why/ }))).bottom).toBeGreaterThan(844)
+    await expect.poll(async () => (await edges(done)).bottom, soon).toBeLessThanOrEqual(844)
+    await page.context().close()
+  })
+
   it('keeps the list in use beside a sheet on a wide screen, and what was typed in another', async () => {
     const page = await openToday('caretaker', DESKTOP)
     const sheet = await openSheet(page, tasks.count)
