@@ -43,24 +43,26 @@ export type SnapshotRows = {
   feedLinks: { id: string; batchId: string; cultureId: string; fromOn: string; untilOn: string | null }[]
   /** In order of `at`, then id. */
   facts: FactSnapshotRow[]
+  /** By id: of everything in the room, ended or not. */
+  subjectKinds: Record<string, SubjectKind>
+  /** By user id: who recorded the room's facts, as far as their accounts are still there. */
+  people: Record<string, string>
   /** The newest change of each rule that was ever changed. */
   ruleChanges: { ruleId: string; isOn: boolean; parameters: unknown }[]
 }
 
-export type FactSnapshotRow = {
-  id: string
-  kind: FactKind
-  subjectId: string
-  subjectKind: SubjectKind
-  at: string
-  receivedAt: string
-  recordedBy: string | null
-  /** Null for what nobody recorded, and for somebody whose account is gone. */
-  recordedByName: string | null
-  taskId: string | null
-  revision: number
-  data: unknown
-}
+/** A fact by position: there are thousands, and names in each of them would be most of the answer. */
+export type FactSnapshotRow = [
+  id: string,
+  kind: FactKind,
+  subjectId: string,
+  atMs: number,
+  receivedAtMs: number,
+  recordedBy: string | null,
+  taskId: string | null,
+  revision: number,
+  data: unknown,
+]
 
 /**
  * Everything that working a room out needs, in one statement and one answer: a room is worked out at every write, and
@@ -112,16 +114,14 @@ export async function readSnapshotRows(
       'feedLinks', (SELECT coalesce(json_agg(json_build_object('id', id, 'batchId', batch_id,
         'cultureId', culture_id, 'fromOn', from_on, 'untilOn', until_on) ORDER BY id), '[]')
         FROM feed_link WHERE room_id = room.id),
-      'facts', (SELECT coalesce(json_agg(json_build_object('id', fact.id, 'kind', fact.kind,
-        'subjectId', subject_id, 'subjectKind', subject.kind,
-        'at', to_char(at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'),
-        'receivedAt', to_char(fact.received_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'),
-        'recordedBy', recorded_by, 'recordedByName', person.name, 'taskId', sign_off.task_id,
-        'revision', fact.revision, 'data', data) ORDER BY at, fact.id), '[]')
+      'subjectKinds', (SELECT json_object_agg(id, kind) FROM subject WHERE room_id = room.id),
+      'people', (SELECT coalesce(json_object_agg(id, name), '{}') FROM "user"
+        WHERE id IN (SELECT recorded_by FROM fact WHERE room_id = room.id)),
+      'facts', (SELECT coalesce(json_agg(json_build_array(fact.id, fact.kind, subject_id,
+        extract(epoch FROM at) * 1000, extract(epoch FROM fact.received_at) * 1000, recorded_by, sign_off.task_id,
+        fact.revision, data) ORDER BY at, fact.id), '[]')
         FROM fact
-        JOIN subject ON subject.room_id = fact.room_id AND subject.id = fact.subject_id
         LEFT JOIN sign_off ON sign_off.room_id = fact.room_id AND sign_off.id = fact.sign_off_id
-        LEFT JOIN "user" AS person ON person.id = fact.recorded_by
         WHERE fact.room_id = room.id AND struck_at IS NULL
           AND (at >= ${since}::timestamptz
             OR fact.kind = ANY(${lastingKinds}::"FactKind"[])

@@ -23,7 +23,7 @@ export async function loadSnapshot(
   const since = new Date(new Date(now).getTime() - factWindowDays * 86_400_000).toISOString()
   const rows = await readSnapshotRows(tx, { roomId, since, lastingKinds })
   if (!rows) throw new Error(`There is no room ${roomId}`)
-  const { ruleChanges, ...same } = rows
+  const { ruleChanges, subjectKinds: _subjectKinds, people: _people, ...same } = rows
   return {
     ...same,
     room: { ...rows.room, rounds: RoundsSchema.parse(rows.room.rounds) },
@@ -31,19 +31,28 @@ export async function loadSnapshot(
       ...clutch,
       care: findSpecies(clutch.species)?.care.value ?? 'nest',
     })),
-    facts: rows.facts.map(toStandingFact),
+    facts: rows.facts.map((fact) => toStandingFact(fact, rows)),
     ruleSettings: settingsOf(ruleChanges),
   }
 }
 
 /** A fact's data was checked by its kind's schema when it was written. */
-function toStandingFact({ recordedBy, recordedByName, ...row }: FactSnapshotRow): Fact {
+function toStandingFact(row: FactSnapshotRow, { subjectKinds, people }: SnapshotRows): Fact {
+  const [id, kind, subjectId, atMs, receivedAtMs, recordedBy, taskId, revision, data] = row
   return {
-    ...row,
-    recordedByName: nameOrLeft(recordedBy, recordedByName),
+    id,
+    kind,
+    subjectId,
+    subjectKind: subjectKinds[subjectId],
+    at: new Date(atMs).toISOString(),
+    receivedAt: new Date(receivedAtMs).toISOString(),
+    recordedByName: nameOrLeft(recordedBy, recordedBy === null ? null : (people[recordedBy] ?? null)),
+    taskId,
     struckAt: null,
     struckByName: null,
     struckReason: null,
+    revision,
+    data,
   } as Fact
 }
 
