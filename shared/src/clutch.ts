@@ -1,5 +1,6 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { HeadCountSchema, IdSchema, InstantSchema, NameSchema, PlainDateSchema, VersionSchema } from './primitives.ts'
+import { withDefault } from './shapes.ts'
 import { careKinds, clutchIntents, clutchStates } from './vocabulary.ts'
 
 export const ClutchIntentSchema = z.enum(clutchIntents)
@@ -20,24 +21,24 @@ export const ClutchSchema = z
     intent: ClutchIntentSchema,
     state: z.enum(clutchStates),
     spawnedAt: InstantSchema,
-    eggs: z.number().int().nullable(),
+    eggs: z.nullable(z.int()),
     ageDays: z.number(),
     nights: z.array(NightSchema),
     version: VersionSchema,
   })
-  .meta({ id: 'Clutch' })
+  .register(z.globalRegistry, { id: 'Clutch' })
 export type Clutch = z.infer<typeof ClutchSchema>
 
 export const NewClutchSchema = z.strictObject({
   pairId: IdSchema,
-  name: NameSchema.optional(),
+  name: z.optional(NameSchema),
   spawnedAt: InstantSchema,
-  eggs: HeadCountSchema.optional(),
-  intent: ClutchIntentSchema.default('undecided'),
+  eggs: z.optional(HeadCountSchema),
+  intent: withDefault(ClutchIntentSchema, 'undecided'),
 })
 export type NewClutch = z.infer<typeof NewClutchSchema>
 export const ChangeClutchSchema = z.strictObject({
-  name: NameSchema.optional(),
-  intent: ClutchIntentSchema.optional(),
+  name: z.optional(NameSchema),
+  intent: z.optional(ClutchIntentSchema),
   version: VersionSchema,
 })

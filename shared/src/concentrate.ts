@@ -1,27 +1,30 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { IdSchema, NameSchema, PlainDateSchema, VersionSchema } from './primitives.ts'
+import { numberBetween, withDefault } from './shapes.ts'
 
 /** Cells per mL as printed on the bottle; a millilitre cannot hold more than about 1e12 cells. from memory */
-export const CellsPerMlSchema = z.number().min(1e6).max(1e12).meta({ description: 'cells per mL, from the label' })
+export const CellsPerMlSchema = numberBetween(1e6, 1e12).register(z.globalRegistry, {
+  description: 'cells per mL, from the label',
+})
 
 const concentrateFields = {
   name: NameSchema,
   cellsPerMl: CellsPerMlSchema,
-  openedOn: PlainDateSchema.nullable().default(null),
-  useBy: PlainDateSchema.nullable().default(null),
+  openedOn: withDefault(z.nullable(PlainDateSchema), null),
+  useBy: withDefault(z.nullable(PlainDateSchema), null),
 }
 /** A bottle of microalgae concentrate; its strength has no default. */
 export const ConcentrateSchema = z
   .object({ id: IdSchema, ...concentrateFields, isFinished: z.boolean(), version: VersionSchema })
-  .meta({ id: 'Concentrate' })
+  .register(z.globalRegistry, { id: 'Concentrate' })
 export type Concentrate = z.infer<typeof ConcentrateSchema>
 export const NewConcentrateSchema = z.strictObject(concentrateFields)
 export type NewConcentrate = z.infer<typeof NewConcentrateSchema>
 export const ChangeConcentrateSchema = z.strictObject({
-  name: concentrateFields.name.optional(),
-  cellsPerMl: CellsPerMlSchema.optional(),
-  openedOn: PlainDateSchema.nullable().optional(),
-  useBy: PlainDateSchema.nullable().optional(),
-  isFinished: z.boolean().optional(),
+  name: z.optional(concentrateFields.name),
+  cellsPerMl: z.optional(CellsPerMlSchema),
+  openedOn: z.optional(z.nullable(PlainDateSchema)),
+  useBy: z.optional(z.nullable(PlainDateSchema)),
+  isFinished: z.optional(z.boolean()),
   version: VersionSchema,
 })

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import {
   DensityPerMlSchema,
   IdSchema,
@@ -10,6 +10,7 @@ import {
   VersionSchema,
   VolumeLSchema,
 } from './primitives.ts'
+import { withDefault } from './shapes.ts'
 import { cultureKinds, rotiferStrains } from './vocabulary.ts'
 
 export const CultureKindSchema = z.enum(cultureKinds)
@@ -19,17 +20,17 @@ const cultureFields = {
   name: NameSchema,
   kind: CultureKindSchema,
   /** Required for rotifers. */
-  strain: RotiferStrainSchema.nullable().default(null),
+  strain: withDefault(z.nullable(RotiferStrainSchema), null),
   /** Litres of water in it when full to its mark. */
   volumeL: VolumeLSchema,
   temperatureC: TemperatureCSchema,
   salinity: SalinitySchema,
-  hasFilter: z.boolean().default(false),
+  hasFilter: withDefault(z.boolean(), false),
   /** A backup is left alone: own tools, own air, own feed bottle, not harvested for larvae. */
-  isBackup: z.boolean().default(false),
-  concentrateId: IdSchema.nullable().default(null),
-  parentCultureId: IdSchema.nullable().default(null),
-  note: NoteSchema.default(''),
+  isBackup: withDefault(z.boolean(), false),
+  concentrateId: withDefault(z.nullable(IdSchema), null),
+  parentCultureId: withDefault(z.nullable(IdSchema), null),
+  note: withDefault(NoteSchema, ''),
 }
 const hasStrainIfRotifer = (culture: { kind: string; strain?: string | null }) =>
   culture.kind !== 'rotifer' || culture.strain != null
@@ -40,35 +41,35 @@ export const CultureSchema = z
     id: IdSchema,
     ...cultureFields,
     startedAt: InstantSchema,
-    endedAt: InstantSchema.nullable(),
-    endReason: z.string().nullable(),
+    endedAt: z.nullable(InstantSchema),
+    endReason: z.nullable(z.string()),
     /** As last counted, less what was taken since, or by the estimate from a day after; null while nobody has said. */
-    densityNow: z.object({ perMl: z.number(), countedAt: InstantSchema, isEstimated: z.boolean() }).nullable(),
+    densityNow: z.nullable(z.object({ perMl: z.number(), countedAt: InstantSchema, isEstimated: z.boolean() })),
     version: VersionSchema,
   })
-  .meta({ id: 'Culture' })
+  .register(z.globalRegistry, { id: 'Culture' })
 export type Culture = z.infer<typeof CultureSchema>
 
 const newCultureFields = {
   ...cultureFields,
-  startedAt: InstantSchema.optional(),
+  startedAt: z.optional(InstantSchema),
   /** Density just after inoculation, when known. */
-  startDensityPerMl: DensityPerMlSchema.optional(),
+  startDensityPerMl: z.optional(DensityPerMlSchema),
 }
 /** Shape only, for forms that build on it; what is posted is checked by `PostCultureSchema`. */
 export const NewCultureSchema = z.strictObject(newCultureFields)
-export const PostCultureSchema = NewCultureSchema.refine(hasStrainIfRotifer, strainMessage)
+export const PostCultureSchema = NewCultureSchema.check(z.refine(hasStrainIfRotifer, strainMessage))
 export type NewCulture = z.infer<typeof NewCultureSchema>
 export const ChangeCultureSchema = z.strictObject({
-  name: NameSchema.optional(),
-  strain: RotiferStrainSchema.nullable().optional(),
-  volumeL: VolumeLSchema.optional(),
-  temperatureC: TemperatureCSchema.optional(),
-  salinity: SalinitySchema.optional(),
-  hasFilter: z.boolean().optional(),
-  isBackup: z.boolean().optional(),
-  concentrateId: IdSchema.nullable().optional(),
-  note: NoteSchema.optional(),
+  name: z.optional(NameSchema),
+  strain: z.optional(z.nullable(RotiferStrainSchema)),
+  volumeL: z.optional(VolumeLSchema),
+  temperatureC: z.optional(TemperatureCSchema),
+  salinity: z.optional(SalinitySchema),
+  hasFilter: z.optional(z.boolean()),
+  isBackup: z.optional(z.boolean()),
+  concentrateId: z.optional(z.nullable(IdSchema)),
+  note: z.optional(NoteSchema),
   version: VersionSchema,
 })
 
@@ -82,7 +83,7 @@ export const CultureOutlookSchema = z
         densityPerMl: z.number(),
         lowerPerMl: z.number(),
         upperPerMl: z.number(),
-        eggRatio: z.number().nullable(),
+        eggRatio: z.nullable(z.number()),
       }),
     ),
     harvests: z.array(z.object({ factId: IdSchema, at: InstantSchema, volumeL: z.number(), share: z.number() })),
@@ -98,10 +99,10 @@ export const CultureOutlookSchema = z
       }),
     ),
     /** Null when there are too few counts to say. */
-    growthPerDay: z.number().nullable(),
+    growthPerDay: z.nullable(z.number()),
     harvestSharePerDay: z.number(),
-    sustainableSharePerDay: z.number().nullable(),
+    sustainableSharePerDay: z.nullable(z.number()),
     sentence: z.string(),
   })
-  .meta({ id: 'CultureOutlook' })
+  .register(z.globalRegistry, { id: 'CultureOutlook' })
 export type CultureOutlook = z.infer<typeof CultureOutlookSchema>

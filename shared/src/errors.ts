@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 
 /** The closed list of problem codes with their HTTP status. The API maps them with an exhaustive table. */
 export const errorCodes = {
@@ -25,7 +25,7 @@ export type ErrorCode = keyof typeof errorCodes
 export const FieldProblemSchema = z.object({
   path: z.string(),
   message: z.string(),
-  received: z.unknown().optional(),
+  received: z.optional(z.unknown()),
 })
 export type FieldProblem = z.infer<typeof FieldProblemSchema>
 
@@ -34,13 +34,13 @@ export const ProblemSchema = z
   .object({
     type: z.string(),
     title: z.string(),
-    status: z.number().int(),
+    status: z.int(),
     detail: z.string(),
     code: z.enum(Object.keys(errorCodes) as [ErrorCode, ...ErrorCode[]]),
-    requestId: z.string().optional(),
-    fields: z.array(FieldProblemSchema).optional(),
+    requestId: z.optional(z.string()),
+    fields: z.optional(z.array(FieldProblemSchema)),
     /** What the thing is now, with stale_version, already_done and wrong_state. */
-    current: z.unknown().optional(),
+    current: z.optional(z.unknown()),
   })
-  .meta({ id: 'Problem' })
+  .register(z.globalRegistry, { id: 'Problem' })
 export type Problem = z.infer<typeof ProblemSchema>

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import {
   DensityPerMlSchema,
   HeadCountSchema,
@@ -12,6 +12,7 @@ import {
   TemperatureCSchema,
   VolumeLSchema,
 } from './primitives.ts'
+import { aboveZero, numberBetween, trimmedText, wholeBetween, wholeInAddress, withDefault } from './shapes.ts'
 import {
   careActs,
   clutchIntents,
@@ -28,7 +29,7 @@ import {
  * Why more left than the book said was there. With it the book is corrected by the fact itself; without it the fact is
  * answered with needs_confirmation. To count first is the other way out.
  */
-const BeyondBookSchema = ReasonSchema.optional()
+const BeyondBookSchema = z.optional(ReasonSchema)
 
 /**
  * A sampled count, never a bare number: what was counted in each replicate, the volume of each, the dilution.
@@ -36,87 +37,86 @@ const BeyondBookSchema = ReasonSchema.optional()
  */
 export const CountDataSchema = z.strictObject({
   of: z.enum(countTargets),
-  animals: z.array(z.number().int().min(0).max(100_000)).min(1).max(20),
-  volumeMl: z.number().gt(0).max(10_000).optional(),
-  dilution: z.number().min(1).max(10_000).default(1),
+  animals: z.array(wholeBetween(0, 100_000)).check(z.minLength(1), z.maxLength(20)),
+  volumeMl: z.optional(aboveZero(10_000)),
+  dilution: withDefault(numberBetween(1, 10_000), 1),
   /** Eggs seen on the females looked at, for the egg ratio. */
-  eggs: z.number().int().min(0).max(100_000).optional(),
-  females: z.number().int().min(1).max(100_000).optional(),
+  eggs: z.optional(wholeBetween(0, 100_000)),
+  females: z.optional(wholeBetween(1, 100_000)),
 })
 export type CountData = z.infer<typeof CountDataSchema>
 
 export const HarvestPartSchema = z.strictObject({
   to: z.enum(harvestDestinations),
-  subjectId: IdSchema.optional(),
-  volumeL: z.number().gt(0).max(20_000),
+  subjectId: z.optional(IdSchema),
+  volumeL: aboveZero(20_000),
 })
 /** Litres taken from a culture and where each litre went; the parts add up to the whole. */
 export const HarvestDataSchema = z
-  .strictObject({ volumeL: VolumeLSchema, parts: z.array(HarvestPartSchema).min(1).max(20) })
-  .refine(
-    (harvest) => Math.abs(harvest.parts.reduce((sum, part) => sum + part.volumeL, 0) - harvest.volumeL) < 0.0051,
-    {
-      path: ['parts'],
-      message: 'parts that add up to the litres taken',
-    },
-  )
-  .refine(
-    (harvest) =>
-      harvest.parts.every(
-        (part) => (part.to === 'larval_batch' || part.to === 'culture') === (part.subjectId !== undefined),
-      ),
-    {
-      path: ['parts'],
-      message: 'a subjectId for each part that went to a larval batch or a culture, and for no other',
-    },
+  .strictObject({ volumeL: VolumeLSchema, parts: z.array(HarvestPartSchema).check(z.minLength(1), z.maxLength(20)) })
+  .check(
+    z.refine(
+      (harvest) => Math.abs(harvest.parts.reduce((sum, part) => sum + part.volumeL, 0) - harvest.volumeL) < 0.0051,
+      { path: ['parts'], message: 'parts that add up to the litres taken' },
+    ),
+    z.refine(
+      (harvest) =>
+        harvest.parts.every(
+          (part) => (part.to === 'larval_batch' || part.to === 'culture') === (part.subjectId !== undefined),
+        ),
+      {
+        path: ['parts'],
+        message: 'a subjectId for each part that went to a larval batch or a culture, and for no other',
+      },
+    ),
   )
 export type HarvestData = z.infer<typeof HarvestDataSchema>
 
 export const FeedingDataSchema = z.strictObject({
   food: z.enum(foods),
-  concentrateId: IdSchema.optional(),
-  fromCultureId: IdSchema.optional(),
-  amountMl: z.number().gt(0).max(20_000).optional(),
-  amountG: z.number().gt(0).max(20_000).optional(),
-  animals: z.number().min(0).max(1e12).optional(),
-  note: NoteSchema.optional(),
+  concentrateId: z.optional(IdSchema),
+  fromCultureId: z.optional(IdSchema),
+  amountMl: z.optional(aboveZero(20_000)),
+  amountG: z.optional(aboveZero(20_000)),
+  animals: z.optional(numberBetween(0, 1e12)),
+  note: z.optional(NoteSchema),
 })
 export type FeedingData = z.infer<typeof FeedingDataSchema>
 
 /** Animals put into a culture, from a parent or bought in. */
 export const InoculationDataSchema = z.strictObject({
-  densityPerMl: DensityPerMlSchema.optional(),
-  animals: z.number().min(0).max(1e12).optional(),
-  fromCultureId: IdSchema.optional(),
+  densityPerMl: z.optional(DensityPerMlSchema),
+  animals: z.optional(numberBetween(0, 1e12)),
+  fromCultureId: z.optional(IdSchema),
 })
 
 /** Water taken out and put in; a top-up after evaporation takes nothing out and has salinity 0. */
 export const WaterChangeDataSchema = z.strictObject({
-  removedL: z.number().min(0).max(20_000),
-  addedL: z.number().min(0).max(20_000),
-  salinity: SalinitySchema.optional(),
-  temperatureC: TemperatureCSchema.optional(),
+  removedL: numberBetween(0, 20_000),
+  addedL: numberBetween(0, 20_000),
+  salinity: z.optional(SalinitySchema),
+  temperatureC: z.optional(TemperatureCSchema),
 })
 export type WaterChangeData = z.infer<typeof WaterChangeDataSchema>
 
 /** Concentrations are mg/L; ammonia, nitrite and nitrate are as nitrogen (N), total ammonia as total. */
 export const WaterTestDataSchema = z
   .strictObject({
-    temperatureC: TemperatureCSchema.optional(),
-    salinity: SalinitySchema.optional(),
-    pH: PhSchema.optional(),
-    totalAmmoniaNMgPerL: z.number().min(0).max(100).optional(),
-    nitriteNMgPerL: z.number().min(0).max(100).optional(),
-    nitrateNMgPerL: z.number().min(0).max(1000).optional(),
-    oxygenMgPerL: z.number().min(0).max(30).optional(),
+    temperatureC: z.optional(TemperatureCSchema),
+    salinity: z.optional(SalinitySchema),
+    pH: z.optional(PhSchema),
+    totalAmmoniaNMgPerL: z.optional(numberBetween(0, 100)),
+    nitriteNMgPerL: z.optional(numberBetween(0, 100)),
+    nitrateNMgPerL: z.optional(numberBetween(0, 1000)),
+    oxygenMgPerL: z.optional(numberBetween(0, 30)),
   })
-  .refine((test) => Object.values(test).some((value) => value !== undefined), 'at least one measured value')
+  .check(z.refine((test) => Object.values(test).some((value) => value !== undefined), 'at least one measured value'))
 export type WaterTestData = z.infer<typeof WaterTestDataSchema>
 
 export const LossDataSchema = z.strictObject({
-  number: z.number().int().min(1).max(1_000_000),
+  number: wholeBetween(1, 1_000_000),
   of: z.enum(['eggs', 'larvae', 'juveniles', 'adults', 'culture']),
-  cause: NoteSchema.optional(),
+  cause: z.optional(NoteSchema),
   beyondBook: BeyondBookSchema,
 })
 
@@ -124,52 +124,54 @@ export const LossDataSchema = z.strictObject({
 export const TransferDataSchema = z.strictObject({
   number: HeadCountSchema,
   toSubjectId: IdSchema,
-  note: NoteSchema.optional(),
+  note: z.optional(NoteSchema),
   beyondBook: BeyondBookSchema,
 })
 
 export const ObservationDataSchema = z
   .strictObject({
-    signs: z.array(z.enum(signs)).max(20).default([]),
-    eggStage: z.enum(eggStages).optional(),
-    note: NoteSchema.optional(),
+    signs: withDefault(z.array(z.enum(signs)).check(z.maxLength(20)), []),
+    eggStage: z.optional(z.enum(eggStages)),
+    note: z.optional(NoteSchema),
   })
-  .refine(
-    (seen) => seen.signs.length > 0 || seen.eggStage !== undefined || (seen.note ?? '') !== '',
-    'a sign, an egg colour or a note',
+  .check(
+    z.refine(
+      (seen) => seen.signs.length > 0 || seen.eggStage !== undefined || (seen.note ?? '') !== '',
+      'a sign, an egg colour or a note',
+    ),
   )
 export type ObservationData = z.infer<typeof ObservationDataSchema>
 
 export const CareDataSchema = z.strictObject({
   act: z.enum(careActs),
-  litres: VolumeLSchema.optional(),
-  saltG: z.number().min(0).max(1e6).optional(),
-  note: NoteSchema.optional(),
+  litres: z.optional(VolumeLSchema),
+  saltG: z.optional(numberBetween(0, 1e6)),
+  note: z.optional(NoteSchema),
 })
 
-export const SpawningDataSchema = z.strictObject({ eggs: HeadCountSchema.optional() })
+export const SpawningDataSchema = z.strictObject({ eggs: z.optional(HeadCountSchema) })
 
 /** A hatch seen the morning after: how much of the clutch, how many larvae, and into which batch. */
 export const HatchDataSchema = z.strictObject({
   hatchedOn: z.iso.date(),
-  share: ShareSchema.optional(),
-  larvae: HeadCountSchema.optional(),
-  batchId: IdSchema.optional(),
+  share: z.optional(ShareSchema),
+  larvae: z.optional(HeadCountSchema),
+  batchId: z.optional(IdSchema),
 })
 
 /** A treatment as written by whoever prescribed it; nothing is suggested here. */
 export const TreatmentDataSchema = z.strictObject({
-  product: z.string().trim().min(1, 'the product as it is written').max(200),
-  dose: z.string().trim().min(1, 'the dose as it is written').max(200),
-  prescribedBy: z.string().trim().min(1, 'who prescribed it').max(200),
-  note: NoteSchema.optional(),
+  product: trimmedText({ shortest: 1, longest: 200, wanted: 'the product as it is written' }),
+  dose: trimmedText({ shortest: 1, longest: 200, wanted: 'the dose as it is written' }),
+  prescribedBy: trimmedText({ shortest: 1, longest: 200, wanted: 'who prescribed it' }),
+  note: z.optional(NoteSchema),
 })
 
 /** Fish that were placed, kept for breeding or culled: they leave the group and are counted, not lost. */
 export const OutcomeDataSchema = z.strictObject({
   outcome: z.enum(outcomes),
-  number: z.number().int().min(1).max(1_000_000),
-  note: NoteSchema.optional(),
+  number: wholeBetween(1, 1_000_000),
+  note: z.optional(NoteSchema),
   beyondBook: BeyondBookSchema,
 })
 
@@ -193,7 +195,7 @@ export const factDataSchemas = {
   treatment: TreatmentDataSchema,
   outcome: OutcomeDataSchema,
   decision: DecisionDataSchema,
-} as const satisfies Record<import('./vocabulary.ts').FactKind, z.ZodType>
+} as const satisfies Record<import('./vocabulary.ts').FactKind, z.ZodMiniType>
 
 const factBase = {
   id: IdSchema,
@@ -203,11 +205,11 @@ const factBase = {
   at: InstantSchema,
   receivedAt: InstantSchema,
   recordedByName: z.string(),
-  taskId: IdSchema.nullable(),
-  struckAt: InstantSchema.nullable(),
-  struckByName: z.string().nullable(),
-  struckReason: z.string().nullable(),
-  revision: z.number().int(),
+  taskId: z.nullable(IdSchema),
+  struckAt: z.nullable(InstantSchema),
+  struckByName: z.nullable(z.string()),
+  struckReason: z.nullable(z.string()),
+  revision: z.int(),
 }
 const factOf = <K extends keyof typeof factDataSchemas>(kind: K) =>
   z.object({ ...factBase, kind: z.literal(kind), data: factDataSchemas[kind] })
@@ -230,7 +232,7 @@ export const FactSchema = z
     factOf('outcome'),
     factOf('decision'),
   ])
-  .meta({ id: 'Fact' })
+  .register(z.globalRegistry, { id: 'Fact' })
 export type Fact = z.infer<typeof FactSchema>
 export type FactOf<K extends Fact['kind']> = Extract<Fact, { kind: K }>
 
@@ -238,7 +240,7 @@ const newFactOf = <K extends keyof typeof factDataSchemas>(kind: K) =>
   z.strictObject({
     kind: z.literal(kind),
     subjectId: IdSchema,
-    at: InstantSchema.optional(),
+    at: z.optional(InstantSchema),
     data: factDataSchemas[kind],
   })
 
@@ -262,13 +264,13 @@ export type NewFact = z.infer<typeof NewFactSchema>
 export const StrikeFactSchema = z.strictObject({ reason: ReasonSchema })
 
 export const FactQuerySchema = z.strictObject({
-  subjectId: IdSchema.optional(),
-  kind: z
-    .enum(Object.keys(factDataSchemas) as [keyof typeof factDataSchemas, ...(keyof typeof factDataSchemas)[]])
-    .optional(),
-  before: InstantSchema.optional(),
-  limit: z.coerce.number().int().min(1).max(500).default(100),
+  subjectId: z.optional(IdSchema),
+  kind: z.optional(
+    z.enum(Object.keys(factDataSchemas) as [keyof typeof factDataSchemas, ...(keyof typeof factDataSchemas)[]]),
+  ),
+  before: z.optional(InstantSchema),
+  limit: withDefault(wholeInAddress(1, 500), 100),
 })
 export const FactPageSchema = z
-  .object({ facts: z.array(FactSchema), nextBefore: InstantSchema.nullable() })
-  .meta({ id: 'FactPage' })
+  .object({ facts: z.array(FactSchema), nextBefore: z.nullable(InstantSchema) })
+  .register(z.globalRegistry, { id: 'FactPage' })

@@ -1,5 +1,6 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { IdSchema, InstantSchema, maximumInteger, PhraseSchema } from './primitives.ts'
+import { trimmedText, wholeBetween, withDefault } from './shapes.ts'
 import { subjectKinds, taskStates } from './vocabulary.ts'
 
 export const SubjectRefSchema = z.object({ id: IdSchema, kind: z.enum(subjectKinds), name: z.string() })
@@ -11,35 +12,35 @@ export const HandOverNoteSchema = z
     byName: z.string(),
     text: z.string(),
     isWorry: z.boolean(),
-    subject: SubjectRefSchema.nullable(),
-    settledAt: InstantSchema.nullable(),
-    settledByName: z.string().nullable(),
+    subject: z.nullable(SubjectRefSchema),
+    settledAt: z.nullable(InstantSchema),
+    settledByName: z.nullable(z.string()),
   })
-  .meta({ id: 'HandOverNote' })
+  .register(z.globalRegistry, { id: 'HandOverNote' })
 export type HandOverNote = z.infer<typeof HandOverNoteSchema>
 
 export const NewHandOverNoteSchema = z.strictObject({
-  text: z.string().trim().min(1, 'a note of at least one letter').max(2000),
+  text: trimmedText({ shortest: 1, longest: 2000, wanted: 'a note of at least one letter' }),
   /** A worry stays on the page until somebody settles it. */
-  isWorry: z.boolean().default(false),
-  subjectId: IdSchema.optional(),
+  isWorry: withDefault(z.boolean(), false),
+  subjectId: z.optional(IdSchema),
 })
 
 /** What one caretaker needs to know from the others. */
 export const HandOverSchema = z
   .object({
     /** Null when the person has never looked. */
-    lastLookedAt: InstantSchema.nullable(),
-    sinceRevision: z.number().int(),
-    revision: z.number().int(),
+    lastLookedAt: z.nullable(InstantSchema),
+    sinceRevision: z.int(),
+    revision: z.int(),
     /** What was written since then, by person: how many sign-offs, skips, records, changes. */
     since: z.array(
       z.object({
         byName: z.string(),
-        signedOff: z.number().int(),
-        skipped: z.number().int(),
-        recorded: z.number().int(),
-        changed: z.number().int(),
+        signedOff: z.int(),
+        skipped: z.int(),
+        recorded: z.int(),
+        changed: z.int(),
       }),
     ),
     /** Not done: late now, skipped or missed since yesterday morning. */
@@ -51,8 +52,8 @@ export const HandOverSchema = z
         state: z.enum(taskStates),
         isLate: z.boolean(),
         dueAt: InstantSchema,
-        reason: z.string().nullable(),
-        byName: z.string().nullable(),
+        reason: z.nullable(z.string()),
+        byName: z.nullable(z.string()),
       }),
     ),
     worries: z.array(HandOverNoteSchema),
@@ -65,13 +66,13 @@ export const HandOverSchema = z
         byName: z.string(),
         subject: SubjectRefSchema,
         signs: z.array(z.string()),
-        note: z.string().nullable(),
+        note: z.nullable(z.string()),
       }),
     ),
     /** Clutches that may hatch in the coming nights, the likeliest first. */
     coming: z.array(z.object({ subject: SubjectRefSchema, date: z.string(), probability: z.number() })),
   })
-  .meta({ id: 'HandOver' })
+  .register(z.globalRegistry, { id: 'HandOver' })
 export type HandOver = z.infer<typeof HandOverSchema>
 
-export const LookedSchema = z.strictObject({ revision: z.number().int().min(0).max(maximumInteger) })
+export const LookedSchema = z.strictObject({ revision: wholeBetween(0, maximumInteger) })

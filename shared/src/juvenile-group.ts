@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { SpeciesIdSchema } from './pair.ts'
 import {
   HeadCountSchema,
@@ -10,6 +10,7 @@ import {
   ReasonSchema,
   VersionSchema,
 } from './primitives.ts'
+import { withDefault } from './shapes.ts'
 
 /** Settled fish in grow-out. What they number is worked out from transfers in, losses, outcomes and head counts. */
 export const JuvenileGroupSchema = z
@@ -18,38 +19,38 @@ export const JuvenileGroupSchema = z
     name: NameSchema,
     species: SpeciesIdSchema,
     tankId: IdSchema,
-    fromBatchId: IdSchema.nullable(),
+    fromBatchId: z.nullable(IdSchema),
     settledOn: PlainDateSchema,
-    ageDays: z.number().int(),
-    numberNow: z.number().int().nullable(),
-    lost: z.number().int(),
-    placed: z.number().int(),
-    kept: z.number().int(),
-    culled: z.number().int(),
+    ageDays: z.int(),
+    numberNow: z.nullable(z.int()),
+    lost: z.int(),
+    placed: z.int(),
+    kept: z.int(),
+    culled: z.int(),
     note: NoteSchema,
-    endedAt: InstantSchema.nullable(),
+    endedAt: z.nullable(InstantSchema),
     version: VersionSchema,
   })
-  .meta({ id: 'JuvenileGroup' })
+  .register(z.globalRegistry, { id: 'JuvenileGroup' })
 export type JuvenileGroup = z.infer<typeof JuvenileGroupSchema>
 
 /** Fish that leave a batch arrive here: with `fromBatchId` the number is a transfer out of that batch. */
 export const NewJuvenileGroupSchema = z.strictObject({
-  name: NameSchema.optional(),
+  name: z.optional(NameSchema),
   tankId: IdSchema,
-  fromBatchId: IdSchema.optional(),
+  fromBatchId: z.optional(IdSchema),
   /** Needed when the fish do not come from a batch of this room. */
-  species: SpeciesIdSchema.optional(),
+  species: z.optional(SpeciesIdSchema),
   settledOn: PlainDateSchema,
-  number: HeadCountSchema.min(1),
+  number: HeadCountSchema.check(z.minimum(1)),
   /** Why more were moved than the batch's book said; with it the book is corrected by the move. */
-  beyondBook: ReasonSchema.optional(),
-  note: NoteSchema.default(''),
+  beyondBook: z.optional(ReasonSchema),
+  note: withDefault(NoteSchema, ''),
 })
 export type NewJuvenileGroup = z.infer<typeof NewJuvenileGroupSchema>
 export const ChangeJuvenileGroupSchema = z.strictObject({
-  name: NameSchema.optional(),
-  tankId: IdSchema.optional(),
-  note: NoteSchema.optional(),
+  name: z.optional(NameSchema),
+  tankId: z.optional(IdSchema),
+  note: z.optional(NoteSchema),
   version: VersionSchema,
 })

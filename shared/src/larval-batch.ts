@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { SpeciesIdSchema } from './pair.ts'
 import {
   HeadCountSchema,
@@ -9,6 +9,7 @@ import {
   PlainDateSchema,
   VersionSchema,
 } from './primitives.ts'
+import { trimmedText, withDefault } from './shapes.ts'
 
 /** Larvae of one or more clutches that share a tank. Numbers are worked out from the facts. */
 export const LarvalBatchSchema = z
@@ -20,33 +21,33 @@ export const LarvalBatchSchema = z
     clutchIds: z.array(IdSchema),
     /** Date whose lights-off began the hatch night. */
     hatchedOn: PlainDateSchema,
-    ageDays: z.number().int(),
+    ageDays: z.int(),
     /** By the book (hatched, losses seen, moves, head counts); the interval is null where nothing was sampled. */
-    numberNow: z
-      .object({ estimate: z.number(), lower: z.number().nullable(), upper: z.number().nullable() })
-      .nullable(),
+    numberNow: z.nullable(
+      z.object({ estimate: z.number(), lower: z.nullable(z.number()), upper: z.nullable(z.number()) }),
+    ),
     note: NoteSchema,
-    endedAt: InstantSchema.nullable(),
+    endedAt: z.nullable(InstantSchema),
     version: VersionSchema,
   })
-  .meta({ id: 'LarvalBatch' })
+  .register(z.globalRegistry, { id: 'LarvalBatch' })
 export type LarvalBatch = z.infer<typeof LarvalBatchSchema>
 
 export const NewLarvalBatchSchema = z.strictObject({
-  name: NameSchema.optional(),
+  name: z.optional(NameSchema),
   tankId: IdSchema,
-  clutchIds: z.array(IdSchema).max(10).default([]),
+  clutchIds: withDefault(z.array(IdSchema).check(z.maxLength(10)), []),
   /** Needed when no clutch of this room is named (larvae bought in). */
-  species: SpeciesIdSchema.optional(),
+  species: z.optional(SpeciesIdSchema),
   hatchedOn: PlainDateSchema,
-  larvae: HeadCountSchema.optional(),
-  note: NoteSchema.default(''),
+  larvae: z.optional(HeadCountSchema),
+  note: withDefault(NoteSchema, ''),
 })
 export type NewLarvalBatch = z.infer<typeof NewLarvalBatchSchema>
 export const ChangeLarvalBatchSchema = z.strictObject({
-  name: NameSchema.optional(),
-  tankId: IdSchema.optional(),
-  note: NoteSchema.optional(),
+  name: z.optional(NameSchema),
+  tankId: z.optional(IdSchema),
+  note: z.optional(NoteSchema),
   version: VersionSchema,
 })
 
@@ -57,12 +58,12 @@ export const FeedLinkSchema = z
     batchId: IdSchema,
     cultureId: IdSchema,
     fromOn: PlainDateSchema,
-    untilOn: PlainDateSchema.nullable(),
+    untilOn: z.nullable(PlainDateSchema),
     version: VersionSchema,
   })
-  .meta({ id: 'FeedLink' })
+  .register(z.globalRegistry, { id: 'FeedLink' })
 export type FeedLink = z.infer<typeof FeedLinkSchema>
 export const NewFeedLinkSchema = z.strictObject({ batchId: IdSchema, cultureId: IdSchema, fromOn: PlainDateSchema })
 export const EndFeedLinkSchema = z.strictObject({ untilOn: PlainDateSchema, version: VersionSchema })
 
-export const EndSchema = z.strictObject({ reason: z.string().trim().min(3).max(500), version: VersionSchema })
+export const EndSchema = z.strictObject({ reason: trimmedText({ shortest: 3, longest: 500 }), version: VersionSchema })

@@ -1,30 +1,33 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { IdSchema, InstantSchema, NameSchema, NoteSchema, PlainDateSchema, VersionSchema } from './primitives.ts'
+import { trimmedText, withDefault } from './shapes.ts'
 
 /** Id of a species profile, such as amphiprion-ocellaris. */
-export const SpeciesIdSchema = z.string().regex(/^[a-z][a-z0-9-]{2,59}$/, 'a species id such as amphiprion-ocellaris')
+export const SpeciesIdSchema = z
+  .string()
+  .check(z.regex(/^[a-z][a-z0-9-]{2,59}$/, 'a species id such as amphiprion-ocellaris'))
 
 const pairFields = {
   name: NameSchema,
   species: SpeciesIdSchema,
   tankId: IdSchema,
-  nestSite: z.string().trim().max(120).default(''),
-  formedOn: PlainDateSchema.nullable().default(null),
-  isResting: z.boolean().default(false),
-  note: NoteSchema.default(''),
+  nestSite: withDefault(trimmedText({ longest: 120 }), ''),
+  formedOn: withDefault(z.nullable(PlainDateSchema), null),
+  isResting: withDefault(z.boolean(), false),
+  note: withDefault(NoteSchema, ''),
 }
 export const PairSchema = z
-  .object({ id: IdSchema, ...pairFields, endedAt: InstantSchema.nullable(), version: VersionSchema })
-  .meta({ id: 'Pair' })
+  .object({ id: IdSchema, ...pairFields, endedAt: z.nullable(InstantSchema), version: VersionSchema })
+  .register(z.globalRegistry, { id: 'Pair' })
 export type Pair = z.infer<typeof PairSchema>
 export const NewPairSchema = z.strictObject(pairFields)
 export type NewPair = z.infer<typeof NewPairSchema>
 export const ChangePairSchema = z.strictObject({
-  name: NameSchema.optional(),
-  tankId: IdSchema.optional(),
-  nestSite: z.string().trim().max(120).optional(),
-  formedOn: PlainDateSchema.nullable().optional(),
-  isResting: z.boolean().optional(),
-  note: NoteSchema.optional(),
+  name: z.optional(NameSchema),
+  tankId: z.optional(IdSchema),
+  nestSite: z.optional(trimmedText({ longest: 120 })),
+  formedOn: z.optional(z.nullable(PlainDateSchema)),
+  isResting: z.optional(z.boolean()),
+  note: z.optional(NoteSchema),
   version: VersionSchema,
 })

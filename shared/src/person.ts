@@ -1,16 +1,17 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { IdSchema, InstantSchema, NameSchema, TimeZoneSchema } from './primitives.ts'
+import { text, trimmedText, wholeBetween, withDefault } from './shapes.ts'
 import { roles } from './vocabulary.ts'
 
 export const RoleSchema = z.enum(roles)
-export const UserIdSchema = z.string().min(1).max(64)
-export const EmailSchema = z.email().max(254)
+export const UserIdSchema = text({ shortest: 1, longest: 64 })
+export const EmailSchema = z.email().check(z.maxLength(254))
 /** Length only, as NIST SP 800-63B (2017, section 5.1.1) asks; no rules about character kinds. */
-export const PasswordSchema = z.string().min(10, 'a password of at least 10 characters').max(128)
+export const PasswordSchema = text({ shortest: 10, longest: 128, wanted: 'a password of at least 10 characters' })
 
 export const PersonSchema = z
   .object({ userId: UserIdSchema, name: z.string(), email: z.string(), role: RoleSchema, joinedAt: InstantSchema })
-  .meta({ id: 'Person' })
+  .register(z.globalRegistry, { id: 'Person' })
 export type Person = z.infer<typeof PersonSchema>
 
 export const MeSchema = z
@@ -21,17 +22,17 @@ export const MeSchema = z
     ownsServer: z.boolean(),
     rooms: z.array(z.object({ id: IdSchema, name: z.string(), role: RoleSchema, timeZone: TimeZoneSchema })),
   })
-  .meta({ id: 'Me' })
+  .register(z.globalRegistry, { id: 'Me' })
 export type Me = z.infer<typeof MeSchema>
 
 /** What a stranger may know about this server. */
 export const ServerStatusSchema = z
   .object({ isClaimed: z.boolean(), hasDemoRoom: z.boolean(), version: z.string() })
-  .meta({ id: 'ServerStatus' })
+  .register(z.globalRegistry, { id: 'ServerStatus' })
 export type ServerStatus = z.infer<typeof ServerStatusSchema>
 
 export const ClaimSchema = z.strictObject({
-  code: z.string().trim().min(4).max(64),
+  code: trimmedText({ shortest: 4, longest: 64 }),
   name: NameSchema,
   email: EmailSchema,
   password: PasswordSchema,
@@ -47,23 +48,25 @@ export const InvitationSchema = z
     createdByName: z.string(),
     createdAt: InstantSchema,
     expiresAt: InstantSchema,
-    acceptedAt: InstantSchema.nullable(),
-    acceptedByName: z.string().nullable(),
-    revokedAt: InstantSchema.nullable(),
+    acceptedAt: z.nullable(InstantSchema),
+    acceptedByName: z.nullable(z.string()),
+    revokedAt: z.nullable(InstantSchema),
   })
-  .meta({ id: 'Invitation' })
+  .register(z.globalRegistry, { id: 'Invitation' })
 export type Invitation = z.infer<typeof InvitationSchema>
 
 export const NewInvitationSchema = z.strictObject({
   role: RoleSchema,
-  daysValid: z.number().int().min(1).max(30).default(7),
+  daysValid: withDefault(wholeBetween(1, 30), 7),
 })
 /** The link carries the only copy of the token; the server keeps its hash. */
-export const CreatedInvitationSchema = InvitationSchema.extend({ link: z.string() }).meta({ id: 'CreatedInvitation' })
+export const CreatedInvitationSchema = z.extend(InvitationSchema, { link: z.string() }).register(z.globalRegistry, {
+  id: 'CreatedInvitation',
+})
 export type CreatedInvitation = z.infer<typeof CreatedInvitationSchema>
 
 export const InvitationPreviewSchema = z
   .object({ roomName: z.string(), role: RoleSchema, invitedByName: z.string(), expiresAt: InstantSchema })
-  .meta({ id: 'InvitationPreview' })
+  .register(z.globalRegistry, { id: 'InvitationPreview' })
 export const JoinSchema = z.strictObject({ name: NameSchema, email: EmailSchema, password: PasswordSchema })
-export const TokenSchema = z.string().min(16).max(128)
+export const TokenSchema = text({ shortest: 16, longest: 128 })

@@ -1,27 +1,28 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { IdSchema, InstantSchema } from './primitives.ts'
+import { trimmedText, withDefault } from './shapes.ts'
 
 /** A photo on a record. Position and camera data are taken out before it is stored. */
 export const PhotoSchema = z
   .object({
     id: IdSchema,
     subjectId: IdSchema,
-    factId: IdSchema.nullable(),
+    factId: z.nullable(IdSchema),
     addedAt: InstantSchema,
     addedByName: z.string(),
-    width: z.number().int(),
-    height: z.number().int(),
-    bytes: z.number().int(),
+    width: z.int(),
+    height: z.int(),
+    bytes: z.int(),
     caption: z.string(),
   })
-  .meta({ id: 'Photo' })
+  .register(z.globalRegistry, { id: 'Photo' })
 export type Photo = z.infer<typeof PhotoSchema>
 
 /** Photos come as the raw bytes of a JPEG, PNG or WebP file, with these beside it in the query. */
 export const NewPhotoQuerySchema = z.strictObject({
   subjectId: IdSchema,
-  factId: IdSchema.optional(),
-  caption: z.string().trim().max(300).default(''),
+  factId: z.optional(IdSchema),
+  caption: withDefault(trimmedText({ longest: 300 }), ''),
 })
 export const photoTypes = ['image/jpeg', 'image/png', 'image/webp'] as const
 export const maximumPhotoBytes = 15 * 1024 * 1024

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { NewConcentrateSchema } from './concentrate.ts'
 import { NewCultureSchema } from './culture.ts'
 import { RoleSchema } from './person.ts'
@@ -12,26 +12,27 @@ import {
   UnitSystemSchema,
   VersionSchema,
 } from './primitives.ts'
+import { withDefault } from './shapes.ts'
 import { NewTankSchema } from './tank.ts'
 import { type Station, stations } from './vocabulary.ts'
 
 /** One walk through the room; `id` never changes once tasks name it. */
 export const RoundSchema = z.strictObject({
-  id: z.string().regex(/^[a-z][a-z0-9_]{0,19}$/, 'lower-case letters, digits and _, at most 20'),
+  id: z.string().check(z.regex(/^[a-z][a-z0-9_]{0,19}$/, 'lower-case letters, digits and _, at most 20')),
   name: NameSchema,
   at: PlainTimeSchema,
 })
 export type Round = z.infer<typeof RoundSchema>
 
-export const RoundsSchema = z
-  .array(RoundSchema)
-  .min(1)
-  .max(8)
-  .refine((rounds) => new Set(rounds.map((round) => round.id)).size === rounds.length, 'rounds with different ids')
-  .refine(
+export const RoundsSchema = z.array(RoundSchema).check(
+  z.minLength(1),
+  z.maxLength(8),
+  z.refine((rounds) => new Set(rounds.map((round) => round.id)).size === rounds.length, 'rounds with different ids'),
+  z.refine(
     (rounds) => rounds.every((round, i) => i === 0 || rounds[i - 1]!.at < round.at),
     'rounds in order of time, each later than the one before',
-  )
+  ),
+)
 
 const isWalk = (order: readonly Station[]): boolean =>
   stations.every((station) => order.includes(station)) &&
@@ -40,8 +41,7 @@ const isWalk = (order: readonly Station[]): boolean =>
 /** The stations as this room walks them. What is sick comes after all that is healthy, whatever the room prefers. */
 export const StationOrderSchema = z
   .array(z.enum(stations))
-  .length(stations.length)
-  .refine(isWalk, 'every station once, and no animals after quarantine')
+  .check(z.length(stations.length), z.refine(isWalk, 'every station once, and no animals after quarantine'))
 
 const roomFields = {
   name: NameSchema,
@@ -61,11 +61,11 @@ export const RoomSchema = z
     id: IdSchema,
     ...roomFields,
     isDemo: z.boolean(),
-    revision: z.number().int(),
+    revision: z.int(),
     version: VersionSchema,
     myRole: RoleSchema,
   })
-  .meta({ id: 'Room' })
+  .register(z.globalRegistry, { id: 'Room' })
 export type Room = z.infer<typeof RoomSchema>
 
 /** 12 h of light and three walks a day: common practice. */
@@ -78,19 +78,18 @@ export const defaultRounds: Round[] = [
 /** The wizard's one request: the room with its first vessels, all or nothing. */
 export const RoomSetupSchema = z.strictObject({
   ...roomFields,
-  rounds: RoundsSchema.default(defaultRounds),
-  stationOrder: StationOrderSchema.default([...stations]),
-  concentrate: NewConcentrateSchema.optional(),
-  tanks: z.array(NewTankSchema).max(50).default([]),
-  cultures: z
-    .array(NewCultureSchema.omit({ concentrateId: true, parentCultureId: true }))
-    .max(50)
-    .default([]),
+  rounds: withDefault(RoundsSchema, defaultRounds),
+  stationOrder: withDefault(StationOrderSchema, [...stations]),
+  concentrate: z.optional(NewConcentrateSchema),
+  tanks: withDefault(z.array(NewTankSchema).check(z.maxLength(50)), []),
+  cultures: withDefault(
+    z.array(z.omit(NewCultureSchema, { concentrateId: true, parentCultureId: true })).check(z.maxLength(50)),
+    [],
+  ),
 })
 export type RoomSetup = z.infer<typeof RoomSetupSchema>
 
-export const ChangeRoomSchema = z
-  .strictObject({ ...roomFields, version: VersionSchema })
-  .partial()
-  .required({ version: true })
+export const ChangeRoomSchema = z.required(z.partial(z.strictObject({ ...roomFields, version: VersionSchema })), {
+  version: true,
+})
 export type ChangeRoom = z.infer<typeof ChangeRoomSchema>

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { AuditPageSchema, AuditQuerySchema } from './audit.ts'
 import { ChangeClutchSchema, ClutchSchema, NewClutchSchema } from './clutch.ts'
 import { ChangeConcentrateSchema, ConcentrateSchema, NewConcentrateSchema } from './concentrate.ts'
@@ -34,6 +34,7 @@ import { PhotoSchema } from './photo.ts'
 import { IdSchema, PlainDateSchema } from './primitives.ts'
 import { ChangeRoomSchema, RoomSchema, RoomSetupSchema } from './room.ts'
 import { ChangeRuleSchema, RuleIdSchema, RulePreviewSchema, RuleSchema } from './rule.ts'
+import { wholeInAddress, withDefault } from './shapes.ts'
 import { SpeciesSummarySchema } from './species.ts'
 import { ChangeTankSchema, NewTankSchema, TankSchema } from './tank.ts'
 import { DaySchema, SignOffSchema, SkipSchema, TakeDutySchema, TaskSchema } from './task.ts'
@@ -53,10 +54,10 @@ export const permissionsOfRole = {
 export type Method = 'GET' | 'POST' | 'PATCH' | 'PUT' | 'DELETE'
 
 export type Route<
-  P extends z.ZodType = z.ZodType,
-  Q extends z.ZodType = z.ZodType,
-  B extends z.ZodType = z.ZodType,
-  R extends z.ZodType = z.ZodType,
+  P extends z.ZodMiniType = z.ZodMiniType,
+  Q extends z.ZodMiniType = z.ZodMiniType,
+  B extends z.ZodMiniType = z.ZodMiniType,
+  R extends z.ZodMiniType = z.ZodMiniType,
 > = {
   method: Method
   path: string
@@ -73,7 +74,7 @@ export type Route<
 const none = z.undefined()
 const room = { roomId: IdSchema }
 
-const get = <P extends z.ZodRawShape, Q extends z.ZodType, R extends z.ZodType>(
+const get = <P extends z.core.$ZodShape, Q extends z.ZodMiniType, R extends z.ZodMiniType>(
   path: string,
   tag: string,
   route: { summary: string; permission: Permission; params?: P; query?: Q; response: R },
@@ -90,7 +91,7 @@ const get = <P extends z.ZodRawShape, Q extends z.ZodType, R extends z.ZodType>(
   status: 200,
 })
 
-const write = <P extends z.ZodRawShape, B extends z.ZodType, R extends z.ZodType>(
+const write = <P extends z.core.$ZodShape, B extends z.ZodMiniType, R extends z.ZodMiniType>(
   method: Exclude<Method, 'GET'>,
   path: string,
   route: { tag: string; summary: string; permission: Permission; params?: P; body: B; response: R; status?: number },
@@ -321,8 +322,8 @@ export const routes = {
     permission: 'read',
     params: { ...room, cultureId: IdSchema },
     query: z.strictObject({
-      harvestShare: z.coerce.number().min(0).max(0.9).optional(),
-      days: z.coerce.number().int().min(1).max(21).default(10),
+      harvestShare: z.optional(z.coerce.number().check(z.minimum(0), z.maximum(0.9))),
+      days: withDefault(wholeInAddress(1, 21), 10),
     }),
     response: CultureOutlookSchema,
   }),
@@ -505,7 +506,7 @@ export const routes = {
     summary: 'Photos of the room or of one of its things, newest first',
     permission: 'read',
     params: room,
-    query: z.strictObject({ subjectId: IdSchema.optional() }),
+    query: z.strictObject({ subjectId: z.optional(IdSchema) }),
     response: z.array(PhotoSchema),
   }),
   strikePhoto: write('DELETE', '/rooms/:roomId/photos/:photoId', {

@@ -1,5 +1,6 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { InstantSchema, maximumInteger, PhraseSchema, QuantitySchema } from './primitives.ts'
+import { wholeBetween } from './shapes.ts'
 import { stations, subjectKinds, units } from './vocabulary.ts'
 
 /** Where a default comes from. */
@@ -13,10 +14,10 @@ export const RuleParameterSchema = z.object({
   name: z.string(),
   label: z.string(),
   type: z.enum(['number', 'boolean', 'choice']),
-  unit: z.enum(units).nullable(),
-  minimum: z.number().nullable(),
-  maximum: z.number().nullable(),
-  choices: z.array(z.string()).nullable(),
+  unit: z.nullable(z.enum(units)),
+  minimum: z.nullable(z.number()),
+  maximum: z.nullable(z.number()),
+  choices: z.nullable(z.array(z.string())),
   default: z.union([z.number(), z.boolean(), z.string()]),
   value: z.union([z.number(), z.boolean(), z.string()]),
   source: SourceSchema,
@@ -34,18 +35,18 @@ export const RuleSchema = z
     isOn: z.boolean(),
     isOnByDefault: z.boolean(),
     parameters: z.array(RuleParameterSchema),
-    changedByName: z.string().nullable(),
-    changedAt: InstantSchema.nullable(),
-    version: z.number().int(),
+    changedByName: z.nullable(z.string()),
+    changedAt: z.nullable(InstantSchema),
+    version: z.int(),
   })
-  .meta({ id: 'Rule' })
+  .register(z.globalRegistry, { id: 'Rule' })
 export type Rule = z.infer<typeof RuleSchema>
 
 export const ChangeRuleSchema = z.strictObject({
   isOn: z.boolean(),
   parameters: z.record(z.string(), z.union([z.number(), z.boolean(), z.string()])),
   /** 0 while the room has never changed this rule. */
-  version: z.number().int().min(0).max(maximumInteger),
+  version: wholeBetween(0, maximumInteger),
 })
 export type ChangeRule = z.infer<typeof ChangeRuleSchema>
 
@@ -53,18 +54,18 @@ export type ChangeRule = z.infer<typeof ChangeRuleSchema>
 export const RulePreviewSchema = z
   .object({
     date: z.iso.date(),
-    added: z.array(z.object({ title: PhraseSchema, subjectName: z.string(), amount: QuantitySchema.nullable() })),
-    removed: z.array(z.object({ title: PhraseSchema, subjectName: z.string(), amount: QuantitySchema.nullable() })),
+    added: z.array(z.object({ title: PhraseSchema, subjectName: z.string(), amount: z.nullable(QuantitySchema) })),
+    removed: z.array(z.object({ title: PhraseSchema, subjectName: z.string(), amount: z.nullable(QuantitySchema) })),
     changed: z.array(
       z.object({
         title: PhraseSchema,
         subjectName: z.string(),
-        from: QuantitySchema.nullable(),
-        to: QuantitySchema.nullable(),
+        from: z.nullable(QuantitySchema),
+        to: z.nullable(QuantitySchema),
       }),
     ),
-    unchanged: z.number().int(),
+    unchanged: z.int(),
   })
-  .meta({ id: 'RulePreview' })
+  .register(z.globalRegistry, { id: 'RulePreview' })
 export type RulePreview = z.infer<typeof RulePreviewSchema>
-export const RuleIdSchema = z.string().regex(/^[a-z][a-z0-9-]{2,59}$/, 'a rule id such as rotifer-feed')
+export const RuleIdSchema = z.string().check(z.regex(/^[a-z][a-z0-9-]{2,59}$/, 'a rule id such as rotifer-feed'))

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { SpeciesIdSchema } from './pair.ts'
 import { careKinds } from './vocabulary.ts'
 
@@ -9,7 +9,7 @@ export const SpeciesSummarySchema = z
     scientificName: z.string(),
     commonName: z.string(),
     care: z.enum(careKinds),
-    permitNote: z.string().nullable(),
+    permitNote: z.nullable(z.string()),
   })
-  .meta({ id: 'SpeciesSummary' })
+  .register(z.globalRegistry, { id: 'SpeciesSummary' })
 export type SpeciesSummary = z.infer<typeof SpeciesSummarySchema>

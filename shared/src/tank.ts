@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import {
   IdSchema,
   InstantSchema,
@@ -9,6 +9,7 @@ import {
   VersionSchema,
   VolumeLSchema,
 } from './primitives.ts'
+import { withDefault } from './shapes.ts'
 import { tankKinds } from './vocabulary.ts'
 
 export const TankKindSchema = z.enum(tankKinds)
@@ -19,22 +20,22 @@ const tankFields = {
   volumeL: VolumeLSchema,
   temperatureC: TemperatureCSchema,
   salinity: SalinitySchema,
-  hasFilter: z.boolean().default(false),
-  note: NoteSchema.default(''),
+  hasFilter: withDefault(z.boolean(), false),
+  note: withDefault(NoteSchema, ''),
 }
 export const TankSchema = z
-  .object({ id: IdSchema, ...tankFields, endedAt: InstantSchema.nullable(), version: VersionSchema })
-  .meta({ id: 'Tank' })
+  .object({ id: IdSchema, ...tankFields, endedAt: z.nullable(InstantSchema), version: VersionSchema })
+  .register(z.globalRegistry, { id: 'Tank' })
 export type Tank = z.infer<typeof TankSchema>
 export const NewTankSchema = z.strictObject(tankFields)
 export type NewTank = z.infer<typeof NewTankSchema>
 export const ChangeTankSchema = z.strictObject({
-  name: NameSchema.optional(),
-  kind: TankKindSchema.optional(),
-  volumeL: VolumeLSchema.optional(),
-  temperatureC: TemperatureCSchema.optional(),
-  salinity: SalinitySchema.optional(),
-  hasFilter: z.boolean().optional(),
-  note: NoteSchema.optional(),
+  name: z.optional(NameSchema),
+  kind: z.optional(TankKindSchema),
+  volumeL: z.optional(VolumeLSchema),
+  temperatureC: z.optional(TemperatureCSchema),
+  salinity: z.optional(SalinitySchema),
+  hasFilter: z.optional(z.boolean()),
+  note: z.optional(NoteSchema),
   version: VersionSchema,
 })

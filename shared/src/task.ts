@@ -1,5 +1,6 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { CountDataSchema, HarvestPartSchema } from './fact.ts'
+import { UserIdSchema } from './person.ts'
 import {
   IdSchema,
   InstantSchema,
@@ -9,6 +10,7 @@ import {
   QuantitySchema,
   ReasonSchema,
 } from './primitives.ts'
+import { withDefault } from './shapes.ts'
 import { stations, subjectKinds, taskStates, units, verbs } from './vocabulary.ts'
 
 /** Where a number in "why" was read. */
@@ -21,7 +23,7 @@ export const OriginSchema = z.discriminatedUnion('kind', [
     byName: z.string(),
   }),
   /** A setting of the room or of one of its things; `subjectId` says which page shows it. */
-  z.object({ kind: z.literal('setting'), subjectId: IdSchema.nullable(), where: z.string() }),
+  z.object({ kind: z.literal('setting'), subjectId: z.nullable(IdSchema), where: z.string() }),
   z.object({
     kind: z.literal('parameter'),
     ruleId: z.string(),
@@ -30,16 +32,16 @@ export const OriginSchema = z.discriminatedUnion('kind', [
     isChanged: z.boolean(),
   }),
   z.object({ kind: z.literal('profile'), species: z.string(), source: z.string() }),
-  z.object({ kind: z.literal('computed'), by: z.string(), source: z.string().nullable() }),
+  z.object({ kind: z.literal('computed'), by: z.string(), source: z.nullable(z.string()) }),
 ])
 export type Origin = z.infer<typeof OriginSchema>
 
 /** One link of the chain that answers "why this, why this much". `joins` ties it to the link before. */
 export const BecauseSchema = z.object({
   label: z.string(),
-  quantity: QuantitySchema.nullable(),
-  text: z.string().nullable(),
-  joins: z.enum(['times', 'divided_by', 'plus', 'minus', 'equals', 'and']).nullable(),
+  quantity: z.nullable(QuantitySchema),
+  text: z.nullable(z.string()),
+  joins: z.nullable(z.enum(['times', 'divided_by', 'plus', 'minus', 'equals', 'and'])),
   origin: OriginSchema,
 })
 export type Because = z.infer<typeof BecauseSchema>
@@ -48,10 +50,10 @@ const fieldBase = {
   name: z.string(),
   label: z.string(),
   isRequired: z.boolean(),
-  help: z.string().nullable(),
+  help: z.nullable(z.string()),
 }
 const numberLimits = {
-  unit: z.enum(units).nullable(),
+  unit: z.nullable(z.enum(units)),
   /** Hard limits: outside them the value is refused. */
   minimum: z.number(),
   maximum: z.number(),
@@ -59,7 +61,7 @@ const numberLimits = {
   likelyMinimum: z.number(),
   likelyMaximum: z.number(),
   /** Shown ghosted; never sent unless typed or accepted. */
-  usual: z.number().nullable(),
+  usual: z.nullable(z.number()),
 }
 /** What a task asks to be recorded. */
 export const TaskFieldSchema = z.discriminatedUnion('type', [
@@ -69,7 +71,7 @@ export const TaskFieldSchema = z.discriminatedUnion('type', [
     ...fieldBase,
     ...numberLimits,
     volumeMl: z.number(),
-    replicates: z.number().int(),
+    replicates: z.int(),
     withEggs: z.boolean(),
   }),
   z.object({
@@ -90,21 +92,21 @@ export const TaskFieldSchema = z.discriminatedUnion('type', [
     ...fieldBase,
     maximumL: z.number(),
     likelyMaximumL: z.number(),
-    suggested: z.array(HarvestPartSchema.extend({ name: z.string() })),
+    suggested: z.array(z.extend(HarvestPartSchema, { name: z.string() })),
   }),
 ])
 export type TaskField = z.infer<typeof TaskFieldSchema>
 
 /** The value of a count field: the same words as a count fact, without the target. */
-export const CountValueSchema = CountDataSchema.omit({ of: true })
+export const CountValueSchema = z.omit(CountDataSchema, { of: true })
 
 /** What the engine says of one due action, before anybody has touched it. */
 export const TaskContentSchema = z.object({
   verb: z.enum(verbs),
   title: PhraseSchema,
   /** The large number on the line; null when there is only something to do or to look at. */
-  amount: QuantitySchema.nullable(),
-  amountOf: z.string().nullable(),
+  amount: z.nullable(QuantitySchema),
+  amountOf: z.nullable(z.string()),
   steps: z.array(PhraseSchema),
   cautions: z.array(z.string()),
   fields: z.array(TaskFieldSchema),
@@ -119,47 +121,54 @@ export const SignOffViewSchema = z.object({
   doneAt: InstantSchema,
   receivedAt: InstantSchema,
   values: z.record(z.string(), z.unknown()),
-  shownAmount: QuantitySchema.nullable(),
+  shownAmount: z.nullable(QuantitySchema),
   /** Done again by a second person who really did it too. */
   isRepeat: z.boolean(),
   /** The task had been withdrawn or missed when this arrived; the fact stands all the same. */
   isAfterTheFact: z.boolean(),
-  undoneAt: InstantSchema.nullable(),
+  undoneAt: z.nullable(InstantSchema),
 })
 export type SignOffView = z.infer<typeof SignOffViewSchema>
 
-export const TaskSchema = TaskContentSchema.extend({
-  id: IdSchema,
-  key: z.string(),
-  ruleId: z.string(),
-  ruleTitle: z.string(),
-  subject: z.object({ id: IdSchema, kind: z.enum(subjectKinds), name: z.string() }),
-  station: z.enum(stations),
-  onDate: PlainDateSchema,
-  roundId: z.string(),
-  ordinal: z.number().int(),
-  state: z.enum(taskStates),
-  dueAt: InstantSchema,
-  /** From here on an open task shows as late. */
-  lateAt: InstantSchema,
-  /** The scheduler closes an open task here. */
-  closesAt: InstantSchema,
-  /** Whoever may sign off may also skip; some tasks are not for a stand-in. */
-  isForStandIn: z.boolean(),
-  /** Skip or withdrawal, in words. */
-  reason: z.string().nullable(),
-  closedByName: z.string().nullable(),
-  /** When it was signed off, skipped, missed or withdrawn. */
-  closedAt: InstantSchema.nullable(),
-  signOffs: z.array(SignOffViewSchema),
-  /** The last values of each field, newest first. */
-  lastValues: z.record(z.string(), z.array(z.object({ value: z.unknown(), at: InstantSchema }))),
-  /** How often the amounts were worked out again since the list was opened. */
-  changes: z.array(
-    z.object({ at: InstantSchema, from: QuantitySchema.nullable(), to: QuantitySchema.nullable(), why: z.string() }),
-  ),
-  version: z.number().int(),
-}).meta({ id: 'Task' })
+export const TaskSchema = z
+  .extend(TaskContentSchema, {
+    id: IdSchema,
+    key: z.string(),
+    ruleId: z.string(),
+    ruleTitle: z.string(),
+    subject: z.object({ id: IdSchema, kind: z.enum(subjectKinds), name: z.string() }),
+    station: z.enum(stations),
+    onDate: PlainDateSchema,
+    roundId: z.string(),
+    ordinal: z.int(),
+    state: z.enum(taskStates),
+    dueAt: InstantSchema,
+    /** From here on an open task shows as late. */
+    lateAt: InstantSchema,
+    /** The scheduler closes an open task here. */
+    closesAt: InstantSchema,
+    /** Whoever may sign off may also skip; some tasks are not for a stand-in. */
+    isForStandIn: z.boolean(),
+    /** Skip or withdrawal, in words. */
+    reason: z.nullable(z.string()),
+    closedByName: z.nullable(z.string()),
+    /** When it was signed off, skipped, missed or withdrawn. */
+    closedAt: z.nullable(InstantSchema),
+    signOffs: z.array(SignOffViewSchema),
+    /** The last values of each field, newest first. */
+    lastValues: z.record(z.string(), z.array(z.object({ value: z.unknown(), at: InstantSchema }))),
+    /** How often the amounts were worked out again since the list was opened. */
+    changes: z.array(
+      z.object({
+        at: InstantSchema,
+        from: z.nullable(QuantitySchema),
+        to: z.nullable(QuantitySchema),
+        why: z.string(),
+      }),
+    ),
+    version: z.int(),
+  })
+  .register(z.globalRegistry, { id: 'Task' })
 export type Task = z.infer<typeof TaskSchema>
 
 export const DaySchema = z
@@ -175,26 +184,26 @@ export const DaySchema = z
     /** What is due from here on is done in the dark. */
     lightsOffAt: InstantSchema,
     /** Who has the room on this day, where somebody has said so. */
-    onDuty: z.object({ userId: z.string(), name: z.string() }).nullable(),
-    revision: z.number().int(),
+    onDuty: z.nullable(z.object({ userId: z.string(), name: z.string() })),
+    revision: z.int(),
   })
-  .meta({ id: 'Day' })
+  .register(z.globalRegistry, { id: 'Day' })
 export type Day = z.infer<typeof DaySchema>
 
 /** Takes the room for a day, gives it back (null), or, for whoever manages the room, to somebody else. */
-export const TakeDutySchema = z.strictObject({ userId: z.string().min(1).max(64).nullable() })
+export const TakeDutySchema = z.strictObject({ userId: z.nullable(UserIdSchema) })
 export type TakeDuty = z.infer<typeof TakeDutySchema>
 
 export const SignOffSchema = z.strictObject({
-  values: z.record(z.string(), z.unknown()).default({}),
+  values: withDefault(z.record(z.string(), z.unknown()), {}),
   /** When it was done; now when left out. Not in the future. */
-  doneAt: InstantSchema.optional(),
+  doneAt: z.optional(InstantSchema),
   /** The amount that stood on the screen. */
-  shownAmount: QuantitySchema.nullable().optional(),
+  shownAmount: z.optional(z.nullable(QuantitySchema)),
   /** Names of the fields whose improbable value was confirmed. */
-  confirmed: z.array(z.string()).max(50).default([]),
+  confirmed: withDefault(z.array(z.string()).check(z.maxLength(50)), []),
   /** "I really did it too", after being told that somebody already has. */
-  again: z.boolean().default(false),
+  again: withDefault(z.boolean(), false),
 })
 export type SignOff = z.infer<typeof SignOffSchema>
 export const SkipSchema = z.strictObject({ reason: ReasonSchema })

@@ -31,7 +31,7 @@ export function checkValues({
       if (field.isRequired) result.problems.push({ path: `values.${field.name}`, message: `${field.label} is needed.` })
       continue
     }
-    const parsed = schemaOf(field).safeParse(value)
+    const parsed = z.safeParse(schemaOf(field), value)
     if (!parsed.success) {
       result.problems.push({
         path: `values.${field.name}`,
@@ -48,15 +48,15 @@ export function checkValues({
   return result
 }
 
-function schemaOf(field: TaskField): z.ZodType {
+function schemaOf(field: TaskField): z.core.$ZodType {
   switch (field.type) {
     case 'number':
       return z.number().min(field.minimum, `at least ${field.minimum}`).max(field.maximum, `at most ${field.maximum}`)
     case 'count':
-      return CountValueSchema.refine(
-        (count) => count.volumeMl !== undefined,
-        'the volume counted in mL is needed',
-      ).refine((count) => densityPerMl(count) <= field.maximum, `at most ${field.maximum} per mL`)
+      return CountValueSchema.check(
+        z.refine((count) => count.volumeMl !== undefined, 'the volume counted in mL is needed'),
+        z.refine((count) => densityPerMl(count) <= field.maximum, `at most ${field.maximum} per mL`),
+      )
     case 'choice':
       return z.enum(field.choices.map((choice) => choice.value) as [string, ...string[]])
     case 'choices':
