@@ -3,6 +3,7 @@ import { type ErrorCode, errorCodes, type FieldProblem, type Problem } from '@fr
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
+import { z } from 'zod'
 import { isDatabaseAway } from '../database-away.ts'
 
 type Answer = { code: ErrorCode; detail: string; fields?: FieldProblem[]; current?: unknown }
@@ -25,6 +26,9 @@ const titles: Record<ErrorCode, string> = {
   internal: 'Something went wrong here',
   unavailable: 'Not available right now',
 }
+
+// The contract's small schemas bring no sentences of their own; whoever sends something wrong reads these.
+z.config(z.locales.en())
 
 /** Turns every error into problem details (RFC 9457). What is not known stays in the log, under the request's id. */
 export const problems = fp(
