@@ -107,8 +107,9 @@ describe('a day on the screen', () => {
   })
 
   it('has a night beside its rounds when something is due in the dark, and only then', () => {
-    const evening = makeTask(1, { roundId: 'evening', dueAt: '2026-11-25T18:30:00Z' })
-    const watch = makeTask(2, { roundId: 'evening', dueAt: '2026-11-25T20:00:00Z', lateAt: '2026-11-25T23:00:00Z' })
+    const inTime = { roundId: 'evening', lateAt: '2026-11-25T23:00:00Z' }
+    const evening = makeTask(1, { ...inTime, dueAt: '2026-11-25T18:30:00Z' })
+    const watch = makeTask(2, { ...inTime, dueAt: '2026-11-25T20:00:00Z' })
     const named = (tasks: Task[]) => roundStates(dayOf(tasks), at('12:00')).map(({ name, open }) => [name, open])
     expect(named([evening])).toEqual([
       ['Morning', 0],

@@ -1,7 +1,8 @@
 /** What became of one of several sign-offs: booked; left open for its new amount; no longer open. */
 export type Outcome = 'done' | 'changed' | 'gone'
 
-type Said = { outcomes: Outcome[]; all: number; stop: string; problem: string | undefined }
+/** `undefined` is one that failed. */
+type Said = { outcomes: (Outcome | undefined)[]; all: number; stop: string; problem: string | undefined }
 
 /** "4 as planned: Larvae"; else how many of them, and what is with the rest. */
 export function sayOutcomes({ outcomes, all, stop, problem }: Said): string {

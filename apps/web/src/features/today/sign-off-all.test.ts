@@ -77,6 +77,30 @@ describe('several sign-offs with one tap', () => {
     expect(keys.size).toBe(0)
   })
 
+  it('are all handed on at once where nobody can be asked, to wait for the network together', async () => {
+    const server = serve(tasks)
+    const given = {
+      ...server.given(tasks),
+      fetchTask: async () => {
+        throw problem('offline')
+      },
+    }
+    let isBack = () => {}
+    const back = new Promise<void>((resolve) => {
+      isBack = resolve
+    })
+    const waiting = signOffAll({
+      ...given,
+      signOff: async (task, key) => {
+        await given.signOff(task, key)
+        await back
+      },
+    })
+    await expect.poll(() => server.sent.map((one) => one.taskId)).toEqual([id(1), id(2), id(3)])
+    isBack()
+    expect((await waiting).said).toBe('3 as planned: Live food')
+  })
+
   it('go on past one that somebody else was faster with', async () => {
     const server = serve(tasks, (task) => {
       if (task.id === id(1)) throw problem('already_done')
