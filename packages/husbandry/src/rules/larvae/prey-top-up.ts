@@ -1,11 +1,10 @@
 import { SALINITY_SHOCK } from '@fryward/live-feed'
-import type { FactOf, HarvestData, Phrase, TaskField } from '@fryward/shared'
+import type { HarvestData, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
-import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { defineRule, type FactDraft } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../../snapshot.ts'
-import { factsOnDay } from '../../state/day-facts.ts'
+import type { SnapshotBatch, SnapshotCulture } from '../../snapshot.ts'
 import { larvalDiet } from '../../state/larval-diet.ts'
+import { rotifersFed, setAsideFor } from '../../state/set-aside.ts'
 import { isDoneInRound, ordinalText } from '../done.ts'
 import { givenAmountField } from '../fields.ts'
 import { animals, measurableMl, mL, psu, roundAnimals } from '../measures.ts'
@@ -40,7 +39,7 @@ export const larvalPreyTopUp = defineRule({
     if (!plans) return []
     const rounds = preyFeedRounds(snapshot, day)
     const fed = rotifersFed(snapshot, batch, day)
-    const harvestedMl = harvestedFor(snapshot, batch, day)
+    const harvestedMl = setAsideFor(snapshot, batch, day).ml
     const diet = larvalDiet(batch, day.date)
     return plans
       .filter(({ round }) => !isDoneInRound(fed, { day, rounds, round }))
@@ -92,10 +91,6 @@ export const larvalPreyTopUp = defineRule({
   },
 })
 
-function rotifersFed(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): FactOf<'feeding'>[] {
-  return factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).filter(({ data }) => data.food === 'rotifers')
-}
-
 /** What was really taken, in steps of what it is measured with. */
 function givenField(culture: SnapshotCulture, plannedMl: number): TaskField {
   return givenAmountField({
@@ -106,17 +101,6 @@ function givenField(culture: SnapshotCulture, plannedMl: number): TaskField {
     maximum: culture.volumeL * 500,
     step: plannedMl < 10 ? 0.1 : plannedMl < 60 ? 0.5 : 10,
   })
-}
-
-/** Of today's harvests, what was set aside for this batch and has not been fed yet, mL. */
-function harvestedFor(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): number {
-  const setAsideL = snapshot.cultures
-    .flatMap(({ id }) => factsOnDay(snapshot, 'harvest', { subjectId: id, day }))
-    .flatMap(({ data }) => data.parts)
-    .filter((part) => part.subjectId === batch.id)
-    .reduce((sum, part) => sum + part.volumeL, 0)
-  const fedMl = rotifersFed(snapshot, batch, day).reduce((sum, { data }) => sum + (data.amountMl ?? 0), 0)
-  return Math.max(0, Number((setAsideL * 1000 - fedMl).toFixed(3)))
 }
 
 function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: number; batch: SnapshotBatch }): Phrase[] {

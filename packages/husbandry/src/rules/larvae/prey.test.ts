@@ -144,6 +144,21 @@ describe('topping up the prey', () => {
     expect(signOff(larvalPreyTopUp, draft!).facts.map(({ kind }) => kind)).toEqual(['feeding'])
   })
 
+  test('what was harvested before the culture was filled up is as dense as it was then', () => {
+    const { room, culture, batch, prey } = nursery()
+    prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
+    const parts = [{ to: 'larval_batch', subjectId: batch.id, volumeL: 3 }]
+    room.fact('harvest', culture.id, '2026-03-10T06:55:00.000Z', { volumeL: 3, parts })
+    const [morning] = topUps(room).drafts
+    // 120,000 animals of 250 per mL, a tenth lost: 530 mL as before the harvest, not of what is thinner now.
+    expect(morning?.content.amount).toEqual({ value: 530, unit: 'mL' })
+    const [fed] = signOff(larvalPreyTopUp, morning!).facts
+    expect(fed).toMatchObject({
+      kind: 'feeding',
+      data: { amountMl: 530, animals: expect.closeTo(530 * 250 * 0.9, -1) },
+    })
+  })
+
   test('names what is missing: the culture, or its count', () => {
     const { room, culture } = nursery()
     room.snapshot.feedLinks = []

@@ -1,5 +1,5 @@
 import { type Grazing, type PreyTopUp, preyTopUp } from '@fryward/live-feed'
-import type { FactOf } from '@fryward/shared'
+import type { FactOf, Instant } from '@fryward/shared'
 import { elapsedDays, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import type { ParameterValues } from '../../engine/parameters.ts'
 import { Gap } from '../../engine/rule.ts'
@@ -10,6 +10,7 @@ import { culturesFeeding } from '../../state/feed-links.ts'
 import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../../state/grazing.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { rememberedBySnapshot } from '../../state/memo.ts'
+import { setAsideFor } from '../../state/set-aside.ts'
 import { type DayRound, roundOfInstant } from '../rounds.ts'
 import { preyFeedRounds, topUpInForce, type topUpParameters } from './top-up-parameters.ts'
 
@@ -99,10 +100,16 @@ function sourceOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDa
   if (!tank) throw new Gap(`${batch.name}: say which tank it is in.`)
   const culture = culturesFeeding(snapshot, batch, day.date).find(({ kind }) => kind === 'rotifer')
   if (!culture) throw new Gap(`${batch.name}: say which rotifer culture feeds it.`)
-  const density = densityAt(snapshot, culture, { at: day.rounds[0]!.startsAt, until: day.endsAt })
+  const density = densityAt(snapshot, culture, { at: day.rounds[0]!.startsAt, until: drawnAt(snapshot, batch, day) })
   if (!density || density.densityPerMl <= 0)
     throw new Gap(`${batch.name} is fed from ${culture.name}: count ${culture.name}, and the amount follows.`)
   return { tank, culture, density }
+}
+
+/** What stands harvested for the batch is as dense as the culture was when it was drawn; filling up thins the rest. */
+function drawnAt(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Instant {
+  const { ml, harvest } = setAsideFor(snapshot, batch, day)
+  return ml > 0 && harvest ? harvest.at : day.endsAt
 }
 
 /** What one feed asks for: the animals wanted, within what the water may hold and what the culture may give. */
