@@ -2,7 +2,7 @@
 
 import type { Phrase, Task } from '@fryward/shared'
 import type { ReactNode } from 'react'
-import { sayTime } from '@/dates/say.ts'
+import { sayTime, toPlainDate } from '@/dates/say.ts'
 import { useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { useOpenTask, useOpenTaskId } from '@/features/task-sheet/open-task.ts'
 import { Amount, PhraseWithAmount, placeOf, toQuantityText, toText } from '@/quantities/Amount.tsx'
@@ -69,12 +69,12 @@ function TaskSentence({ task, title }: { task: Task; title: Phrase }) {
   )
 }
 
-/** The list moves under people's eyes when the room changes: say so where the number stands. */
+/** The list moves under people's eyes when the room changes: say so where the number stands. Before its day nobody saw it. */
 function AmountChange({ task }: { task: Task }) {
   const { timeZone } = useRoom()
   const system = useUnitSystem()
   const last = task.changes.at(-1)
-  if (task.state !== 'open' || !last?.from) return null
+  if (task.state !== 'open' || !last?.from || toPlainDate(last.at, timeZone) !== task.onDate) return null
   return (
     <span className={styles.change}>
       was {toQuantityText(last.from, system)} until {sayTime(last.at, timeZone)}

@@ -208,6 +208,17 @@ describe('a day on the screen', () => {
     expect(plannedTasks(tasks, 'stand_in').map((task) => task.id)).toEqual([id(1), id(6)])
   })
 
+  it('leaves a vessel out of a whole stop while something at it is still to be counted', () => {
+    const field = { type: 'yes_no' as const, name: 'n', label: 'N', help: null, isRequired: true }
+    const { subject } = makeTask(1)
+    const count = makeTask(1, { verb: 'count', fields: [field] })
+    const feed = makeTask(2, { subject })
+    const other = makeTask(3)
+    const planned = (tasks: Task[]) => plannedTasks(tasks, 'caretaker').map((task) => task.id)
+    expect(planned([count, feed, other])).toEqual([id(3)])
+    expect(planned([{ ...count, state: 'done' }, feed, other])).toEqual([id(2), id(3)])
+  })
+
   it('takes one tap only where nothing has to be measured and no caution has to be read', () => {
     expect(isOneTap(makeTask(1, { cautions: ['Gloves.'] }))).toBe(false)
     const field = { type: 'yes_no' as const, name: 'eggs', label: 'Eggs?', help: null }

@@ -130,6 +130,14 @@ export const needsNoNumber = (task: Task): boolean => task.fields.every((field) 
 /** One tap does it when nothing has to be measured and no caution has to be read first. */
 export const isOneTap = (task: Task): boolean => needsNoNumber(task) && task.cautions.length === 0
 
-/** Tasks of a stop that one button signs off as planned: open, one tap each, and this person's to do. */
-export const plannedTasks = (tasks: Task[], role: Role): Task[] =>
-  tasks.filter((task) => task.state === 'open' && isOneTap(task) && (role !== 'stand_in' || task.isForStandIn))
+/**
+ * Tasks of a stop that one button signs off as planned: open, one tap each, and this person's to do. Where something is
+ * still to be counted, the rest of that vessel follows from the count.
+ */
+export function plannedTasks(tasks: Task[], role: Role): Task[] {
+  const open = tasks.filter((task) => task.state === 'open')
+  const uncounted = new Set(open.filter(({ verb }) => verb === 'count').map(({ subject }) => subject.id))
+  return open.filter(
+    (task) => isOneTap(task) && !uncounted.has(task.subject.id) && (role !== 'stand_in' || task.isForStandIn),
+  )
+}

@@ -147,8 +147,10 @@ describe('topping up the prey', () => {
   test('what was harvested before the culture was filled up is as dense as it was then', () => {
     const { room, culture, batch, prey } = nursery()
     prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
-    const parts = [{ to: 'larval_batch', subjectId: batch.id, volumeL: 3 }]
-    room.fact('harvest', culture.id, '2026-03-10T06:55:00.000Z', { volumeL: 3, parts })
+    room.fact('harvest', culture.id, '2026-03-10T06:55:00.000Z', {
+      volumeL: 3,
+      parts: [{ to: 'larval_batch', subjectId: batch.id, volumeL: 3 }],
+    })
     const [morning] = topUps(room).drafts
     // 120,000 animals of 250 per mL, a tenth lost: 530 mL as before the harvest, not of what is thinner now.
     expect(morning?.content.amount).toEqual({ value: 530, unit: 'mL' })
