@@ -19,11 +19,9 @@ export function Page({
   return (
     <div className={styles.page} data-full={isFullWidth || undefined}>
       <header className={styles.head}>
-        <div>
-          <h1>{title}</h1>
-          {lead && <div className={styles.lead}>{lead}</div>}
-        </div>
+        <h1>{title}</h1>
         {aside}
+        {lead && <div className={styles.lead}>{lead}</div>}
       </header>
       {children}
     </div>

@@ -110,7 +110,7 @@ export const verbDoneLabels = {
   top_up: 'Topped up',
   mix: 'Mixed',
   test: 'Tested',
-  change_water: 'Changed',
+  change_water: 'Water changed',
   siphon: 'Siphoned',
   start: 'Started',
   restart: 'Restarted',

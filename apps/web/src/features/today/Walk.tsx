@@ -54,7 +54,9 @@ function WhatNext({ rounds, roundId, onChoose }: Pick<Props, 'rounds' | 'roundId
       <p>{sayRest(round)}</p>
       {next && (
         <Button onClick={() => onChoose(next.id)}>
-          {next.name} is next, {sayTime(next.startsAt, timeZone)}, {next.open} open
+          {next.startsAt > round.startsAt
+            ? `${next.name} is next, ${sayTime(next.startsAt, timeZone)}, ${next.open} open`
+            : `${next.name} still has ${next.open} open`}
         </Button>
       )}
     </Notice>

@@ -146,6 +146,12 @@ describe('a day on the screen', () => {
     expect(nextRound(rounds, 'evening')).toBeUndefined()
   })
 
+  it('goes back to what an earlier round has left when nothing later is open', () => {
+    const evening = makeTask(2, { roundId: 'evening', state: 'done' })
+    const rounds = roundStates(dayOf([makeTask(1), evening]), at('08:00'))
+    expect(nextRound(rounds, 'evening')?.id).toBe('morning')
+  })
+
   it('leaves withdrawn tasks out of the progress, and calls one that was passed by not seen to', () => {
     const tasks = [
       makeTask(1),

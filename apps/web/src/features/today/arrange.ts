@@ -94,10 +94,10 @@ export function currentRoundId(day: Day, now: Date): string | undefined {
   return (from.find((round) => round.open > 0) ?? from[0])?.id
 }
 
-/** The round to go on with when one is walked: the next of the day that has something open. */
+/** The round to go on with when one is walked: the next of the day that has something open, or what an earlier one has left. */
 export function nextRound(rounds: RoundState[], roundId: string | undefined): RoundState | undefined {
   const at = rounds.findIndex((round) => round.id === roundId)
-  return rounds.slice(at + 1).find((round) => round.open > 0)
+  return [...rounds.slice(at + 1), ...rounds.slice(0, Math.max(0, at))].find((round) => round.open > 0)
 }
 
 /** A stop at which nothing is open and nothing can be taken back any more. */

@@ -79,7 +79,7 @@ export const clutchDecide = defineRule({
               ? tanks.map((tank) => phrase(`${tank.name} is empty: {volume}.`, { volume: litres(tank.volumeL) }))
               : [phrase('No larval tank is empty: raising them means to free one.')]),
             phrase(
-              'Raised ones need live food several times a day for weeks: see Ahead for what the cultures can give.',
+              'Raised ones need live food several times a day for weeks: the page of each culture says what it can give.',
             ),
           ],
           fields: [choiceField({ name: 'intent', label: 'This clutch', isRequired: true, choices })],
