@@ -172,10 +172,10 @@ const isLeftForTheVisitor = ({ task, tasks, startedMs }) =>
   tasks.indexOf(task) >= Math.ceil(tasks.length * (startedMs > 100 * minuteMs ? 0.85 : 0.4))
 
 const reasons = [
-  'No clean water mixed yet.',
-  'Looked fine, will do it this evening.',
-  'The pump was being cleaned.',
   'Ran out of time before work.',
+  'The power was off for an hour.',
+  'Called away in the middle of the round.',
+  'The sink was full of nets, could not get at it.',
 ]
 const skipReason = (random) => reasons[Math.floor(random.uniform() * reasons.length)]
 
