@@ -25,14 +25,15 @@ const mostKept = 8
 const unfinished = 'unfinished-'
 const unfinishedForMs = 3_600_000
 
-const packages = ['shared', 'seawater', 'live-feed', 'survival', 'lineage', 'husbandry', 'store', 'room']
+// What `npm start` compiles and a history is lived through with; a part that no program uses is not there.
+export const livedThroughWith = ['shared', 'seawater', 'live-feed', 'survival', 'husbandry', 'store', 'room']
 
 /** A hash of all that decides what a history holds: the code as it runs, the schema, the date and the zone. */
 export function historyKey({ today, timeZone }) {
   const hash = createHash('sha256')
   const { node, icu, tz } = process.versions
   hash.update(JSON.stringify([today, timeZone, node, icu, tz, process.arch]))
-  const code = packages.map((name) => dirname(fileURLToPath(import.meta.resolve(`@fryward/${name}`))))
+  const code = livedThroughWith.map((name) => dirname(fileURLToPath(import.meta.resolve(`@fryward/${name}`))))
   const isCode = (name) => /\.(m?[jt]s|sql)$/.test(name) && !/\.(d|test)\.m?ts$/.test(name)
   for (const place of [...code, join(root, 'prisma/demo'), join(root, 'prisma/migrations')])
     for (const name of readdirSync(place, { recursive: true }).filter(isCode).sort()) {

@@ -1,12 +1,12 @@
 import { execFile } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { basename, join, relative, resolve } from 'node:path'
 import { promisify } from 'node:util'
 import { gunzipSync } from 'node:zlib'
 import { findFilledTable, openDatabase, restoreBackup } from '@fryward/store'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { historyKey, keepHistory, restoreHistory } from '../../prisma/demo/kept-history.mjs'
+import { historyKey, keepHistory, livedThroughWith, restoreHistory } from '../../prisma/demo/kept-history.mjs'
 import { createTestDatabase, type TestDatabase } from '../support/database.ts'
 import { tellRooms } from '../support/room-by-name.ts'
 
@@ -81,6 +81,18 @@ test('another date or zone is another history', () => {
   expect(historyKey({ today: '2026-03-11', timeZone: 'Europe/Lisbon' })).toBe(here)
   expect(historyKey({ today: '2026-03-12', timeZone: 'Europe/Lisbon' })).not.toBe(here)
   expect(historyKey({ today: '2026-03-11', timeZone: 'Europe/Madrid' })).not.toBe(here)
+})
+
+test('a history is named by the parts that the programs are compiled from, and by no other', () => {
+  const root = join(import.meta.dirname, '../..')
+  const referencesOf = (folder: string): string[] => {
+    const { references } = JSON.parse(readFileSync(join(root, folder, 'tsconfig.json'), 'utf8'))
+    return (references ?? []).map(({ path }: { path: string }) => relative(root, resolve(root, folder, path)))
+  }
+  const compiled = new Set(['apps/api', 'apps/scheduler', 'apps/standalone'])
+  for (const folder of compiled) for (const part of referencesOf(folder)) compiled.add(part)
+  const parts = [...compiled].filter((folder) => !folder.startsWith('apps/')).map((folder) => basename(folder))
+  expect([...livedThroughWith].sort()).toEqual(parts.sort())
 })
 
 test('a damaged history is thrown away and leaves the database empty', async () => {
