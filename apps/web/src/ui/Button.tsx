@@ -1,6 +1,6 @@
-import Link from 'next/link'
 import type { ButtonHTMLAttributes, ReactNode } from 'react'
 import styles from './button.module.css'
+import { Link } from './Link.tsx'
 
 type Variant = 'filled' | 'default' | 'subtle'
 type Look = { variant?: Variant; isWide?: boolean; isLarge?: boolean }
@@ -32,7 +32,7 @@ export function Button({ variant, isWide, isLarge, isBusy = false, className, ty
 /** A link that looks like a button, for the main way on. */
 export function LinkButton({ href, children, ...look }: Look & { href: string; children: ReactNode }) {
   return (
-    <Link href={href} prefetch={false} className={classesOf(look)}>
+    <Link href={href} className={classesOf(look)}>
       {children}
     </Link>
   )

@@ -2,7 +2,6 @@
 
 import { type Clutch, clutchIntents, eggStages } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { todayIn } from '@/dates/local-time.ts'
 import { sayMoment, sayNight } from '@/dates/say.ts'
@@ -17,6 +16,7 @@ import { eggColours, expectedEggStage, expectedHatchDays } from '@/glyphs/egg-co
 import { Moon } from '@/glyphs/Moon.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
 import { LinkButton } from '@/ui/Button.tsx'
+import { Link } from '@/ui/Link.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Section, Traits } from '@/ui/Page.tsx'
 import { careLabels, clutchStateLabels, eggStageLabels, intentLabels } from '@/words/labels.ts'
@@ -87,7 +87,7 @@ function ClutchTraits({ clutch }: { clutch: Clutch }) {
           {
             label: 'Of',
             value: (
-              <Link href={`/rooms/${room.id}/pairs/${clutch.pairId}`} prefetch={false}>
+              <Link href={`/rooms/${room.id}/pairs/${clutch.pairId}`}>
                 {pairs.find((pair) => pair.id === clutch.pairId)?.name ?? 'a pair'}
               </Link>
             ),

@@ -2,7 +2,6 @@
 
 import type { Culture } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { sayMoment } from '@/dates/say.ts'
 import { CultureForm } from '@/features/add/CultureForm.tsx'
@@ -13,6 +12,7 @@ import { concentratesOptions, culturesOptions } from '@/features/vessels/queries
 import { VesselPage } from '@/features/vessels/VesselPage.tsx'
 import { Amount } from '@/quantities/Amount.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
+import { Link } from '@/ui/Link.tsx'
 import { Card, Traits } from '@/ui/Page.tsx'
 import { cultureKindLabels, strainLabels } from '@/words/labels.ts'
 import { Outlook } from './Outlook.tsx'
@@ -90,9 +90,5 @@ function CultureName({ id, all }: { id: string | null; all: Culture[] }) {
   const room = useRoom()
   const culture = all.find((one) => one.id === id)
   if (!culture) return 'bought in'
-  return (
-    <Link href={`/rooms/${room.id}/cultures/${culture.id}`} prefetch={false}>
-      {culture.name}{' '}
-    </Link>
-  )
+  return <Link href={`/rooms/${room.id}/cultures/${culture.id}`}>{culture.name} </Link>
 }

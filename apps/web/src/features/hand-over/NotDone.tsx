@@ -1,10 +1,10 @@
 'use client'
 
 import type { HandOver } from '@fryward/shared'
-import Link from 'next/link'
 import { sayMoment } from '@/dates/say.ts'
 import { useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { toText } from '@/quantities/Amount.tsx'
+import { Link } from '@/ui/Link.tsx'
 import { WorrySign } from '@/ui/Notice.tsx'
 import { Section } from '@/ui/Page.tsx'
 import styles from './hand-over.module.css'
@@ -66,7 +66,7 @@ function Undones({ tasks, now }: { tasks: Undone[]; now: Date }) {
         return (
           <li key={task.taskId}>
             <span>
-              <Link href={`/rooms/${room.id}/today?task=${task.taskId}`} prefetch={false}>
+              <Link href={`/rooms/${room.id}/today?task=${task.taskId}`}>
                 {text.includes(task.subject.name) ? text : `${task.subject.name}: ${text}`}
               </Link>
               <span className={styles.by}>

@@ -1,17 +1,13 @@
 'use client'
 
 import type { HandOver } from '@fryward/shared'
-import Link from 'next/link'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { hrefOf } from '@/features/vessels/href.ts'
+import { Link } from '@/ui/Link.tsx'
 
 /** A thing's name, as the way to its page where it has one. */
 export function SubjectLink({ subject }: { subject: HandOver['signs'][number]['subject'] }) {
   const href = hrefOf(useRoom().id, subject)
   if (!href) return <strong>{subject.name}</strong>
-  return (
-    <Link href={href} prefetch={false}>
-      {subject.name}
-    </Link>
-  )
+  return <Link href={href}>{subject.name}</Link>
 }

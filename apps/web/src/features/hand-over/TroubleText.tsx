@@ -1,9 +1,9 @@
 'use client'
 
-import Link from 'next/link'
 import { sayMoment } from '@/dates/say.ts'
 import { useRoom, useUnitSystem } from '@/features/rooms/room-context.tsx'
 import { toText } from '@/quantities/Amount.tsx'
+import { Link } from '@/ui/Link.tsx'
 import styles from './hand-over.module.css'
 import { SubjectLink } from './SubjectLink.tsx'
 import type { Trouble } from './say-once.ts'
@@ -22,9 +22,7 @@ export function TroubleText({ trouble, now }: { trouble: Trouble; now: Date }) {
       </span>
       {trouble.task && (
         <span className={styles.then}>
-          <Link href={`/rooms/${room.id}/today?task=${trouble.task.taskId}`} prefetch={false}>
-            {toText(trouble.task.title, system)}
-          </Link>{' '}
+          <Link href={`/rooms/${room.id}/today?task=${trouble.task.taskId}`}>{toText(trouble.task.title, system)}</Link>{' '}
           is late, due {sayMoment(trouble.task.dueAt, now, room.timeZone)}
         </span>
       )}

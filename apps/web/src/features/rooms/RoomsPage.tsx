@@ -2,7 +2,6 @@
 
 import type { Me } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { useRouter } from 'next/navigation'
 import { useEffect } from 'react'
 import { Doorway } from '@/features/session/Doorway.tsx'
@@ -11,6 +10,7 @@ import { meOptions } from '@/features/session/queries.ts'
 import { SignOutButton } from '@/features/session/SignOutButton.tsx'
 import { Bones } from '@/ui/Bones.tsx'
 import { LinkButton } from '@/ui/Button.tsx'
+import { Link } from '@/ui/Link.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { roleLabels } from '@/words/labels.ts'
@@ -48,7 +48,7 @@ function RoomChoice({ me }: { me: Me }) {
       <ul className={doorway.rooms}>
         {me.rooms.map((room) => (
           <li key={room.id}>
-            <Link className={doorway.room} href={`/rooms/${room.id}/today`} prefetch={false}>
+            <Link className={doorway.room} href={`/rooms/${room.id}/today`}>
               <strong>{room.name}</strong>
               {roleLabels[room.role]}
             </Link>

@@ -2,11 +2,11 @@
 
 import { backupPath } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { apiBase } from '@/api/call.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { meOptions } from '@/features/session/queries.ts'
 import { SignOutButton } from '@/features/session/SignOutButton.tsx'
+import { Link } from '@/ui/Link.tsx'
 import { Page, Section } from '@/ui/Page.tsx'
 import { LookChoice } from './LookChoice.tsx'
 import styles from './more.module.css'
@@ -44,7 +44,7 @@ export function MorePage() {
       <ul className={styles.places}>
         {places.map((place) => (
           <li key={place.path}>
-            <Link className={styles.place} href={`/rooms/${room.id}/${place.path}`} prefetch={false}>
+            <Link className={styles.place} href={`/rooms/${room.id}/${place.path}`}>
               <NavIcon name={place.icon} />
               {place.label}
             </Link>

@@ -1,8 +1,8 @@
 'use client'
 
 import type { Room } from '@fryward/shared'
-import Link from 'next/link'
 import { usePathname } from 'next/navigation'
+import { Link } from '@/ui/Link.tsx'
 import { roleLabels } from '@/words/labels.ts'
 import { NavIcon, type NavIconName } from './nav-icons.tsx'
 import styles from './shell.module.css'
@@ -44,7 +44,6 @@ export function RoomNav({ roomId, room }: { roomId: string; room: Room | undefin
             <li key={place.href} data-phone={place.isOnPhone || undefined} data-icon={place.icon}>
               <Link
                 href={place.href}
-                prefetch={false}
                 className={styles.place}
                 aria-current={isHere(place) ? 'page' : undefined}
                 data-under={place.icon === 'more' && isUnderMore ? '' : undefined}

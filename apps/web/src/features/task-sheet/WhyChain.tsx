@@ -1,11 +1,11 @@
 'use client'
 
 import type { Because, Origin, Task } from '@fryward/shared'
-import Link from 'next/link'
 import { sayMoment } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { useSubjectHref } from '@/features/vessels/use-subject-href.ts'
 import { Amount, sayDates } from '@/quantities/Amount.tsx'
+import { Link } from '@/ui/Link.tsx'
 import styles from './sheet.module.css'
 
 const joinSigns = { times: '×', divided_by: '÷', plus: '+', minus: '−', equals: '=', and: '·' } as const

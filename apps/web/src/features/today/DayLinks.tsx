@@ -1,8 +1,8 @@
 'use client'
 
 import type { Day } from '@fryward/shared'
-import Link from 'next/link'
 import { useRoom } from '@/features/rooms/room-context.tsx'
+import { Link } from '@/ui/Link.tsx'
 import type { DayName } from './queries.ts'
 import styles from './today.module.css'
 
@@ -17,7 +17,7 @@ export function useOtherDay(day: Day | undefined, name: DayName) {
 export function DayLinks({ day, name }: { day: Day | undefined; name: DayName }) {
   const { isToday, href } = useOtherDay(day, name)
   return (
-    <Link className={styles.dayLink} href={href} prefetch={false}>
+    <Link className={styles.dayLink} href={href}>
       {isToday ? 'Tomorrow' : 'Back to today'}
     </Link>
   )

@@ -1,9 +1,9 @@
 'use client'
 
 import type { Day } from '@fryward/shared'
-import Link from 'next/link'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { useSubjectHref } from '@/features/vessels/use-subject-href.ts'
+import { Link } from '@/ui/Link.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import styles from './today.module.css'
 
@@ -29,14 +29,8 @@ function GapLine({ gap }: { gap: Day['gaps'][number] }) {
     <li>
       <strong>{gap.subjectName}:</strong> {gap.message}
       <span className={styles.gapLinks}>
-        {href && (
-          <Link href={href} prefetch={false}>
-            Go to {gap.subjectName}
-          </Link>
-        )}
-        <Link href={`/rooms/${room.id}/rules#${gap.ruleId}`} prefetch={false}>
-          See the rule
-        </Link>
+        {href && <Link href={href}>Go to {gap.subjectName}</Link>}
+        <Link href={`/rooms/${room.id}/rules#${gap.ruleId}`}>See the rule</Link>
       </span>
     </li>
   )

@@ -1,10 +1,10 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import Link from 'next/link'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { hrefOf } from '@/features/vessels/href.ts'
 import { VesselGlyph } from '@/features/vessels/VesselGlyph.tsx'
+import { Link } from '@/ui/Link.tsx'
 import styles from './line.module.css'
 
 type Props = {
@@ -24,14 +24,7 @@ export function SubjectName({ subject, note }: Props) {
         <VesselGlyph kind={subject.kind} id={subject.id} size={28} />
       </span>
       <h3 className={styles.subjectName}>
-        {href ? (
-          <Link href={href} prefetch={false}>
-            {subject.name}
-          </Link>
-        ) : (
-          subject.name
-        )}{' '}
-        {small}
+        {href ? <Link href={href}>{subject.name}</Link> : subject.name} {small}
       </h3>
     </>
   )

@@ -2,12 +2,12 @@
 
 import type { LarvalBatch } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { sayDate } from '@/dates/say.ts'
 import { HousedEditForm } from '@/features/add/HousedEditForm.tsx'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
+import { Link } from '@/ui/Link.tsx'
 import { Card, Traits } from '@/ui/Page.tsx'
 import { FeedLinks } from './FeedLinks.tsx'
 import { Manage } from './Manage.tsx'
@@ -76,7 +76,7 @@ function BatchTraits({ batch }: { batch: LarvalBatch }) {
           {
             label: 'Tank',
             value: (
-              <Link href={`/rooms/${room.id}/tanks/${batch.tankId}`} prefetch={false}>
+              <Link href={`/rooms/${room.id}/tanks/${batch.tankId}`}>
                 {tanks.find((tank) => tank.id === batch.tankId)?.name ?? 'tank'}
               </Link>
             ),
@@ -87,7 +87,7 @@ function BatchTraits({ batch }: { batch: LarvalBatch }) {
               batch.clutchIds.length === 0
                 ? 'bought in'
                 : batch.clutchIds.map((clutchId) => (
-                    <Link key={clutchId} href={`/rooms/${room.id}/clutches/${clutchId}`} prefetch={false}>
+                    <Link key={clutchId} href={`/rooms/${room.id}/clutches/${clutchId}`}>
                       {clutches.find((clutch) => clutch.id === clutchId)?.name ?? 'clutch'}{' '}
                     </Link>
                   )),

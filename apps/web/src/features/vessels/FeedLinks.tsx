@@ -2,7 +2,6 @@
 
 import type { FeedLink, Id } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { useState } from 'react'
 import { sentenceOf } from '@/api/problem.ts'
 import { todayIn } from '@/dates/local-time.ts'
@@ -11,6 +10,7 @@ import { FeedLinkForm } from '@/features/add/FeedLinkForm.tsx'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { Bones } from '@/ui/Bones.tsx'
 import { Button } from '@/ui/Button.tsx'
+import { Link } from '@/ui/Link.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Section } from '@/ui/Page.tsx'
@@ -88,13 +88,7 @@ function LinkLine({ link, otherId }: { link: FeedLink; otherId: Id }) {
   return (
     <li>
       <span>
-        {other ? (
-          <Link href={hrefOf(room.id, other) ?? '#'} prefetch={false}>
-            {other.name}
-          </Link>
-        ) : (
-          'something ended'
-        )}{' '}
+        {other ? <Link href={hrefOf(room.id, other) ?? '#'}>{other.name}</Link> : 'something ended'}{' '}
         <span className={styles.soft}>
           from {sayDate(link.fromOn)}
           {link.untilOn && ` until ${sayDate(link.untilOn)}`}

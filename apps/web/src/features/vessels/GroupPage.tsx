@@ -2,11 +2,11 @@
 
 import type { JuvenileGroup } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { sayDate } from '@/dates/say.ts'
 import { HousedEditForm } from '@/features/add/HousedEditForm.tsx'
 import { useRoom } from '@/features/rooms/room-context.tsx'
+import { Link } from '@/ui/Link.tsx'
 import { Card, Traits } from '@/ui/Page.tsx'
 import { Manage } from './Manage.tsx'
 import { batchesOptions, groupsOptions, tanksOptions, useChangeGroup } from './queries.ts'
@@ -65,7 +65,7 @@ function GroupTraits({ group }: { group: JuvenileGroup }) {
           {
             label: 'Tank',
             value: (
-              <Link href={`/rooms/${room.id}/tanks/${group.tankId}`} prefetch={false}>
+              <Link href={`/rooms/${room.id}/tanks/${group.tankId}`}>
                 {tanks.find((tank) => tank.id === group.tankId)?.name ?? 'tank'}
               </Link>
             ),
@@ -73,7 +73,7 @@ function GroupTraits({ group }: { group: JuvenileGroup }) {
           {
             label: 'From',
             value: group.fromBatchId ? (
-              <Link href={`/rooms/${room.id}/batches/${group.fromBatchId}`} prefetch={false}>
+              <Link href={`/rooms/${room.id}/batches/${group.fromBatchId}`}>
                 {batches.find((batch) => batch.id === group.fromBatchId)?.name ?? 'a batch'}
               </Link>
             ) : (

@@ -1,12 +1,12 @@
 'use client'
 
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { sayDate, toPlainDate } from '@/dates/say.ts'
 import { PairForm } from '@/features/add/PairForm.tsx'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { Bones } from '@/ui/Bones.tsx'
+import { Link } from '@/ui/Link.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Section, Traits } from '@/ui/Page.tsx'
@@ -46,7 +46,7 @@ export function PairPage() {
                 {
                   label: 'Home tank',
                   value: (
-                    <Link href={`/rooms/${room.id}/tanks/${pair.tankId}`} prefetch={false}>
+                    <Link href={`/rooms/${room.id}/tanks/${pair.tankId}`}>
                       {tanks.find((tank) => tank.id === pair.tankId)?.name ?? 'tank'}
                     </Link>
                   ),
@@ -87,9 +87,7 @@ function Clutches({ pairId }: { pairId: string }) {
             <ul className={styles.links}>
               {own.map((clutch) => (
                 <li key={clutch.id}>
-                  <Link href={`/rooms/${room.id}/clutches/${clutch.id}`} prefetch={false}>
-                    {clutch.name}
-                  </Link>
+                  <Link href={`/rooms/${room.id}/clutches/${clutch.id}`}>{clutch.name}</Link>
                   <span className={styles.soft}>
                     laid {sayDate(toPlainDate(clutch.spawnedAt, room.timeZone))},{' '}
                     {clutchStateLabels[clutch.state].toLowerCase()}

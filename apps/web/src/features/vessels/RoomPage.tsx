@@ -1,9 +1,9 @@
 'use client'
 
-import Link from 'next/link'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { Bones } from '@/ui/Bones.tsx'
 import { LinkButton } from '@/ui/Button.tsx'
+import { Link } from '@/ui/Link.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Page, Section } from '@/ui/Page.tsx'
@@ -103,7 +103,7 @@ type LinkProps = { thing: Thing; note: string; figure?: string | undefined; open
 
 function ThingLink({ thing, note, figure, open, size }: LinkProps) {
   return (
-    <Link className={styles.thing} href={hrefOf(useRoom().id, thing) ?? '#'} prefetch={false}>
+    <Link className={styles.thing} href={hrefOf(useRoom().id, thing) ?? '#'}>
       <VesselGlyph kind={thing.kind} id={thing.id} size={size} />
       <span className={styles.words}>
         <span className={styles.head}>

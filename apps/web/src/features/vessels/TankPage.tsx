@@ -1,12 +1,12 @@
 'use client'
 
 import { useQuery } from '@tanstack/react-query'
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { TankForm } from '@/features/add/TankForm.tsx'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { Amount } from '@/quantities/Amount.tsx'
 import { formatNumber } from '@/quantities/format-number.ts'
+import { Link } from '@/ui/Link.tsx'
 import { Card, Section, Traits } from '@/ui/Page.tsx'
 import { tankKindLabels } from '@/words/labels.ts'
 import { hrefOf } from './href.ts'
@@ -70,9 +70,7 @@ function Inhabitants({ tankId }: { tankId: string }) {
       <ul className={styles.links}>
         {inside.map((thing) => (
           <li key={thing.id}>
-            <Link href={hrefOf(room.id, thing) ?? '#'} prefetch={false}>
-              {thing.name}
-            </Link>
+            <Link href={hrefOf(room.id, thing) ?? '#'}>{thing.name}</Link>
           </li>
         ))}
       </ul>
