@@ -3,12 +3,12 @@
 import type { Culture } from '@fryward/shared'
 import { useDebouncedValue } from '@mantine/hooks'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
-import dynamic from 'next/dynamic'
 import { useState } from 'react'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { outlookOptions } from '@/features/vessels/queries.ts'
 import { Bones } from '@/ui/Bones.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
+import { later } from '@/ui/later.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card } from '@/ui/Page.tsx'
 import { chartHeight } from './chart-frame.ts'
@@ -16,10 +16,10 @@ import styles from './cultures.module.css'
 import { HarvestSlider } from './HarvestSlider.tsx'
 import { OutlookTable } from './OutlookTable.tsx'
 
-const DensityChart = dynamic(() => import('./DensityChart.tsx').then((part) => part.DensityChart), {
-  ssr: false,
-  loading: () => <div style={{ height: chartHeight }} />,
-})
+const DensityChart = later(
+  () => import('./DensityChart.tsx').then((part) => part.DensityChart),
+  <div style={{ height: chartHeight }} />,
+)
 
 /** A thumb on the way from a fifth to a half asks once, where it stops. */
 const settleMs = 250

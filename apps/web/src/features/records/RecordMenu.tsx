@@ -1,15 +1,15 @@
 'use client'
 
-import dynamic from 'next/dynamic'
 import { useState } from 'react'
 import { useMay } from '@/features/rooms/room-context.tsx'
 import type { Thing } from '@/features/vessels/use-things.ts'
 import { Button } from '@/ui/Button.tsx'
+import { later } from '@/ui/later.tsx'
 import { Card, Section } from '@/ui/Page.tsx'
 import { type RecordKind, recordChoices } from './record-choices.ts'
 import styles from './records.module.css'
 
-const RecordForm = dynamic(() => import('./RecordForm.tsx').then((part) => part.RecordForm), { ssr: false })
+const RecordForm = later(() => import('./RecordForm.tsx').then((part) => part.RecordForm))
 
 /** Anything seen or done without a task: a count at noon, a loss found, a harvest for other fish. */
 export function RecordMenu({ subject }: { subject: Thing }) {

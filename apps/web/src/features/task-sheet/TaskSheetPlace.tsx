@@ -2,16 +2,16 @@
 
 import type { Task } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import dynamic from 'next/dynamic'
 import { useEffect } from 'react'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { taskOptions } from '@/features/today/queries.ts'
+import { later } from '@/ui/later.tsx'
 import { usePreload } from '@/ui/use-preload.ts'
 import { dropDrafts } from './kept-drafts.ts'
 import { useOpenTaskId } from './open-task.ts'
 
 const loadSheet = () => import('./TaskSheet.tsx')
-const TaskSheet = dynamic(() => loadSheet().then((part) => part.TaskSheet), { ssr: false })
+const TaskSheet = later(() => loadSheet().then((part) => part.TaskSheet))
 
 /** Where the open sheet hangs. Its script comes after the list, but before the network may be gone. */
 export function TaskSheetPlace({ tasks, now }: { tasks: Task[]; now: Date }) {

@@ -1,10 +1,10 @@
 'use client'
 
 import type { Day } from '@fryward/shared'
-import dynamic from 'next/dynamic'
-import Link from 'next/link'
 import { useId } from 'react'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
+import { Link } from '@/ui/Link.tsx'
+import { later } from '@/ui/later.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { useIsWide } from '@/ui/use-is-wide.ts'
 import { isLate, isShown, lateTasks, roundIdOf, roundStates } from './arrange.ts'
@@ -17,7 +17,7 @@ import { useRoundChoice } from './use-round-choice.ts'
 import { Walk } from './Walk.tsx'
 import { WithdrawnList } from './WithdrawnList.tsx'
 
-const DayAtAGlance = dynamic(() => import('./DayAtAGlance.tsx').then((part) => part.DayAtAGlance), { ssr: false })
+const DayAtAGlance = later(() => import('./DayAtAGlance.tsx').then((part) => part.DayAtAGlance))
 /** What is late, then the round as a walk. Beside it on a wide screen, where a sheet opens too, how the day stands. */
 export function DayList({ day, now }: { day: Day; now: Date }) {
   const { roundId, chooseRound } = useRoundChoice(day, now)

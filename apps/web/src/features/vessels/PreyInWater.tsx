@@ -2,12 +2,12 @@
 
 import type { Id } from '@fryward/shared'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
-import dynamic from 'next/dynamic'
 import { useServerNow } from '@/dates/use-now.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { rulesOptions } from '@/features/rules/queries.ts'
 import { Bones } from '@/ui/Bones.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
+import { later } from '@/ui/later.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Section } from '@/ui/Page.tsx'
 import { PreyTable } from './PreyTable.tsx'
@@ -16,10 +16,10 @@ import { preyChartHeight } from './prey-frame.ts'
 import { factsOptions } from './queries.ts'
 import { sayPrey } from './say-prey.ts'
 
-const PreyChart = dynamic(() => import('./PreyChart.tsx').then((part) => part.PreyChart), {
-  ssr: false,
-  loading: () => <div style={{ height: preyChartHeight }} />,
-})
+const PreyChart = later(
+  () => import('./PreyChart.tsx').then((part) => part.PreyChart),
+  <div style={{ height: preyChartHeight }} />,
+)
 
 /** Days drawn: long enough to see whether the feeds hold it, short enough to tell the rounds apart. */
 const shownDays = 4

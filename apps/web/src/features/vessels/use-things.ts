@@ -1,7 +1,7 @@
 'use client'
 
 import type { Id, SubjectKind } from '@fryward/shared'
-import { useQueries } from '@tanstack/react-query'
+import { useQuery } from '@tanstack/react-query'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import {
   batchesOptions,
@@ -17,17 +17,14 @@ export type Thing = { id: Id; kind: SubjectKind; name: string }
 /** The lists of everything in the room that has a page, each as its query. */
 export function useThingQueries() {
   const { id } = useRoom()
-  const [tanks, cultures, pairs, clutches, batches, groups] = useQueries({
-    queries: [
-      tanksOptions(id),
-      culturesOptions(id),
-      pairsOptions(id),
-      clutchesOptions(id),
-      batchesOptions(id),
-      groupsOptions(id),
-    ],
-  })
-  return { tanks, cultures, pairs, clutches, batches, groups }
+  return {
+    tanks: useQuery(tanksOptions(id)),
+    cultures: useQuery(culturesOptions(id)),
+    pairs: useQuery(pairsOptions(id)),
+    clutches: useQuery(clutchesOptions(id)),
+    batches: useQuery(batchesOptions(id)),
+    groups: useQuery(groupsOptions(id)),
+  }
 }
 
 /** The same as plain lists; empty until they have come, which `isComplete` says. */
