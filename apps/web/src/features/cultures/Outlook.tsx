@@ -3,12 +3,11 @@
 import type { Culture } from '@fryward/shared'
 import { useDebouncedValue } from '@mantine/hooks'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
-import { useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { outlookOptions } from '@/features/vessels/queries.ts'
 import { Bones } from '@/ui/Bones.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
-import { later } from '@/ui/later.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card } from '@/ui/Page.tsx'
 import { chartHeight } from './chart-frame.ts'
@@ -16,10 +15,7 @@ import styles from './cultures.module.css'
 import { HarvestSlider } from './HarvestSlider.tsx'
 import { OutlookTable } from './OutlookTable.tsx'
 
-const DensityChart = later(
-  () => import('./DensityChart.tsx').then((part) => part.DensityChart),
-  <div style={{ height: chartHeight }} />,
-)
+const DensityChart = lazy(() => import('./DensityChart.tsx').then((part) => ({ default: part.DensityChart })))
 
 /** A thumb on the way from a fifth to a half asks once, where it stops. */
 const settleMs = 250
@@ -48,7 +44,9 @@ export function Outlook({ culture }: { culture: Culture }) {
               </Notice>
             ) : (
               <div className={styles.redrawn} data-waiting={isWaiting || undefined}>
-                <DensityChart outlook={outlook} timeZone={room.timeZone} />
+                <Suspense fallback={<div style={{ height: chartHeight }} />}>
+                  <DensityChart outlook={outlook} timeZone={room.timeZone} />
+                </Suspense>
               </div>
             )}
             {outlook.ahead.length > 0 && (

@@ -1,15 +1,14 @@
 'use client'
 
-import { useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { useMay } from '@/features/rooms/room-context.tsx'
 import type { Thing } from '@/features/vessels/use-things.ts'
 import { Button } from '@/ui/Button.tsx'
-import { later } from '@/ui/later.tsx'
 import { Card, Section } from '@/ui/Page.tsx'
 import { type RecordKind, recordChoices } from './record-choices.ts'
 import styles from './records.module.css'
 
-const RecordForm = later(() => import('./RecordForm.tsx').then((part) => part.RecordForm))
+const RecordForm = lazy(() => import('./RecordForm.tsx').then((part) => ({ default: part.RecordForm })))
 
 /** Anything seen or done without a task: a count at noon, a loss found, a harvest for other fish. */
 export function RecordMenu({ subject }: { subject: Thing }) {
@@ -34,7 +33,9 @@ export function RecordMenu({ subject }: { subject: Thing }) {
       </div>
       {choice && (
         <Card>
-          <RecordForm key={choice.kind} subject={subject} kind={choice.kind} onClose={() => choose(null)} />
+          <Suspense>
+            <RecordForm key={choice.kind} subject={subject} kind={choice.kind} onClose={() => choose(null)} />
+          </Suspense>
         </Card>
       )}
     </Section>

@@ -2,16 +2,15 @@
 
 import type { Task } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import { useEffect } from 'react'
+import { lazy, Suspense, useEffect } from 'react'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { taskOptions } from '@/features/today/queries.ts'
-import { later } from '@/ui/later.tsx'
 import { usePreload } from '@/ui/use-preload.ts'
 import { dropDrafts } from './kept-drafts.ts'
 import { useOpenTaskId } from './open-task.ts'
 
 const loadSheet = () => import('./TaskSheet.tsx')
-const TaskSheet = later(() => loadSheet().then((part) => part.TaskSheet))
+const TaskSheet = lazy(() => loadSheet().then((part) => ({ default: part.TaskSheet })))
 
 /** Where the open sheet hangs. Its script comes after the list, but before the network may be gone. */
 export function TaskSheetPlace({ tasks, now }: { tasks: Task[]; now: Date }) {
@@ -25,5 +24,9 @@ export function TaskSheetPlace({ tasks, now }: { tasks: Task[]; now: Date }) {
   }, [taskId])
   const task = listed ?? fetched.data
   if (taskId === null || !task || task.id !== taskId) return null
-  return <TaskSheet key={task.id} task={task} now={now} />
+  return (
+    <Suspense>
+      <TaskSheet key={task.id} task={task} now={now} />
+    </Suspense>
+  )
 }

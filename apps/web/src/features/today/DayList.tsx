@@ -1,10 +1,9 @@
 'use client'
 
 import type { Day } from '@fryward/shared'
-import { useId } from 'react'
+import { lazy, Suspense, useId } from 'react'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { Link } from '@/ui/Link.tsx'
-import { later } from '@/ui/later.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { useIsWide } from '@/ui/use-is-wide.ts'
 import { isLate, isShown, lateTasks, roundIdOf, roundStates } from './arrange.ts'
@@ -17,7 +16,8 @@ import { useRoundChoice } from './use-round-choice.ts'
 import { Walk } from './Walk.tsx'
 import { WithdrawnList } from './WithdrawnList.tsx'
 
-const DayAtAGlance = later(() => import('./DayAtAGlance.tsx').then((part) => part.DayAtAGlance))
+const DayAtAGlance = lazy(() => import('./DayAtAGlance.tsx').then((part) => ({ default: part.DayAtAGlance })))
+
 /** What is late, then the round as a walk. Beside it on a wide screen, where a sheet opens too, how the day stands. */
 export function DayList({ day, now }: { day: Day; now: Date }) {
   const { roundId, chooseRound } = useRoundChoice(day, now)
@@ -51,7 +51,9 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
       {isWide && (
         <div className={styles.side}>
           <Gaps day={day} />
-          <DayAtAGlance day={day} rounds={rounds} />
+          <Suspense>
+            <DayAtAGlance day={day} rounds={rounds} />
+          </Suspense>
         </div>
       )}
     </div>

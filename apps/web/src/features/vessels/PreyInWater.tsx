@@ -2,12 +2,12 @@
 
 import type { Id } from '@fryward/shared'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
+import { lazy, Suspense } from 'react'
 import { useServerNow } from '@/dates/use-now.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { rulesOptions } from '@/features/rules/queries.ts'
 import { Bones } from '@/ui/Bones.tsx'
 import { Loaded } from '@/ui/Loaded.tsx'
-import { later } from '@/ui/later.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { Card, Section } from '@/ui/Page.tsx'
 import { PreyTable } from './PreyTable.tsx'
@@ -16,10 +16,7 @@ import { preyChartHeight } from './prey-frame.ts'
 import { factsOptions } from './queries.ts'
 import { sayPrey } from './say-prey.ts'
 
-const PreyChart = later(
-  () => import('./PreyChart.tsx').then((part) => part.PreyChart),
-  <div style={{ height: preyChartHeight }} />,
-)
+const PreyChart = lazy(() => import('./PreyChart.tsx').then((part) => ({ default: part.PreyChart })))
 
 /** Days drawn: long enough to see whether the feeds hold it, short enough to tell the rounds apart. */
 const shownDays = 4
@@ -54,14 +51,16 @@ export function PreyInWater({ batchId, until }: { batchId: Id; until: string | n
               <p>
                 <strong>{sentence}</strong>
               </p>
-              <PreyChart
-                counts={counts}
-                feeds={feeds}
-                held={held}
-                span={{ start, end }}
-                timeZone={room.timeZone}
-                sentence={sentence}
-              />
+              <Suspense fallback={<div style={{ height: preyChartHeight }} />}>
+                <PreyChart
+                  counts={counts}
+                  feeds={feeds}
+                  held={held}
+                  span={{ start, end }}
+                  timeZone={room.timeZone}
+                  sentence={sentence}
+                />
+              </Suspense>
               <PreyTable counts={counts} now={now} />
             </Card>
           )

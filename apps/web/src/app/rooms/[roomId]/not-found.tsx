@@ -1,10 +1,16 @@
 'use client'
 
-import { later } from '@/ui/later.tsx'
+import { lazy, Suspense } from 'react'
 
 // Every page of a room brings this file along and hardly any shows it.
-const NowherePage = later(() => import('@/features/rooms/NowherePage.tsx').then((part) => part.NowherePage))
+const NowherePage = lazy(() =>
+  import('@/features/rooms/NowherePage.tsx').then((part) => ({ default: part.NowherePage })),
+)
 
 export default function NotFound() {
-  return <NowherePage />
+  return (
+    <Suspense>
+      <NowherePage />
+    </Suspense>
+  )
 }
