@@ -1,0 +1,13 @@
+import type { Role } from './vocabulary.ts'
+
+/** What a role may do in a room; `anyone` needs no sign-in and `signed_in` no room. */
+export const permissions = ['anyone', 'signed_in', 'read', 'sign_off', 'record', 'manage', 'own'] as const
+export type Permission = (typeof permissions)[number]
+
+/** Owners own, caretakers manage, stand-ins sign off and record, viewers read. */
+export const permissionsOfRole = {
+  owner: ['read', 'sign_off', 'record', 'manage', 'own'],
+  caretaker: ['read', 'sign_off', 'record', 'manage'],
+  stand_in: ['read', 'sign_off', 'record'],
+  viewer: ['read'],
+} as const satisfies Record<Role, readonly Permission[]>

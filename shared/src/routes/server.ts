@@ -1,0 +1,24 @@
+import * as z from 'zod/mini'
+import { ClaimSchema, ServerStatusSchema } from '../person.ts'
+import { OkSchema, routesTagged } from './route.ts'
+
+const { get, write } = routesTagged('server')
+
+export const serverRoutes = {
+  getHealth: get('/health', {
+    summary: 'Is the server up, and can it reach its database',
+    permission: 'anyone',
+    response: z.object({ status: z.literal('ok'), version: z.string(), now: z.string() }),
+  }),
+  getServer: get('/server', {
+    summary: 'What a stranger may know',
+    permission: 'anyone',
+    response: ServerStatusSchema,
+  }),
+  claimServer: write('POST', '/claim', {
+    summary: 'Become the first owner with the one-time code',
+    permission: 'anyone',
+    body: ClaimSchema,
+    response: OkSchema,
+  }),
+}
