@@ -78,4 +78,17 @@ describe('with the keyboard alone', () => {
     expect(await hasFocus(page.getByRole('tab', { name: /^Midday/ }))).toBe(true)
     await taskSentence(page, tasks.batteryAir).waitFor(soon)
   })
+
+  it('a link leads on without loading the dashboard anew, and with Control it opens beside', async () => {
+    const link = page.getByRole('navigation', { name: 'Room' }).getByRole('link', { name: 'Hand-over' })
+    await page.evaluate(() => document.documentElement.setAttribute('data-kept', ''))
+    const beside = page.context().waitForEvent('page', soon)
+    await link.click({ modifiers: ['ControlOrMeta'] })
+    await (await beside).waitForURL(/\/hand-over$/, soon)
+    expect(page.url()).toMatch(/\/today$/)
+    await tabTo(link)
+    await page.keyboard.press('Enter')
+    await page.waitForURL(/\/hand-over$/, soon)
+    expect(await page.locator('html[data-kept]').count()).toBe(1)
+  })
 })
