@@ -6,6 +6,9 @@ const ssr = { resolve: { conditions: ['source'] } }
 // Global set-ups run in an environment of their own.
 const environments = { __vitest__: { resolve: { conditions: ['source'] } } }
 
+// As the dashboard's own tsconfig.json has it.
+const dashboard = { '@/': new URL('./apps/web/src/', import.meta.url).pathname }
+
 export default defineConfig({
   test: {
     projects: [
@@ -24,7 +27,7 @@ export default defineConfig({
         },
       },
       {
-        resolve,
+        resolve: { ...resolve, alias: dashboard },
         ssr,
         environments,
         test: {

@@ -26,6 +26,10 @@ export const sayDate = (date: PlainDate): string =>
 
 const dayNumber = (date: PlainDate) => Math.round(noonOf(date).getTime() / 86_400_000)
 
+/** Midnights since then, as tasks number the days of a clutch: laid on Sunday, it is day 3 all Wednesday. */
+export const daysSince = (at: Instant, today: PlainDate, timeZone: string): number =>
+  Math.max(0, dayNumber(today) - dayNumber(toPlainDate(at, timeZone)))
+
 /** "today", "yesterday", "tomorrow", a weekday within six days, else the short date. */
 export function sayDay(date: PlainDate, today: PlainDate): string {
   const away = dayNumber(date) - dayNumber(today)

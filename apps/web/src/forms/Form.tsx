@@ -39,10 +39,10 @@ export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, children 
   )
 }
 
-/** The API's own sentence, with each field it names. */
+/** The API's own sentence, with each field it names; a question asked back stands in the sentence already. */
 export function FormProblem({ error }: { error: unknown }) {
   if (!error) return null
-  const fields = isApiProblem(error) ? error.fields : []
+  const fields = isApiProblem(error) && error.code !== 'needs_confirmation' ? error.fields : []
   return (
     <Notice tone="worry" title={sentenceOf(error)}>
       {fields.length > 0 && (

@@ -1,6 +1,6 @@
 import { convert } from '@fryward/seawater'
 import type { Quantity, Unit, UnitSystem } from '@fryward/shared'
-import { unitLabels } from '@/words/labels.ts'
+import { singularUnitLabels, unitLabels } from '@/words/labels.ts'
 
 /** A number in the unit a person reads it in, with the way back to the wire's unit. */
 export type Shown = { value: number; label: string }
@@ -30,7 +30,7 @@ export function toShown(quantity: Quantity, system: UnitSystem): Shown {
   if (unit === 'g') return mass(value, system)
   if (unit === 'degC' && system === 'us') return { value: convert(value, 'C', 'F'), label: '°F' }
   if (unit === 'share') return { value: value * 100, label: '%' }
-  return { value, label: unitLabels[unit] }
+  return { value, label: (value === 1 ? singularUnitLabels[unit] : undefined) ?? unitLabels[unit] }
 }
 
 type FieldUnit = { label: string; toShown: (value: number) => number; toWire: (shown: number) => number }

@@ -234,6 +234,18 @@ export const unitSystemLabels = {
   us: 'US: gallons and °F',
 } as const satisfies Record<UnitSystem, string>
 
+/** Behind a one: "1 day since the count". */
+export const singularUnitLabels: Partial<Record<Unit, string>> = {
+  animals: 'animal',
+  eggs: 'egg',
+  cells: 'cell',
+  days: 'day',
+  times: 'time',
+  feeds: 'feed',
+  samples: 'sample',
+  nights: 'night',
+}
+
 /** Units as they stand behind a number; those that a room may convert are named by `quantities`. */
 export const unitLabels = {
   mL: 'mL',

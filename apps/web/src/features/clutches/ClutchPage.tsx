@@ -4,7 +4,7 @@ import { type Clutch, clutchIntents, eggStages } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
 import { todayIn } from '@/dates/local-time.ts'
-import { sayMoment, sayNight } from '@/dates/say.ts'
+import { daysSince, sayMoment, sayNight } from '@/dates/say.ts'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
 import { clutchesOptions, pairsOptions, useChangeClutch } from '@/features/vessels/queries.ts'
 import { VesselPage } from '@/features/vessels/VesselPage.tsx'
@@ -43,6 +43,7 @@ export function ClutchPage() {
 
 /** The nest as it should look today, and how far on the way it is. */
 function Nest({ clutch }: { clutch: Clutch }) {
+  const { timeZone } = useRoom()
   const stage = expectedEggStage(clutch)
   const hatchDays = expectedHatchDays(clutch)
   return (
@@ -51,7 +52,7 @@ function Nest({ clutch }: { clutch: Clutch }) {
         <ClutchGlyph size={168} clutch={clutch} isNear />
         <div>
           <p className={own.day}>
-            Day {Math.floor(clutch.ageDays)}
+            Day {daysSince(clutch.spawnedAt, todayIn(timeZone), timeZone)}
             {hatchDays !== undefined && <span> of about {Math.floor(hatchDays)}</span>}
           </p>
           {stage === undefined ? (

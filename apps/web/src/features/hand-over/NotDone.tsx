@@ -72,7 +72,8 @@ function Undones({ tasks, now }: { tasks: Undone[]; now: Date }) {
               <span className={styles.by}>
                 due {sayMoment(task.dueAt, now, room.timeZone)}
                 {task.byName && `, ${task.byName}`}
-                {task.reason && `: ${task.reason}`}
+                {/* Under "Passed, not done" the reason would say that once more on every line. */}
+                {task.state !== 'missed' && task.reason && `: ${task.reason}`}
               </span>
             </span>
           </li>

@@ -8,14 +8,17 @@ import { SubjectLink } from './SubjectLink.tsx'
 
 export function WorryText({ worry, now }: { worry: HandOverNote; now: Date }) {
   const { timeZone } = useRoom()
+  // "R4 smells a little", about R4, names it already.
+  const isNamed = worry.subject !== null && worry.text.startsWith(`${worry.subject.name} `)
   return (
     <span className={styles.grow}>
       {worry.subject && (
         <>
-          <SubjectLink subject={worry.subject} />:{' '}
+          <SubjectLink subject={worry.subject} />
+          {isNamed ? '' : ': '}
         </>
       )}
-      {worry.text}
+      {isNamed ? worry.text.slice(worry.subject?.name.length) : worry.text}
       <span className={styles.by}>
         {sayMoment(worry.at, now, timeZone)}, {worry.byName}
       </span>

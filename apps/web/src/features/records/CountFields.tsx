@@ -7,6 +7,7 @@ import { culturesOptions } from '@/features/vessels/queries.ts'
 import { ChoiceChips } from '@/forms/Chips.tsx'
 import { NumberBox } from '@/forms/NumberBox.tsx'
 import { Row } from '@/forms/Row.tsx'
+import { formatNumber } from '@/quantities/format-number.ts'
 import { Button } from '@/ui/Button.tsx'
 import { countTargetLabels } from '@/words/labels.ts'
 import type { FactDraft, FieldsProps } from './RecordForm.tsx'
@@ -110,6 +111,17 @@ export function CountFields({ subject, onDraft }: FieldsProps) {
           <NumberBox label="Eggs on them" isWhole text={typed.eggs} onText={(eggs) => change({ eggs })} />
         </Row>
       )}
+      <p aria-live="polite">{sayDensity(typed)}</p>
     </>
   )
+}
+
+/** What the samples make, before they are kept: a dilution left out shows at once. Heads make only themselves. */
+function sayDensity(typed: Typed): string | null {
+  const animals = typed.animals.flatMap((text) => typedNumber(text, null, 'metric') ?? [])
+  const volumeMl = typedNumber(typed.volumeMl, 'mL', 'metric')
+  const dilution = typedNumber(typed.dilution, null, 'metric') ?? 1
+  if (isHeadTarget(typed.of) || animals.length === 0 || !volumeMl) return null
+  const mean = animals.reduce((sum, one) => sum + one, 0) / animals.length
+  return `Makes ${formatNumber((mean * dilution) / volumeMl)} per mL`
 }

@@ -43,6 +43,11 @@ describe('finding a rule', () => {
     expect(found('2001')).toEqual(['rotifer-feed'])
   })
 
+  it('takes a word by its beginning, not by what is inside another', () => {
+    expect(found('rot')).toEqual(['rotifer-feed'])
+    expect(found('otifers')).toEqual([])
+  })
+
   it('shows all while nothing is typed', () => {
     expect(found('  ')).toEqual(['rotifer-feed', 'pair-feed'])
   })

@@ -1,16 +1,20 @@
 import type { Rule } from '@fryward/shared'
 
-const textOf = (rule: Rule) =>
+const wordsOf = (rule: Rule) =>
   [rule.title, rule.sentence, ...rule.parameters.flatMap((one) => [one.label, one.source.citation])]
     .join(' ')
     .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
 
-/** Rules that hold every typed word somewhere: in title, sentence, parameters or sources. */
+/** Rules that hold a word beginning like each typed one, in title, sentence, parameters or sources: "thin" is not nothing. */
 export function findRules(rules: Rule[], typed: string): Rule[] {
-  const words = typed.toLowerCase().split(/\s+/).filter(Boolean)
+  const words = typed
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter(Boolean)
   if (words.length === 0) return rules
   return rules.filter((rule) => {
-    const text = textOf(rule)
-    return words.every((word) => text.includes(word))
+    const held = wordsOf(rule)
+    return words.every((word) => held.some((one) => one.startsWith(word)))
   })
 }

@@ -83,8 +83,10 @@ const rangeText = (field: NumberField | CountField, system: UnitSystem) => {
 const improbableText = (field: NumberField | CountField, value: number, system: UnitSystem): string | undefined => {
   if (value >= field.likelyMinimum && value <= field.likelyMaximum) return undefined
   const unit = toFieldUnit(field.unit, system)
-  const likely = `${formatNumber(unit.toShown(field.likelyMinimum))} to ${formatNumber(unit.toShown(field.likelyMaximum))}`
-  return `${field.label}: ${formatNumber(unit.toShown(value))} ${unit.label}. Most are ${likely}.`
+  // Bounds are rough: two digits say enough, and "80.7" would pretend to more.
+  const bound = (of: number) => formatNumber(Number(unit.toShown(of).toPrecision(2)))
+  const likely = `${bound(field.likelyMinimum)} to ${bound(field.likelyMaximum)}`
+  return `${`${field.label}: ${formatNumber(unit.toShown(value))} ${unit.label}`.trim()}. Likely here: ${likely}.`
 }
 
 function readNumber(field: NumberField, text: string, system: UnitSystem): FieldReading {

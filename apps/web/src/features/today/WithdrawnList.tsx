@@ -22,7 +22,7 @@ export function WithdrawnList({ tasks }: { tasks: Task[] }) {
           return (
             <li key={task.id}>
               <span>
-                {whole} {task.reason && <em>({task.reason})</em>}
+                {whole} {task.reason && <em>({withoutHeading(task.reason)})</em>}
               </span>
               <Button
                 variant="subtle"
@@ -39,3 +39,6 @@ export function WithdrawnList({ tasks }: { tasks: Task[] }) {
     </details>
   )
 }
+
+/** The fold says "no longer needed" once for all of them. */
+const withoutHeading = (reason: string) => reason.replace(/^No longer needed: /, '').replace(/\.$/, '')

@@ -3,7 +3,7 @@
 import { type Id, stationOfTank, type Task } from '@fryward/shared'
 import { type UseQueryResult, useQuery } from '@tanstack/react-query'
 import { todayIn } from '@/dates/local-time.ts'
-import { sayNight } from '@/dates/say.ts'
+import { daysSince, sayNight } from '@/dates/say.ts'
 import { useRoom } from '@/features/rooms/room-context.tsx'
 import { dayOptions } from '@/features/today/queries.ts'
 import { likeliestNight } from '@/glyphs/egg-colour.ts'
@@ -49,7 +49,7 @@ export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] 
           tankId: one.tankId,
           thing: { id: one.id, kind: 'clutch' as const, name: one.name },
           note: night
-            ? `day ${Math.floor(one.ageDays)}, likely ${sayNight(night.date, today)} (${Math.round(night.probability * 100)} %)`
+            ? `day ${daysSince(one.spawnedAt, today, room.timeZone)}, likely ${sayNight(night.date, today)} (${Math.round(night.probability * 100)} %)`
             : clutchStateLabels[one.state],
           open: openOf(one.id),
         }
