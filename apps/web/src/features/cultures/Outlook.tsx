@@ -44,7 +44,7 @@ export function Outlook({ culture }: { culture: Culture }) {
               </Notice>
             ) : (
               <div className={styles.redrawn} data-waiting={isWaiting || undefined}>
-                <Suspense fallback={<div style={{ height: chartHeight }} />}>
+                <Suspense fallback={<Bones heights={[chartHeight / 16]} />}>
                   <DensityChart outlook={outlook} timeZone={room.timeZone} />
                 </Suspense>
               </div>

@@ -3,6 +3,7 @@
 import type { Day } from '@fryward/shared'
 import { lazy, Suspense, useId } from 'react'
 import { useMay, useRoom } from '@/features/rooms/room-context.tsx'
+import { Bones } from '@/ui/Bones.tsx'
 import { Link } from '@/ui/Link.tsx'
 import { Notice } from '@/ui/Notice.tsx'
 import { useIsWide } from '@/ui/use-is-wide.ts'
@@ -51,7 +52,7 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
       {isWide && (
         <div className={styles.side}>
           <Gaps day={day} />
-          <Suspense>
+          <Suspense fallback={<Bones heights={[14]} />}>
             <DayAtAGlance day={day} rounds={rounds} />
           </Suspense>
         </div>

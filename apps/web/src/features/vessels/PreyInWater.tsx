@@ -51,7 +51,7 @@ export function PreyInWater({ batchId, until }: { batchId: Id; until: string | n
               <p>
                 <strong>{sentence}</strong>
               </p>
-              <Suspense fallback={<div style={{ height: preyChartHeight }} />}>
+              <Suspense fallback={<Bones heights={[preyChartHeight / 16]} />}>
                 <PreyChart
                   counts={counts}
                   feeds={feeds}
