@@ -55,3 +55,15 @@ test('an address that the API does not have is answered by the API as a problem,
   expect(page.statusCode).toBe(503)
   expect(page.headers['content-type']).toContain('text/html')
 })
+
+test('what the API says is never run, framed, sniffed or read by another site, a refusal as little as an answer', async () => {
+  const refusal = await world.app.inject({ method: 'GET', url: '/api/v1/me', headers: { host: 'localhost:3000' } })
+  const foreign = await world.app.inject({ method: 'GET', url: '/api/v1/me', headers: { host: 'elsewhere.example' } })
+  expect([refusal.statusCode, foreign.statusCode]).toEqual([401, 403])
+  for (const { headers } of [await today({}), refusal, foreign])
+    expect(headers).toMatchObject({
+      'content-security-policy': "default-src 'none'; frame-ancestors 'none'",
+      'cross-origin-resource-policy': 'same-origin',
+      'x-content-type-options': 'nosniff',
+    })
+})

@@ -1,5 +1,4 @@
 import { randomUUID } from 'node:crypto'
-import helmet from '@fastify/helmet'
 import rateLimit from '@fastify/rate-limit'
 import type { Database } from '@fryward/store'
 import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
@@ -10,6 +9,7 @@ import { cleanText } from './plugins/clean-text.ts'
 import { documentation } from './plugins/documentation.ts'
 import { pages } from './plugins/pages.ts'
 import { problems, sendUnreadableAddress } from './plugins/problems.ts'
+import { safeHeaders } from './plugins/safe-headers.ts'
 import { sameOrigin } from './plugins/same-origin.ts'
 import { session } from './plugins/session.ts'
 import { registerBackup } from './routes/backup.ts'
@@ -53,10 +53,8 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   app.setSerializerCompiler(() => (data) => JSON.stringify(data))
 
   await app.register(problems)
-  await app.register(helmet, {
-    contentSecurityPolicy: contentSecurityPolicy(),
-    hsts: publicUrl.startsWith('https:') && options.tls === undefined,
-  })
+  // A browser told to insist on HTTPS would lock itself out once a certificate of our own making is replaced.
+  await app.register(safeHeaders, { isStrictTransport: publicUrl.startsWith('https:') && options.tls === undefined })
   await app.register(rateLimit, { max: options.requestsPerMinute ?? 1200, timeWindow: '1 minute' })
   await app.register(sameOrigin, { publicUrl })
   await app.register(cleanText)
@@ -74,20 +72,3 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
 }
-
-// Next writes inline scripts and styles into its pages; nothing is loaded from anywhere else.
-const contentSecurityPolicy = () => ({
-  useDefaults: false,
-  directives: {
-    defaultSrc: ["'self'"],
-    scriptSrc: ["'self'", "'unsafe-inline'", ...(process.env.NODE_ENV === 'development' ? ["'unsafe-eval'"] : [])],
-    styleSrc: ["'self'", "'unsafe-inline'"],
-    imgSrc: ["'self'", 'data:', 'blob:'],
-    fontSrc: ["'self'", 'data:'],
-    connectSrc: ["'self'"],
-    objectSrc: ["'none'"],
-    baseUri: ["'self'"],
-    formAction: ["'self'"],
-    frameAncestors: ["'none'"],
-  },
-})

@@ -16,6 +16,7 @@ export async function registerRoutes(app: FastifyInstance, options: RegisterOpti
     app.route({
       method: route.method,
       url: `/api/v1${route.path}`,
+      helmet: false,
       config: guessable.has(id) ? { rateLimit: { max: 20, timeWindow: '1 minute' } } : {},
       schema: schemaOf(id, route),
       handler: async (request, reply) => {

@@ -43,7 +43,8 @@ function workOutDay(room: Clock, date: PlainDate): HusbandryDay {
 
 /** The room's local date at an instant. */
 export function localDate({ timeZone, at }: { timeZone: string; at: Instant }): PlainDate {
-  return localDates(`${timeZone} ${at}`, () =>
+  // Since 1972 every zone is whole minutes from UTC: a minute lies within one date.
+  return localDates(`${timeZone} ${at.slice(0, 'YYYY-MM-DDTHH:MM'.length)}`, () =>
     Temporal.Instant.from(at).toZonedDateTimeISO(timeZone).toPlainDate().toString(),
   )
 }
