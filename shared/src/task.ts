@@ -171,6 +171,8 @@ export const TaskSchema = z
   .register(z.globalRegistry, { id: 'Task' })
 export type Task = z.infer<typeof TaskSchema>
 
+const OnDutySchema = z.nullable(z.object({ userId: z.string(), name: z.string() }))
+
 export const DaySchema = z
   .object({
     date: PlainDateSchema,
@@ -184,11 +186,17 @@ export const DaySchema = z
     /** What is due from here on is done in the dark. */
     lightsOffAt: InstantSchema,
     /** Who has the room on this day, where somebody has said so. */
-    onDuty: z.nullable(z.object({ userId: z.string(), name: z.string() })),
+    onDuty: OnDutySchema,
     revision: z.int(),
   })
   .register(z.globalRegistry, { id: 'Day' })
 export type Day = z.infer<typeof DaySchema>
+
+/** Who has the room on a day; null when nobody has said so. */
+export const DutySchema = z
+  .object({ date: PlainDateSchema, onDuty: OnDutySchema })
+  .register(z.globalRegistry, { id: 'Duty' })
+export type Duty = z.infer<typeof DutySchema>
 
 /** Takes the room for a day, gives it back (null), or, for whoever manages the room, to somebody else. */
 export const TakeDutySchema = z.strictObject({ userId: z.nullable(UserIdSchema) })

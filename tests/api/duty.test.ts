@@ -64,6 +64,17 @@ test('a person who leaves the room has no day of it any more', async () => {
   expect((await dayOf()).onDuty).toBeNull()
 })
 
+test('who becomes a viewer has no day of the room any more, until they may sign off again', async () => {
+  const helper = await world.person('Comes and goes', { roomId: full.roomId, role: 'stand_in' })
+  await take(helper, helper.userId)
+  const become = (role: 'viewer' | 'stand_in') =>
+    world.ok(full.owner, 'changeRole', { params: { roomId: full.roomId, userId: helper.userId }, body: { role } })
+  await become('viewer')
+  expect((await dayOf()).onDuty).toBeNull()
+  await become('stand_in')
+  expect((await dayOf()).onDuty?.userId).toBe(helper.userId)
+})
+
 test("the owner moves stations within the walk, but no animals after quarantine's", async () => {
   const { version, stationOrder } = await world.ok(full.owner, 'getRoom', { params: { roomId: full.roomId } })
   expect(stationOrder).toEqual([...stations])

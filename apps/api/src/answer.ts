@@ -8,7 +8,7 @@ type Packing = keyof typeof packings
 
 // Below this a packet holds it anyway. from memory: an Ethernet packet carries about 1,400 bytes of body
 const worthPackingBytes = 1400
-// Brotli's middle quality takes as long as gzip's default and a day's list comes out a quarter smaller (measured on the
+// Brotli's middle quality takes about as long as gzip's default and a day's list comes out a quarter smaller (measured on the
 // demo room); browsers ask for it over HTTPS.
 const packings = {
   br: (json: Buffer) => promisify(brotliCompress)(json, { params: { [constants.BROTLI_PARAM_QUALITY]: 5 } }),

@@ -66,7 +66,7 @@ export type FactSnapshotRow = [
 
 /**
  * Everything that working a room out needs, in one statement and one answer: a room is worked out at every write, and
- * a round trip for each table, with each row read into objects on the way, cost ten times as much.
+ * a round trip for each table, with each row read into objects on the way, took half as long again.
  * @param since older facts are left out, except the few of lasting meaning: life events, decisions and counts of the whole.
  * @returns null when there is no such room.
  */

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { IdSchema, PlainDateSchema } from '../primitives.ts'
-import { DaySchema, SignOffSchema, SkipSchema, TakeDutySchema, TaskSchema } from '../task.ts'
+import { DaySchema, DutySchema, SignOffSchema, SkipSchema, TakeDutySchema, TaskSchema } from '../task.ts'
 import { EmptySchema, inRoom, routesTagged } from './route.ts'
 
 const { get, write } = routesTagged('tasks')
@@ -17,7 +17,7 @@ export const taskRoutes = {
     permission: 'sign_off',
     params: { ...inRoom, date: PlainDateSchema },
     body: TakeDutySchema,
-    response: DaySchema,
+    response: DutySchema,
     status: 200,
   }),
   getTask: get('/rooms/:roomId/tasks/:taskId', {

@@ -9,6 +9,7 @@ const dataHeaders = {
   'referrer-policy': 'no-referrer',
   'x-content-type-options': 'nosniff',
 }
+// A year, as helmet has it.
 const strictTransport = { 'strict-transport-security': 'max-age=31536000; includeSubDomains' }
 
 /** Headers that browsers guard by: helmet's on pages, a fixed few on the API's routes (which say `helmet: false`). */

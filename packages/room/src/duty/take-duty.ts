@@ -1,10 +1,10 @@
 import { localDate } from '@fryward/husbandry'
-import { type Day, type Id, type Permission, type PlainDate, permissionsOfRole, type TakeDuty } from '@fryward/shared'
+import type { Duty, Id, PlainDate, TakeDuty } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
-import { dayOf } from '../tasks/get-day.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
+import { mayAs } from '../work/permission.ts'
 import { type Work, writeInRoom } from '../work/write-in-room.ts'
 import { dutyOf } from './duty-of.ts'
 
@@ -22,7 +22,7 @@ export async function takeDuty({
   roomId: Id
   date: PlainDate
   input: TakeDuty
-}): Promise<Day> {
+}): Promise<Duty> {
   return writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
     const room = await work.tx.room.findUniqueOrThrow({ where: { id: roomId }, select: { timeZone: true } })
     const today = localDate({ timeZone: room.timeZone, at: ctx.now })
@@ -32,13 +32,12 @@ export async function takeDuty({
     if (concerned !== null && concerned !== personOf(ctx.actor)) assertManages(work)
     await writeDuty(work, { date, userId: input.userId })
     work.audit({ action: 'duty.take', detail: { date, userId: input.userId, before: before?.userId ?? null } })
-    return dayOf(work.tx, { roomId, date, today })
+    return { date, onDuty: await dutyOf(work.tx, { roomId, date }) }
   })
 }
 
 function assertManages({ role }: Work): void {
-  const allowed: readonly Permission[] = permissionsOfRole[role]
-  if (!allowed.includes('manage'))
+  if (!mayAs(role, 'manage'))
     throw new RoomError(
       'not_allowed',
       'You can take the room yourself and give it back; to name somebody else, ask a caretaker or an owner.',
@@ -53,8 +52,7 @@ async function writeDuty({ tx, ctx, roomId }: Work, { date, userId }: { date: Pl
   }
   const member = await tx.membership.findUnique({ where: { roomId_userId: { roomId, userId } } })
   if (!member) throw notFound('person')
-  const allowed: readonly Permission[] = permissionsOfRole[member.role]
-  if (!allowed.includes('sign_off'))
+  if (!mayAs(member.role, 'sign_off'))
     throw new RoomError('wrong_state', 'A viewer signs nothing off and cannot have the room for a day.')
   await tx.duty.upsert({
     where: { roomId_onDate: { roomId, onDate } },

@@ -48,8 +48,7 @@ type DayAsked = { roomId: Id; date: PlainDate; today: PlainDate }
 const readDay = ({ ctx, ...asked }: DayAsked & { ctx: Context }): Promise<Day> =>
   readInRoom({ ctx, roomId: asked.roomId }, ({ tx }) => dayOf(tx, asked))
 
-/** A day's list as this transaction sees it. */
-export async function dayOf(tx: Transaction, { roomId, date, today }: DayAsked): Promise<Day> {
+async function dayOf(tx: Transaction, { roomId, date, today }: DayAsked): Promise<Day> {
   const room = await tx.room.findUniqueOrThrow({ where: { id: roomId } })
   const list = await tx.dayList.findUnique({ where: { roomId_onDate: { roomId, onDate: toDateColumn(date) } } })
   const rows = await tx.task.findMany({

@@ -13,6 +13,12 @@ const asks: Record<RoomPermission, string> = {
   own: 'an owner',
 }
 
+/** What a role may do, as the contract says it. */
+export function mayAs(role: Role, permission: Permission): boolean {
+  const allowed: readonly Permission[] = permissionsOfRole[role]
+  return allowed.includes(permission)
+}
+
 /** The actor's role in the room; a stranger learns nothing, somebody without the right is told who may. */
 export async function assertMay({
   tx,
@@ -28,8 +34,7 @@ export async function assertMay({
   if (actor.kind === 'system') return 'owner'
   const membership = await tx.membership.findUnique({ where: { roomId_userId: { roomId, userId: actor.userId } } })
   if (!membership) throw notFound('room')
-  const allowed: readonly Permission[] = permissionsOfRole[membership.role]
-  if (!allowed.includes(permission))
+  if (!mayAs(membership.role, permission))
     throw new RoomError(
       'not_allowed',
       `This is for ${asks[permission]}; you are here as ${membership.role.replace('_', '-')}.`,

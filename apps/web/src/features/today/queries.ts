@@ -46,8 +46,10 @@ export function useTakeDuty(roomId: Id, date: PlainDate) {
   const queryClient = useQueryClient()
   return useMutation({
     mutationFn: (userId: string | null) => call('takeDuty', { params: { roomId, date }, body: { userId } }),
-    onSuccess: (answer: Day) =>
-      queryClient.setQueriesData<Day>({ queryKey: dayKey(roomId) }, (day) => (day?.date === date ? answer : day)),
+    onSuccess: ({ onDuty }) =>
+      queryClient.setQueriesData<Day>({ queryKey: dayKey(roomId) }, (day) =>
+        day?.date === date ? { ...day, onDuty } : day,
+      ),
   })
 }
 
