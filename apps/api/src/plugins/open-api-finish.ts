@@ -21,8 +21,7 @@ const idempotencyKey = {
 
 /** What the generator leaves to do: the repeat key said once and named by every write, and no schema that nothing uses. */
 export function finishOpenApi<T extends object>(generated: T): T {
-  const document: Document = JSON.parse(JSON.stringify(generated))
-  return JSON.parse(JSON.stringify(withUsedSchemas(withSharedSchemas(withRepeatKeys(document)))))
+  return Object.assign({}, generated, withUsedSchemas(withRepeatKeys(generated)))
 }
 
 /** Every write by somebody who is signed in takes the key. */
@@ -42,28 +41,7 @@ function withRepeatKeys(document: Document): Document {
   return { ...document, paths, components: { ...document.components, parameters: { [parameterName]: idempotencyKey } } }
 }
 
-/** What is sent and what is answered are one schema where both say the same. */
-function withSharedSchemas(document: Document): Document {
-  const schemas = schemasOf(document)
-  const outputOf = (name: string) => name.replace(/Input$/, '')
-  const doubled = Object.keys(schemas).filter((name) => name !== outputOf(name) && outputOf(name) in schemas)
-  const different = new Set(doubled)
-  const nameIn = (name: string) => (doubled.includes(name) && !different.has(name) ? outputOf(name) : name)
-  const isSame = (name: string) =>
-    JSON.stringify(renamed(schemas[name], outputOf)) === JSON.stringify(renamed(schemas[outputOf(name)], outputOf))
-  for (const name of doubled) if (isSame(name)) different.delete(name)
-  // One that refers to a different one is different too, however deep.
-  const refersToDifferent = (name: string) =>
-    [...refsIn(schemas[name])].some((ref) => doubled.includes(ref) && different.has(ref))
-  for (let isSettled = false; !isSettled; ) {
-    const more = doubled.filter((name) => !different.has(name) && refersToDifferent(name))
-    for (const name of more) different.add(name)
-    isSettled = more.length === 0
-  }
-  return renamed(document, nameIn)
-}
-
-/** Drops every schema that no path leads to. */
+/** Drops every schema that no path leads to: the generator makes a second of each, as sent, which no route names. */
 function withUsedSchemas(document: Document): Document {
   const schemas = schemasOf(document)
   const used = new Set<string>()
@@ -87,13 +65,4 @@ function refsIn(part: unknown): Set<string> {
     return value
   })
   return found
-}
-
-/** The same with every reference to a schema under its new name. */
-function renamed<T>(part: T, nameOf: (name: string) => string): T {
-  return JSON.parse(JSON.stringify(part), (key, value: unknown) =>
-    key === '$ref' && typeof value === 'string' && value.startsWith(schemaRef)
-      ? `${schemaRef}${nameOf(value.slice(schemaRef.length))}`
-      : value,
-  )
 }
