@@ -74,6 +74,26 @@ test('who takes more has less left, and is told when it is too much', async () =
   expect(greedy.sentence).toContain('more than it is sure to grow back')
 })
 
+test('what the list advises for today is told apart from what grows back each day', async () => {
+  const dense = await world.ok(full.owner, 'createCulture', {
+    params: { roomId: full.roomId },
+    body: { name: 'Dense', kind: 'rotifer', strain: 'L', volumeL: 16, temperatureC: 25, salinity: 20 },
+  })
+  const startedMs = Date.parse(world.clock.now())
+  for (const [day, animals] of [150, 230, 290, 320, 330, 325, 330].entries()) {
+    world.clock.set(new Date(startedMs + day * 86_400_000 + 3_600_000).toISOString())
+    await count(dense.id, animals)
+  }
+  const advised = await outlook({}, dense.id)
+  const percent = (share: number | null) => Math.round((share ?? Number.NaN) * 100)
+  const [today, eachDay] = [percent(advised.harvestSharePerDay), percent(advised.sustainableSharePerDay)]
+  expect(today).toBeGreaterThan(eachDay)
+  expect(advised.sentence).toContain(
+    `It can give ${today} % today; only ${eachDay} % is sure to grow back day after day.`,
+  )
+  world.clock.set(new Date(startedMs).toISOString())
+})
+
 test('a count that was struck out is gone from the picture', async () => {
   const before = await outlook()
   const body = {

@@ -40,7 +40,13 @@ export function cultureOutlook({ snapshot, culture, now, query }: Asked): Cultur
     growthPerDay: estimate.growthPerDay,
     harvestSharePerDay: harvestShare,
     sustainableSharePerDay: sustainableShare,
-    sentence: sentenceOf({ culture, estimate, sustainableShare, harvestShare }),
+    sentence: sentenceOf({
+      culture,
+      estimate,
+      sustainableShare,
+      harvestShare,
+      isAdvice: query.harvestShare === undefined,
+    }),
   }
 }
 
@@ -72,17 +78,23 @@ function sentenceOf({
   estimate,
   sustainableShare,
   harvestShare,
+  isAdvice,
 }: {
   culture: SnapshotCulture
   estimate: CultureEstimate
   sustainableShare: number
   harvestShare: number
+  /** The share is what today's list advises, not one that somebody asks about. */
+  isAdvice: boolean
 }): string {
   const percent = (share: number) => `${Math.round(share * 100)} %`
   const trend = { rising: 'rising', steady: 'holding', falling: 'falling' }[estimate.trend]
   const now = `About ${Math.round(estimate.densityPerMl)} per mL and ${trend}.`
   if (culture.isBackup) return `${now} This is a backup: leave it alone.`
-  if (harvestShare > sustainableShare + 0.005)
+  const isMore = harvestShare > sustainableShare + 0.005
+  if (isMore && isAdvice)
+    return `${now} It can give ${percent(harvestShare)} today; only ${percent(sustainableShare)} is sure to grow back day after day.`
+  if (isMore)
     return `${now} Taking ${percent(harvestShare)} a day is more than it is sure to grow back (${percent(sustainableShare)}).`
   return `${now} It grows back ${percent(sustainableShare)} a day with nine chances in ten.`
 }
