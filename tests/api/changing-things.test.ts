@@ -1,30 +1,16 @@
 import type { RouteId } from '@fryward/shared'
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
-import { openRoom, openWorld, type Person, type World } from '../support/world.ts'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { openRoom, type Person } from '../support/world.ts'
 import { fingerprintOf } from './fingerprint.ts'
-import { type FullRoom, openFullRoom } from './full-room.ts'
-import { type Makers, makersIn } from './makers.ts'
+import { full, inOneRoom, make, newestAudit, roomId, world } from './one-room.ts'
 import { send } from './send.ts'
 
-let world: World
-let full: FullRoom
-let roomId: string
-let make: Makers
+inOneRoom()
 let neighbour: { owner: Person; roomId: string }
-
 beforeAll(async () => {
-  world = await openWorld()
-  full = await openFullRoom(world)
-  roomId = full.roomId
-  make = makersIn(world, full)
   const opened = await openRoom(world, { name: 'Next door' })
   neighbour = { owner: opened.owner, roomId: opened.room.id }
 })
-afterAll(() => world.close())
-beforeEach(() => world.clock.advanceMinutes(1))
-
-const newest = async () =>
-  (await world.ok(full.owner, 'listAudit', { params: { roomId }, query: { limit: 1 } })).entries[0]!
 
 /** How each thing is made, changed and ended; what a change sets and the word its audit rows begin with. */
 const things = [
@@ -82,7 +68,7 @@ const setOf = (thing: (typeof things)[number]) => (thing.word === 'feed_link' ? 
 describe.each(things)('a $word', (thing) => {
   test('is made, listed and written into the audit log', async () => {
     const made = await thing.made()
-    expect(await newest()).toMatchObject({ action: `${thing.word}.create` })
+    expect(await newestAudit()).toMatchObject({ action: `${thing.word}.create` })
     const listed: unknown = await world.ok(full.viewer, thing.list, { params: { roomId } })
     expect(listed).toContainEqual(made)
   })
@@ -93,8 +79,8 @@ describe.each(things)('a $word', (thing) => {
     const answer = await send(world, full.caretaker, thing.change, request)
     expect(answer.status, answer.text).toBe(200)
     expect(answer.json).toMatchObject({ ...setOf(thing), id: made.id, version: made.version + 1 })
-    expect(await newest()).toMatchObject({ actor: { userId: full.caretaker.userId } })
-    expect((await newest()).action).toMatch(new RegExp(`^${thing.word}\\.(change|end)$`))
+    expect(await newestAudit()).toMatchObject({ actor: { userId: full.caretaker.userId } })
+    expect((await newestAudit()).action).toMatch(new RegExp(`^${thing.word}\\.(change|end)$`))
   })
 
   test('that somebody changed meanwhile is not overwritten: 409 says what it is now', async () => {

@@ -1,25 +1,9 @@
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
-import { openWorld, type World } from '../support/world.ts'
-import { type FullRoom, openFullRoom, tasksOf } from './full-room.ts'
-import { type Makers, makersIn } from './makers.ts'
+import { describe, expect, test } from 'vitest'
+import { tasksOf } from './full-room.ts'
+import { full, inOneRoom, make, newestAudit, roomId, world } from './one-room.ts'
 import { send } from './send.ts'
 
-let world: World
-let full: FullRoom
-let roomId: string
-let make: Makers
-
-beforeAll(async () => {
-  world = await openWorld()
-  full = await openFullRoom(world)
-  roomId = full.roomId
-  make = makersIn(world, full)
-})
-afterAll(() => world.close())
-beforeEach(() => world.clock.advanceMinutes(1))
-
-const newest = async () =>
-  (await world.ok(full.owner, 'listAudit', { params: { roomId }, query: { limit: 1 } })).entries[0]!
+inOneRoom()
 
 const ends = [
   { word: 'tank', param: 'tankId', made: () => make.tank(), end: 'endTank' },
@@ -38,7 +22,7 @@ describe.each(ends)('a $word that is ended', ({ word, param, made, end }) => {
     )
     const answer = await send(world, full.caretaker, end, request)
     expect(answer.json).toMatchObject({ id: thing.id, endedAt: world.clock.now(), version: thing.version + 1 })
-    expect(await newest()).toMatchObject({
+    expect(await newestAudit()).toMatchObject({
       action: `${word}.end`,
       subjectId: thing.id,
       detail: { reason: 'no longer needed' },

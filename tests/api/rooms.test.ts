@@ -1,25 +1,9 @@
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
-import { openWorld, type World } from '../support/world.ts'
-import { type FullRoom, openFullRoom, tasksOf } from './full-room.ts'
-import { type Makers, makersIn } from './makers.ts'
+import { describe, expect, test } from 'vitest'
+import { tasksOf } from './full-room.ts'
+import { full, inOneRoom, make, newestAudit, roomId, world } from './one-room.ts'
 import { send } from './send.ts'
 
-let world: World
-let full: FullRoom
-let roomId: string
-let make: Makers
-
-beforeAll(async () => {
-  world = await openWorld()
-  full = await openFullRoom(world)
-  roomId = full.roomId
-  make = makersIn(world, full)
-})
-afterAll(() => world.close())
-beforeEach(() => world.clock.advanceMinutes(1))
-
-const newest = async () =>
-  (await world.ok(full.owner, 'listAudit', { params: { roomId }, query: { limit: 1 } })).entries[0]!
+inOneRoom()
 
 describe('the room', () => {
   const setUp = (body: object) =>
@@ -87,7 +71,7 @@ describe('the room', () => {
       world.call(full.owner, 'changeRoom', { params: { roomId }, body: { name, version } })
     const changed = await change(before.version)
     expect(changed.body).toMatchObject({ name: 'Renamed', version: before.version + 1 })
-    expect(await newest()).toMatchObject({ action: 'room.change', detail: { name: 'Renamed' } })
+    expect(await newestAudit()).toMatchObject({ action: 'room.change', detail: { name: 'Renamed' } })
     const stale = await change(before.version, 'Again')
     expect(stale.problem).toMatchObject({ code: 'stale_version', current: { name: 'Renamed' } })
   })

@@ -1,21 +1,8 @@
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
-import { openWorld, type World } from '../support/world.ts'
-import { type FullRoom, minutesFrom, openFullRoom } from './full-room.ts'
-import { type Makers, makersIn } from './makers.ts'
+import { describe, expect, test } from 'vitest'
+import { minutesFrom } from './full-room.ts'
+import { full, inOneRoom, make, roomId, world } from './one-room.ts'
 
-let world: World
-let full: FullRoom
-let roomId: string
-let make: Makers
-
-beforeAll(async () => {
-  world = await openWorld()
-  full = await openFullRoom(world)
-  roomId = full.roomId
-  make = makersIn(world, full)
-})
-afterAll(() => world.close())
-beforeEach(() => world.clock.advanceMinutes(1))
+inOneRoom()
 
 describe('a tank', () => {
   test('a tank that fish live in is not taken out of use', async () => {
