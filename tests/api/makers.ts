@@ -9,7 +9,7 @@ export type Makers = {
   tank: (name?: string) => Promise<Tank>
   culture: (more?: object) => Promise<Culture>
   pair: (tankId?: string) => Promise<Pair>
-  batch: (tankId?: string) => Promise<LarvalBatch>
+  batch: (more?: object) => Promise<LarvalBatch>
   clutch: () => Promise<Clutch>
   concentrate: () => Promise<Concentrate>
   feedLink: () => Promise<FeedLink>
@@ -38,10 +38,13 @@ export function makersIn(world: World, full: FullRoom): Makers {
       params,
       body: { name: called('Pair'), species: 'amphiprion-ocellaris', tankId },
     })
-  const batch = (tankId = full.larvalTank.id) =>
+  const batch = (more: object = {}) =>
     world.ok(full.standIn, 'createLarvalBatch', {
       params,
-      body: { name: called('Batch'), tankId, species: 'amphiprion-ocellaris', hatchedOn: today(), larvae: 50 },
+      body: {
+        ...{ name: called('Batch'), tankId: full.larvalTank.id, species: 'amphiprion-ocellaris' },
+        ...{ hatchedOn: today(), larvae: 50, ...more },
+      },
     })
   const clutch = () =>
     world.ok(full.standIn, 'createClutch', {

@@ -1,3 +1,4 @@
+import { stations } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
 import { tasksOf } from './full-room.ts'
 import { full, inOneRoom, make, newestAudit, roomId, world } from './one-room.ts'
@@ -92,5 +93,20 @@ describe('the room', () => {
     expect(open.length).toBeGreaterThan(0)
     for (const task of open) expect(['early', 'late']).toContain(task.roundId)
     expect(tasks.find((task) => task.id === done.id)?.state).toBe('done')
+  })
+
+  test("has its stations moved within the walk by its owner, but no animals after quarantine's", async () => {
+    const { version, stationOrder } = await world.ok(full.owner, 'getRoom', { params: { roomId } })
+    expect(stationOrder).toEqual([...stations])
+    const change = (order: readonly (typeof stations)[number][]) =>
+      world.call(full.owner, 'changeRoom', {
+        params: { roomId },
+        body: { version, stationOrder: [...order] },
+      })
+    const last = ['microalgae', 'live_food', 'juveniles', 'broodstock', 'quarantine', 'larvae', 'room'] as const
+    expect((await change(last)).problem).toMatchObject({ code: 'invalid_input' })
+    expect((await change(stations.slice(1))).problem).toMatchObject({ code: 'invalid_input' })
+    const moved = ['room', 'microalgae', 'larvae', 'live_food', 'juveniles', 'broodstock', 'quarantine'] as const
+    expect((await change(moved)).body.stationOrder).toEqual([...moved])
   })
 })

@@ -22,7 +22,7 @@ describe('a tank', () => {
 
   test('a tank that larvae live in is not taken out of use', async () => {
     const home = await make.tank()
-    await make.batch(home.id)
+    await make.batch({ tankId: home.id })
     const answer = await world.call(full.owner, 'endTank', {
       params: { roomId, tankId: home.id },
       body: { reason: 'leaks', version: home.version },

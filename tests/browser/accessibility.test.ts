@@ -85,9 +85,10 @@ describe('WCAG 2.2 A and AA', () => {
       body: { role: 'caretaker' },
     })
     link = made.link
+    const settledOn = new Date(Date.now() - 24 * 86_400_000).toISOString().slice(0, 10)
     const group = await stage.world.ok(room.people.owner, 'createJuvenileGroup', {
       params: { roomId: room.roomId },
-      body: { tankId: room.larvalTank.id, species: 'amphiprion-ocellaris', settledOn: '2026-11-01', number: 12 },
+      body: { tankId: room.larvalTank.id, species: 'amphiprion-ocellaris', settledOn, number: 12 },
     })
     groupId = group.id
     await addPhoto()

@@ -150,7 +150,9 @@ describe('Today at nine', () => {
     expect((await edges(makes)).bottom).toBeLessThan(
       (await edges(sheet.getByRole('button', { name: 'Done', exact: true }))).top,
     )
-    expect((await edges(sheet.getByRole('button', { name: 'Done', exact: true }))).bottom).toBeLessThanOrEqual(844)
+    expect((await edges(sheet.getByRole('button', { name: 'Done', exact: true }))).bottom).toBeLessThanOrEqual(
+      PHONE.viewport.height,
+    )
     await page.context().close()
   })
 
@@ -160,8 +162,8 @@ describe('Today at nine', () => {
     const sheet = await openSheet(page, /bottom siphoned/)
     const done = sheet.getByRole('button', { name: 'Done', exact: true })
     await done.waitFor(soon)
-    expect((await edges(sheet.getByRole('heading', { name: /^Why/ }))).bottom).toBeGreaterThan(844)
-    await expect.poll(async () => (await edges(done)).bottom, soon).toBeLessThanOrEqual(844)
+    expect((await edges(sheet.getByRole('heading', { name: /^Why/ }))).bottom).toBeGreaterThan(PHONE.viewport.height)
+    await expect.poll(async () => (await edges(done)).bottom, soon).toBeLessThanOrEqual(PHONE.viewport.height)
     await page.context().close()
   })
 
