@@ -81,7 +81,6 @@ export const FeedingDataSchema = z.strictObject({
   animals: z.optional(numberBetween(0, 1e12)),
   note: z.optional(NoteSchema),
 })
-export type FeedingData = z.infer<typeof FeedingDataSchema>
 
 /** Animals put into a culture, from a parent or bought in. */
 export const InoculationDataSchema = z.strictObject({
@@ -97,7 +96,6 @@ export const WaterChangeDataSchema = z.strictObject({
   salinity: z.optional(SalinitySchema),
   temperatureC: z.optional(TemperatureCSchema),
 })
-export type WaterChangeData = z.infer<typeof WaterChangeDataSchema>
 
 /** Concentrations are mg/L; ammonia, nitrite and nitrate are as nitrogen (N), total ammonia as total. */
 export const WaterTestDataSchema = z
@@ -140,7 +138,6 @@ export const ObservationDataSchema = z
       'a sign, an egg colour or a note',
     ),
   )
-export type ObservationData = z.infer<typeof ObservationDataSchema>
 
 export const CareDataSchema = z.strictObject({
   act: z.enum(careActs),

@@ -1,9 +1,7 @@
 import * as z from 'zod/mini'
-import { IdSchema, InstantSchema, maximumInteger, PhraseSchema } from './primitives.ts'
+import { IdSchema, InstantSchema, maximumInteger, PhraseSchema, SubjectRefSchema } from './primitives.ts'
 import { trimmedText, wholeBetween, withDefault } from './shapes.ts'
-import { subjectKinds, taskStates } from './vocabulary.ts'
-
-export const SubjectRefSchema = z.object({ id: IdSchema, kind: z.enum(subjectKinds), name: z.string() })
+import { taskStates } from './vocabulary.ts'
 
 export const HandOverNoteSchema = z
   .object({

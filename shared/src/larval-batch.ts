@@ -7,9 +7,10 @@ import {
   NameSchema,
   NoteSchema,
   PlainDateSchema,
+  ReasonSchema,
   VersionSchema,
 } from './primitives.ts'
-import { trimmedText, withDefault } from './shapes.ts'
+import { withDefault } from './shapes.ts'
 
 /** Larvae of one or more clutches that share a tank. Numbers are worked out from the facts. */
 export const LarvalBatchSchema = z
@@ -66,4 +67,5 @@ export type FeedLink = z.infer<typeof FeedLinkSchema>
 export const NewFeedLinkSchema = z.strictObject({ batchId: IdSchema, cultureId: IdSchema, fromOn: PlainDateSchema })
 export const EndFeedLinkSchema = z.strictObject({ untilOn: PlainDateSchema, version: VersionSchema })
 
-export const EndSchema = z.strictObject({ reason: trimmedText({ shortest: 3, longest: 500 }), version: VersionSchema })
+/** Why a thing is ended: a tank taken out of use, a culture, a pair, a batch or a group. */
+export const EndSchema = z.strictObject({ reason: ReasonSchema, version: VersionSchema })

@@ -7,11 +7,13 @@ export const SpeciesIdSchema = z
   .string()
   .check(z.regex(/^[a-z][a-z0-9-]{2,59}$/, 'a species id such as amphiprion-ocellaris'))
 
+const NestSiteSchema = trimmedText({ longest: 120 })
+
 const pairFields = {
   name: NameSchema,
   species: SpeciesIdSchema,
   tankId: IdSchema,
-  nestSite: withDefault(trimmedText({ longest: 120 }), ''),
+  nestSite: withDefault(NestSiteSchema, ''),
   formedOn: withDefault(z.nullable(PlainDateSchema), null),
   isResting: withDefault(z.boolean(), false),
   note: withDefault(NoteSchema, ''),
@@ -25,7 +27,7 @@ export type NewPair = z.infer<typeof NewPairSchema>
 export const ChangePairSchema = z.strictObject({
   name: z.optional(NameSchema),
   tankId: z.optional(IdSchema),
-  nestSite: z.optional(trimmedText({ longest: 120 })),
+  nestSite: z.optional(NestSiteSchema),
   formedOn: z.optional(z.nullable(PlainDateSchema)),
   isResting: z.optional(z.boolean()),
   note: z.optional(NoteSchema),

@@ -37,7 +37,6 @@ export const ClaimSchema = z.strictObject({
   email: EmailSchema,
   password: PasswordSchema,
 })
-export type Claim = z.infer<typeof ClaimSchema>
 
 export const ChangeRoleSchema = z.strictObject({ role: RoleSchema })
 

@@ -1,10 +1,13 @@
 import * as z from 'zod/mini'
 import { aboveZero, numberBetween, trimmedText, wholeBetween, withDefault } from './shapes.ts'
-import { unitSystems, units } from './vocabulary.ts'
+import { subjectKinds, unitSystems, units } from './vocabulary.ts'
 
 /** UUIDv7, made by the application so that rows sort by when they were made. */
 export const IdSchema = z.uuid().register(z.globalRegistry, { description: 'UUIDv7' })
 export type Id = z.infer<typeof IdSchema>
+
+/** A thing of the room, or the room itself, with the name that people know it by. */
+export const SubjectRefSchema = z.object({ id: IdSchema, kind: z.enum(subjectKinds), name: z.string() })
 
 // No animal here is older, and PostgreSQL and JavaScript disagree about years near 0 and 9999.
 function isOfOurTime(text: string): boolean {
@@ -55,7 +58,6 @@ export const ReasonSchema = trimmedText({ shortest: 3, longest: 500, wanted: 'a 
 
 // Bounds are what a small breeding room can hold; wider values are slips of the thumb. common practice
 export const VolumeLSchema = aboveZero(20_000).register(z.globalRegistry, { description: 'litres' })
-export const VolumeMlSchema = aboveZero(100_000).register(z.globalRegistry, { description: 'millilitres' })
 export const TemperatureCSchema = numberBetween(0, 40).register(z.globalRegistry, { description: 'degrees Celsius' })
 export const SalinitySchema = numberBetween(0, 45).register(z.globalRegistry, {
   description: 'practical salinity (PSS-78)',

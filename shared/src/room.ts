@@ -18,7 +18,7 @@ import { type Station, stations } from './vocabulary.ts'
 
 /** One walk through the room; `id` never changes once tasks name it. */
 export const RoundSchema = z.strictObject({
-  id: z.string().check(z.regex(/^[a-z][a-z0-9_]{0,19}$/, 'lower-case letters, digits and _, at most 20')),
+  id: z.string().check(z.regex(/^[a-z][a-z0-9_]{0,19}$/, 'at most 20 of a-z, 0-9 and _, the first a letter')),
   name: NameSchema,
   at: PlainTimeSchema,
 })

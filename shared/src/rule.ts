@@ -50,12 +50,18 @@ export const ChangeRuleSchema = z.strictObject({
 })
 export type ChangeRule = z.infer<typeof ChangeRuleSchema>
 
+const PreviewedTaskSchema = z.object({
+  title: PhraseSchema,
+  subjectName: z.string(),
+  amount: z.nullable(QuantitySchema),
+})
+
 /** What tomorrow's list would be with the change, against what it is without. */
 export const RulePreviewSchema = z
   .object({
     date: z.iso.date(),
-    added: z.array(z.object({ title: PhraseSchema, subjectName: z.string(), amount: z.nullable(QuantitySchema) })),
-    removed: z.array(z.object({ title: PhraseSchema, subjectName: z.string(), amount: z.nullable(QuantitySchema) })),
+    added: z.array(PreviewedTaskSchema),
+    removed: z.array(PreviewedTaskSchema),
     changed: z.array(
       z.object({
         title: PhraseSchema,

@@ -9,9 +9,10 @@ import {
   PlainDateSchema,
   QuantitySchema,
   ReasonSchema,
+  SubjectRefSchema,
 } from './primitives.ts'
 import { withDefault } from './shapes.ts'
-import { stations, subjectKinds, taskStates, units, verbs } from './vocabulary.ts'
+import { stations, taskStates, units, verbs } from './vocabulary.ts'
 
 /** Where a number in "why" was read. */
 export const OriginSchema = z.discriminatedUnion('kind', [
@@ -128,7 +129,6 @@ export const SignOffViewSchema = z.object({
   isAfterTheFact: z.boolean(),
   undoneAt: z.nullable(InstantSchema),
 })
-export type SignOffView = z.infer<typeof SignOffViewSchema>
 
 export const TaskSchema = z
   .extend(TaskContentSchema, {
@@ -136,7 +136,7 @@ export const TaskSchema = z
     key: z.string(),
     ruleId: z.string(),
     ruleTitle: z.string(),
-    subject: z.object({ id: IdSchema, kind: z.enum(subjectKinds), name: z.string() }),
+    subject: SubjectRefSchema,
     station: z.enum(stations),
     onDate: PlainDateSchema,
     roundId: z.string(),
