@@ -1,29 +1,20 @@
 import type { Fact, NewFact, Task } from '@fryward/shared'
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
-import { openRoom, openWorld, type Person, type World } from '../support/world.ts'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { openRoom, type Person } from '../support/world.ts'
 import { fingerprintOf } from './fingerprint.ts'
-import { type FullRoom, minutesFrom, openFullRoom, tasksOf } from './full-room.ts'
+import { minutesFrom, tasksOf } from './full-room.ts'
+import { full, inOneRoom, newestAudit, roomId, world } from './one-room.ts'
 
-let world: World
-let full: FullRoom
-let roomId: string
+inOneRoom()
 let neighbour: Person
-
 beforeAll(async () => {
-  world = await openWorld()
-  full = await openFullRoom(world)
-  roomId = full.roomId
   neighbour = (await openRoom(world, { name: 'Next door' })).owner
 })
-afterAll(() => world.close())
-beforeEach(() => world.clock.advanceMinutes(1))
 
 const record = (person: Person, body: NewFact | object) =>
   world.call(person, 'recordFact', { params: { roomId }, body: body as NewFact })
 const strike = (person: Person, factId: string, reason = 'the wrong vessel') =>
   world.call(person, 'strikeFact', { params: { roomId, factId }, body: { reason } })
-const newest = async () =>
-  (await world.ok(full.owner, 'listAudit', { params: { roomId }, query: { limit: 1 } })).entries[0]!
 const count = (animals: number[], more: object = {}) => ({
   kind: 'count',
   subjectId: full.culture.id,
@@ -93,7 +84,7 @@ describe('recording', () => {
       struckAt: null,
       taskId: null,
     })
-    expect(await newest()).toMatchObject({
+    expect(await newestAudit()).toMatchObject({
       action: 'fact.record',
       revision: answer.body.revision,
       subjectId: body.subjectId,
@@ -200,7 +191,7 @@ describe('striking out', () => {
       data: recorded.data,
     })
     expect(await listed()).toEqual(before)
-    expect(await newest()).toMatchObject({
+    expect(await newestAudit()).toMatchObject({
       action: 'fact.strike',
       actor: { userId: full.caretaker.userId },
       detail: { factId: recorded.id, kind: 'count', reason: 'counted the other culture' },

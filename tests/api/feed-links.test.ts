@@ -13,9 +13,14 @@ describe('a feed link', () => {
         params: { roomId },
         body: { batchId: link.batchId, cultureId: link.cultureId, fromOn: make.today(), ...body },
       })
-    expect((await again({})).problem?.code).toBe('wrong_state')
+    const sentence = async (body: object) => {
+      const { problem } = await again(body)
+      expect(problem?.code).toBe('wrong_state')
+      return problem?.detail
+    }
+    expect(await sentence({})).toContain('already')
     const backup = await make.culture({ isBackup: true })
-    expect((await again({ cultureId: backup.id })).problem?.code).toBe('wrong_state')
+    expect(await sentence({ cultureId: backup.id })).toContain('backup')
     const early = await world.call(full.owner, 'endFeedLink', {
       params: { roomId, feedLinkId: link.id },
       body: { untilOn: '2026-01-01', version: link.version },

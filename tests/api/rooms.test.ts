@@ -63,7 +63,8 @@ describe('the room', () => {
     ['a time that is none', { lightsOnAt: '24:00' }],
     ['water that is none', { salinity: 400 }],
   ])('with %s is refused', async (_what, body) => {
-    expect((await setUp(body)).problem?.code).toBe('invalid_input')
+    const { problem } = await setUp(body)
+    expect(problem).toMatchObject({ code: 'invalid_input', fields: [{ path: Object.keys(body)[0] }] })
   })
 
   test('is changed by its owner from the version that was seen', async () => {
