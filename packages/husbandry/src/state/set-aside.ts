@@ -3,11 +3,13 @@ import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot.ts'
 import { factsOnDay } from './day-facts.ts'
 
-/** Culture water harvested today for a batch and not fed yet; `harvest` is the day's first for it. */
+/** Rotifer culture harvested today for a batch and not fed yet; `harvest` is the day's first for it. */
 export type SetAside = { ml: number; harvest: FactOf<'harvest'> | undefined }
 
 export function setAsideFor(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): SetAside {
   const harvests = snapshot.cultures
+    // Copepods may feed the batch too: their water stands for no rotifers.
+    .filter(({ kind }) => kind === 'rotifer')
     .flatMap(({ id }) => factsOnDay(snapshot, 'harvest', { subjectId: id, day }))
     .filter(({ data }) => data.parts.some((part) => part.subjectId === batch.id))
     .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))

@@ -144,6 +144,23 @@ describe('topping up the prey', () => {
     expect(signOff(larvalPreyTopUp, draft!).facts.map(({ kind }) => kind)).toEqual(['feeding'])
   })
 
+  test('nauplii of copepods set aside for the batch stand for no rotifers', () => {
+    const { room, culture, batch, prey } = nursery()
+    const copepods = room.culture({ kind: 'copepod', strain: null, startedAt: '2026-02-01T08:00:00.000Z' })
+    prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
+    room.fact('harvest', copepods.id, '2026-03-10T06:55:00.000Z', {
+      volumeL: 2.5,
+      parts: [{ to: 'larval_batch', subjectId: batch.id, volumeL: 2.5 }],
+    })
+    const [draft] = topUps(room).drafts
+    expect(draft?.content.steps.map(({ text }) => text).join(' ')).not.toContain('what was harvested')
+    const { facts } = signOff(larvalPreyTopUp, draft!)
+    expect(facts.map(({ kind, subjectId }) => [kind, subjectId])).toEqual([
+      ['feeding', batch.id],
+      ['harvest', culture.id],
+    ])
+  })
+
   test('what was harvested before the culture was filled up is as dense as it was then', () => {
     const { room, culture, batch, prey } = nursery()
     prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
