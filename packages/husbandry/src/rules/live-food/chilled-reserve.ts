@@ -57,11 +57,14 @@ export const chilledReserveRule = defineRule({
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []
-    const [oldest] = chilledParts(snapshot, culture, { day, oldestDays: parameters.oldestDays })
-    const ageDays = daysSince(snapshot, oldest, day.date) ?? 0
-    if (!oldest || ageDays < parameters.oldestDays) return []
+    const isDue = (fact: FactOf<'harvest'>) => (daysSince(snapshot, fact, day.date) ?? 0) >= parameters.oldestDays
+    const due = chilledParts(snapshot, culture, { day, oldestDays: parameters.oldestDays }).filter(isDue)
+    const [oldest, ...others] = due
+    const ageDays = daysSince(snapshot, oldest, day.date)
+    if (!oldest || ageDays === null) return []
     const { shareAlive } = chilledReserve({ ageDays: Math.min(oldestKnownDays, ageDays) })
     const amountL = chilledL(oldest)
+    const othersL = Number(others.reduce((sum, fact) => sum + chilledL(fact), 0).toFixed(6))
     return [
       {
         roundId: firstRound(day).id,
@@ -76,11 +79,24 @@ export const chilledReserveRule = defineRule({
             phrase(
               'A drop under the lens first: when most still swim after an hour of warmth, they may feed fish today.',
             ),
+            ...(othersL > 0
+              ? [
+                  phrase('The later jars that are too old by now go with it: {amount} more.', {
+                    amount: litres(othersL),
+                  }),
+                ]
+              : []),
             phrase('Put a fresh part of the next harvest in the cold, with its date on the jar.'),
           ],
           cautions: releaseCautions,
           because: [
-            factLink(oldest, { label: 'chilled', quantity: litres(amountL) }),
+            ...due.map((fact, index) =>
+              factLink(fact, {
+                label: 'chilled',
+                quantity: litres(chilledL(fact)),
+                joins: index === 0 ? null : 'and',
+              }),
+            ),
             parameter('oldestDays', 'and'),
             computedLink('survival in the cold', 'Assavaaree et al. 2001, Aquac. Res. 32:29-39', {
               label: 'still alive, about',
@@ -89,7 +105,7 @@ export const chilledReserveRule = defineRule({
             }),
           ],
         }),
-        context: { litres: amountL },
+        context: { litres: Number((amountL + othersL).toFixed(6)) },
       },
     ]
   },

@@ -212,4 +212,27 @@ describe('the chilled reserve', () => {
     expect(room.drafts('2026-03-16', [chilledReserveRule]).drafts).toEqual([])
     expect(room.drafts('2026-03-17', [chilledReserveRule]).drafts).toHaveLength(1)
   })
+
+  test('every jar that is too old goes with the oldest, and all of them are written down', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt: '2026-02-01T08:00:00.000Z' })
+    for (const [on, volumeL] of [
+      ['2026-02-22', 2],
+      ['2026-02-24', 1.5],
+      ['2026-03-03', 3],
+    ] as const)
+      room.fact('harvest', culture.id, `${on}T08:00:00.000Z`, { volumeL, parts: [{ to: 'chilled_reserve', volumeL }] })
+    const draft = onlyDraft(room.drafts(date, [chilledReserveRule]))
+    expect(draft.content.title.text).toBe('{amount} chilled, 16 days old: discard')
+    expect(draft.content.amount).toEqual({ value: 2, unit: 'L' })
+    expect(draft.content.steps[1]).toMatchObject({
+      text: 'The later jars that are too old by now go with it: {amount} more.',
+      quantities: { amount: { value: 1.5, unit: 'L' } },
+    })
+    expect(draft.content.because.slice(0, 2).map(({ quantity }) => quantity?.value)).toEqual([2, 1.5])
+    const [fact] = signOff(chilledReserveRule, draft).facts
+    expect(fact).toMatchObject({ data: { act: 'discard_reserve', litres: 3.5 } })
+    room.append(fact!, { at: '2026-03-10T08:00:00.000Z' })
+    expect(room.drafts(date, [chilledReserveRule]).drafts).toEqual([])
+  })
 })
