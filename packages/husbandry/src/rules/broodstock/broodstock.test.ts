@@ -134,6 +134,15 @@ describe('looking for eggs', () => {
     expect(room.drafts(date, [pairLookForEggs]).drafts).toHaveLength(1)
   })
 
+  test('stands alone once the last feed was given without its task: the morning’s may be done already', () => {
+    const room = new SnapshotBuilder()
+    const pair = room.pair()
+    room.fact('feeding', pair.id, `${date}T18:35:00.000Z`, { food: 'dry' })
+    const [morning] = room.drafts(date, [pairFeed]).drafts
+    expect(morning?.content.title.text).toBe('Feed frozen food, first feed')
+    expect(room.drafts(date, [pairLookForEggs]).drafts).toHaveLength(1)
+  })
+
   test('is asked of a pair that never spawned here every third day, and not while it rests', () => {
     const room = new SnapshotBuilder()
     const pair = room.pair()

@@ -57,7 +57,8 @@ export function pairFeedRounds(
 
 /** The feed with which eggs are looked for: the day's last in the light, when what was laid since noon is there. */
 export function eggLookFeed(snapshot: RoomSnapshot, pair: SnapshotPair, day: HusbandryDay): DayRound | undefined {
-  return pairFeedRounds(snapshot, pair, day).asked.findLast(
-    ({ startsAt }) => startsAt >= day.lightsOnAt && startsAt < day.lightsOffAt,
-  )
+  const { rounds, asked } = pairFeedRounds(snapshot, pair, day)
+  const last = rounds.findLast(({ startsAt }) => startsAt >= day.lightsOnAt && startsAt < day.lightsOffAt)
+  // Given without its task it asks nothing more, and an earlier one may be done already.
+  return asked.find((round) => round === last)
 }
