@@ -7,21 +7,23 @@ import { degC, litres, psu } from './measures.ts'
 import { phrase } from './phrases.ts'
 import { given, numberOf, type Values } from './values.ts'
 
+type Vessel = Pick<SnapshotTank, 'volumeL' | 'salinity' | 'temperatureC'>
+
 const ContextSchema = z.object({ tankId: z.string(), plannedL: z.number() })
 
-/** Fields of any water change: what was changed, and what the new water measured. */
-export function waterChangeFields(tank: SnapshotTank, plannedL: number): TaskContent['fields'] {
+/** Fields of any water change, in a tank or a culture: what was changed, and what the new water measured. */
+export function waterChangeFields(vessel: Vessel, plannedL: number): TaskContent['fields'] {
   return [
     givenAmountField({
       name: 'amountL',
       label: 'Water changed',
       unit: 'L',
       planned: plannedL,
-      maximum: tank.volumeL,
+      maximum: vessel.volumeL,
       step: 0.1,
     }),
-    salinityField(tank.salinity),
-    temperatureField(tank.temperatureC),
+    salinityField(vessel.salinity),
+    temperatureField(vessel.temperatureC),
   ]
 }
 
@@ -41,7 +43,12 @@ export const waterChangeAmount = (plannedL: number) => ({ amount: litres(planned
 /** What a water change records, on the tank that it was done in. */
 export function waterChangeFacts(context: unknown, values: Values): FactDraft[] {
   const { tankId, plannedL } = ContextSchema.parse(context)
+  return [waterChangeFact(tankId, { plannedL, values })]
+}
+
+export function waterChangeFact(subjectId: string, about: { plannedL: number; values: Values }): FactDraft {
+  const { plannedL, values } = about
   const changedL = numberOf(values, 'amountL') ?? plannedL
   const measured = given({ salinity: numberOf(values, 'salinity'), temperatureC: numberOf(values, 'temperatureC') })
-  return [{ kind: 'water_change', subjectId: tankId, data: { removedL: changedL, addedL: changedL, ...measured } }]
+  return { kind: 'water_change', subjectId, data: { removedL: changedL, addedL: changedL, ...measured } }
 }

@@ -1,6 +1,6 @@
 import type { CultureEstimate } from '@fryward/live-feed'
 import type { Because, Instant } from '@fryward/shared'
-import { elapsedDays, localDate } from '../calendar/husbandry-day.ts'
+import { daysBetween, elapsedDays, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
 import { computedLink, factLink } from '../engine/rule.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot.ts'
 import { cultureEstimateAt } from './culture-estimate.ts'
@@ -106,6 +106,19 @@ export function cultureOutlook(
 export function cultureStartDate(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Instant): string {
   const { startedAt } = cultureRecord(snapshot, culture, { until })
   return localDate({ timeZone: snapshot.room.timeZone, at: startedAt })
+}
+
+/** True while another culture of its kind was (re)started within so many days: two young ones are no backup. */
+export function hasYoungNeighbour(
+  snapshot: RoomSnapshot,
+  culture: SnapshotCulture,
+  { day, withinDays }: { day: HusbandryDay; withinDays: number },
+): boolean {
+  return snapshot.cultures.some((other) => {
+    if (other.id === culture.id || other.kind !== culture.kind) return false
+    const ageDays = daysBetween(cultureStartDate(snapshot, other, day.endsAt), day.date)
+    return ageDays >= 0 && ageDays < withinDays
+  })
 }
 
 /** The culture with this id; throws when the snapshot does not hold it. */

@@ -149,7 +149,7 @@ export const clutchLook = defineRule({
 })
 
 /** "Tonight: likely (62 %)." or the likeliest night when it is not tonight. */
-export function nightSentence(outlook: ClutchOutlook, date: string, sayFromChance: number): string {
+function nightSentence(outlook: ClutchOutlook, date: string, sayFromChance: number): string {
   const { likeliest, window80 } = outlook.forecast
   const event = outlook.species.care.value === 'nest' ? 'hatching' : 'release'
   if (outlook.tonight >= sayFromChance) return `Tonight: ${event} ${likelihoodText(outlook.tonight)}.`

@@ -1,12 +1,11 @@
 import { commonPractice } from '../../engine/parameters.ts'
 import { defineRule } from '../../engine/rule.ts'
-import { lastCare } from '../../state/care.ts'
 import { hatchNightCautions } from '../cautions.ts'
 import { noteField } from '../fields.ts'
 import { likelihoodText, phrase, taskContent } from '../phrases.ts'
 import { roundBefore } from '../rounds.ts'
 import { textOf } from '../values.ts'
-import { chanceLinks, freeLarvalTanks, toRaise } from './hatch-night.ts'
+import { chanceLinks, freeLarvalTanks, isNestPulled, toRaise } from './hatch-night.ts'
 
 export const clutchPullNest = defineRule({
   id: 'clutch-pull-nest',
@@ -31,9 +30,7 @@ export const clutchPullNest = defineRule({
     if (found?.clutch.care !== 'nest' || !found.isDecided) return []
     const { clutch, outlook } = found
     if (outlook.tonight < parameters.fromChance) return []
-    const pulled = lastCare(snapshot, 'pull_nest', { subjectId: clutch.id, day })
-    const back = lastCare(snapshot, 'move_nest_back', { subjectId: clutch.id, day })
-    if (pulled && (!back || back.at < pulled.at)) return []
+    if (isNestPulled(snapshot, clutch, day)) return []
     const [tank] = freeLarvalTanks(snapshot)
     const round = roundBefore(day, day.lightsOffAt)
     return [

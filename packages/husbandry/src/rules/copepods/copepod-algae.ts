@@ -11,6 +11,8 @@ export type Algae = {
   id: Id
   name: string
   cellsPerMl: number
+  /** What the microalgae culture holds; null for a bottle. */
+  volumeL: number | null
   /** The link of "why" that says where the strength was read. */
   because: Because
 }
@@ -25,7 +27,7 @@ export function algaeFor(snapshot: RoomSnapshot, culture: SnapshotCulture, day: 
     const { id, name, cellsPerMl } = bottle
     const quantity = { value: cellsPerMl, unit: 'cells_per_mL' } as const
     const because = settingLink(null, `label of ${name}`, { label: `in ${name}`, quantity, joins: 'divided_by' })
-    return { food: 'concentrate', id, name, cellsPerMl, because }
+    return { food: 'concentrate', id, name, cellsPerMl, volumeL: null, because }
   }
   const [thickest] = countedAlgae(snapshot, day)
   if (!thickest)
@@ -50,6 +52,7 @@ function countedAlgae(snapshot: RoomSnapshot, day: HusbandryDay): Algae[] {
           id: culture.id,
           name: culture.name,
           cellsPerMl: count.densityPerMl,
+          volumeL: culture.volumeL,
           because,
         },
       ]

@@ -8,10 +8,12 @@ import { cultureById } from '../../state/culture-state.ts'
 import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
 import { signFacts, signsField, waterField, waterLookOf } from '../culture-signs.ts'
 import { isDoneInRound, ordinalText } from '../done.ts'
+import { feedsADayLink } from '../feeds-a-day.ts'
 import { givenAmountField } from '../fields.ts'
 import { type MeasuredDose, measuredDose } from '../measured-dose.ts'
 import { litres, measurableMl, mL, share } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
+import { mostOfCulture } from '../plans/top-up-plan.ts'
 import { spreadRounds } from '../rounds.ts'
 import { numberOf } from '../values.ts'
 import { type Algae, algaeFor } from './copepod-algae.ts'
@@ -82,7 +84,9 @@ export const copepodFeed = defineRule({
     const algae = algaeFor(snapshot, culture, day)
     const wanted = shareWanted(snapshot, culture, { day, eatenShare: parameters.eatenShare })
     const cells = (parameters.cellsPerMl * culture.volumeL * 1000 * wanted.share) / rounds.length
-    const dose = doseOf(algae, { cells, culture })
+    const mostMl = mostAFeedMl(algae, { culture, feedsPerDay: rounds.length })
+    const dose = doseOf(algae, { cells, mostMl })
+    const isShort = cells / algae.cellsPerMl > mostMl
     const what = dose.dilution > 1 ? `${algae.name} diluted 1 in ${dose.dilution}` : algae.name
     const because: Because[] = [
       parameter('cellsPerMl'),
@@ -90,7 +94,11 @@ export const copepodFeed = defineRule({
       ...(wanted.isAfterAFeed ? [parameter('eatenShare', 'times')] : []),
       ...wanted.because,
       algae.because,
-      parameter('feedsPerDay', 'divided_by'),
+      feedsADayLink({
+        feeds: rounds.length,
+        wanted: parameters.feedsPerDay,
+        parameter: parameter('feedsPerDay', 'divided_by'),
+      }),
       computedLink('algae by cells', null, {
         label: `a feed, to what a syringe or jug shows${dose.dilution > 1 ? `, diluted 1 in ${dose.dilution}` : ''}`,
         quantity: mL(dose.amountMl),
@@ -105,7 +113,7 @@ export const copepodFeed = defineRule({
         }),
         amount: mL(dose.amountMl),
         amountOf: what,
-        steps: feedSteps(algae, dose),
+        steps: feedSteps(algae, { dose, isShort }),
         fields: [
           waterField,
           signsField,
@@ -114,7 +122,10 @@ export const copepodFeed = defineRule({
             label: `Given, of ${what}`,
             unit: 'mL',
             planned: dose.amountMl,
-            maximum: Math.max(10, culture.volumeL * 1000 * mostOfVessel),
+            maximum: Math.min(
+              (algae.volumeL ?? Number.POSITIVE_INFINITY) * 1000,
+              Math.max(10, culture.volumeL * 1000 * mostOfVessel),
+            ),
             step: 0.1,
           }),
         ],
@@ -130,14 +141,21 @@ export const copepodFeed = defineRule({
   },
 })
 
-function doseOf(algae: Algae, { cells, culture }: { cells: number; culture: SnapshotCulture }): MeasuredDose {
-  const wantedMl = cells / algae.cellsPerMl
-  if (algae.food === 'concentrate') return measuredDose(wantedMl)
-  const amountMl = measurableMl(Math.min(wantedMl, culture.volumeL * 1000 * mostOfVessel))
-  return { amountMl: Math.max(0.1, amountMl), dilution: 1 }
+/** What one feed may take of live algae, by the vessel it goes into and the culture it comes out of; a bottle has no such end. */
+function mostAFeedMl(algae: Algae, given: { culture: SnapshotCulture; feedsPerDay: number }): number {
+  if (algae.volumeL === null) return Number.POSITIVE_INFINITY
+  const { culture, feedsPerDay } = given
+  return Math.min(culture.volumeL * mostOfVessel, (algae.volumeL * mostOfCulture) / feedsPerDay) * 1000
 }
 
-function feedSteps(algae: Algae, { amountMl, dilution }: MeasuredDose): Phrase[] {
+function doseOf(algae: Algae, { cells, mostMl }: { cells: number; mostMl: number }): MeasuredDose {
+  const wantedMl = cells / algae.cellsPerMl
+  if (algae.food === 'concentrate') return measuredDose(wantedMl)
+  return { amountMl: Math.max(0.1, measurableMl(Math.min(wantedMl, mostMl))), dilution: 1 }
+}
+
+function feedSteps(algae: Algae, given: { dose: MeasuredDose; isShort: boolean }): Phrase[] {
+  const { amountMl, dilution } = given.dose
   return [
     phrase(
       'Look at the water first: tinted is right. Still green: give half of it. Clear: say so, tomorrow’s is more.',
@@ -151,6 +169,9 @@ function feedSteps(algae: Algae, { amountMl, dilution }: MeasuredDose): Phrase[]
     phrase('Pour {amount} in near the air, which only just turns the water over: they are battered by big bubbles.', {
       amount: mL(amountMl),
     }),
+    ...(given.isShort
+      ? [phrase(`${algae.name} cannot give it all at one feed: for more, say which concentrate feeds this culture.`)]
+      : []),
   ]
 }
 

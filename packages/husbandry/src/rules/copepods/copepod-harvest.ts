@@ -1,10 +1,10 @@
-import type { Because, HarvestData, Phrase } from '@fryward/shared'
+import { type Because, type HarvestData, HarvestPartSchema, type Phrase } from '@fryward/shared'
 import { z } from 'zod'
 import { computedLink, defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
 import type { SnapshotCulture } from '../../snapshot.ts'
 import { cultureById } from '../../state/culture-state.ts'
 import { releaseCautions } from '../cautions.ts'
-import { destinationWords, type Part, partSteps, partsField } from '../live-food/harvest-parts.ts'
+import { destinationWords, litresOf, type Part, partSteps, partsField, restNames } from '../live-food/harvest-parts.ts'
 import { filledField, fillFacts, fillSteps } from '../live-food/harvest-refill.ts'
 import { animals, litres, measurableLDown, perMl, roundAnimals } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
@@ -18,13 +18,7 @@ import { firstRound } from '../rounds.ts'
 import { partsOf } from '../values.ts'
 
 const ContextSchema = z.object({
-  parts: z.array(
-    z.object({
-      to: z.enum(['larval_batch', 'culture', 'other_fish', 'chilled_reserve', 'drain']),
-      subjectId: z.string().optional(),
-      volumeL: z.number(),
-    }),
-  ),
+  parts: z.array(HarvestPartSchema),
   /** As counted; null when nobody counted them. */
   naupliiPerMl: z.number().nullable(),
 })
@@ -85,7 +79,7 @@ export const copepodHarvest = defineRule({
   record: ({ context, values, subjectId }) => {
     const { parts: planned, naupliiPerMl } = ContextSchema.parse(context)
     const parts = partsOf(values, 'parts') ?? planned
-    const takenL = Number(parts.reduce((sum, part) => sum + part.volumeL, 0).toFixed(6))
+    const takenL = litresOf(parts)
     if (takenL <= 0) return { facts: [] }
     return {
       facts: [
@@ -100,7 +94,7 @@ export const copepodHarvest = defineRule({
 /** In even shares to the larvae that it feeds; all of it to the rest when there are none. */
 function sharedOut({ litres: allL, batches }: CopepodHarvest, rest: 'other_fish' | 'drain'): Part[] {
   const [first, ...others] = batches
-  if (!first) return [{ to: rest, name: rest === 'drain' ? 'the drain' : 'other fish', volumeL: allL }]
+  if (!first) return [{ to: rest, name: restNames[rest], volumeL: allL }]
   const eachL = measurableLDown(allL / batches.length)
   if (eachL <= 0) return [{ to: 'larval_batch', subjectId: first.id, name: first.name, volumeL: allL }]
   const firstL = Number((allL - eachL * others.length).toFixed(6))

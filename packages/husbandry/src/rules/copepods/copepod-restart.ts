@@ -3,7 +3,7 @@ import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { commonPractice } from '../../engine/parameters.ts'
 import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
 import { cultureRecord } from '../../state/culture-history.ts'
-import { cultureById, cultureStartDate } from '../../state/culture-state.ts'
+import { cultureById, cultureStartDate, hasYoungNeighbour } from '../../state/culture-state.ts'
 import { disinfectionCautions } from '../cautions.ts'
 import { days, perMl, share } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
@@ -51,14 +51,10 @@ export const copepodRestart = defineRule({
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'copepod') return []
-    const ageOf = (each: typeof culture) => daysBetween(cultureStartDate(snapshot, each, day.endsAt), day.date)
-    const ageDays = ageOf(culture)
+    const startedOn = cultureStartDate(snapshot, culture, day.endsAt)
+    const ageDays = daysBetween(startedOn, day.date)
     if (ageDays < parameters.everyDays) return []
-    const isNeighbourYoung = snapshot.cultures.some(
-      (other) =>
-        other.id !== culture.id && other.kind === 'copepod' && ageOf(other) >= 0 && ageOf(other) < parameters.apartDays,
-    )
-    if (isNeighbourYoung) return []
+    if (hasYoungNeighbour(snapshot, culture, { day, withinDays: parameters.apartDays })) return []
     const count = cultureRecord(snapshot, culture, { until: day.endsAt }).counts.at(-1)
     return [
       {
@@ -76,10 +72,7 @@ export const copepodRestart = defineRule({
           ],
           cautions: disinfectionCautions,
           because: [
-            settingLink(culture.id, 'start', {
-              label: 'started or last restarted',
-              text: cultureStartDate(snapshot, culture, day.endsAt),
-            }),
+            settingLink(culture.id, 'start', { label: 'started or last restarted', text: startedOn }),
             settingLink(culture.id, 'age', { label: 'of age', quantity: days(ageDays), joins: 'and' }),
             parameter('everyDays', 'and'),
             parameter('keptShare', 'and'),

@@ -3,12 +3,11 @@ import { computedLink, defineRule, factLink, settingLink } from '../../engine/ru
 import { lastCare } from '../../state/care.ts'
 import { cultureById } from '../../state/culture-state.ts'
 import { releaseCautions } from '../cautions.ts'
-import { givenAmountField, salinityField, temperatureField } from '../fields.ts'
 import { degC, litres, psu } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { copepodChange, copepodSiphonId, copepodSiphonParameters } from '../plans/copepod-plan.ts'
 import { middleRound } from '../rounds.ts'
-import { given, numberOf } from '../values.ts'
+import { waterChangeAmount, waterChangeFact, waterChangeFields } from '../water-change.ts'
 
 const ContextSchema = z.object({ plannedL: z.number() })
 
@@ -32,8 +31,7 @@ export const copepodSiphon = defineRule({
         content: taskContent({
           verb: 'siphon',
           title: phrase('{amount} new water, bottom siphoned', { amount: litres(plan.litres) }),
-          amount: litres(plan.litres),
-          amountOf: 'new water',
+          ...waterChangeAmount(plan.litres),
           steps: [
             // Eggs of free spawners lie on the bottom: Støttrup, review of rearing copepods for larviculture (abstract).
             phrase('Air off; a thin hose, slowly over the bottom, onto the fine sieve: eggs lie there with the dirt.'),
@@ -44,18 +42,7 @@ export const copepodSiphon = defineRule({
             }),
           ],
           cautions: releaseCautions,
-          fields: [
-            givenAmountField({
-              name: 'amountL',
-              label: 'Water changed',
-              unit: 'L',
-              planned: plan.litres,
-              maximum: culture.volumeL,
-              step: 0.1,
-            }),
-            salinityField(culture.salinity),
-            temperatureField(culture.temperatureC),
-          ],
+          fields: waterChangeFields(culture, plan.litres),
           because: [
             last
               ? factLink(last, { label: 'last siphoned' })
@@ -71,12 +58,11 @@ export const copepodSiphon = defineRule({
     ]
   },
   record: ({ context, values, subjectId }) => {
-    const changedL = numberOf(values, 'amountL') ?? ContextSchema.parse(context).plannedL
-    const measured = given({ salinity: numberOf(values, 'salinity'), temperatureC: numberOf(values, 'temperatureC') })
+    const { plannedL } = ContextSchema.parse(context)
     return {
       facts: [
         { kind: 'care', subjectId, data: { act: 'siphon_bottom' } },
-        { kind: 'water_change', subjectId, data: { removedL: changedL, addedL: changedL, ...measured } },
+        waterChangeFact(subjectId, { plannedL, values }),
       ],
     }
   },

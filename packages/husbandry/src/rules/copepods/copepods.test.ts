@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { husbandryDay } from '../../calendar/husbandry-day.ts'
 import type { SnapshotCulture } from '../../snapshot.ts'
+import { densityAt } from '../../state/culture-state.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { waterNeeds } from '../plans/water-needs.ts'
 import { copepodCount } from './copepod-count.ts'
@@ -107,10 +108,10 @@ describe('feeding copepods', () => {
   })
 
   test('live algae are given by their count and taken out of their own culture, a fifth of the vessel at most', () => {
-    const live = (cellsPerMl: number) => {
+    const live = (cellsPerMl: number, volumeL = 18) => {
       const room = new SnapshotBuilder()
       const culture = copepods(room)
-      const algae = room.culture({ name: 'A1', kind: 'microalgae', startedAt: '2026-02-01T08:00:00.000Z' })
+      const algae = room.culture({ name: 'A1', kind: 'microalgae', volumeL, startedAt: '2026-02-01T08:00:00.000Z' })
       room.fact('count', algae.id, '2026-03-08T08:00:00.000Z', {
         of: 'culture',
         animals: [cellsPerMl / 1e4],
@@ -133,6 +134,25 @@ describe('feeding copepods', () => {
       },
     ])
     expect(live(1e4).draft.content.amount).toEqual({ value: 2000, unit: 'mL' })
+    // Nor more than half of what the alga itself is kept in, over the day's feeds.
+    const jar = live(1e4, 1).draft.content
+    expect(jar.amount).toEqual({ value: 500, unit: 'mL' })
+    expect(jar.steps.at(-1)?.text).toContain('A1 cannot give it all')
+    expect(jar.fields.at(-1)).toMatchObject({ name: 'amountMl', maximum: 1000 })
+    expect(draft.content.steps.at(-1)?.text).not.toContain('cannot give')
+  })
+
+  test('divides by the feeds that there are, and says so where the room has fewer rounds', () => {
+    const { room } = bottled()
+    room.setting('copepod-feed', { parameters: { feedsPerDay: 8 } })
+    const { drafts } = room.drafts(date, [copepodFeed])
+    expect(drafts).toHaveLength(3)
+    expect(drafts[0]?.content.because.at(-2)).toMatchObject({
+      label: 'that the rounds allow',
+      quantity: { value: 3, unit: 'feeds' },
+      joins: 'divided_by',
+    })
+    expect(drafts[0]?.content.amount).toEqual({ value: 0.2, unit: 'mL' })
   })
 
   test('says what is missing when nothing is known of its food', () => {
@@ -195,6 +215,27 @@ describe('harvesting nauplii', () => {
     expect([harvested(false)('2026-03-11'), harvested(false)('2026-03-12')]).toEqual([0, 1])
   })
 
+  test('has its water mixed the evening before, and not twice when it is due today already', () => {
+    const needs = (isLinked: boolean) => {
+      const { room, culture } = counted()
+      if (isLinked) room.feedLink(room.batch({ hatchedOn: '2026-03-07' }), culture)
+      room.setting('copepod-siphon', { isOn: false })
+      room.setting('larval-water-change', { isOn: false })
+      const snapshot = room.build()
+      const on = (each: string) => husbandryDay({ room: snapshot.room, date: each })
+      return (today: string, tomorrow: string) =>
+        waterNeeds(snapshot, { today: on(today), tomorrow: on(tomorrow) }).map(({ purpose, litres }) => [
+          purpose,
+          litres,
+        ])
+    }
+    const asked = [['new water for nauplii', 2.5]]
+    expect(needs(true)('2026-03-09', date)).toEqual(asked)
+    expect(needs(false)('2026-03-09', date)).toEqual([])
+    // Not counted yet today: what is due tomorrow only.
+    expect(needs(false)('2026-03-08', '2026-03-09')).toEqual(asked)
+  })
+
   test('waits for age, a fresh count and a density, and leaves a backup or a falling culture alone', () => {
     const none = (room: SnapshotBuilder) => expect(room.drafts(date, [copepodHarvest]).drafts).toEqual([])
     none(counted({ startedAt: '2026-02-25T08:00:00.000Z' }).room)
@@ -212,16 +253,24 @@ describe('harvesting nauplii', () => {
     none(falling)
   })
 
-  test('leaves the grown ones in: a harvest does not thin what is counted as the culture', () => {
+  test('leaves the grown ones in: a harvest neither thins what is counted as the culture nor explains a fall', () => {
     const { room, culture } = counted()
     for (const day of ['09', '10', '11'])
       room.fact('harvest', culture.id, `2026-03-${day}T08:00:00.000Z`, {
         volumeL: 5,
         parts: [{ to: 'drain', volumeL: 5 }],
       })
+    const moment = { at: '2026-03-11T09:00:00.000Z', until: '2026-03-12T00:00:00.000Z' }
+    expect(densityAt(room.build(), culture, moment)?.densityPerMl).toBe(2)
     grown(room, culture, '2026-03-11T09:00:00.000Z', 2)
     grown(room, culture, '2026-03-12T07:00:00.000Z', 2)
     expect(room.drafts('2026-03-12', [copepodTrouble]).drafts).toEqual([])
+    // A quarter fewer each day, with half of the water through the sieve before.
+    room.fact('harvest', culture.id, '2026-03-12T08:00:00.000Z', { volumeL: 5, parts: [{ to: 'drain', volumeL: 5 }] })
+    grown(room, culture, '2026-03-13T07:00:00.000Z', 1.5)
+    room.fact('harvest', culture.id, '2026-03-13T08:00:00.000Z', { volumeL: 5, parts: [{ to: 'drain', volumeL: 5 }] })
+    grown(room, culture, '2026-03-14T07:00:00.000Z', 1.1)
+    expect(onlyDraft(room.drafts('2026-03-14', [copepodTrouble])).content.title.text).toBe('See to it: the counts fall')
   })
 })
 

@@ -5,6 +5,7 @@ import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { groupNumbers } from '../../state/group-state.ts'
 import { isDoneInRound, ordinalText } from '../done.ts'
+import { feedsADayLink } from '../feeds-a-day.ts'
 import { choicesField, givenAmountField } from '../fields.ts'
 import { animals, days, grams, measurableG } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
@@ -92,7 +93,11 @@ export const juvenileFeed = defineRule({
             because: [
               ...weightLinks(group.id, { number, ageDays, eachG }),
               parameter('shareOfWeight', 'times'),
-              parameter('feedsPerDay', 'divided_by'),
+              feedsADayLink({
+                feeds: rounds.length,
+                wanted: parameters.feedsPerDay,
+                parameter: parameter('feedsPerDay', 'divided_by'),
+              }),
               ...(amountG === null
                 ? []
                 : [computedLink('to what a scale shows', null, { label: 'a feed', quantity: grams(amountG) })]),

@@ -2,13 +2,12 @@ import type { Because, Phrase } from '@fryward/shared'
 import { z } from 'zod'
 import { computedLink, defineRule, type FactDraft, factLink, profileLink, settingLink } from '../../engine/rule.ts'
 import type { SnapshotCulture } from '../../snapshot.ts'
-import { factsOnDay } from '../../state/day-facts.ts'
-import { isDoneInRound, ordinalText } from '../done.ts'
+import { ordinalText } from '../done.ts'
 import { givenAmountField, numberField } from '../fields.ts'
 import { hatchVessel } from '../live-food/artemia-start.ts'
 import { animals, litres, perMl, roundAnimals } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
-import { type ArtemiaFeed, artemiaFeedId, artemiaFeedParameters, artemiaFeeds } from '../plans/artemia-need.ts'
+import { type ArtemiaFeed, artemiaFeedId, artemiaFeedParameters, artemiaFeedsAsked } from '../plans/artemia-need.ts'
 import { weaning } from '../plans/wean-plan.ts'
 import { numberOf, type Values } from '../values.ts'
 import { dryFoodFact, dryFoodField, dryFoodLinks, dryFoodSteps } from './dry-food-parts.ts'
@@ -32,41 +31,35 @@ export const larvalArtemiaFeed = defineRule({
   parameters: artemiaFeedParameters,
   draft: ({ snapshot, day, subject, parameter }) => {
     const batch = batchById(snapshot, subject.id)
-    const feeds = artemiaFeeds(snapshot, batch, day)
-    const rounds = feeds.map(({ round }) => round)
-    const fed = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).filter(
-      ({ data }) => data.food === 'artemia',
-    )
+    const { rounds, asked } = artemiaFeedsAsked(snapshot, batch, day)
     const vessel = hatchVessel(snapshot, day.date)
     const dry = weaning(snapshot, batch, day)
-    return feeds
-      .filter(({ round, nauplii }) => nauplii > 0 && !isDoneInRound(fed, { day, rounds, round }))
-      .map((feed) => {
-        const nauplii = roundAnimals(feed.nauplii)
-        const which = ordinalText(rounds.indexOf(feed.round), rounds.length, 'feed')
-        // Weaning larvae get their pinch of dry food in the same standing, before the live food.
-        const withDry = dry?.withArtemia.some(({ id }) => id === feed.round.id) ? dry : null
-        return {
-          roundId: feed.round.id,
-          content: taskContent({
-            verb: 'feed',
-            title: phrase(`{amount} Artemia nauplii${which}${withDry ? ', dry food first' : ''}`, {
-              amount: animals(nauplii),
-            }),
+    return asked.map((feed) => {
+      const nauplii = roundAnimals(feed.nauplii)
+      const which = ordinalText(rounds.indexOf(feed.round), rounds.length, 'feed')
+      // Weaning larvae get their pinch of dry food in the same standing, before the live food.
+      const withDry = dry?.withArtemia.some(({ id }) => id === feed.round.id) ? dry : null
+      return {
+        roundId: feed.round.id,
+        content: taskContent({
+          verb: 'feed',
+          title: phrase(`{amount} Artemia nauplii${which}${withDry ? ', dry food first' : ''}`, {
             amount: animals(nauplii),
-            amountOf: 'first nauplii',
-            steps: [...(withDry ? dryFoodSteps() : []), ...feedSteps(feed, vessel)],
-            fields: [...feedFields(nauplii), ...(withDry ? [dryFoodField] : [])],
-            because: [
-              ...becauseOf(feed, nauplii),
-              parameter('stretchDays', 'and'),
-              parameter('mostPerMl', 'and'),
-              ...(withDry ? dryFoodLinks(withDry, 'and') : []),
-            ],
           }),
-          context: { nauplii, vesselId: vessel?.id ?? null, withDry: withDry !== null },
-        }
-      })
+          amount: animals(nauplii),
+          amountOf: 'first nauplii',
+          steps: [...(withDry ? dryFoodSteps() : []), ...feedSteps(feed, vessel)],
+          fields: [...feedFields(nauplii), ...(withDry ? [dryFoodField] : [])],
+          because: [
+            ...becauseOf(feed, nauplii),
+            parameter('stretchDays', 'and'),
+            parameter('mostPerMl', 'and'),
+            ...(withDry ? dryFoodLinks(withDry, 'and') : []),
+          ],
+        }),
+        context: { nauplii, vesselId: vessel?.id ?? null, withDry: withDry !== null },
+      }
+    })
   },
   record: ({ context, values, subjectId }) => {
     const { nauplii, vesselId, withDry } = ContextSchema.parse(context)

@@ -14,7 +14,7 @@ export const larvalLight = periodicCare({
   verb: 'check',
   act: 'check_light',
   round: 'middle',
-  everyDays: { default: larvalLightParameters.everyDays.default, source: larvalLightParameters.everyDays.source },
+  everyDays: larvalLightParameters.everyDays,
   applies: ({ snapshot, subject, day }) => {
     const diet = larvalDiet(batchById(snapshot, subject.id), day.date)
     if (!diet || diet.day < 0 || asksForLooks(snapshot)) return null

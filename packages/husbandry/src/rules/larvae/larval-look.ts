@@ -3,7 +3,7 @@ import { defineRule, settingLink } from '../../engine/rule.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { larvalChange } from '../plans/change-plan.ts'
 import { larvalLookDue, larvalLookId, larvalLookParameters } from '../plans/larval-look-plan.ts'
-import { siphonDue } from '../plans/siphon-plan.ts'
+import { isSiphonDue } from '../plans/siphon-plan.ts'
 import { middleRound } from '../rounds.ts'
 import { deformedFields, lookFacts, lookFields, lookLinks, lookSteps } from './look-parts.ts'
 import { batchById } from './prey-count.ts'
@@ -23,7 +23,7 @@ export const larvalLook = defineRule({
     const batch = batchById(snapshot, subject.id)
     const look = larvalLookDue(snapshot, batch, day)
     // Whoever siphons has them under the eyes for minutes: the siphoning asks how they are.
-    if (!look || larvalChange(snapshot, batch, day) || siphonDue(snapshot, batch, day)) return []
+    if (!look || larvalChange(snapshot, batch, day) || isSiphonDue(snapshot, batch, day)) return []
     return [
       {
         roundId: middleRound(day).id,

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { defineRule, settingLink } from '../../engine/rule.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { larvalLookDue } from '../plans/larval-look-plan.ts'
-import { larvalSiphonId, larvalSiphonParameters, siphonDue } from '../plans/siphon-plan.ts'
+import { isSiphonDue, larvalSiphonId, larvalSiphonParameters } from '../plans/siphon-plan.ts'
 import { firstRound } from '../rounds.ts'
 import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
 import { lookLinks } from './look-parts.ts'
@@ -24,8 +24,7 @@ export const larvalSiphon = defineRule({
   parameters: larvalSiphonParameters,
   draft: ({ snapshot, day, subject, parameter }) => {
     const batch = batchById(snapshot, subject.id)
-    const tank = siphonDue(snapshot, batch, day)
-    if (!tank) return []
+    if (!isSiphonDue(snapshot, batch, day)) return []
     const look = larvalLookDue(snapshot, batch, day)
     return [
       {
@@ -41,7 +40,7 @@ export const larvalSiphon = defineRule({
             ...(look ? lookLinks(look) : []),
           ],
         }),
-        context: { tankId: tank.id, look: look && { withLight: look.withLight } },
+        context: { look: look && { withLight: look.withLight } },
       },
     ]
   },

@@ -14,6 +14,10 @@ import { rotiferNeedL } from '../plans/top-up-plan.ts'
 /** A share of a harvest with the name of where it goes. */
 export type Part = HarvestData['parts'][number] & { name: string }
 
+/** Litres of all parts together. */
+export const litresOf = (parts: HarvestData['parts']): number =>
+  round6(parts.reduce((sum, part) => sum + part.volumeL, 0))
+
 /** A harvest, and for each part that starts or thickens another culture the animals that went in. */
 export function harvestFacts(input: {
   subjectId: string
@@ -21,7 +25,7 @@ export function harvestFacts(input: {
   animalsPerL: number
 }): FactDraft[] {
   const { subjectId, parts, animalsPerL } = input
-  const volumeL = Number(parts.reduce((sum, part) => sum + part.volumeL, 0).toFixed(6))
+  const volumeL = litresOf(parts)
   if (volumeL <= 0) return []
   return [
     { kind: 'harvest', subjectId, data: { volumeL, parts } },
@@ -92,7 +96,12 @@ export function suggestParts(input: {
   return parts
 }
 
-const restNames = { drain: 'the drain', other_fish: 'other fish', chilled_reserve: 'the chilled reserve' } as const
+/** Where that goes which nobody in the room eats. */
+export const restNames = {
+  drain: 'the drain',
+  other_fish: 'other fish',
+  chilled_reserve: 'the chilled reserve',
+} as const
 const round6 = (value: number) => Number(value.toFixed(6))
 
 function whither(part: Part): string {

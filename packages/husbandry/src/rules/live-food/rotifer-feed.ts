@@ -9,9 +9,10 @@ import { type CultureDensity, cultureById, densityAt } from '../../state/culture
 import { factsUntil } from '../../state/day-facts.ts'
 import { healthFrom, signFacts, signsField, waterField, waterLookOf } from '../culture-signs.ts'
 import { ordinalText } from '../done.ts'
+import { feedsADayLink } from '../feeds-a-day.ts'
 import { givenAmountField } from '../fields.ts'
 import { type MeasuredDose, measuredDose } from '../measured-dose.ts'
-import { feeds, mL, share } from '../measures.ts'
+import { mL, share } from '../measures.ts'
 import { phrase, taskContent } from '../phrases.ts'
 import { type Brushing, brushDue } from '../plans/brush-plan.ts'
 import {
@@ -181,13 +182,7 @@ function becauseOf(
       quantity: { value: concentrate.cellsPerMl, unit: 'cells_per_mL' },
       joins: 'divided_by',
     }),
-    rounds.length === parameters[perDay]
-      ? parameter(perDay, 'divided_by')
-      : settingLink(null, 'rounds of the room', {
-          label: 'that the rounds allow',
-          quantity: feeds(rounds.length),
-          joins: 'divided_by',
-        }),
+    feedsADayLink({ feeds: rounds.length, wanted: parameters[perDay], parameter: parameter(perDay, 'divided_by') }),
     computedLink('ration by cells', 'Pfeiffer & Ludwig 2007, N. Am. J. Aquac. 69:239-243', {
       label: `a feed, to what a syringe shows${dose.dilution > 1 ? `, diluted 1 in ${dose.dilution}` : ''}`,
       quantity: mL(dose.amountMl),

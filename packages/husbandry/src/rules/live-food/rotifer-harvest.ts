@@ -1,4 +1,5 @@
-import type { Because, Phrase } from '@fryward/shared'
+import { DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
+import { type Because, HarvestPartSchema, type Phrase } from '@fryward/shared'
 import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { computedLink, defineRule, Gap, settingLink } from '../../engine/rule.ts'
@@ -10,17 +11,11 @@ import { phrase, taskContent } from '../phrases.ts'
 import { type HarvestPlan, harvestParameters, harvestPlan, rotiferHarvestId } from '../plans/harvest-plan.ts'
 import { firstRound } from '../rounds.ts'
 import { partsOf } from '../values.ts'
-import { destinationWords, harvestFacts, partSteps, partsField, suggestParts } from './harvest-parts.ts'
+import { destinationWords, harvestFacts, litresOf, partSteps, partsField, suggestParts } from './harvest-parts.ts'
 import { filledField, fillFacts, fillSteps, isFilledUp } from './harvest-refill.ts'
 
 const ContextSchema = z.object({
-  parts: z.array(
-    z.object({
-      to: z.enum(['larval_batch', 'culture', 'other_fish', 'chilled_reserve', 'drain']),
-      subjectId: z.string().optional(),
-      volumeL: z.number(),
-    }),
-  ),
+  parts: z.array(HarvestPartSchema),
   /** Alive per litre after sieving, to say how many animals a new culture got. */
   animalsPerL: z.number(),
   /** Tasks that were kept before harvests were filled up at once did not say. */
@@ -29,8 +24,6 @@ const ContextSchema = z.object({
 
 // About 50 um keeps the eggs: ICAR e-course (stock culture of rotifers), text of FAO Fish. Tech. Pap. 361.
 const sieveUm = 50
-// About a tenth is lost per sieving: Attramadal & Sandvand, rotifer cultivating method.
-const sievingLoss = 0.1
 
 const boundWords: Record<HarvestPlan['advice']['boundedBy'], string> = {
   age: 'too young',
@@ -85,7 +78,7 @@ export const rotiferHarvest = defineRule({
         }),
         context: {
           parts: parts.map(({ name: _name, ...part }) => part),
-          animalsPerL: plan.density.densityPerMl * 1000 * (1 - sievingLoss),
+          animalsPerL: plan.density.densityPerMl * 1000 * (1 - DEFAULT_SIEVING_LOSS),
           fillsUp,
         },
       },
@@ -94,7 +87,7 @@ export const rotiferHarvest = defineRule({
   record: ({ context, values, subjectId }) => {
     const { parts: planned, animalsPerL, fillsUp } = ContextSchema.parse(context)
     const parts = partsOf(values, 'parts') ?? planned
-    const takenL = Number(parts.reduce((sum, part) => sum + part.volumeL, 0).toFixed(6))
+    const takenL = litresOf(parts)
     const filled = fillsUp ? fillFacts(subjectId, { values, takenL }) : []
     return { facts: [...harvestFacts({ subjectId, parts, animalsPerL }), ...filled] }
   },

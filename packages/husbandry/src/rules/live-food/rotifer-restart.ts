@@ -3,7 +3,7 @@ import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { commonPractice } from '../../engine/parameters.ts'
 import { defineRule, Gap, settingLink } from '../../engine/rule.ts'
-import { cultureById, cultureStartDate, densityAt } from '../../state/culture-state.ts'
+import { cultureById, cultureStartDate, densityAt, hasYoungNeighbour } from '../../state/culture-state.ts'
 import { disinfectionCautions } from '../cautions.ts'
 import { givenAmountField } from '../fields.ts'
 import { days, litres, measurableL } from '../measures.ts'
@@ -56,12 +56,7 @@ export const rotiferRestart = defineRule({
     const startedOn = cultureStartDate(snapshot, culture, day.endsAt)
     const ageDays = daysBetween(startedOn, day.date)
     if (ageDays < parameters.everyDays) return []
-    const isNeighbourYoung = snapshot.cultures.some((other) => {
-      if (other.id === culture.id || other.kind !== 'rotifer') return false
-      const since = daysBetween(cultureStartDate(snapshot, other, day.endsAt), day.date)
-      return since >= 0 && since < parameters.apartDays
-    })
-    if (isNeighbourYoung) return []
+    if (hasYoungNeighbour(snapshot, culture, { day, withinDays: parameters.apartDays })) return []
     const density = densityAt(snapshot, culture, { at: firstRound(day).startsAt, until: day.endsAt })
     if (!density) throw new Gap(`Count ${culture.name} before it is restarted after ${ageDays} days.`)
     const plannedL = measurableL(culture.volumeL * parameters.keptShare)

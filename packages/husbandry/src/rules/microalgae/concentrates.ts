@@ -13,7 +13,7 @@ export const concentrateShake = periodicCare({
   id: 'concentrate-shake',
   title: 'Shake the bottles',
   sentence:
-    'Turn every bottle of concentrate that nothing is fed from over and keep it cold: every {everyDays} days. A bottle in use is shaken with each feed.',
+    'Turn over every bottle of concentrate that nothing is fed from, every {everyDays} days, and keep it cold. A bottle in use is shaken with each feed.',
   subject: 'room',
   station: 'microalgae',
   verb: 'shake',

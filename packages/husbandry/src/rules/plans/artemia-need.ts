@@ -4,8 +4,10 @@ import { commonPractice, fromMemory, type Parameters, published } from '../../en
 import { ruleInForce } from '../../engine/rule-settings.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../../snapshot.ts'
 import { isBatchStanding } from '../../state/batch-state.ts'
+import { factsOnDay } from '../../state/day-facts.ts'
 import { type PreyCount, preyCounts, preyFeedings } from '../../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../../state/larval-diet.ts'
+import { isDoneInRound } from '../done.ts'
 import { type DayRound, spreadRounds } from '../rounds.ts'
 
 export const artemiaFeedId = 'larval-artemia-feed'
@@ -81,6 +83,20 @@ export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
     })
     return { round, tank, diet, targetPerMl, count, nauplii: animalsToAdd }
   })
+}
+
+/** The feeds of a day that still have something to ask, and all its rounds of Artemia. */
+export function artemiaFeedsAsked(
+  snapshot: RoomSnapshot,
+  batch: SnapshotBatch,
+  day: HusbandryDay,
+): { rounds: DayRound[]; asked: ArtemiaFeed[] } {
+  const feeds = artemiaFeeds(snapshot, batch, day)
+  const rounds = feeds.map(({ round }) => round)
+  const given = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day })
+  const fed = given.filter(({ data }) => data.food === 'artemia')
+  const asked = feeds.filter(({ round, nauplii }) => nauplii > 0 && !isDoneInRound(fed, { day, rounds, round }))
+  return { rounds, asked }
 }
 
 export type ArtemiaNeed = { batch: SnapshotBatch; nauplii: number }

@@ -27,7 +27,7 @@ export const copepodHarvestParameters = {
   },
   firstHarvestPerMl: {
     type: 'number',
-    label: 'grown ones that a harvest leaves alone',
+    label: 'of grown ones before a harvest',
     unit: 'per_mL',
     default: 1,
     minimum: 0.05,

@@ -37,6 +37,10 @@ export const larvalLightParameters = {
   },
 } satisfies Parameters
 
+/** How a room runs the look. */
+const lookInForce = (snapshot: RoomSnapshot) =>
+  ruleInForce(snapshot, { id: larvalLookId, isOnByDefault: true, parameters: larvalLookParameters })
+
 export type LarvalLook = {
   diet: LarvalDiet
   last: FactOf<'observation'> | undefined
@@ -46,8 +50,7 @@ export type LarvalLook = {
 
 /** The look at a batch that a day asks for; null when none is due. */
 export function larvalLookDue(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): LarvalLook | null {
-  const rule = { id: larvalLookId, isOnByDefault: true, parameters: larvalLookParameters }
-  const { isOn, parameters } = ruleInForce(snapshot, rule)
+  const { isOn, parameters } = lookInForce(snapshot)
   const diet = larvalDiet(batch, day.date)
   if (!isOn || !diet || diet.day < 0) return null
   const last = factsUntil(snapshot, 'observation', { subjectId: batch.id, until: day.endsAt }).at(-1)
@@ -65,5 +68,5 @@ function isLightDue(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husbandry
 
 /** Whether a room asks for looks at all: where it does not, the light is checked on its own. */
 export function asksForLooks(snapshot: RoomSnapshot): boolean {
-  return ruleInForce(snapshot, { id: larvalLookId, isOnByDefault: true, parameters: larvalLookParameters }).isOn
+  return lookInForce(snapshot).isOn
 }

@@ -1,7 +1,7 @@
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { commonPractice, type Parameters } from '../../engine/parameters.ts'
 import { ruleInForce } from '../../engine/rule-settings.ts'
-import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../../snapshot.ts'
+import type { RoomSnapshot, SnapshotBatch } from '../../snapshot.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { larvalChange } from './change-plan.ts'
@@ -20,16 +20,15 @@ export const larvalSiphonParameters = {
   },
 } satisfies Parameters
 
-/** The tank whose bottom is siphoned on its own that day; null when it is not due, or goes with a water change. */
-export function siphonDue(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): SnapshotTank | null {
+/** True when the bottom of a batch's tank is siphoned on its own that day; not when that goes with a water change. */
+export function isSiphonDue(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): boolean {
   const rule = { id: larvalSiphonId, isOnByDefault: true, parameters: larvalSiphonParameters }
   const { isOn, parameters } = ruleInForce(snapshot, rule)
   const diet = larvalDiet(batch, day.date)
-  const tank = tankOf(snapshot, batch)
-  if (!isOn || !diet || !tank || diet.day < parameters.fromDay) return null
+  if (!isOn || !diet || !tankOf(snapshot, batch) || diet.day < parameters.fromDay) return false
   const siphoned = factsOnDay(snapshot, 'care', { subjectId: batch.id, day }).some(
     ({ data }) => data.act === 'siphon_bottom',
   )
   // Whoever changes the water takes it from the bottom: the change asks for the dead itself.
-  return siphoned || larvalChange(snapshot, batch, day) ? null : tank
+  return !siphoned && !larvalChange(snapshot, batch, day)
 }

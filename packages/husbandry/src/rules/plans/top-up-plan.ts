@@ -43,8 +43,8 @@ export type TopUpPlan = {
 
 // The last count may stand in for the next for a day, no longer. common practice
 const longestStandInDays = 1
-// No single day takes more than half of a culture. common practice
-const mostOfCulture = 0.5
+/** No single day takes more than half of a culture, whatever is fed from it. common practice */
+export const mostOfCulture = 0.5
 
 const remembered = rememberedBySnapshot<TopUpPlan[] | Gap | null>()
 

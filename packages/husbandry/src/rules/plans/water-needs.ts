@@ -1,7 +1,7 @@
 import { saltToMixG } from '@fryward/seawater'
 import type { Id } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import type { RoomSnapshot, SnapshotTank } from '../../snapshot.ts'
+import type { RoomSnapshot, SnapshotCulture, SnapshotTank } from '../../snapshot.ts'
 import { isBatchStanding } from '../../state/batch-state.ts'
 import { algaeSplit } from './algae-plan.ts'
 import { larvalChange, tankChange } from './change-plan.ts'
@@ -37,15 +37,21 @@ function cultureNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): Wat
     const { id, name, salinity, temperatureC } = culture
     const need = { subjectId: id, name, salinity, temperatureC }
     const split = algaeSplit(snapshot, culture, today) ? null : algaeSplit(snapshot, culture, tomorrow)
-    const isDueToday = copepodChange(snapshot, culture, today) !== null
-    const siphoned = isDueToday ? null : copepodChange(snapshot, culture, tomorrow)
+    const siphoned = copepodChange(snapshot, culture, today) ? null : copepodChange(snapshot, culture, tomorrow)
     return [
       { ...need, purpose: 'refill after the harvest', litres: harvestPlan(snapshot, culture, tomorrow).litres },
       { ...need, purpose: 'fill up after the split', litres: split?.litres ?? 0 },
-      { ...need, purpose: 'new water for nauplii', litres: copepodHarvest(snapshot, culture, tomorrow)?.litres ?? 0 },
+      { ...need, purpose: 'new water for nauplii', litres: naupliiNextDayL(snapshot, culture, { today, tomorrow }) },
       { ...need, purpose: 'bottom siphoned', litres: siphoned?.litres ?? 0 },
     ]
   })
+}
+
+/** A culture that feeds larvae is sieved again tomorrow; one that does not, only when it is not due today already. */
+function naupliiNextDayL(snapshot: RoomSnapshot, culture: SnapshotCulture, { today, tomorrow }: TwoDays): number {
+  const harvest = copepodHarvest(snapshot, culture, tomorrow)
+  const isDoneToday = harvest?.batches.length === 0 && copepodHarvest(snapshot, culture, today) !== null
+  return isDoneToday ? 0 : (harvest?.litres ?? 0)
 }
 
 function batchNeeds(snapshot: RoomSnapshot, day: HusbandryDay): WaterNeed[] {

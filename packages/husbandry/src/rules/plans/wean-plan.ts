@@ -6,7 +6,7 @@ import { factsOnDay } from '../../state/day-facts.ts'
 import { type LarvalDiet, larvalDiet } from '../../state/larval-diet.ts'
 import { isDoneInRound } from '../done.ts'
 import { type DayRound, spreadRounds } from '../rounds.ts'
-import { artemiaFeeds } from './artemia-need.ts'
+import { artemiaFeedsAsked } from './artemia-need.ts'
 
 export const weanId = 'larval-wean'
 
@@ -40,23 +40,11 @@ export function weaning(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husba
   const feedings = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day })
   const fed = feedings.filter(({ data }) => data.food === 'dry')
   const asked = rounds.filter((round) => !isDoneInRound(fed, { day, rounds, round }))
-  const artemiaIds = new Set(artemiaRoundIds(snapshot, batch, day))
+  const artemiaIds = new Set(artemiaFeedsAsked(snapshot, batch, day).asked.map(({ round }) => round.id))
   return {
     diet,
     rounds,
     withArtemia: asked.filter(({ id }) => artemiaIds.has(id)),
     alone: asked.filter(({ id }) => !artemiaIds.has(id)),
   }
-}
-
-/** Rounds with an Artemia feed that is still to be given. */
-function artemiaRoundIds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): string[] {
-  const feeds = artemiaFeeds(snapshot, batch, day)
-  const rounds = feeds.map(({ round }) => round)
-  const fed = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).filter(
-    ({ data }) => data.food === 'artemia',
-  )
-  return feeds
-    .filter(({ round, nauplii }) => nauplii > 0 && !isDoneInRound(fed, { day, rounds, round }))
-    .map(({ round }) => round.id)
 }
