@@ -178,6 +178,24 @@ describe('topping up the prey', () => {
     })
   })
 
+  test('a feed that the harvest does not cover takes the rest out of what is thinner by now', () => {
+    const { room, culture, batch, prey } = nursery()
+    prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
+    room.fact('harvest', culture.id, '2026-03-10T06:55:00.000Z', {
+      volumeL: 3.6,
+      parts: [
+        { to: 'larval_batch', subjectId: batch.id, volumeL: 0.1 },
+        { to: 'drain', volumeL: 3.5 },
+      ],
+    })
+    const [morning] = topUps(room).drafts
+    // 133,333 before a tenth is lost: 25,000 in the 100 mL that stand ready at 250, the rest in 542 mL at 200 per mL.
+    expect(morning?.content.amount).toEqual({ value: 640, unit: 'mL' })
+    const [fed, taken] = signOff(larvalPreyTopUp, morning!).facts
+    expect(fed).toMatchObject({ data: { amountMl: 640, animals: 640 * 208 * 0.9 } })
+    expect(taken).toMatchObject({ kind: 'harvest', data: { volumeL: 0.54 } })
+  })
+
   test('names what is missing: the culture, or its count', () => {
     const { room, culture } = nursery()
     room.snapshot.feedLinks = []

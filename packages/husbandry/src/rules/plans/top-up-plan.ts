@@ -1,8 +1,8 @@
 import { type Grazing, type PreyTopUp, preyTopUp } from '@fryward/live-feed'
-import type { FactOf, Instant } from '@fryward/shared'
+import type { FactOf } from '@fryward/shared'
 import { elapsedDays, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import type { ParameterValues } from '../../engine/parameters.ts'
-import { Gap } from '../../engine/rule.ts'
+import { computedLink, Gap } from '../../engine/rule.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture, SnapshotTank } from '../../snapshot.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { type CultureDensity, densityAt } from '../../state/culture-state.ts'
@@ -71,6 +71,7 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   if (!isOn || diet?.isOnRotifers === false) return null
   if (!diet) throw new Gap(`${batch.name}: no profile of ${batch.species} says what its larvae eat.`)
   const source = sourceOf(snapshot, batch, day)
+  const setAside = setAsideOf(snapshot, { batch, culture: source.culture, day })
   const rounds = preyFeedRounds(snapshot, day)
   const about = { prey: 'rotifers', until: day.endsAt } as const
   const known: Known = {
@@ -86,7 +87,11 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   return rounds.map((round, index) => {
     const residual = residualBefore(water, { day, rounds, index, assumedPerMl: parameters.refillUnderPerMl })
     const hoursUntilNextFeed = hoursBetween(round, rounds[index + 1], { day, rounds })
-    return feedPlan(known, { round, residual, hoursUntilNextFeed, parameters })
+    const feed = { round, residual, hoursUntilNextFeed, parameters }
+    if (!setAside) return feedPlan(known, feed)
+    const asHarvested = feedPlan({ ...known, density: setAside.density }, feed)
+    if (asHarvested.cultureMl <= setAside.ml) return asHarvested
+    return feedPlan({ ...known, density: mixed(setAside, known.density, asHarvested.cultureMl) }, feed)
   })
 }
 
@@ -94,22 +99,45 @@ type Source = Pick<TopUpPlan, 'tank' | 'culture' | 'density'>
 type Known = Source & Pick<TopUpPlan, 'larvae' | 'grazing'> & { feedsPerDay: number }
 type Water = { count: PreyCount | undefined; fed: FactOf<'feeding'> | undefined }
 
-/** The tank that is topped up, and the culture that gives, as dense as the morning finds it. */
+/** The tank that is topped up, and the culture that gives, as dense as it is by now. */
 function sourceOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Source {
   const tank = tankOf(snapshot, batch)
   if (!tank) throw new Gap(`${batch.name}: say which tank it is in.`)
   const culture = culturesFeeding(snapshot, batch, day.date).find(({ kind }) => kind === 'rotifer')
   if (!culture) throw new Gap(`${batch.name}: say which rotifer culture feeds it.`)
-  const density = densityAt(snapshot, culture, { at: day.rounds[0]!.startsAt, until: drawnAt(snapshot, batch, day) })
+  const density = densityAt(snapshot, culture, { at: day.rounds[0]!.startsAt, until: day.endsAt })
   if (!density || density.densityPerMl <= 0)
     throw new Gap(`${batch.name} is fed from ${culture.name}: count ${culture.name}, and the amount follows.`)
   return { tank, culture, density }
 }
 
-/** What stands harvested for the batch is as dense as the culture was when it was drawn; filling up thins the rest. */
-function drawnAt(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Instant {
+type SetAsideWater = { ml: number; density: CultureDensity }
+
+/** How dense a feed is that takes all that stands harvested, `wantedMl` as dense as that, and the rest out of the culture. */
+function mixed(setAside: SetAsideWater, now: CultureDensity, wantedMl: number): CultureDensity {
+  const restMl = ((wantedMl - setAside.ml) * setAside.density.densityPerMl) / now.densityPerMl
+  const perMl = (wantedMl * setAside.density.densityPerMl) / (setAside.ml + restMl)
+  // As shown, so that the chain of "why" multiplies out.
+  const densityPerMl = Number(perMl.toPrecision(3))
+  const link = computedLink('what stands harvested, and the rest from the culture', null, {
+    label: 'with what stands harvested',
+    quantity: { value: densityPerMl, unit: 'per_mL' },
+  })
+  return { ...now, densityPerMl, because: [...now.because, link] }
+}
+
+/**
+ * What stands harvested for the batch is as dense as the culture was when it was drawn; filling up thins the rest, which
+ * a feed that it does not cover comes out of. Null when nothing stands.
+ */
+function setAsideOf(
+  snapshot: RoomSnapshot,
+  { batch, culture, day }: { batch: SnapshotBatch; culture: SnapshotCulture; day: HusbandryDay },
+): SetAsideWater | null {
   const { ml, harvest } = setAsideFor(snapshot, batch, day)
-  return ml > 0 && harvest ? harvest.at : day.endsAt
+  if (ml <= 0 || !harvest) return null
+  const density = densityAt(snapshot, culture, { at: day.rounds[0]!.startsAt, until: harvest.at })
+  return density && density.densityPerMl > 0 ? { ml, density } : null
 }
 
 /** What one feed asks for: the animals wanted, within what the water may hold and what the culture may give. */
