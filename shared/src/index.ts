@@ -1,5 +1,6 @@
 export * from './audit.ts'
 export * from './clutch.ts'
+export * from './commands/index.ts'
 export * from './concentrate.ts'
 export * from './culture.ts'
 export * from './errors.ts'

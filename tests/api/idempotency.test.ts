@@ -1,7 +1,9 @@
 import { randomUUID } from 'node:crypto'
 import { forgetOldAnswers } from '@fryward/room'
+import { personHeader } from '@fryward/shared'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { openRoom, openWorld, type Person, type World } from '../support/world.ts'
+import { send } from './send.ts'
 
 let world: World
 let owner: Person
@@ -151,6 +153,16 @@ test('a repeated new room is refused to somebody who may set up rooms no longer'
   const answer = await world.call(second, 'createRoom', { body, key })
   expect(answer.problem?.code).toBe('not_allowed')
   expect(await prisma.room.count({ where: { id: made.id } })).toBe(1)
+})
+
+test('what one person meant is not booked for another who signed in on the same device', async () => {
+  const body = tank('Spare 12')
+  const sent = (headers: Record<string, string>) =>
+    send(world, caretaker, 'createTank', { params: { roomId }, body, headers })
+  const refused = await sent({ [personHeader]: owner.userId })
+  expect(refused.problem).toMatchObject({ code: 'not_signed_in', detail: expect.stringContaining('Carla') })
+  expect(await tanksNamed('Spare 12')).toBe(0)
+  expect((await sent({ [personHeader]: caretaker.userId })).status).toBe(201)
 })
 
 test('kept answers are forgotten after 30 days, not before', async () => {

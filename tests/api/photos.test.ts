@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { mkdtemp, readdir, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -50,13 +51,23 @@ function picture({ width = 800, height = 600, shade = 120 } = {}): Buffer {
   ])
 }
 
-type Sent = { person?: Person | null; image?: Buffer | string; type?: string; query?: Record<string, string> }
-async function add({ person = full.standIn, image = picture(), type = 'image/png', query = {} }: Sent = {}) {
+type Sent = {
+  person?: Person | null
+  image?: Buffer | string
+  type?: string
+  query?: Record<string, string>
+  key?: string
+}
+async function add({ person = full.standIn, image = picture(), type = 'image/png', query = {}, key }: Sent = {}) {
   const answer = await world.app.inject({
     method: 'POST',
     url: `/api/v1/rooms/${full.roomId}/photos`,
     query: { subjectId: full.pair.id, ...query },
-    headers: { host: 'localhost:3000', 'content-type': type, ...(person ? { cookie: person.cookie } : {}) },
+    headers: {
+      ...{ host: 'localhost:3000', 'content-type': type },
+      ...(person ? { cookie: person.cookie } : {}),
+      ...(key ? { 'idempotency-key': key } : {}),
+    },
     payload: image,
   })
   return { status: answer.statusCode, headers: answer.headers, json: answer.json<unknown>() }
@@ -116,6 +127,16 @@ test('the same picture twice is one file and two photos', async () => {
   const second = await added({ image })
   expect(second.id).not.toBe(first.id)
   expect(await filesKept()).toEqual(before)
+})
+
+test('the same photo sent again under its key is on the record once; another one under that key is refused', async () => {
+  const key = randomUUID()
+  const before = (await list()).length
+  const first = await added({ key })
+  expect(await added({ key })).toEqual(first)
+  expect((await list()).length).toBe(before + 1)
+  const other = await add({ key, image: picture({ shade: 121 }) })
+  expect(ProblemSchema.parse(other.json).code).toBe('idempotency_mismatch')
 })
 
 test('a picture larger than a screen is made smaller', async () => {

@@ -1,6 +1,6 @@
 import type { Actor, Context } from '@fryward/room'
 import { RoomError } from '@fryward/room'
-import type { ErrorCode } from '@fryward/shared'
+import { type ErrorCode, personHeader } from '@fryward/shared'
 import type { Database } from '@fryward/store'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
@@ -24,7 +24,7 @@ export const session = fp(
   async (app: FastifyInstance, { auth, database, now, publicUrl }: SessionOptions) => {
     app.decorate('contextFor', (actor: Actor): Context => ({ database, actor, now: now() }))
     const recent = recentSessions()
-    app.decorate('personOf', async (request: FastifyRequest) => {
+    const find = async (request: FastifyRequest) => {
       const cookie = request.headers.cookie ?? ''
       const known = recent.find(cookie)
       if (known) return known
@@ -33,6 +33,14 @@ export const session = fp(
         throw new RoomError('not_signed_in', 'Sign in first; what you have typed stays on this phone until then.')
       const person = { kind: 'person' as const, userId: found.user.id, name: found.user.name }
       recent.keep(cookie, person)
+      return person
+    }
+    app.decorate('personOf', async (request: FastifyRequest) => {
+      const person = await find(request)
+      const meantFor = request.headers[personHeader]
+      // A page left open may still send for whoever was signed in before: nothing is booked in another's name.
+      if (meantFor !== undefined && meantFor !== person.userId)
+        throw new RoomError('not_signed_in', `${person.name} is signed in here. Sign in as yourself to send this.`)
       return person
     })
     app.route({

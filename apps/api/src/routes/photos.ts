@@ -13,6 +13,7 @@ import {
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
 import type { PhotoStore } from '../photo-store.ts'
+import { withRepeatKey } from './repeat-key.ts'
 
 const RoomParamsSchema = z.strictObject({ roomId: IdSchema })
 const FileParamsSchema = z.strictObject({ roomId: IdSchema, photoId: IdSchema, size: z.enum(photoSizes) })
@@ -33,7 +34,7 @@ export async function registerPhotos(app: FastifyInstance, { photos }: { photos:
     async (request, reply) => {
       const { roomId } = RoomParamsSchema.parse(request.params)
       const input = NewPhotoQuerySchema.parse(request.query)
-      const ctx = app.contextFor(await app.personOf(request))
+      const ctx = withRepeatKey(app.contextFor(await app.personOf(request)), request)
       const image = request.body
       if (!Buffer.isBuffer(image) || image.length === 0)
         throw new RoomError('unsupported_media_type', `Send the photo itself as ${photoTypes.join(', ')}.`)

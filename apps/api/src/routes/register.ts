@@ -1,9 +1,9 @@
-import { createHash } from 'node:crypto'
-import { type Context, RoomError } from '@fryward/room'
+import type { Context } from '@fryward/room'
 import { ProblemSchema, type Route, type RouteId, routes } from '@fryward/shared'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { sendAnswer } from '../answer.ts'
 import { type Call, handlers } from './handlers.ts'
+import { withRepeatKey } from './repeat-key.ts'
 
 export type RegisterOptions = { publicUrl: string; version: string }
 
@@ -50,21 +50,5 @@ function schemaOf(id: RouteId, route: Route) {
 async function contextOf(app: FastifyInstance, request: FastifyRequest, route: Route): Promise<Context> {
   if (route.permission === 'anyone') return app.contextFor({ kind: 'system', job: 'door' })
   const ctx = app.contextFor(await app.personOf(request))
-  if (route.method === 'GET') return ctx
-  const key = repeatKeyOf(request)
-  return key === undefined ? ctx : { ...ctx, idempotency: { key, requestHash: hashOf(request) } }
-}
-
-function repeatKeyOf(request: FastifyRequest): string | undefined {
-  const key = request.headers['idempotency-key']
-  if (key === undefined) return undefined
-  if (typeof key !== 'string' || !/^[\x21-\x7e]{8,128}$/.test(key))
-    throw new RoomError('invalid_input', 'An Idempotency-Key has 8 to 128 characters without spaces; a UUID does.')
-  return key
-}
-
-function hashOf(request: FastifyRequest): string {
-  return createHash('sha256')
-    .update(JSON.stringify([request.method, request.url, request.body ?? null]))
-    .digest('hex')
+  return route.method === 'GET' ? ctx : withRepeatKey(ctx, request)
 }

@@ -1,0 +1,65 @@
+import * as z from 'zod/mini'
+import { NewPhotoQuerySchema } from '../photo.ts'
+import { IdSchema } from '../primitives.ts'
+import type { RouteId } from '../routes.ts'
+
+/**
+ * Writes that a person means in a room and need not wait for: a device keeps each as a command until it was answered.
+ * Their shapes stand in the table of routes, once.
+ */
+export const commandRouteIds = [
+  'signOffTask',
+  'skipTask',
+  'undoTask',
+  'takeDuty',
+  'recordFact',
+  'strikeFact',
+  'writeNote',
+  'settleWorry',
+  'markLooked',
+  'strikePhoto',
+  'createTank',
+  'changeTank',
+  'endTank',
+  'createConcentrate',
+  'changeConcentrate',
+  'createCulture',
+  'changeCulture',
+  'endCulture',
+  'createPair',
+  'changePair',
+  'endPair',
+  'createClutch',
+  'changeClutch',
+  'createLarvalBatch',
+  'changeLarvalBatch',
+  'endLarvalBatch',
+  'createFeedLink',
+  'endFeedLink',
+  'createJuvenileGroup',
+  'changeJuvenileGroup',
+  'endJuvenileGroup',
+  'changeRoom',
+  'changeRule',
+] as const satisfies readonly RouteId[]
+
+/** Writes that are sent at once or not at all, each with why it cannot wait on a device. */
+export const sentAtOnce = {
+  claimServer: 'there is no person yet whose queue could hold it, and it carries a password',
+  joinByInvitation: 'there is no person yet whose queue could hold it, and it carries a password',
+  acceptInvitation: 'its answer says which room opens next',
+  createRoom: 'its answer says which room opens next',
+  createInvitation: 'its answer is a secret link to hand on now',
+  revokeInvitation: 'who can get in must not look decided while it is not',
+  changeRole: 'who may do what must not look decided while it is not',
+  removePerson: 'who can get in must not look decided while it is not',
+  previewRule: 'it is a question and changes nothing',
+} as const satisfies Partial<Record<RouteId, string>>
+
+/** A photo is bytes with its words in the query, so it stands beside the table of routes. */
+export const addPhotoShape = {
+  params: z.strictObject({ roomId: IdSchema }),
+  body: z.extend(NewPhotoQuerySchema, {
+    image: z.custom<Blob>((value) => value instanceof Blob, 'the picture itself'),
+  }),
+}

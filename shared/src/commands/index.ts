@@ -1,0 +1,2 @@
+export * from './command.ts'
+export { commandRouteIds, sentAtOnce } from './command-routes.ts'
