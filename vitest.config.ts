@@ -19,7 +19,7 @@ export default defineConfig({
           name: 'pure',
           include: [
             'shared/src/**/*.test.ts',
-            'packages/{seawater,survival,lineage,live-feed,husbandry}/src/**/*.test.ts',
+            'packages/{seawater,survival,lineage,live-feed,husbandry,words}/src/**/*.test.ts',
             'tests/reference/**/*.test.ts',
             'tests/repository/**/*.test.ts',
           ],

@@ -7,7 +7,7 @@ const config = {
   compress: true,
   // Types are checked by `tsc --noEmit -p apps/web`, once, not again in every build.
   typescript: { ignoreBuildErrors: true },
-  experimental: { optimizePackageImports: ['@mantine/core', '@mantine/hooks', '@fryward/seawater'] },
+  experimental: { optimizePackageImports: ['@mantine/core', '@mantine/hooks', '@fryward/seawater', '@fryward/words'] },
 }
 
 export default config

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { aboveZero, numberBetween, trimmedText, wholeBetween, withDefault } from './shapes.ts'
-import { subjectKinds, unitSystems, units } from './vocabulary.ts'
+import { locales, subjectKinds, unitSystems, units } from './vocabulary.ts'
 
 /** UUIDv7, made by the application so that rows sort by when they were made. */
 export const IdSchema = z.uuid().register(z.globalRegistry, { description: 'UUIDv7' })
@@ -70,6 +70,9 @@ export const HeadCountSchema = wholeBetween(0, 1_000_000)
 export const ShareSchema = numberBetween(0, 1)
 
 export const UnitSystemSchema = z.enum(unitSystems)
+export const LocaleSchema = z
+  .enum(locales)
+  .register(z.globalRegistry, { description: 'How numbers, dates and times of day are written' })
 
 /** A number with its unit; `value` is in the named unit, SI side. */
 export const QuantitySchema = z.strictObject({ value: z.number(), unit: z.enum(units) })

@@ -4,6 +4,7 @@ import { NewCultureSchema } from './culture.ts'
 import { RoleSchema } from './person.ts'
 import {
   IdSchema,
+  LocaleSchema,
   NameSchema,
   PlainTimeSchema,
   SalinitySchema,
@@ -47,6 +48,7 @@ const roomFields = {
   name: NameSchema,
   timeZone: TimeZoneSchema,
   units: UnitSystemSchema,
+  locale: LocaleSchema,
   lightsOnAt: PlainTimeSchema,
   lightsOffAt: PlainTimeSchema,
   rounds: RoundsSchema,
@@ -78,6 +80,7 @@ export const defaultRounds: Round[] = [
 /** The wizard's one request: the room with its first vessels, all or nothing. */
 export const RoomSetupSchema = z.strictObject({
   ...roomFields,
+  locale: withDefault(LocaleSchema, 'en-GB'),
   rounds: withDefault(RoundsSchema, defaultRounds),
   stationOrder: withDefault(StationOrderSchema, [...stations]),
   concentrate: z.optional(NewConcentrateSchema),

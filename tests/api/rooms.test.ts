@@ -59,12 +59,25 @@ describe('the room', () => {
         ],
       },
     ],
+    ['a way to write numbers that no room can have', { locale: 'tlh-KX' }],
     ['no round', { rounds: [] }],
     ['a time that is none', { lightsOnAt: '24:00' }],
     ['water that is none', { salinity: 400 }],
   ])('with %s is refused', async (_what, body) => {
     const { problem } = await setUp(body)
     expect(problem).toMatchObject({ code: 'invalid_input', fields: [{ path: Object.keys(body)[0] }] })
+  })
+
+  test('says how its people write numbers and dates, and the British way where nobody said', async () => {
+    const setUpSo = (more: object) => setUp(more).then(({ json }) => json)
+    expect(await setUpSo({})).toMatchObject({ locale: 'en-GB' })
+    expect(await setUpSo({ locale: 'en-IN' })).toMatchObject({ locale: 'en-IN' })
+    const before = await world.ok(full.owner, 'getRoom', { params: { roomId } })
+    const changed = await world.ok(full.owner, 'changeRoom', {
+      params: { roomId },
+      body: { locale: 'de-CH', version: before.version },
+    })
+    expect(changed).toMatchObject({ locale: 'de-CH', units: before.units })
   })
 
   test('is changed by its owner from the version that was seen', async () => {

@@ -1,0 +1,153 @@
+import type { Fact, Id, Quantity } from '@fryward/shared'
+import { sayDate } from '../dates/say-date.ts'
+import {
+  careActLabels,
+  countTargetLabels,
+  destinationLabels,
+  eggStageLabels,
+  foodLabels,
+  intentLabels,
+  outcomeLabels,
+  signLabels,
+} from '../labels/labels.ts'
+import { sayNumber, sayWhole } from '../numbers/say-number.ts'
+import { sayQuantity } from '../quantities/say-quantity.ts'
+import type { UnitVoice } from '../voice.ts'
+
+type Say = { voice: UnitVoice; nameOf: (id: Id | undefined) => string | undefined }
+type Of<K extends Fact['kind']> = Extract<Fact, { kind: K }>['data']
+
+const quantity = (value: number | undefined, unit: Quantity['unit'], { voice }: Say) =>
+  value === undefined ? undefined : sayQuantity({ value, unit }, voice)
+
+/** What matters, and what it was worked out from. */
+type Said = { main: string; detail?: string | undefined }
+
+const join = (parts: (string | undefined)[]) => parts.filter((part) => part !== undefined && part !== '').join(', ')
+
+function sayCount(data: Of<'count'>, say: Say): Said {
+  const mean = data.animals.reduce((sum, one) => sum + one, 0) / data.animals.length
+  const main =
+    data.volumeMl === undefined
+      ? sayNumber(mean, say.voice)
+      : `${sayNumber((mean * data.dilution) / data.volumeMl, say.voice)} per mL`
+  const target = data.of === 'culture' ? undefined : countTargetLabels[data.of].toLowerCase()
+  const samples =
+    data.volumeMl === undefined
+      ? undefined
+      : `${data.animals.map((one) => sayWhole(one, say.voice)).join(', ')} in ${sayNumber(data.volumeMl, say.voice)} mL${data.dilution === 1 ? '' : `, diluted ${sayNumber(data.dilution, say.voice)} times`}`
+  const eggs =
+    data.eggs === undefined || data.females === undefined
+      ? undefined
+      : `${sayNumber(data.eggs / data.females, say.voice)} eggs a female (${sayWhole(data.eggs, say.voice)} on ${sayWhole(data.females, say.voice)})`
+  return {
+    main: join([[main, target].filter(Boolean).join(' '), eggs]),
+    detail: samples && `counted ${samples}`,
+  }
+}
+
+function sayHarvest(data: Of<'harvest'>, say: Say): string {
+  const parts = data.parts.map((part) => {
+    const to = say.nameOf(part.subjectId) ?? destinationLabels[part.to].toLowerCase()
+    return `${quantity(part.volumeL, 'L', say)} to ${to}`
+  })
+  return parts.length === 1 ? join(parts) : `${quantity(data.volumeL, 'L', say)} taken: ${parts.join(', ')}`
+}
+
+const sayFeeding = (data: Of<'feeding'>, say: Say) =>
+  join([
+    join([quantity(data.amountMl, 'mL', say), quantity(data.amountG, 'g', say)]) || undefined,
+    data.animals === undefined ? undefined : `${sayNumber(data.animals, say.voice)} animals`,
+    foodLabels[data.food].toLowerCase(),
+    data.fromCultureId && `from ${say.nameOf(data.fromCultureId) ?? 'a culture'}`,
+    data.note,
+  ])
+
+const sayWaterTest = (data: Of<'water_test'>, say: Say) =>
+  join([
+    quantity(data.temperatureC, 'degC', say),
+    data.salinity === undefined ? undefined : `salinity ${sayNumber(data.salinity, say.voice)}`,
+    data.pH === undefined ? undefined : `pH ${sayNumber(data.pH, say.voice)}`,
+    data.totalAmmoniaNMgPerL === undefined
+      ? undefined
+      : `total ammonia ${sayNumber(data.totalAmmoniaNMgPerL, say.voice)} mg/L N`,
+    data.nitriteNMgPerL === undefined ? undefined : `nitrite ${sayNumber(data.nitriteNMgPerL, say.voice)} mg/L N`,
+    data.nitrateNMgPerL === undefined ? undefined : `nitrate ${sayNumber(data.nitrateNMgPerL, say.voice)} mg/L N`,
+    data.oxygenMgPerL === undefined ? undefined : `oxygen ${sayNumber(data.oxygenMgPerL, say.voice)} mg/L`,
+  ])
+
+const sayWaterChange = (data: Of<'water_change'>, say: Say) =>
+  join([
+    data.removedL > 0 ? `${quantity(data.removedL, 'L', say)} out` : undefined,
+    data.addedL > 0 ? `${quantity(data.addedL, 'L', say)} in` : undefined,
+    data.salinity === undefined ? undefined : `salinity ${sayNumber(data.salinity, say.voice)}`,
+    quantity(data.temperatureC, 'degC', say),
+  ])
+
+const sayBeyond = ({ beyondBook }: { beyondBook?: string | undefined }) =>
+  beyondBook === undefined ? undefined : `more than the book said: ${beyondBook}`
+
+/** One fact as a short sentence, numbers first, in the room's units, with its small print apart. */
+export const sayFact = (fact: Fact, say: Say): Said =>
+  fact.kind === 'count' ? sayCount(fact.data, say) : { main: sayOther(fact, say) }
+
+function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
+  switch (fact.kind) {
+    case 'harvest':
+      return sayHarvest(fact.data, say)
+    case 'feeding':
+      return sayFeeding(fact.data, say)
+    case 'water_change':
+      return sayWaterChange(fact.data, say)
+    case 'water_test':
+      return sayWaterTest(fact.data, say)
+    case 'inoculation':
+      return join([
+        quantity(fact.data.densityPerMl, 'per_mL', say),
+        fact.data.animals === undefined ? undefined : `${sayNumber(fact.data.animals, say.voice)} animals`,
+        fact.data.fromCultureId && `from ${say.nameOf(fact.data.fromCultureId) ?? 'a culture'}`,
+      ])
+    case 'loss':
+      return join([`${sayWhole(fact.data.number, say.voice)} ${fact.data.of}`, fact.data.cause, sayBeyond(fact.data)])
+    case 'transfer':
+      return join([
+        `${sayWhole(fact.data.number, say.voice)} to ${say.nameOf(fact.data.toSubjectId) ?? 'another tank'}`,
+        fact.data.note,
+        sayBeyond(fact.data),
+      ])
+    case 'observation':
+      return join([
+        ...fact.data.signs
+          // The colour says that there are eggs.
+          .filter((sign) => sign !== 'eggs_seen' || fact.data.eggStage === undefined)
+          .map((sign) => signLabels[sign].toLowerCase()),
+        fact.data.eggStage && `eggs ${eggStageLabels[fact.data.eggStage].toLowerCase()}`,
+        fact.data.note,
+      ])
+    case 'care':
+      return join([
+        careActLabels[fact.data.act],
+        quantity(fact.data.litres, 'L', say),
+        fact.data.saltG === undefined ? undefined : `${quantity(fact.data.saltG, 'g', say)} salt`,
+        fact.data.note,
+      ])
+    case 'spawning':
+      return fact.data.eggs === undefined ? 'eggs not counted' : `${sayNumber(fact.data.eggs, say.voice)} eggs`
+    case 'treatment':
+      return join([fact.data.product, fact.data.dose, `prescribed by ${fact.data.prescribedBy}`, fact.data.note])
+    case 'decision':
+      return intentLabels[fact.data.intent]
+    case 'outcome':
+      return join([
+        `${sayWhole(fact.data.number, say.voice)} ${outcomeLabels[fact.data.outcome]}`,
+        fact.data.note,
+        sayBeyond(fact.data),
+      ])
+    case 'hatch':
+      return join([
+        fact.data.larvae === undefined ? undefined : `${sayNumber(fact.data.larvae, say.voice)} larvae`,
+        fact.data.share === undefined ? undefined : `${sayNumber(fact.data.share * 100, say.voice)}% of the clutch`,
+        `night of ${sayDate(fact.data.hatchedOn, say.voice)}`,
+      ])
+  }
+}

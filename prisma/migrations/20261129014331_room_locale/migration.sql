@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "room" ADD COLUMN     "locale" TEXT NOT NULL DEFAULT 'en-GB';
