@@ -2,6 +2,7 @@
 import { ensureInstalled } from '../apps/standalone/build/project.mjs'
 import { ensureClient } from '../apps/standalone/build/steps.mjs'
 import { findMissingPaths } from './support/documented-paths.mjs'
+import { findAllCircles } from './support/import-circles.mjs'
 import { checkFormatAndLint, checkTypes, runPart, runTool } from './support/steps.mjs'
 
 await ensureInstalled()
@@ -10,10 +11,13 @@ const results = [
   await runPart('format and lint', checkFormatAndLint),
   await runPart('types', checkTypes),
   await runPart('dead exports and unused packages', () => runTool('knip/bin/knip.js', ['--no-progress'])),
-  await runPart('documented paths', () => {
-    const missing = findMissingPaths()
-    for (const line of missing) console.log(line)
-    return missing.length === 0
-  }),
+  await runPart('circles between files and folders', () => sayAll(findAllCircles())),
+  await runPart('documented paths', () => sayAll(findMissingPaths())),
 ]
 process.exit(results.every(Boolean) ? 0 : 1)
+
+/** Good when there is nothing to say. */
+function sayAll(sentences) {
+  for (const sentence of sentences) console.log(sentence)
+  return sentences.length === 0
+}

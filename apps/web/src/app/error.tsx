@@ -1,7 +1,7 @@
 'use client'
 
-import { Doorway } from '@/features/session/Doorway.tsx'
-import { Button, LinkButton } from '@/ui/Button.tsx'
+import { Button, LinkButton } from '@/base/ui/Button.tsx'
+import { Doorway } from '@/parts/doorway/Doorway.tsx'
 
 export default function PageError({ reset }: { error: Error; reset: () => void }) {
   return (

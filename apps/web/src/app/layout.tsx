@@ -1,10 +1,10 @@
 import '@fontsource/atkinson-hyperlegible-next/400.css'
 import '@fontsource/atkinson-hyperlegible-next/700.css'
-import '@/look/tokens.css'
-import '@/look/base.css'
+import '@/base/look/tokens.css'
+import '@/base/look/base.css'
 import type { Metadata, Viewport } from 'next'
 import type { ReactNode } from 'react'
-import { lookScript } from '@/look/looks.ts'
+import { lookScript } from '@/base/look/looks.ts'
 import { Providers } from './providers.tsx'
 
 export const metadata: Metadata = {

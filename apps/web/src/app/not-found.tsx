@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
-import { Doorway } from '@/features/session/Doorway.tsx'
-import { Nowhere } from '@/features/session/Nowhere.tsx'
+import { Doorway } from '@/parts/doorway/Doorway.tsx'
+import { Nowhere } from '@/parts/doorway/Nowhere.tsx'
 
 export const metadata: Metadata = { title: 'No such page' }
 

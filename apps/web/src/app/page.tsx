@@ -1,4 +1,4 @@
-import { FrontPage } from '@/features/session/FrontPage.tsx'
+import { FrontPage } from '@/screens/front/FrontPage.tsx'
 
 export default function Page() {
   return <FrontPage />

@@ -2,9 +2,9 @@
 
 import { QueryClientProvider } from '@tanstack/react-query'
 import { type ReactNode, useEffect, useState } from 'react'
-import { makeQueryClient } from '@/api/query-client.ts'
-import { applyLook, onLookChange, readLook } from '@/look/looks.ts'
-import { ToastProvider } from '@/ui/toast.tsx'
+import { makeQueryClient } from '@/base/api/query-client.ts'
+import { applyLook, onLookChange, readLook } from '@/base/look/looks.ts'
+import { ToastProvider } from '@/base/ui/toast.tsx'
 
 export function Providers({ children }: { children: ReactNode }) {
   const [queryClient] = useState(makeQueryClient)

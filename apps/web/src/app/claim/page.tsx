@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { ClaimPage } from '@/features/session/ClaimPage.tsx'
+import { ClaimPage } from '@/screens/claim/ClaimPage.tsx'
 
 export const metadata: Metadata = { title: 'First owner' }
 

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { RoomsPage } from '@/features/rooms/RoomsPage.tsx'
+import { RoomsPage } from '@/screens/rooms/RoomsPage.tsx'
 
 export const metadata: Metadata = { title: 'Rooms' }
 

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { Suspense } from 'react'
-import { SignInPage } from '@/features/session/SignInPage.tsx'
+import { SignInPage } from '@/screens/sign-in/SignInPage.tsx'
 
 export const metadata: Metadata = { title: 'Sign in' }
 

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { JoinPage } from '@/features/session/JoinPage.tsx'
+import { JoinPage } from '@/screens/join/JoinPage.tsx'
 
 export const metadata: Metadata = { title: 'Join a room' }
 

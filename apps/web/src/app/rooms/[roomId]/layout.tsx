@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import { RoomShell } from '@/features/shell/RoomShell.tsx'
+import { RoomShell } from '@/parts/shell/RoomShell.tsx'
 
 export default function RoomLayout({ children }: { children: ReactNode }) {
   return <RoomShell>{children}</RoomShell>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { RoomWizard } from '@/features/rooms/wizard/RoomWizard.tsx'
+import { RoomWizard } from '@/screens/new-room/RoomWizard.tsx'
 
 export const metadata: Metadata = { title: 'Set up a room' }
 

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { AddPage } from '@/features/add/AddPage.tsx'
+import { AddPage } from '@/screens/add/AddPage.tsx'
 
 export const metadata: Metadata = { title: 'Add' }
 

@@ -1,1 +1,1 @@
-export { Controls as default } from '@/ui/Controls.tsx'
+export { Controls as default } from '@/base/ui/Controls.tsx'

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { HandOverPage } from '@/features/hand-over/HandOverPage.tsx'
+import { HandOverPage } from '@/screens/hand-over/HandOverPage.tsx'
 
 export const metadata: Metadata = { title: 'Hand-over' }
 

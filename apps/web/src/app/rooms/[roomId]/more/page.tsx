@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { MorePage } from '@/features/shell/MorePage.tsx'
+import { MorePage } from '@/screens/more/MorePage.tsx'
 
 export const metadata: Metadata = { title: 'More' }
 

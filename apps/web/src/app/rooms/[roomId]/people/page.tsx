@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { PeoplePage } from '@/features/people/PeoplePage.tsx'
+import { PeoplePage } from '@/screens/people/PeoplePage.tsx'
 
 export const metadata: Metadata = { title: 'People' }
 

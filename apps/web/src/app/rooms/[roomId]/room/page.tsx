@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { RoomPage } from '@/features/vessels/RoomPage.tsx'
+import { RoomPage } from '@/screens/room/RoomPage.tsx'
 
 export const metadata: Metadata = { title: 'Room' }
 

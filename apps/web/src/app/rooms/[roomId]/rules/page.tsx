@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { RulesPage } from '@/features/rules/RulesPage.tsx'
+import { RulesPage } from '@/screens/rules/RulesPage.tsx'
 
 export const metadata: Metadata = { title: 'Rules' }
 

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { SettingsPage } from '@/features/rooms/SettingsPage.tsx'
+import { SettingsPage } from '@/screens/settings/SettingsPage.tsx'
 
 export const metadata: Metadata = { title: 'Settings' }
 

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { TodayPage } from '@/features/today/TodayPage.tsx'
+import { TodayPage } from '@/screens/today/TodayPage.tsx'
 
 export const metadata: Metadata = { title: 'Today' }
 

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { BatchPage } from '@/features/vessels/BatchPage.tsx'
+import { BatchPage } from '@/screens/batch/BatchPage.tsx'
 
 export const metadata: Metadata = { title: 'Larval batch' }
 

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { ClutchPage } from '@/features/clutches/ClutchPage.tsx'
+import { ClutchPage } from '@/screens/clutch/ClutchPage.tsx'
 
 export const metadata: Metadata = { title: 'Clutch' }
 

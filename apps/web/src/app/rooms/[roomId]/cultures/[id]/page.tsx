@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { CulturePage } from '@/features/cultures/CulturePage.tsx'
+import { CulturePage } from '@/screens/culture/CulturePage.tsx'
 
 export const metadata: Metadata = { title: 'Culture' }
 

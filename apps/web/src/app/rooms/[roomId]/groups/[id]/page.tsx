@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { GroupPage } from '@/features/vessels/GroupPage.tsx'
+import { GroupPage } from '@/screens/group/GroupPage.tsx'
 
 export const metadata: Metadata = { title: 'Juvenile group' }
 

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { PairPage } from '@/features/vessels/PairPage.tsx'
+import { PairPage } from '@/screens/pair/PairPage.tsx'
 
 export const metadata: Metadata = { title: 'Pair' }
 

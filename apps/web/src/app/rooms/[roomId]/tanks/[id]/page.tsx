@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { TankPage } from '@/features/vessels/TankPage.tsx'
+import { TankPage } from '@/screens/tank/TankPage.tsx'
 
 export const metadata: Metadata = { title: 'Tank' }
 

@@ -1,0 +1,60 @@
+'use client'
+
+import type { FormEvent, ReactNode } from 'react'
+import { isApiProblem, sentenceOf } from '@/base/api/problem.ts'
+import { Button } from '@/base/ui/Button.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import styles from './forms.module.css'
+
+type Props = {
+  submitLabel: string
+  isBusy: boolean
+  error?: unknown
+  onSubmit: () => void
+  onCancel?: (() => void) | undefined
+  children: ReactNode
+}
+
+/** Fields in one column, what went wrong above the buttons, one main action. */
+export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, children }: Props) {
+  const submit = (event: FormEvent) => {
+    event.preventDefault()
+    if (!isBusy) onSubmit()
+  }
+  return (
+    <form className={styles.form} onSubmit={submit} noValidate>
+      {children}
+      <FormProblem error={error} />
+      <div className={styles.buttons}>
+        <Button type="submit" variant="filled" isBusy={isBusy}>
+          {submitLabel}
+        </Button>
+        {onCancel && (
+          <Button variant="subtle" onClick={onCancel}>
+            Cancel
+          </Button>
+        )}
+      </div>
+    </form>
+  )
+}
+
+/** The API's own sentence, with each field it names; a question asked back stands in the sentence already. */
+export function FormProblem({ error }: { error: unknown }) {
+  if (!error) return null
+  const fields = isApiProblem(error) && error.code !== 'needs_confirmation' ? error.fields : []
+  return (
+    <Notice tone="worry" title={sentenceOf(error)}>
+      {fields.length > 0 && (
+        <ul className={styles.problems}>
+          {fields.map((field) => (
+            <li key={`${field.path} ${field.message}`}>
+              {field.path ? `${field.path.replace(/^body\.?/, '')}: ` : ''}
+              {field.message}
+            </li>
+          ))}
+        </ul>
+      )}
+    </Notice>
+  )
+}

@@ -1,0 +1,82 @@
+'use client'
+
+import { TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { todayIn } from '@/base/dates/local-time.ts'
+import { ChoicesChips } from '@/base/forms/Chips.tsx'
+import { Form } from '@/base/forms/Form.tsx'
+import { NumberBox } from '@/base/forms/NumberBox.tsx'
+import { typedNumber } from '@/base/forms/typed-number.ts'
+import { useDraft } from '@/base/forms/use-draft.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { clutchesOptions } from '@/parts/clutches/queries.ts'
+import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
+import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
+import { useCreateBatch } from './queries.ts'
+
+/** A hatch: larvae of one or more clutches, or bought in, in one tank. */
+export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDone: () => void }) {
+  const room = useRoom()
+  const create = useCreateBatch(room.id)
+  const clutches = (useQuery(clutchesOptions(room.id)).data ?? []).filter((one) => one.state === 'incubating')
+  const { draft, change } = useDraft({
+    name: '',
+    tankId: '',
+    clutchIds: clutchId ? [clutchId] : ([] as string[]),
+    species: '',
+    hatchedOn: todayIn(room.timeZone),
+    larvae: '',
+  })
+  const send = () => {
+    const larvae = typedNumber(draft.larvae, null, room.units)
+    create.mutate(
+      {
+        tankId: draft.tankId,
+        clutchIds: draft.clutchIds,
+        hatchedOn: draft.hatchedOn,
+        ...(draft.name.trim() ? { name: draft.name } : {}),
+        ...(draft.clutchIds.length === 0 && draft.species ? { species: draft.species } : {}),
+        ...(larvae === undefined ? {} : { larvae }),
+      },
+      { onSuccess: onDone },
+    )
+  }
+  return (
+    <Form submitLabel="Record the hatch" isBusy={create.isPending} error={create.error} onSubmit={send}>
+      {clutches.length > 0 && (
+        <ChoicesChips
+          legend="From which clutch"
+          help="None for larvae bought in"
+          choices={clutches.map((one) => ({ value: one.id, label: one.name }))}
+          values={draft.clutchIds}
+          onChoose={(clutchIds) => change({ clutchIds })}
+        />
+      )}
+      {draft.clutchIds.length === 0 && (
+        <SpeciesSelect value={draft.species} onChoose={(species) => change({ species })} />
+      )}
+      <TankSelect label="In tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
+      <TextInput
+        type="date"
+        label="Hatch night"
+        description="The date on which its lights went off"
+        required
+        value={draft.hatchedOn}
+        onChange={(event) => change({ hatchedOn: event.currentTarget.value })}
+      />
+      <NumberBox
+        label="About how many larvae"
+        help="May be left out"
+        isWhole
+        text={draft.larvae}
+        onText={(larvae) => change({ larvae })}
+      />
+      <TextInput
+        label="Name"
+        description="Made up from the clutch when left out"
+        value={draft.name}
+        onChange={(event) => change({ name: event.currentTarget.value })}
+      />
+    </Form>
+  )
+}

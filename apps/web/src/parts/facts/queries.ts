@@ -1,0 +1,33 @@
+import type { BodyInputOf, FactKind, Id } from '@fryward/shared'
+import { infiniteQueryOptions } from '@tanstack/react-query'
+import { call } from '@/base/api/call.ts'
+import { roomKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { mergePages } from './merge-pages.ts'
+
+const factsAtOnce = 50
+
+/** What happened to one thing, newest first; only facts of these kinds when any are named. */
+export const factsOptions = (roomId: Id, subjectId: Id, kinds: readonly FactKind[] = []) =>
+  infiniteQueryOptions({
+    queryKey: [...roomKey(roomId), 'facts', subjectId, kinds],
+    queryFn: async ({ signal, pageParam }) => {
+      const before = pageParam === null ? {} : { before: pageParam }
+      const ask = (kind: { kind?: FactKind }) =>
+        call('listFacts', {
+          params: { roomId },
+          query: { subjectId, limit: factsAtOnce, ...before, ...kind },
+          signal,
+        })
+      return kinds.length === 0 ? ask({}) : mergePages(await Promise.all(kinds.map((kind) => ask({ kind }))))
+    },
+    initialPageParam: null as string | null,
+    getNextPageParam: (last) => last.nextBefore,
+  })
+
+export const useRecordFact = (roomId: Id) =>
+  useRoomWrite(roomId, (body: BodyInputOf<'recordFact'>) => call('recordFact', { params: { roomId }, body }))
+
+export const useStrikeFact = (roomId: Id) =>
+  useRoomWrite(roomId, ({ factId, reason }: { factId: Id; reason: string }) =>
+    call('strikeFact', { params: { roomId, factId }, body: { reason } }),
+  )

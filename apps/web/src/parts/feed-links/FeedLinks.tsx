@@ -1,0 +1,109 @@
+'use client'
+
+import type { FeedLink, Id } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { sentenceOf } from '@/base/api/problem.ts'
+import { todayIn } from '@/base/dates/local-time.ts'
+import { sayDate } from '@/base/dates/say.ts'
+import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { Bones } from '@/base/ui/Bones.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import { Link } from '@/base/ui/Link.tsx'
+import { Loaded } from '@/base/ui/Loaded.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { Card, Section } from '@/base/ui/Page.tsx'
+import { useToast } from '@/base/ui/toast.tsx'
+import { hrefOf } from '@/parts/things/href.ts'
+import styles from '@/parts/things/things.module.css'
+import { useFindThing, useThings } from '@/parts/things/use-things.ts'
+import { FeedLinkForm } from './FeedLinkForm.tsx'
+import { feedLinksOptions, useEndFeedLink } from './queries.ts'
+
+type Of = { batchId: Id } | { cultureId: Id }
+
+/** Who eats from what: the cultures of a batch, or the batches of a culture. */
+export function FeedLinks({ of, isEnded }: { of: Of; isEnded: boolean }) {
+  const room = useRoom()
+  const may = useMay('manage') && !isEnded
+  const links = useQuery(feedLinksOptions(room.id))
+  // A name that has not come yet is no reason to call its bearer ended.
+  const { isComplete } = useThings()
+  const [isAdding, setAdding] = useState(false)
+  const isBatch = 'batchId' in of
+  const isOwn = (link: FeedLink) => (isBatch ? link.batchId === of.batchId : link.cultureId === of.cultureId)
+  return (
+    <Section
+      title={isBatch ? 'Fed from' : 'Feeds'}
+      action={
+        may && (
+          <Button variant="subtle" aria-expanded={isAdding} onClick={() => setAdding(!isAdding)}>
+            {isBatch ? 'Feed it from a culture' : 'Feed a batch from it'}
+          </Button>
+        )
+      }
+    >
+      <Loaded query={links} skeleton={<LinkBones />} what="The feed links">
+        {(data) => {
+          if (!isComplete) return <LinkBones />
+          const own = data.filter(isOwn)
+          return own.length === 0 ? (
+            <Notice>{sayNone(isBatch, isEnded)}</Notice>
+          ) : (
+            <ul className={styles.links}>
+              {own.map((link) => (
+                <LinkLine key={link.id} link={link} otherId={isBatch ? link.cultureId : link.batchId} />
+              ))}
+            </ul>
+          )
+        }}
+      </Loaded>
+      {isAdding && (
+        <Card>
+          <FeedLinkForm start={of} onDone={() => setAdding(false)} />
+        </Card>
+      )}
+    </Section>
+  )
+}
+
+function sayNone(isBatch: boolean, isEnded: boolean): string {
+  if (isEnded) return isBatch ? 'It was fed from no culture.' : 'It fed no batch.'
+  return isBatch ? 'From no culture yet: its prey top-up needs one.' : 'No batch eats from this culture.'
+}
+
+const LinkBones = () => <Bones heights={[3]} />
+
+function LinkLine({ link, otherId }: { link: FeedLink; otherId: Id }) {
+  const room = useRoom()
+  const may = useMay('manage')
+  const other = useFindThing()(otherId)
+  const end = useEndFeedLink(room.id)
+  const toast = useToast()
+  const stop = () =>
+    end.mutate(
+      { id: link.id, body: { untilOn: todayIn(room.timeZone), version: link.version } },
+      { onError: (error) => toast({ text: sentenceOf(error) }) },
+    )
+  return (
+    <li>
+      <span>
+        {other ? <Link href={hrefOf(room.id, other) ?? '#'}>{other.name}</Link> : 'something ended'}{' '}
+        <span className={styles.soft}>
+          from {sayDate(link.fromOn)}
+          {link.untilOn && ` until ${sayDate(link.untilOn)}`}
+        </span>
+      </span>
+      {may && link.untilOn === null && (
+        <Button
+          variant="subtle"
+          isBusy={end.isPending}
+          onClick={stop}
+          aria-label={`Stop: ${other?.name ?? 'feed link'}`}
+        >
+          Stop
+        </Button>
+      )}
+    </li>
+  )
+}

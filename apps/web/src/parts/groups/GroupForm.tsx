@@ -1,0 +1,86 @@
+'use client'
+
+import { TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { todayIn } from '@/base/dates/local-time.ts'
+import { Form } from '@/base/forms/Form.tsx'
+import { NumberBox } from '@/base/forms/NumberBox.tsx'
+import { SelectBox } from '@/base/forms/SelectBox.tsx'
+import { typedNumber } from '@/base/forms/typed-number.ts'
+import { useDraft } from '@/base/forms/use-draft.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { batchesOptions } from '@/parts/batches/queries.ts'
+import { BeyondBookBox, isAskedAboutBook } from '@/parts/facts/BeyondBookBox.tsx'
+import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
+import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
+import { useCreateGroup } from './queries.ts'
+
+/** Settled fish moved to grow-out, out of a batch of this room or bought in. */
+export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null; onDone: () => void }) {
+  const room = useRoom()
+  const create = useCreateGroup(room.id)
+  const batches = (useQuery(batchesOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
+  const [missing, setMissing] = useState<string>()
+  const [isAsked, setAsked] = useState(false)
+  const { draft, change } = useDraft({
+    name: '',
+    tankId: '',
+    fromBatchId: fromBatchId ?? '',
+    species: '',
+    settledOn: todayIn(room.timeZone),
+    number: '',
+    beyondBook: '',
+  })
+  const send = () => {
+    const number = typedNumber(draft.number, null, room.units)
+    if (!number) return setMissing('How many fish, 1 or more.')
+    setMissing(undefined)
+    create.mutate(
+      {
+        tankId: draft.tankId,
+        settledOn: draft.settledOn,
+        number,
+        ...(draft.name.trim() ? { name: draft.name } : {}),
+        ...(isAsked ? { beyondBook: draft.beyondBook } : {}),
+        ...(draft.fromBatchId ? { fromBatchId: draft.fromBatchId } : { species: draft.species }),
+      },
+      { onSuccess: onDone, onError: (error) => setAsked((was) => was || isAskedAboutBook(error)) },
+    )
+  }
+  return (
+    <Form submitLabel="Record the move" isBusy={create.isPending} error={create.error} onSubmit={send}>
+      <SelectBox
+        label="Out of batch"
+        value={draft.fromBatchId}
+        onChoose={(value) => change({ fromBatchId: value })}
+        choices={[{ value: '', label: 'bought in' }, ...batches.map((one) => ({ value: one.id, label: one.name }))]}
+      />
+      {draft.fromBatchId === '' && <SpeciesSelect value={draft.species} onChoose={(species) => change({ species })} />}
+      <NumberBox
+        label="How many fish"
+        isWhole
+        isRequired
+        isLarge
+        error={missing}
+        text={draft.number}
+        onText={(number) => change({ number })}
+      />
+      <TankSelect label="Into tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
+      <TextInput
+        type="date"
+        label="Settled on"
+        required
+        value={draft.settledOn}
+        onChange={(event) => change({ settledOn: event.currentTarget.value })}
+      />
+      <TextInput
+        label="Name"
+        description="Made up from the batch when left out"
+        value={draft.name}
+        onChange={(event) => change({ name: event.currentTarget.value })}
+      />
+      {isAsked && <BeyondBookBox text={draft.beyondBook} onText={(beyondBook) => change({ beyondBook })} />}
+    </Form>
+  )
+}

@@ -1,0 +1,77 @@
+'use client'
+
+import type { Pair } from '@fryward/shared'
+import { TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { CheckBox } from '@/base/forms/CheckBox.tsx'
+import { Form } from '@/base/forms/Form.tsx'
+import { useDraft } from '@/base/forms/use-draft.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { speciesOptions } from '@/parts/species/queries.ts'
+import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
+import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
+import { useChangePair, useCreatePair } from './queries.ts'
+
+/** A new pair, or changes to one. */
+export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) {
+  const room = useRoom()
+  const create = useCreatePair(room.id)
+  const update = useChangePair(room.id, pair?.id ?? '')
+  const species = useQuery(speciesOptions()).data ?? []
+  const { draft, change } = useDraft({
+    name: pair?.name ?? '',
+    species: pair?.species ?? '',
+    tankId: pair?.tankId ?? '',
+    nestSite: pair?.nestSite ?? '',
+    formedOn: pair?.formedOn ?? '',
+    isResting: pair?.isResting ?? false,
+    note: pair?.note ?? '',
+  })
+  const permitNote = species.find((one) => one.id === draft.species)?.permitNote
+  const send = () => {
+    const fields = {
+      name: draft.name,
+      tankId: draft.tankId,
+      nestSite: draft.nestSite,
+      formedOn: draft.formedOn === '' ? null : draft.formedOn,
+      isResting: draft.isResting,
+      note: draft.note,
+    }
+    if (pair) update.mutate({ ...fields, version: pair.version }, { onSuccess: onDone })
+    else create.mutate({ ...fields, species: draft.species }, { onSuccess: onDone })
+  }
+  return (
+    <Form
+      submitLabel={pair ? 'Save' : 'Add the pair'}
+      isBusy={create.isPending || update.isPending}
+      error={create.error ?? update.error}
+      onSubmit={send}
+      onCancel={pair && onDone}
+    >
+      <TextInput
+        label="Name"
+        required
+        value={draft.name}
+        onChange={(event) => change({ name: event.currentTarget.value })}
+      />
+      {!pair && <SpeciesSelect value={draft.species} onChoose={(species) => change({ species })} />}
+      {permitNote && <Notice title="Permits">{permitNote}</Notice>}
+      <TankSelect label="Home tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
+      <TextInput
+        label="Nest site"
+        description="A pot, a tile, a cave"
+        value={draft.nestSite}
+        onChange={(event) => change({ nestSite: event.currentTarget.value })}
+      />
+      <TextInput
+        type="date"
+        label="Together since"
+        value={draft.formedOn}
+        onChange={(event) => change({ formedOn: event.currentTarget.value })}
+      />
+      <CheckBox label="Resting for now" isChecked={draft.isResting} onCheck={(isResting) => change({ isResting })} />
+      <TextInput label="Note" value={draft.note} onChange={(event) => change({ note: event.currentTarget.value })} />
+    </Form>
+  )
+}

@@ -1,0 +1,127 @@
+'use client'
+
+import type { CountTarget } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { ChoiceChips } from '@/base/forms/Chips.tsx'
+import { NumberBox } from '@/base/forms/NumberBox.tsx'
+import { Row } from '@/base/forms/Row.tsx'
+import { filled, typedNumber } from '@/base/forms/typed-number.ts'
+import { formatNumber } from '@/base/quantities/format-number.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import { countTargetLabels } from '@/base/words/labels.ts'
+import { culturesOptions } from '@/parts/cultures/queries.ts'
+import type { FactDraft, FieldsProps } from './fact-draft.ts'
+import { copepodCountTargets, countTargetsOf, isHeadTarget } from './record-choices.ts'
+import { useFactDraft } from './use-fact-draft.ts'
+
+type Typed = {
+  of: CountTarget
+  animals: string[]
+  volumeMl: string
+  dilution: string
+  eggs: string
+  females: string
+}
+
+function toDraft(typed: Typed): FactDraft {
+  const animals = typed.animals.flatMap((text) => typedNumber(text, null, 'metric') ?? [])
+  if (animals.length === 0) return 'At least one sample, as a whole number.'
+  const volumeMl = typedNumber(typed.volumeMl, 'mL', 'metric')
+  if (!isHeadTarget(typed.of) && !volumeMl) return 'The volume of one sample in mL.'
+  return {
+    kind: 'count',
+    data: filled({
+      of: typed.of,
+      animals,
+      volumeMl: isHeadTarget(typed.of) ? undefined : volumeMl,
+      dilution: typedNumber(typed.dilution, null, 'metric') ?? 1,
+      eggs: typedNumber(typed.eggs, null, 'metric'),
+      females: typedNumber(typed.females, null, 'metric'),
+    }),
+  }
+}
+
+export function CountFields({ subject, onDraft }: FieldsProps) {
+  const cultures = useQuery(culturesOptions(useRoom().id)).data ?? []
+  const isCopepods = cultures.some((culture) => culture.id === subject.id && culture.kind === 'copepod')
+  const targets = isCopepods ? copepodCountTargets : countTargetsOf[subject.kind]
+  const [typed, change] = useFactDraft<Typed>(
+    { of: targets[0] ?? 'culture', animals: ['', '', ''], volumeMl: '1', dilution: '1', eggs: '', females: '' },
+    onDraft,
+    toDraft,
+  )
+  const isHeads = isHeadTarget(typed.of)
+  const withEggs = typed.of === 'culture'
+  return (
+    <>
+      {targets.length > 1 && (
+        <ChoiceChips
+          legend="What was counted"
+          choices={targets.map((value) => ({ value, label: countTargetLabels[value] }))}
+          value={typed.of}
+          onChoose={(of) => {
+            const target = targets.find((one) => one === of)
+            if (target) change({ of: target })
+          }}
+        />
+      )}
+      <Row isTight>
+        {typed.animals.map((text, i) => (
+          <NumberBox
+            // biome-ignore lint/suspicious/noArrayIndexKey: samples have no other name than their place
+            key={i}
+            label={isHeads ? `Number ${i + 1}` : `Sample ${i + 1}`}
+            isWhole
+            isLarge
+            text={text}
+            onText={(next) => change({ animals: typed.animals.map((one, j) => (j === i ? next : one)) })}
+          />
+        ))}
+      </Row>
+      <div>
+        <Button variant="subtle" onClick={() => change({ animals: [...typed.animals, ''] })}>
+          One more sample
+        </Button>
+      </div>
+      {!isHeads && (
+        <Row>
+          <NumberBox
+            label="Volume of one sample"
+            unit="mL"
+            text={typed.volumeMl}
+            onText={(volumeMl) => change({ volumeMl })}
+          />
+          <NumberBox
+            label="Diluted, times"
+            help="1 is straight from the vessel"
+            text={typed.dilution}
+            onText={(dilution) => change({ dilution })}
+          />
+        </Row>
+      )}
+      {withEggs && (
+        <Row>
+          <NumberBox
+            label="Animals looked at for eggs"
+            isWhole
+            text={typed.females}
+            onText={(females) => change({ females })}
+          />
+          <NumberBox label="Eggs on them" isWhole text={typed.eggs} onText={(eggs) => change({ eggs })} />
+        </Row>
+      )}
+      <p aria-live="polite">{sayDensity(typed)}</p>
+    </>
+  )
+}
+
+/** What the samples make, before they are kept: a dilution left out shows at once. Heads make only themselves. */
+function sayDensity(typed: Typed): string | null {
+  const animals = typed.animals.flatMap((text) => typedNumber(text, null, 'metric') ?? [])
+  const volumeMl = typedNumber(typed.volumeMl, 'mL', 'metric')
+  const dilution = typedNumber(typed.dilution, null, 'metric') ?? 1
+  if (isHeadTarget(typed.of) || animals.length === 0 || !volumeMl) return null
+  const mean = animals.reduce((sum, one) => sum + one, 0) / animals.length
+  return `Makes ${formatNumber((mean * dilution) / volumeMl)} per mL`
+}

@@ -1,0 +1,87 @@
+'use client'
+
+import { type Food, foods } from '@fryward/shared'
+import { TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { ChoiceChips } from '@/base/forms/Chips.tsx'
+import { NumberBox } from '@/base/forms/NumberBox.tsx'
+import { Row } from '@/base/forms/Row.tsx'
+import { SelectBox } from '@/base/forms/SelectBox.tsx'
+import { filled, typedNumber } from '@/base/forms/typed-number.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { foodLabels } from '@/base/words/labels.ts'
+import { concentratesOptions } from '@/parts/concentrates/queries.ts'
+import { culturesOptions } from '@/parts/cultures/queries.ts'
+import type { FactDraft, FieldsProps } from './fact-draft.ts'
+import { useFactDraft } from './use-fact-draft.ts'
+
+type Typed = { food: Food; ml: string; g: string; concentrateId: string; fromCultureId: string; note: string }
+
+function toDraft(typed: Typed): FactDraft {
+  const amountMl = typedNumber(typed.ml, 'mL', 'metric')
+  const amountG = typedNumber(typed.g, 'g', 'metric')
+  return {
+    kind: 'feeding',
+    data: filled({
+      food: typed.food,
+      amountMl,
+      amountG,
+      concentrateId: typed.food === 'concentrate' ? typed.concentrateId : '',
+      fromCultureId: typed.fromCultureId,
+      note: typed.note.trim(),
+    }),
+  }
+}
+
+export function FeedingFields({ subject, onDraft }: FieldsProps) {
+  const room = useRoom()
+  const bottles = useQuery(concentratesOptions(room.id)).data ?? []
+  const cultures = useQuery(culturesOptions(room.id)).data ?? []
+  const start: Food =
+    subject.kind === 'culture' ? 'concentrate' : subject.kind === 'larval_batch' ? 'rotifers' : 'frozen'
+  const [typed, change] = useFactDraft<Typed>(
+    { food: start, ml: '', g: '', concentrateId: '', fromCultureId: '', note: '' },
+    onDraft,
+    toDraft,
+  )
+  return (
+    <>
+      <ChoiceChips
+        legend="What"
+        choices={foods.map((value) => ({ value, label: foodLabels[value] }))}
+        value={typed.food}
+        onChoose={(value) => {
+          const food = foods.find((one) => one === value)
+          if (food) change({ food })
+        }}
+      />
+      <Row>
+        <NumberBox label="By volume" unit="mL" text={typed.ml} onText={(ml) => change({ ml })} isLarge />
+        <NumberBox label="By weight" unit="g" text={typed.g} onText={(g) => change({ g })} isLarge />
+      </Row>
+      {typed.food === 'concentrate' && (
+        <SelectBox
+          label="Bottle"
+          value={typed.concentrateId}
+          onChoose={(concentrateId) => change({ concentrateId })}
+          choices={[
+            { value: '', label: 'not said' },
+            ...bottles.filter((one) => !one.isFinished).map((one) => ({ value: one.id, label: one.name })),
+          ]}
+        />
+      )}
+      {(typed.food === 'rotifers' || typed.food === 'copepods') && (
+        <SelectBox
+          label="From culture"
+          value={typed.fromCultureId}
+          onChoose={(fromCultureId) => change({ fromCultureId })}
+          choices={[
+            { value: '', label: 'not said' },
+            ...cultures.filter((one) => one.endedAt === null).map((one) => ({ value: one.id, label: one.name })),
+          ]}
+        />
+      )}
+      <TextInput label="Note" value={typed.note} onChange={(event) => change({ note: event.currentTarget.value })} />
+    </>
+  )
+}

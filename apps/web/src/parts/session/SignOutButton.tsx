@@ -1,0 +1,25 @@
+'use client'
+
+import { sentenceOf } from '@/base/api/problem.ts'
+import { Button } from '@/base/ui/Button.tsx'
+import { useToast } from '@/base/ui/toast.tsx'
+import { useSignOut } from './queries.ts'
+
+export function SignOutButton({ name }: { name: string }) {
+  const signOut = useSignOut()
+  const toast = useToast()
+  return (
+    <Button
+      variant="subtle"
+      isBusy={signOut.isPending}
+      onClick={() =>
+        signOut.mutate(undefined, {
+          onSuccess: () => window.location.assign('/sign-in'),
+          onError: (error) => toast({ text: sentenceOf(error) }),
+        })
+      }
+    >
+      Sign out {name}
+    </Button>
+  )
+}

@@ -1,0 +1,63 @@
+import type { BodyInputOf } from '@fryward/shared'
+import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
+import { call, postAuth } from '@/base/api/call.ts'
+
+export const serverOptions = () =>
+  queryOptions({ queryKey: ['server'], queryFn: ({ signal }) => call('getServer', { signal }) })
+
+export const meOptions = () => queryOptions({ queryKey: ['me'], queryFn: ({ signal }) => call('getMe', { signal }) })
+
+export const invitationPreviewOptions = (token: string) =>
+  queryOptions({
+    queryKey: ['invitation', token],
+    queryFn: ({ signal }) => call('getInvitationPreview', { params: { token }, signal }),
+  })
+
+type Credentials = { email: string; password: string }
+
+export function useSignIn() {
+  const queryClient = useQueryClient()
+  return useMutation({
+    mutationFn: (credentials: Credentials) => postAuth('sign-in/email', credentials),
+    // Another person's pages must never show through.
+    onSuccess: () => queryClient.clear(),
+  })
+}
+
+export function useSignOut() {
+  const queryClient = useQueryClient()
+  return useMutation({ mutationFn: () => postAuth('sign-out', {}), onSuccess: () => queryClient.clear() })
+}
+
+/** Claims the server, then signs the new owner in with what was just typed. */
+export function useClaim() {
+  const queryClient = useQueryClient()
+  return useMutation({
+    mutationFn: async (body: BodyInputOf<'claimServer'>) => {
+      await call('claimServer', { body })
+      await postAuth('sign-in/email', { email: body.email, password: body.password })
+    },
+    onSuccess: () => queryClient.clear(),
+  })
+}
+
+/** Makes an account from an invitation, then signs in with it. */
+export function useJoin(token: string) {
+  const queryClient = useQueryClient()
+  return useMutation({
+    mutationFn: async (body: BodyInputOf<'joinByInvitation'>) => {
+      const joined = await call('joinByInvitation', { params: { token }, body })
+      await postAuth('sign-in/email', { email: body.email, password: body.password })
+      return joined
+    },
+    onSuccess: () => queryClient.clear(),
+  })
+}
+
+export function useAcceptInvitation(token: string) {
+  const queryClient = useQueryClient()
+  return useMutation({
+    mutationFn: () => call('acceptInvitation', { params: { token }, body: {} }),
+    onSuccess: () => queryClient.invalidateQueries({ queryKey: meOptions().queryKey }),
+  })
+}

@@ -1,0 +1,43 @@
+'use client'
+
+import { useQuery } from '@tanstack/react-query'
+import { useParams } from 'next/navigation'
+import type { MouseEvent, ReactNode } from 'react'
+import { RoomProvider } from '@/base/room/room-context.tsx'
+import { Bones } from '@/base/ui/Bones.tsx'
+import { Loaded } from '@/base/ui/Loaded.tsx'
+import { ConnectionLine } from '@/parts/live/ConnectionLine.tsx'
+import { useRoomEvents } from '@/parts/live/use-room-events.ts'
+import { WaitingLine } from '@/parts/live/WaitingLine.tsx'
+import { roomOptions } from '@/parts/rooms/queries.ts'
+import { RoomNav } from './RoomNav.tsx'
+import styles from './shell.module.css'
+
+/** Moves the focus only: an entry of the browser's own in the history would swallow the Back that closes a sheet. */
+function skipToMain(event: MouseEvent): void {
+  event.preventDefault()
+  document.getElementById('main')?.focus()
+}
+
+/** The frame of every page of a room: navigation, the live connection, and the room itself for all below. */
+export function RoomShell({ children }: { children: ReactNode }) {
+  const { roomId } = useParams<{ roomId: string }>()
+  const room = useQuery(roomOptions(roomId))
+  const connection = useRoomEvents(roomId)
+  return (
+    <div className={styles.shell}>
+      {/* biome-ignore lint/a11y/useValidAnchor: it is a link to a place on this page, and works without script */}
+      <a className={styles.skip} href="#main" onClick={skipToMain}>
+        Skip to the page
+      </a>
+      <RoomNav roomId={roomId} room={room.data} />
+      <main id="main" className={styles.main} tabIndex={-1}>
+        <ConnectionLine connection={connection} timeZone={room.data?.timeZone} />
+        <WaitingLine roomId={roomId} />
+        <Loaded query={room} skeleton={<Bones heights={[3, 12, 12]} />} what="The room">
+          {(data) => <RoomProvider room={data}>{children}</RoomProvider>}
+        </Loaded>
+      </main>
+    </div>
+  )
+}

@@ -1,0 +1,93 @@
+'use client'
+
+import { Drawer } from '@mantine/core'
+import { useMediaQuery } from '@mantine/hooks'
+import { type ReactNode, useEffect, useId, useRef, useState } from 'react'
+import { useIsWide } from '@/base/ui/use-is-wide.ts'
+import { closeTask } from '@/parts/tasks/open-task.ts'
+import styles from './sheet.module.css'
+
+type Props = { title: ReactNode; children: ReactNode }
+
+/** Where a sheet lies: over the list on a phone, beside it where there is room for both. */
+export function SheetFrame(props: Props) {
+  const isWide = useIsWide()
+  useFocusBack()
+  useMark()
+  return isWide ? <SidePanel {...props} /> : <OverList {...props} />
+}
+
+function OverList({ title, children }: Props) {
+  const isFromRight = useMediaQuery('(min-width: 62rem)', false, { getInitialValueInEffect: false })
+  return (
+    <Drawer
+      opened
+      onClose={closeTask}
+      position={isFromRight ? 'right' : 'bottom'}
+      size={isFromRight ? '34rem' : '94dvh'}
+      title={
+        <span tabIndex={-1} data-autofocus className={styles.headline}>
+          {title}
+        </span>
+      }
+      closeButtonProps={{ 'aria-label': 'Close', size: 'xl' }}
+      classNames={{ content: styles.sheet, header: styles.head, body: styles.body, overlay: styles.overlay }}
+      transitionProps={{ duration: 120 }}
+    >
+      {children}
+    </Drawer>
+  )
+}
+
+/** The list beside it stays in use, so it holds neither the focus nor the page. */
+function SidePanel({ title, children }: Props) {
+  const titleId = useId()
+  const headline = useRef<HTMLSpanElement>(null)
+  useEffect(() => headline.current?.focus({ preventScroll: true }), [])
+  useEffect(() => {
+    const closeOnEscape = (event: KeyboardEvent) => {
+      if (event.key === 'Escape' && !event.defaultPrevented) closeTask()
+    }
+    window.addEventListener('keydown', closeOnEscape)
+    return () => window.removeEventListener('keydown', closeOnEscape)
+  }, [])
+  return (
+    <dialog open className={styles.panel} aria-labelledby={titleId}>
+      <header className={styles.head}>
+        <h2 id={titleId}>
+          <span ref={headline} tabIndex={-1} className={styles.headline}>
+            {title}
+          </span>
+        </h2>
+        <button type="button" className={styles.close} aria-label="Close" onClick={closeTask}>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <path d="m4 4 12 12M16 4 4 16" stroke="currentColor" strokeWidth="2.2" strokeLinecap="round" />
+          </svg>
+        </button>
+      </header>
+      <div className={styles.body}>{children}</div>
+    </dialog>
+  )
+}
+
+/** The sheet leaves the page with its address, and so must hand the focus back itself, unless it has gone elsewhere. */
+function useFocusBack(): void {
+  const [opener] = useState(() => document.activeElement)
+  useEffect(
+    () => () => {
+      requestAnimationFrame(() => {
+        const isFree = document.activeElement === null || document.activeElement === document.body
+        if (isFree && opener instanceof HTMLElement && opener.isConnected) opener.focus()
+      })
+    },
+    [opener],
+  )
+}
+
+/** Messages find another place while a sheet is open. */
+function useMark(): void {
+  useEffect(() => {
+    document.documentElement.toggleAttribute('data-sheet', true)
+    return () => document.documentElement.removeAttribute('data-sheet')
+  }, [])
+}

@@ -1,0 +1,82 @@
+'use client'
+
+import type { Task } from '@fryward/shared'
+import { useState } from 'react'
+import { PhraseText, sayDates } from '@/base/quantities/Amount.tsx'
+import { useMay } from '@/base/room/room-context.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import { Controls } from '@/base/ui/Controls.tsx'
+import { WorrySign } from '@/base/ui/Notice.tsx'
+import { TaskOutcome } from '@/parts/tasks/TaskOutcome.tsx'
+import { SheetFrame } from './SheetFrame.tsx'
+import { SheetTitle } from './SheetTitle.tsx'
+import { SignOffForm } from './SignOffForm.tsx'
+import styles from './sheet.module.css'
+import { WhyChain } from './WhyChain.tsx'
+
+/** One task in full: what, how much, steps, cautions, what to record, and why. */
+export function TaskSheet({ task, now }: { task: Task; now: Date }) {
+  // Somebody else's sign-off must not sweep away what is being typed: the answer to ours tells, and keeps the values.
+  const [wasOpen] = useState(task.state === 'open')
+  return (
+    <Controls>
+      <SheetFrame title={<SheetTitle task={task} />}>
+        <Steps task={task} />
+        <Cautions task={task} />
+        {wasOpen || task.state === 'open' ? <SignOffForm task={task} /> : <Outcome task={task} now={now} />}
+        <WhyChain task={task} now={now} />
+      </SheetFrame>
+    </Controls>
+  )
+}
+
+const didItLabels = {
+  done: 'I did it too',
+  skipped: 'I did it all the same',
+  missed: 'I did it after all',
+  withdrawn: 'I did it anyway',
+} as const satisfies Record<Exclude<Task['state'], 'open'>, string>
+
+/** What became of it; and the way in for somebody who really did it, too or all the same. */
+function Outcome({ task, now }: { task: Task; now: Date }) {
+  const may = useMay('sign_off')
+  const [isToo, setToo] = useState(false)
+  if (isToo) return <SignOffForm task={task} isAgain={task.state === 'done'} />
+  return (
+    <>
+      <TaskOutcome task={task} now={now} />
+      {may && task.state !== 'open' && (
+        <Button variant="default" onClick={() => setToo(true)}>
+          {didItLabels[task.state]}
+        </Button>
+      )}
+    </>
+  )
+}
+
+function Steps({ task }: { task: Task }) {
+  if (task.steps.length === 0) return null
+  return (
+    <ol className={styles.steps}>
+      {task.steps.map((step) => (
+        <li key={step.text}>
+          <PhraseText phrase={step} />
+        </li>
+      ))}
+    </ol>
+  )
+}
+
+function Cautions({ task }: { task: Task }) {
+  if (task.cautions.length === 0) return null
+  return (
+    <ul className={styles.cautions} aria-label="Take care">
+      {task.cautions.map((caution) => (
+        <li key={caution}>
+          <WorrySign />
+          {sayDates(caution)}
+        </li>
+      ))}
+    </ul>
+  )
+}

@@ -1,0 +1,50 @@
+'use client'
+
+import type { Task } from '@fryward/shared'
+import { toText } from '@/base/quantities/Amount.tsx'
+import { useMay, useRoom, useUnitSystem } from '@/base/room/room-context.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import { useWaiting } from '@/parts/live/waiting.ts'
+import styles from './line.module.css'
+import { useOpenTask } from './open-task.ts'
+import { isOneTap, needsNoNumber } from './task-state.ts'
+import { useOneTap } from './use-one-tap.ts'
+
+/** The one button of an open task: done in one tap, or the sheet where something is to be recorded or read first. */
+export function TaskAction({ task }: { task: Task }) {
+  const room = useRoom()
+  const system = useUnitSystem()
+  const mayAct = useMay('sign_off')
+  const openTask = useOpenTask()
+  const { signOffNow, isBusy } = useOneTap(task)
+  const isWaiting = useWaiting(room.id).includes(task.id)
+  if (!mayAct) return null
+  if (room.myRole === 'stand_in' && !task.isForStandIn) return <span className={styles.notYours}>for a caretaker</span>
+  if (isWaiting) return <span className={styles.notYours}>waiting for network</span>
+  const title = `${toText(task.title, system)}, ${task.subject.name}`
+  if (!isOneTap(task)) {
+    const label = needsNoNumber(task) ? 'Read' : 'Record'
+    return (
+      <Button
+        className={styles.action}
+        variant="default"
+        onClick={() => openTask(task.id)}
+        aria-label={`${label}: ${title}`}
+        aria-haspopup="dialog"
+      >
+        {label}
+      </Button>
+    )
+  }
+  return (
+    <Button
+      className={styles.action}
+      variant="filled"
+      onClick={signOffNow}
+      isBusy={isBusy}
+      aria-label={`Done: ${title}`}
+    >
+      Done
+    </Button>
+  )
+}

@@ -1,0 +1,64 @@
+'use client'
+
+import type { Task } from '@fryward/shared'
+import { sentenceOf } from '@/base/api/problem.ts'
+import { sayMoment } from '@/base/dates/say.ts'
+import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import { useToast } from '@/base/ui/toast.tsx'
+import { verbDoneLabels } from '@/base/words/labels.ts'
+import styles from './line.module.css'
+import { useUndo } from './queries.ts'
+import { standingSignOff, undoableUntil } from './task-state.ts'
+
+/** What became of a task: who did it and when, or why not; with the undo while it lasts. */
+export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
+  const room = useRoom()
+  const may = useMay('sign_off')
+  const undo = useUndo(room.id)
+  const toast = useToast()
+  const signOff = standingSignOff(task)
+  const canUndo = may && undoableUntil(task, now) !== null
+  return (
+    <div className={styles.outcome}>
+      <span className={styles.outcomeText}>
+        {task.state === 'done' && <DoneSign />}
+        <span>
+          {task.state === 'done' && signOff && (
+            <>
+              <strong>{verbDoneLabels[task.verb]}</strong> {sayMoment(signOff.doneAt, now, room.timeZone)},{' '}
+              {signOff.byName}
+              {task.signOffs.filter((one) => one.undoneAt === null).length > 1 && ' (done twice)'}
+            </>
+          )}
+          {task.state === 'skipped' && (
+            <>
+              <strong>Skipped</strong>
+              {task.closedByName ? ` by ${task.closedByName}` : ''}: {task.reason}
+            </>
+          )}
+          {task.state === 'missed' && <strong>Passed, not done</strong>}
+          {task.state === 'withdrawn' && (task.reason ?? 'No longer needed')}
+        </span>
+      </span>
+      {canUndo && (
+        <Button
+          variant="subtle"
+          isBusy={undo.isPending}
+          onClick={() => undo.mutate(task.id, { onError: (error) => toast({ text: sentenceOf(error) }) })}
+          aria-label={`Undo: ${task.subject.name}, ${verbDoneLabels[task.verb].toLowerCase()}`}
+        >
+          Undo
+        </Button>
+      )}
+    </div>
+  )
+}
+
+function DoneSign() {
+  return (
+    <svg className={styles.tick} viewBox="0 0 20 20" aria-hidden="true">
+      <path d="m4 10.5 4 4 8-9" fill="none" stroke="currentColor" strokeWidth="2.6" strokeLinecap="round" />
+    </svg>
+  )
+}

@@ -1,0 +1,102 @@
+'use client'
+
+import type { LarvalBatch } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { useParams } from 'next/navigation'
+import { sayDate } from '@/base/dates/say.ts'
+import { formatNumber } from '@/base/quantities/format-number.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { Link } from '@/base/ui/Link.tsx'
+import { Card, Traits } from '@/base/ui/Page.tsx'
+import { batchesOptions, useChangeBatch } from '@/parts/batches/queries.ts'
+import { clutchesOptions } from '@/parts/clutches/queries.ts'
+import { FeedLinks } from '@/parts/feed-links/FeedLinks.tsx'
+import { HousedEditForm } from '@/parts/tanks/HousedEditForm.tsx'
+import { tanksOptions } from '@/parts/tanks/queries.ts'
+import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
+import { Manage } from '@/parts/things/Manage.tsx'
+import { PreyInWater } from './PreyInWater.tsx'
+
+export function BatchPage() {
+  const room = useRoom()
+  const { id } = useParams<{ id: string }>()
+  const batches = useQuery(batchesOptions(room.id))
+  return (
+    <VesselPage kind="larval_batch" id={id} query={batches} lead={(batch) => `Day ${batch.ageDays}`}>
+      {(batch) => (
+        <>
+          <BatchTraits batch={batch} />
+          <PreyInWater batchId={batch.id} until={batch.endedAt} />
+          <FeedLinks of={{ batchId: batch.id }} isEnded={batch.endedAt !== null} />
+          {!batch.endedAt && (
+            <Manage
+              name={batch.name}
+              version={batch.version}
+              endable={{ kind: 'larval_batch', id: batch.id }}
+              edit={(close) => <Edit batch={batch} onDone={close} />}
+            />
+          )}
+        </>
+      )}
+    </VesselPage>
+  )
+}
+
+function Edit({ batch, onDone }: { batch: LarvalBatch; onDone: () => void }) {
+  const update = useChangeBatch(useRoom().id, batch.id)
+  return (
+    <HousedEditForm
+      thing={batch}
+      isBusy={update.isPending}
+      error={update.error}
+      onSave={(changed) => update.mutate(changed, { onSuccess: onDone })}
+      onCancel={onDone}
+    />
+  )
+}
+
+function sayNumber(number: LarvalBatch['numberNow']): string {
+  if (!number) return 'not counted'
+  const about = `about ${formatNumber(number.estimate)}`
+  if (number.lower === null || number.upper === null) return about
+  return `${about} (${formatNumber(number.lower)} to ${formatNumber(number.upper)})`
+}
+
+function BatchTraits({ batch }: { batch: LarvalBatch }) {
+  const room = useRoom()
+  const tanks = useQuery(tanksOptions(room.id)).data ?? []
+  const clutches = useQuery(clutchesOptions(room.id)).data ?? []
+  return (
+    <Card>
+      <Traits
+        traits={[
+          {
+            label: 'Larvae now',
+            value: sayNumber(batch.numberNow),
+          },
+          { label: 'Hatch night', value: sayDate(batch.hatchedOn) },
+          {
+            label: 'Tank',
+            value: (
+              <Link href={`/rooms/${room.id}/tanks/${batch.tankId}`}>
+                {tanks.find((tank) => tank.id === batch.tankId)?.name ?? 'tank'}
+              </Link>
+            ),
+          },
+          {
+            label: 'From',
+            value:
+              batch.clutchIds.length === 0
+                ? 'bought in'
+                : batch.clutchIds.map((clutchId) => (
+                    <Link key={clutchId} href={`/rooms/${room.id}/clutches/${clutchId}`}>
+                      {clutches.find((clutch) => clutch.id === clutchId)?.name ?? 'clutch'}{' '}
+                    </Link>
+                  )),
+          },
+        ]}
+      />
+      {batch.note && <p>{batch.note}</p>}
+    </Card>
+  )
+}

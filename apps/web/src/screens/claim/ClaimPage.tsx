@@ -1,0 +1,39 @@
+'use client'
+
+import { TextInput } from '@mantine/core'
+import { useRouter } from 'next/navigation'
+import { useState } from 'react'
+import { Form } from '@/base/forms/Form.tsx'
+import { useDraft } from '@/base/forms/use-draft.ts'
+import { Doorway } from '@/parts/doorway/Doorway.tsx'
+import { AccountFields, emptyAccount } from '@/parts/session/AccountFields.tsx'
+import { useClaim } from '@/parts/session/queries.ts'
+
+export function ClaimPage() {
+  const router = useRouter()
+  const claim = useClaim()
+  const [code, setCode] = useState('')
+  const { draft, change } = useDraft(emptyAccount)
+  return (
+    <Doorway
+      title="Become the first owner"
+      lead="The one-time code was printed where the server was started, once, at its first start."
+    >
+      <Form
+        submitLabel="Make it mine"
+        isBusy={claim.isPending}
+        error={claim.error}
+        onSubmit={() => claim.mutate({ ...draft, code }, { onSuccess: () => router.replace('/rooms') })}
+      >
+        <TextInput
+          label="One-time code"
+          autoComplete="one-time-code"
+          required
+          value={code}
+          onChange={(event) => setCode(event.currentTarget.value)}
+        />
+        <AccountFields account={draft} change={change} />
+      </Form>
+    </Doorway>
+  )
+}

@@ -1,0 +1,167 @@
+'use client'
+
+import { type Clutch, clutchIntents, eggStages } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { useParams } from 'next/navigation'
+import { todayIn } from '@/base/dates/local-time.ts'
+import { daysSince, sayMoment, sayNight } from '@/base/dates/say.ts'
+import { ChoiceChips } from '@/base/forms/Chips.tsx'
+import { FormProblem } from '@/base/forms/Form.tsx'
+import { formatNumber } from '@/base/quantities/format-number.ts'
+import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { LinkButton } from '@/base/ui/Button.tsx'
+import { Link } from '@/base/ui/Link.tsx'
+import { Moon } from '@/base/ui/Moon.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { Card, Section, Traits } from '@/base/ui/Page.tsx'
+import { careLabels, clutchStateLabels, eggStageLabels, intentLabels } from '@/base/words/labels.ts'
+import { ClutchGlyph } from '@/parts/clutches/ClutchGlyph.tsx'
+import { eggColours, expectedEggStage, expectedHatchDays } from '@/parts/clutches/egg-colour.ts'
+import { clutchesOptions, useChangeClutch } from '@/parts/clutches/queries.ts'
+import { pairsOptions } from '@/parts/pairs/queries.ts'
+import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
+import styles from '@/parts/things/things.module.css'
+import own from './clutches.module.css'
+
+export function ClutchPage() {
+  const room = useRoom()
+  const { id } = useParams<{ id: string }>()
+  const clutches = useQuery(clutchesOptions(room.id))
+  return (
+    <VesselPage kind="clutch" id={id} query={clutches} lead={(clutch) => clutchStateLabels[clutch.state]}>
+      {(clutch) => (
+        <>
+          {clutch.state === 'incubating' && <Nest clutch={clutch} />}
+          <ClutchTraits clutch={clutch} />
+          {clutch.state === 'incubating' && <Nights clutch={clutch} />}
+          {clutch.state === 'incubating' && <Intent clutch={clutch} />}
+          {clutch.state === 'incubating' && <Hatched clutch={clutch} />}
+        </>
+      )}
+    </VesselPage>
+  )
+}
+
+/** The nest as it should look today, and how far on the way it is. */
+function Nest({ clutch }: { clutch: Clutch }) {
+  const { timeZone } = useRoom()
+  const stage = expectedEggStage(clutch)
+  const hatchDays = expectedHatchDays(clutch)
+  return (
+    <Card>
+      <div className={own.nest}>
+        <ClutchGlyph size={168} clutch={clutch} isNear />
+        <div>
+          <p className={own.day}>
+            Day {daysSince(clutch.spawnedAt, todayIn(timeZone), timeZone)}
+            {hatchDays !== undefined && <span> of about {Math.floor(hatchDays)}</span>}
+          </p>
+          {stage === undefined ? (
+            <p>No colour can be expected: the profile of this species says too little.</p>
+          ) : (
+            <p>
+              The eggs should look <strong>{eggStageLabels[stage].toLowerCase()}</strong> today.
+            </p>
+          )}
+          <ol className={own.stages} aria-label="Colours on the way">
+            {eggStages.map((one) => (
+              <li key={one} aria-current={one === stage ? 'step' : undefined}>
+                <span className={own.egg} style={{ background: eggColours[one] }} aria-hidden="true" />
+                {eggStageLabels[one]}
+              </li>
+            ))}
+          </ol>
+        </div>
+      </div>
+    </Card>
+  )
+}
+
+function ClutchTraits({ clutch }: { clutch: Clutch }) {
+  const room = useRoom()
+  const pairs = useQuery(pairsOptions(room.id)).data ?? []
+  return (
+    <Card>
+      <Traits
+        traits={[
+          { label: 'Laid', value: sayMoment(clutch.spawnedAt, new Date(), room.timeZone) },
+          { label: 'Eggs', value: clutch.eggs === null ? 'not counted' : `about ${formatNumber(clutch.eggs)}` },
+          {
+            label: 'Of',
+            value: (
+              <Link href={`/rooms/${room.id}/pairs/${clutch.pairId}`}>
+                {pairs.find((pair) => pair.id === clutch.pairId)?.name ?? 'a pair'}
+              </Link>
+            ),
+          },
+          { label: 'Cared for', value: careLabels[clutch.care] },
+        ]}
+      />
+    </Card>
+  )
+}
+
+/** Nights less likely than this round to nothing. */
+const leastShown = 0.005
+
+function Nights({ clutch }: { clutch: Clutch }) {
+  const room = useRoom()
+  const today = todayIn(room.timeZone)
+  return (
+    <Section title="Nights ahead">
+      {clutch.nights.length === 0 ? (
+        <Notice>No night can be said yet: the profile of this species says too little.</Notice>
+      ) : (
+        <ul className={styles.nights}>
+          {clutch.nights
+            .filter((night) => night.probability >= leastShown)
+            .map((night) => (
+              <li key={night.date}>
+                <Moon probability={night.probability} />
+                <strong>{Math.round(night.probability * 100)} %</strong>
+                <span>{sayNight(night.date, today)}</span>
+              </li>
+            ))}
+        </ul>
+      )}
+    </Section>
+  )
+}
+
+function Intent({ clutch }: { clutch: Clutch }) {
+  const may = useMay('manage')
+  const change = useChangeClutch(useRoom().id, clutch.id)
+  if (!may)
+    return (
+      <Notice>
+        Meant: <strong>{intentLabels[clutch.intent].toLowerCase()}</strong>
+      </Notice>
+    )
+  return (
+    <>
+      <ChoiceChips
+        legend="What is meant with it"
+        choices={clutchIntents.map((value) => ({ value, label: intentLabels[value] }))}
+        value={change.isPending ? (change.variables.intent ?? clutch.intent) : clutch.intent}
+        onChoose={(value) => {
+          const intent = clutchIntents.find((one) => one === value)
+          if (intent) change.mutate({ intent, version: clutch.version })
+        }}
+      />
+      <FormProblem error={change.error} />
+    </>
+  )
+}
+
+function Hatched({ clutch }: { clutch: Clutch }) {
+  const room = useRoom()
+  const may = useMay('record')
+  if (!may) return null
+  return (
+    <div>
+      <LinkButton href={`/rooms/${room.id}/add?what=batch&clutch=${clutch.id}`} variant="filled">
+        It hatched: record the larvae
+      </LinkButton>
+    </div>
+  )
+}

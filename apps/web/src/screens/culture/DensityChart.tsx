@@ -1,0 +1,181 @@
+'use client'
+
+import type { CultureOutlook } from '@fryward/shared'
+import { useElementSize } from '@mantine/hooks'
+import charts from '@/base/charts/charts.module.css'
+import { sayDate, toPlainDate } from '@/base/dates/say.ts'
+import { formatNumber } from '@/base/quantities/format-number.ts'
+import { chartHeight, type Frame, frameOf, lanes, margin, tops } from './chart-frame.ts'
+import styles from './cultures.module.css'
+
+/** Counts as dots with their error, bands behind and ahead, harvests hanging from above, egg ratio underneath. */
+export function DensityChart({ outlook, timeZone }: { outlook: CultureOutlook; timeZone: string }) {
+  const { ref, width } = useElementSize()
+  const frame = width > 0 ? frameOf(outlook, width) : null
+  return (
+    <div ref={ref} style={{ height: chartHeight }}>
+      {frame && (
+        <svg
+          width={width}
+          height={chartHeight}
+          role="img"
+          aria-label={`Density chart. ${outlook.sentence}`}
+          className={charts.chart}
+        >
+          <Axes frame={frame} timeZone={timeZone} />
+          <Bands outlook={outlook} frame={frame} />
+          <Harvests outlook={outlook} frame={frame} />
+          <Counts outlook={outlook} frame={frame} />
+          <EggStrip outlook={outlook} frame={frame} />
+        </svg>
+      )}
+    </div>
+  )
+}
+
+type Part = { outlook: CultureOutlook; frame: Frame }
+
+function Axes({ frame, timeZone }: { frame: Frame; timeZone: string }) {
+  return (
+    <g>
+      {frame.ticks.map((tick) => (
+        <g key={tick}>
+          <line className={charts.grid} x1={margin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
+          <text className={charts.tick} x={margin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
+            {formatNumber(tick)}
+          </text>
+        </g>
+      ))}
+      <text className={charts.tick} x={margin.left + 4} y={tops.density + 11}>
+        per mL
+      </text>
+      {frame.days.map((day) => (
+        <text key={day.atMs} className={charts.tick} x={day.x} y={tops.dates + 18} textAnchor="middle">
+          {sayDate(toPlainDate(new Date(day.atMs), timeZone)).replace(/^\w+,? /, '')}
+        </text>
+      ))}
+      {frame.nowX !== null && (
+        <g>
+          <line className={styles.now} x1={frame.nowX} x2={frame.nowX} y1={tops.density} y2={tops.dates} />
+          <text className={charts.tick} x={frame.nowX + 5} y={tops.density + lanes.density - 6}>
+            now
+          </text>
+        </g>
+      )}
+    </g>
+  )
+}
+
+/** A closed outline: the upper edge forwards, the lower edge back. */
+function outline(points: { x: number; upper: number; lower: number }[]): string {
+  const upper = points.map((point) => `${point.x},${point.upper}`)
+  const lower = points.toReversed().map((point) => `${point.x},${point.lower}`)
+  return `M${[...upper, ...lower].join('L')}Z`
+}
+
+function Bands({ outlook, frame }: Part) {
+  const { x, y } = frame
+  const path = (points: { at: string; p50: number }[]) =>
+    points.length > 0 ? `M${points.map((point) => `${x(point.at)},${y(point.p50)}`).join('L')}` : ''
+  const wide = (points: { at: string; p10: number; p90: number }[]) =>
+    points.length > 1 ? outline(points.map((p) => ({ x: x(p.at), upper: y(p.p90), lower: y(p.p10) }))) : ''
+  const narrow =
+    outlook.ahead.length > 1
+      ? outline(outlook.ahead.map((p) => ({ x: x(p.at), upper: y(p.p75), lower: y(p.p25) })))
+      : ''
+  return (
+    <g>
+      <path className={styles.bandBehind} d={wide(outlook.behind)} />
+      <path className={styles.bandAhead} d={wide(outlook.ahead)} />
+      <path className={styles.bandAheadNarrow} d={narrow} />
+      <path className={styles.middle} d={path(outlook.behind)} />
+      <path className={styles.middleAhead} d={path(outlook.ahead)} />
+    </g>
+  )
+}
+
+function Harvests({ outlook, frame }: Part) {
+  return (
+    <g>
+      <text className={charts.tick} x={margin.left - 6} y={12} textAnchor="end">
+        taken
+      </text>
+      <line className={charts.axis} x1={margin.left} x2={frame.right} y1={1} y2={1} />
+      {outlook.harvests.map((harvest) => (
+        <rect
+          key={harvest.factId}
+          className={styles.harvest}
+          x={frame.x(harvest.at) - frame.bar / 2}
+          y={1}
+          width={frame.bar}
+          height={Math.max(3, Math.min(1, harvest.share / 0.5) * (lanes.harvest - 4))}
+        />
+      ))}
+    </g>
+  )
+}
+
+function Counts({ outlook, frame }: Part) {
+  return (
+    <g>
+      {outlook.counts.map((count) => (
+        <g key={count.factId}>
+          <line
+            className={charts.error}
+            x1={frame.x(count.at)}
+            x2={frame.x(count.at)}
+            y1={frame.y(count.upperPerMl)}
+            y2={frame.y(count.lowerPerMl)}
+          />
+          <circle
+            className={charts.count}
+            cx={frame.x(count.at)}
+            cy={frame.y(count.densityPerMl)}
+            r={Math.max(3, Math.min(5, frame.bar))}
+          />
+        </g>
+      ))}
+    </g>
+  )
+}
+
+function EggStrip({ outlook, frame }: Part) {
+  const counted = outlook.counts.flatMap((count) =>
+    count.eggRatio === null ? [] : [{ ...count, ratio: count.eggRatio }],
+  )
+  const top = Math.max(0.5, ...counted.map((count) => count.ratio))
+  return (
+    <g>
+      <text className={charts.tick} x={margin.left - 6} y={tops.eggs + lanes.eggs / 2 + 4} textAnchor="end">
+        eggs
+      </text>
+      <line
+        className={charts.axis}
+        x1={margin.left}
+        x2={frame.right}
+        y1={tops.eggs + lanes.eggs}
+        y2={tops.eggs + lanes.eggs}
+      />
+      {counted.map((count) => {
+        const height = Math.max(2, (count.ratio / top) * (lanes.eggs - 14))
+        return (
+          <g key={count.factId}>
+            <rect
+              className={styles.eggs}
+              x={frame.x(count.at) - frame.bar / 2}
+              y={tops.eggs + lanes.eggs - height}
+              width={frame.bar}
+              height={height}
+            />
+            <title>{`${formatNumber(count.ratio)} eggs a female`}</title>
+          </g>
+        )
+      })}
+      {counted.length === 0 && (
+        <text className={charts.tick} x={margin.left + 4} y={tops.eggs + lanes.eggs / 2 + 4}>
+          not looked at
+        </text>
+      )}
+    </g>
+  )
+}

@@ -1,0 +1,93 @@
+'use client'
+
+import type { Culture, CultureOutlook } from '@fryward/shared'
+import { useId } from 'react'
+import { toQuantityText } from '@/base/quantities/Amount.tsx'
+import { formatNumber } from '@/base/quantities/format-number.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import styles from './cultures.module.css'
+import { dailyTake } from './daily-take.ts'
+
+type Props = {
+  culture: Culture
+  outlook: CultureOutlook
+  /** What the slider stands at; undefined until somebody moved it. */
+  percent: number | undefined
+  /** The picture above is still the one before. */
+  isWaiting: boolean
+  onPercent: (percent: number | undefined) => void
+}
+
+/** More than half a vessel a day no rotifer culture grows back. common practice is a fifth to a third. */
+const mostPercent = 50
+const stepPercent = 5
+
+/** "What if I take this much each day?": the days ahead are drawn anew above, and this says what it would feed. */
+export function HarvestSlider({ culture, outlook, percent, isWaiting, onPercent }: Props) {
+  const { units } = useRoom()
+  const id = useId()
+  const usual = Math.min(mostPercent, Math.round((outlook.harvestSharePerDay * 100) / stepPercent) * stepPercent)
+  const shown = percent ?? usual
+  const { volumeL, animals } = dailyTake({ culture, outlook, share: shown / 100 })
+  const litres = toQuantityText({ value: volumeL, unit: 'L' }, units)
+  const sustainable = outlook.sustainableSharePerDay
+  return (
+    <div className={styles.slider}>
+      <label htmlFor={id}>
+        Take this much each day: <strong className={styles.taken}>{shown} %</strong>
+      </label>
+      <div className={styles.track}>
+        {sustainable !== null && (
+          <span
+            className={styles.mark}
+            style={{ '--share': Math.min(1, (sustainable * 100) / mostPercent) } as React.CSSProperties}
+            aria-hidden="true"
+          />
+        )}
+        <input
+          id={id}
+          type="range"
+          min={0}
+          max={mostPercent}
+          step={stepPercent}
+          value={shown}
+          aria-valuetext={`${shown} % a day, ${litres}`}
+          aria-describedby={`${id}-feeds`}
+          onChange={(event) => onPercent(Number(event.currentTarget.value))}
+        />
+        <div className={styles.scale} aria-hidden="true">
+          <span>0 %</span>
+          <span>{mostPercent} %</span>
+        </div>
+      </div>
+      <p id={`${id}-feeds`} aria-live="polite" aria-busy={isWaiting}>
+        {shown === 0 ? (
+          'Nothing is taken: it feeds no larvae.'
+        ) : (
+          <>
+            <strong>{litres}</strong> a day
+            {animals !== null && (
+              <>
+                , about <strong>{formatNumber(animals)}</strong> animals a day to feed with
+              </>
+            )}
+          </>
+        )}
+      </p>
+      {sustainable !== null && (
+        <p className={styles.soft}>
+          <span className={styles.markKey} aria-hidden="true" /> It keeps up with about {Math.round(sustainable * 100)}{' '}
+          % a day{shown > sustainable * 100 && ': this is more, and it thins out'}.
+        </p>
+      )}
+      {percent !== undefined && (
+        <div>
+          <Button variant="subtle" onClick={() => onPercent(undefined)}>
+            Back to what is planned
+          </Button>
+        </div>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,22 @@
+import { Section } from '@/base/ui/Page.tsx'
+import styles from './hand-over.module.css'
+import { NightList } from './NightList.tsx'
+import { SubjectLink } from './SubjectLink.tsx'
+import type { Nights } from './say-once.ts'
+
+/** Nights of hatching ahead, clutch by clutch. */
+export function Coming({ coming, today }: { coming: Nights[]; today: string }) {
+  if (coming.length === 0) return null
+  return (
+    <Section title="What is coming">
+      <ul className={styles.list}>
+        {coming.map(({ subject, nights }) => (
+          <li key={subject.id}>
+            <SubjectLink subject={subject} />
+            <NightList nights={nights} today={today} />
+          </li>
+        ))}
+      </ul>
+    </Section>
+  )
+}

@@ -1,0 +1,50 @@
+'use client'
+
+import { sayNight } from '@/base/dates/say.ts'
+import { Moon } from '@/base/ui/Moon.tsx'
+import { Notice, WorrySign } from '@/base/ui/Notice.tsx'
+import styles from './hand-over.module.css'
+import { NightList } from './NightList.tsx'
+import { Settle } from './Settle.tsx'
+import { SubjectLink } from './SubjectLink.tsx'
+import type { TheOne } from './say-once.ts'
+import { TroubleText } from './TroubleText.tsx'
+import { WorryText } from './WorryText.tsx'
+
+type Props = { now: Date; today: string }
+
+/** The one thing to watch, large: whoever reads nothing else has read this. */
+export function WatchCard({ watch, ...when }: Props & { watch: TheOne | undefined }) {
+  if (!watch) return <Notice title="Nothing stands out">No worry is open and no hatch is near.</Notice>
+  return (
+    <section className={styles.watch} aria-labelledby="watch-title">
+      <h2 id="watch-title" className={styles.watchTitle}>
+        The one thing to watch
+      </h2>
+      <div className={styles.watchBody}>
+        {watch.kind === 'hatch' ? <Moon probability={watch.of.probability} size={52} /> : <WorrySign />}
+        <Watched watch={watch} {...when} />
+      </div>
+      {watch.kind === 'worry' && <Settle worry={watch.of} />}
+    </section>
+  )
+}
+
+function Watched({ watch, now, today }: Props & { watch: TheOne }) {
+  if (watch.kind === 'sign') return <TroubleText trouble={watch.of} now={now} />
+  if (watch.kind === 'worry') return <WorryText worry={watch.of} now={now} />
+  return (
+    <div>
+      <p>
+        <strong className={styles.large}>{Math.round(watch.of.probability * 100)} %</strong>{' '}
+        <SubjectLink subject={watch.of.subject} /> may hatch {sayNight(watch.of.date, today)}
+      </p>
+      {watch.others.length > 0 && (
+        <div className={styles.others}>
+          <span>or</span>
+          <NightList nights={watch.others} today={today} />
+        </div>
+      )}
+    </div>
+  )
+}

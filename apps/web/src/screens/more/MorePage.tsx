@@ -1,0 +1,68 @@
+'use client'
+
+import { backupPath } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { apiBase } from '@/base/api/call.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { Link } from '@/base/ui/Link.tsx'
+import { Page, Section } from '@/base/ui/Page.tsx'
+import { meOptions } from '@/parts/session/queries.ts'
+import { SignOutButton } from '@/parts/session/SignOutButton.tsx'
+import { NavIcon, type NavIconName } from '@/parts/shell/nav-icons.tsx'
+import { LookChoice } from './LookChoice.tsx'
+import styles from './more.module.css'
+
+const places: { path: string; label: string; icon: NavIconName }[] = [
+  { path: 'rules', label: 'Rules', icon: 'rules' },
+  { path: 'people', label: 'People and invitations', icon: 'people' },
+  { path: 'settings', label: 'Room settings', icon: 'settings' },
+  { path: 'add', label: 'Add a tank, culture, pair', icon: 'add' },
+]
+
+/** Whoever claimed the server can take all of it home. A plain link: the browser shows how far it is. */
+function Backup() {
+  return (
+    <Section title="Backup">
+      <p>
+        One file with everything on this server: every room with its whole history, its people, and the photos. Keep it
+        where nobody else reads it; <code>npm run restore</code> puts it into an empty server.
+      </p>
+      <div>
+        <a className={styles.download} href={`${apiBase}${backupPath}`} download>
+          Download a backup
+        </a>
+      </div>
+    </Section>
+  )
+}
+
+export function MorePage() {
+  const room = useRoom()
+  const me = useQuery(meOptions())
+  return (
+    <Page title="More">
+      <ul className={styles.places}>
+        {places.map((place) => (
+          <li key={place.path}>
+            <Link className={styles.place} href={`/rooms/${room.id}/${place.path}`}>
+              <NavIcon name={place.icon} />
+              {place.label}
+            </Link>
+          </li>
+        ))}
+      </ul>
+      {me.data?.ownsServer && <Backup />}
+      <Section title="Look">
+        <LookChoice />
+      </Section>
+      <Section title="You">
+        <div className={styles.you}>
+          <Link className={styles.textLink} href="/rooms?choose=1">
+            Another room
+          </Link>
+          {me.data && <SignOutButton name={me.data.user.name} />}
+        </div>
+      </Section>
+    </Page>
+  )
+}

@@ -1,0 +1,86 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { useEffect, useState } from 'react'
+import { Form } from '@/base/forms/Form.tsx'
+import { useDraft } from '@/base/forms/use-draft.ts'
+import { Button } from '@/base/ui/Button.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { Doorway } from '@/parts/doorway/Doorway.tsx'
+import { useCreateRoom } from '@/parts/rooms/queries.ts'
+import { RoomFields } from '@/parts/rooms/RoomFields.tsx'
+import { RoundFields } from '@/parts/rooms/RoundFields.tsx'
+import { readRoom } from '@/parts/rooms/room-draft.ts'
+import styles from '@/parts/rooms/rooms.module.css'
+import { BottleFields } from './BottleFields.tsx'
+import { CultureDrafts } from './CultureDrafts.tsx'
+import { TankDrafts } from './TankDrafts.tsx'
+import { readWizard, startWizard } from './wizard-draft.ts'
+
+const steps = ['The room', 'Its rounds', 'What lives in it'] as const
+
+/** Three short steps, one request at the end; the vessels may be left for later. */
+export function RoomWizard() {
+  const router = useRouter()
+  const create = useCreateRoom()
+  const [step, setStep] = useState(0)
+  const [missing, setMissing] = useState<string>()
+  const { draft, change } = useDraft(startWizard())
+  useEffect(() => window.scrollTo(0, 0), [])
+  const go = (to: number) => {
+    setMissing(undefined)
+    setStep(to)
+    window.scrollTo(0, 0)
+  }
+  const send = (withVessels: boolean) => {
+    const body = readWizard(draft, withVessels)
+    if (typeof body === 'string') return setMissing(body)
+    setMissing(undefined)
+    create.mutate(body, { onSuccess: (room) => router.replace(`/rooms/${room.id}/today`) })
+  }
+  const next = () => {
+    if (step === 0 && draft.name.trim() === '') return setMissing('A name for the room, so that it can be told apart.')
+    // Said on the step that has the field, not at the end of the last one.
+    const read = readRoom(step === 0 ? { ...draft, rounds: [] } : draft)
+    if (typeof read === 'string') return setMissing(read)
+    if (step < steps.length - 1) go(step + 1)
+    else send(true)
+  }
+  return (
+    <Doorway title={steps[step] ?? ''} lead={`Setting up a room, step ${step + 1} of ${steps.length}`}>
+      <Form
+        submitLabel={step < steps.length - 1 ? 'Next' : 'Set up the room'}
+        isBusy={create.isPending}
+        error={create.error}
+        onSubmit={next}
+      >
+        {step === 0 && <RoomFields draft={draft} change={change} error={undefined} />}
+        {step === 1 && <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />}
+        {step === 2 && (
+          <>
+            <CultureDrafts
+              cultures={draft.cultures}
+              units={draft.units}
+              onCultures={(cultures) => change({ cultures })}
+            />
+            <BottleFields draft={draft} change={change} />
+            <TankDrafts tanks={draft.tanks} units={draft.units} onTanks={(tanks) => change({ tanks })} />
+          </>
+        )}
+        {missing && <Notice tone="worry" title={missing} />}
+      </Form>
+      <div className={styles.buttons}>
+        {step > 0 && (
+          <Button variant="default" onClick={() => go(step - 1)}>
+            Back
+          </Button>
+        )}
+        {step === steps.length - 1 && (
+          <Button variant="subtle" isBusy={create.isPending} onClick={() => send(false)}>
+            Leave the vessels for later
+          </Button>
+        )}
+      </div>
+    </Doorway>
+  )
+}

@@ -1,0 +1,106 @@
+'use client'
+
+import { useQuery } from '@tanstack/react-query'
+import { useParams } from 'next/navigation'
+import { sayDate, toPlainDate } from '@/base/dates/say.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { Bones } from '@/base/ui/Bones.tsx'
+import { Link } from '@/base/ui/Link.tsx'
+import { Loaded } from '@/base/ui/Loaded.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { Card, Section, Traits } from '@/base/ui/Page.tsx'
+import { clutchStateLabels } from '@/base/words/labels.ts'
+import { clutchesOptions } from '@/parts/clutches/queries.ts'
+import { PairForm } from '@/parts/pairs/PairForm.tsx'
+import { pairsOptions } from '@/parts/pairs/queries.ts'
+import { speciesOptions } from '@/parts/species/queries.ts'
+import { tanksOptions } from '@/parts/tanks/queries.ts'
+import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
+import { Manage } from '@/parts/things/Manage.tsx'
+import styles from '@/parts/things/things.module.css'
+
+export function PairPage() {
+  const room = useRoom()
+  const { id } = useParams<{ id: string }>()
+  const pairs = useQuery(pairsOptions(room.id))
+  const species = useQuery(speciesOptions()).data ?? []
+  const tanks = useQuery(tanksOptions(room.id)).data ?? []
+  return (
+    <VesselPage
+      kind="pair"
+      id={id}
+      query={pairs}
+      lead={(pair) => {
+        const known = species.find((one) => one.id === pair.species)
+        return known ? (
+          <>
+            {known.commonName}, <em>{known.scientificName}</em>
+          </>
+        ) : (
+          pair.species
+        )
+      }}
+    >
+      {(pair) => (
+        <>
+          <Card>
+            <Traits
+              traits={[
+                {
+                  label: 'Home tank',
+                  value: (
+                    <Link href={`/rooms/${room.id}/tanks/${pair.tankId}`}>
+                      {tanks.find((tank) => tank.id === pair.tankId)?.name ?? 'tank'}
+                    </Link>
+                  ),
+                },
+                { label: 'Nest site', value: pair.nestSite || 'not said' },
+                { label: 'Together since', value: pair.formedOn ? sayDate(pair.formedOn) : 'not said' },
+                { label: 'Now', value: pair.isResting ? 'resting' : 'spawning' },
+              ]}
+            />
+            {pair.note && <p>{pair.note}</p>}
+          </Card>
+          <Clutches pairId={pair.id} />
+          {!pair.endedAt && (
+            <Manage
+              name={pair.name}
+              version={pair.version}
+              endable={{ kind: 'pair', id: pair.id }}
+              edit={(close) => <PairForm pair={pair} onDone={close} />}
+            />
+          )}
+        </>
+      )}
+    </VesselPage>
+  )
+}
+
+function Clutches({ pairId }: { pairId: string }) {
+  const room = useRoom()
+  const clutches = useQuery(clutchesOptions(room.id))
+  return (
+    <Section title="Clutches">
+      <Loaded query={clutches} skeleton={<Bones heights={[3, 3]} />} what="The list of clutches">
+        {(data) => {
+          const own = data.filter((one) => one.pairId === pairId)
+          return own.length === 0 ? (
+            <Notice>No eggs recorded yet. When there are, record them below as eggs laid.</Notice>
+          ) : (
+            <ul className={styles.links}>
+              {own.map((clutch) => (
+                <li key={clutch.id}>
+                  <Link href={`/rooms/${room.id}/clutches/${clutch.id}`}>{clutch.name}</Link>
+                  <span className={styles.soft}>
+                    laid {sayDate(toPlainDate(clutch.spawnedAt, room.timeZone))},{' '}
+                    {clutchStateLabels[clutch.state].toLowerCase()}
+                  </span>
+                </li>
+              ))}
+            </ul>
+          )
+        }}
+      </Loaded>
+    </Section>
+  )
+}

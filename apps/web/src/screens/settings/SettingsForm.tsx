@@ -1,0 +1,45 @@
+'use client'
+
+import type { Room } from '@fryward/shared'
+import { useState } from 'react'
+import { Form } from '@/base/forms/Form.tsx'
+import { toTyped } from '@/base/forms/typed-number.ts'
+import { useDraft } from '@/base/forms/use-draft.ts'
+import { useToast } from '@/base/ui/toast.tsx'
+import { useChangeRoom } from '@/parts/rooms/queries.ts'
+import { RoomFields } from '@/parts/rooms/RoomFields.tsx'
+import { RoundFields } from '@/parts/rooms/RoundFields.tsx'
+import { type RoomDraft, readRoom } from '@/parts/rooms/room-draft.ts'
+import { WalkFields } from '@/parts/rooms/WalkFields.tsx'
+
+const startDraft = (room: Room): RoomDraft => ({
+  name: room.name,
+  timeZone: room.timeZone,
+  units: room.units,
+  lightsOnAt: room.lightsOnAt,
+  lightsOffAt: room.lightsOffAt,
+  rounds: room.rounds,
+  stationOrder: room.stationOrder,
+  salinity: toTyped(room.salinity, null, room.units),
+  temperature: toTyped(room.temperatureC, 'degC', room.units),
+})
+
+export function SettingsForm({ room }: { room: Room }) {
+  const save = useChangeRoom(room.id)
+  const toast = useToast()
+  const { draft, change } = useDraft(startDraft(room))
+  const [missing, setMissing] = useState<string>()
+  const send = () => {
+    const fields = readRoom(draft)
+    if (typeof fields === 'string') return setMissing(fields)
+    setMissing(undefined)
+    save.mutate({ ...fields, version: room.version }, { onSuccess: () => toast({ text: 'Saved.' }) })
+  }
+  return (
+    <Form submitLabel="Save" isBusy={save.isPending} error={save.error} onSubmit={send}>
+      <RoomFields draft={draft} change={change} error={missing} />
+      <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />
+      <WalkFields order={draft.stationOrder} onOrder={(stationOrder) => change({ stationOrder })} />
+    </Form>
+  )
+}

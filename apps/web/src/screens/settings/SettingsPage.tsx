@@ -1,0 +1,78 @@
+'use client'
+
+import { useQuery } from '@tanstack/react-query'
+import { Amount } from '@/base/quantities/Amount.tsx'
+import { formatNumber } from '@/base/quantities/format-number.ts'
+import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { Bones } from '@/base/ui/Bones.tsx'
+import { LinkButton } from '@/base/ui/Button.tsx'
+import { Loaded } from '@/base/ui/Loaded.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { Card, Page, Section, Traits } from '@/base/ui/Page.tsx'
+import { unitSystemLabels } from '@/base/words/labels.ts'
+import { Bottle } from '@/parts/concentrates/Bottle.tsx'
+import { concentratesOptions } from '@/parts/concentrates/queries.ts'
+import { SettingsForm } from './SettingsForm.tsx'
+
+export function SettingsPage() {
+  const room = useRoom()
+  const mayOwn = useMay('own')
+  return (
+    <Page title="Room settings">
+      {mayOwn ? (
+        <Card>
+          <SettingsForm key={room.version} room={room} />
+        </Card>
+      ) : (
+        <>
+          <Notice>Only an owner changes these.</Notice>
+          <Card>
+            <Traits
+              traits={[
+                { label: 'Name', value: room.name },
+                { label: 'Time zone', value: room.timeZone },
+                { label: 'Units', value: unitSystemLabels[room.units] },
+                { label: 'Light', value: `${room.lightsOnAt} to ${room.lightsOffAt}` },
+                { label: 'Rounds', value: room.rounds.map((round) => `${round.name} ${round.at}`).join(', ') },
+                { label: 'New water, salinity', value: formatNumber(room.salinity) },
+                {
+                  label: 'New water, temperature',
+                  value: <Amount quantity={{ value: room.temperatureC, unit: 'degC' }} />,
+                },
+              ]}
+            />
+          </Card>
+        </>
+      )}
+      <Bottles />
+    </Page>
+  )
+}
+
+function Bottles() {
+  const room = useRoom()
+  const may = useMay('manage')
+  const bottles = useQuery(concentratesOptions(room.id))
+  return (
+    <Section
+      title="Bottles of concentrate"
+      action={
+        may && (
+          <LinkButton href={`/rooms/${room.id}/add?what=bottle`} variant="subtle">
+            Add a bottle
+          </LinkButton>
+        )
+      }
+    >
+      <Loaded query={bottles} skeleton={<Bones heights={[4]} />} what="The list of bottles">
+        {(data) =>
+          data.length === 0 ? (
+            <Notice>No bottle yet. Rations for rotifers need the strength from a label.</Notice>
+          ) : (
+            data.map((bottle) => <Bottle key={bottle.id} bottle={bottle} />)
+          )
+        }
+      </Loaded>
+    </Section>
+  )
+}

@@ -1,0 +1,33 @@
+'use client'
+
+import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import { stationLabels } from '@/base/words/labels.ts'
+import { plannedTasks, type StationGroup } from './arrange.ts'
+import styles from './today.module.css'
+import { useAllAsPlanned } from './use-all-as-planned.ts'
+
+/** Fewer are as quickly done on their own lines. */
+const fewest = 2
+
+/** A whole stop done as the list says: one button for all that needs neither a number nor a caution read. */
+export function AllAsPlanned({ group, titleId }: { group: StationGroup; titleId: string }) {
+  const may = useMay('sign_off')
+  const tasks = plannedTasks(group.tasks, useRoom().myRole)
+  const stop = stationLabels[group.station]
+  const { signOffAsPlanned, isBusy } = useAllAsPlanned()
+  if (!may || (tasks.length < fewest && !isBusy)) return null
+  const open = group.tasks.filter((task) => task.state === 'open').length
+  const label = tasks.length === open ? `All ${open} as planned` : `${tasks.length} of ${open} as planned`
+  // The button goes with the last of them: the focus stays at the stop.
+  const run = async () => {
+    if (await signOffAsPlanned(tasks, stop)) document.getElementById(titleId)?.focus({ preventScroll: true })
+  }
+  return (
+    <div className={styles.planned}>
+      <Button isWide isBusy={isBusy} aria-label={`${label}: ${stop}`} onClick={() => void run()}>
+        {isBusy ? 'One after the other…' : label}
+      </Button>
+    </div>
+  )
+}

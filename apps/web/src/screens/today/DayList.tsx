@@ -1,0 +1,81 @@
+'use client'
+
+import type { Day } from '@fryward/shared'
+import { lazy, Suspense, useId } from 'react'
+import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { Bones } from '@/base/ui/Bones.tsx'
+import { Link } from '@/base/ui/Link.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { useIsWide } from '@/base/ui/use-is-wide.ts'
+import { isLate, isShown } from '@/parts/tasks/task-state.ts'
+import { lateTasks, roundIdOf, roundStates } from './arrange.ts'
+import { Gaps } from './Gaps.tsx'
+import { LateList } from './LateList.tsx'
+import { Progress } from './Progress.tsx'
+import { RoundTabs } from './RoundTabs.tsx'
+import styles from './today.module.css'
+import { useRoundChoice } from './use-round-choice.ts'
+import { Walk } from './Walk.tsx'
+import { WithdrawnList } from './WithdrawnList.tsx'
+
+const DayAtAGlance = lazy(() => import('./DayAtAGlance.tsx').then((part) => ({ default: part.DayAtAGlance })))
+
+/** What is late, then the round as a walk. Beside it on a wide screen, where a sheet opens too, how the day stands. */
+export function DayList({ day, now }: { day: Day; now: Date }) {
+  const { roundId, chooseRound } = useRoundChoice(day, now)
+  const isWide = useIsWide()
+  const panelId = useId()
+  const may = useMay('sign_off')
+  const { stationOrder } = useRoom()
+  if (day.tasks.length === 0) return <NothingDue day={day} />
+  const late = lateTasks(day.tasks, stationOrder, now)
+  const rounds = roundStates(day, now)
+  const inRound = day.tasks.filter((task) => roundIdOf(day, task) === roundId)
+  const withdrawn = inRound.filter((task) => !isShown(task))
+  return (
+    <div className={styles.day}>
+      <div className={styles.list}>
+        {!isWide && <Progress day={day} />}
+        {!may && <Notice>You are reading along: signing off is for caretakers and stand-ins.</Notice>}
+        {late.length > 0 && <LateList tasks={late} now={now} />}
+        {!isWide && <Gaps day={day} />}
+        <RoundTabs rounds={rounds} chosen={roundId} onChoose={chooseRound} panelId={panelId} />
+        <div id={panelId} role="tabpanel" aria-labelledby={`${panelId}-${roundId}`} className={styles.walk}>
+          <Walk
+            key={roundId}
+            tasks={inRound.filter((task) => isShown(task) && !isLate(task, now))}
+            {...{ now, rounds, roundId }}
+            onChoose={chooseRound}
+          />
+          {withdrawn.length > 0 && <WithdrawnList tasks={withdrawn} />}
+        </div>
+      </div>
+      {isWide && (
+        <div className={styles.side}>
+          <Gaps day={day} />
+          <Suspense fallback={<Bones heights={[14]} />}>
+            <DayAtAGlance day={day} rounds={rounds} />
+          </Suspense>
+        </div>
+      )}
+    </div>
+  )
+}
+
+function NothingDue({ day }: { day: Day }) {
+  const room = useRoom()
+  const may = useMay('manage')
+  return (
+    <>
+      <Notice title={day.isOpened ? 'Nothing is due' : 'This list is not opened yet'}>
+        <p>
+          {day.isOpened
+            ? 'A list follows from what lives in the room: cultures, pairs, clutches and larvae.'
+            : 'Lists open a day ahead.'}
+        </p>
+        {day.isOpened && may && <Link href={`/rooms/${room.id}/add`}>Add a tank, a culture or a pair</Link>}
+      </Notice>
+      <Gaps day={day} />
+    </>
+  )
+}

@@ -1,0 +1,70 @@
+'use client'
+
+import type { Task } from '@fryward/shared'
+import { useState } from 'react'
+import { sayTime } from '@/base/dates/say.ts'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { groupByStation, isQuiet, nextRound, type RoundState } from './arrange.ts'
+import { SeenTo } from './SeenTo.tsx'
+import { StationCard } from './StationCard.tsx'
+
+type Props = {
+  tasks: Task[]
+  now: Date
+  rounds: RoundState[]
+  roundId: string | undefined
+  onChoose: (roundId: string) => void
+}
+
+/**
+ * The stops of one round in walking order. Those that were quiet when the round was opened fold into one card at its
+ * end; one that is finished while somebody stands at it stays, so that nothing moves under the thumb.
+ */
+export function Walk({ tasks, now, rounds, roundId, onChoose }: Props) {
+  const groups = groupByStation(tasks, useRoom().stationOrder)
+  const quiet = groups.filter((group) => isQuiet(group, now)).map(({ station }) => station)
+  const [atFirst, setAtFirst] = useState(quiet)
+  const [isUnfolded, unfold] = useState(false)
+  // Once something happens at a stop it stands open from then on.
+  const folded = atFirst.filter((station) => quiet.includes(station))
+  if (folded.length < atFirst.length) setAtFirst(folded)
+  return (
+    <>
+      <WhatNext rounds={rounds} roundId={roundId} onChoose={onChoose} />
+      {groups
+        .filter(({ station }) => isUnfolded || !folded.includes(station))
+        .map((group) => (
+          <StationCard key={group.station} group={group} now={now} />
+        ))}
+      <SeenTo stations={folded} isUnfolded={isUnfolded} onUnfold={unfold} />
+    </>
+  )
+}
+
+/** A round with nothing left says so, and what comes next. */
+function WhatNext({ rounds, roundId, onChoose }: Pick<Props, 'rounds' | 'roundId' | 'onChoose'>) {
+  const { timeZone } = useRoom()
+  const round = rounds.find((one) => one.id === roundId)
+  if (!round || round.open > 0) return null
+  const next = nextRound(rounds, roundId)
+  return (
+    <Notice>
+      <p>{sayRest(round)}</p>
+      {next && (
+        <Button onClick={() => onChoose(next.id)}>
+          {next.startsAt > round.startsAt
+            ? `${next.name} is next, ${sayTime(next.startsAt, timeZone)}, ${next.open} open`
+            : `${next.name} still has ${next.open} open`}
+        </Button>
+      )}
+    </Notice>
+  )
+}
+
+function sayRest({ name, late, all }: RoundState): string {
+  if (all === 0) return `${name}: nothing is due.`
+  if (late === 0) return `${name}: all seen to.`
+  return `${name}: ${late === 1 ? 'the late one stands' : `the ${late} late ones stand`} above, the rest is seen to.`
+}
