@@ -10,7 +10,7 @@ import {
 import type { Clutch, Id } from '@fryward/shared'
 import type { Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
-import { loadSnapshot } from '../snapshot/load-snapshot.ts'
+import { loadSnapshot } from '../state/load-snapshot.ts'
 
 type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
 

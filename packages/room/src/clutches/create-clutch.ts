@@ -1,7 +1,6 @@
 import type { Clutch, Id, NewClutch } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { getClutchInRoom } from './clutch-view.ts'
 import { insertClutch } from './insert-clutch.ts'
 
@@ -14,9 +13,12 @@ export async function createClutch({
   roomId: Id
   input: NewClutch
 }): Promise<Clutch> {
-  return writeInRoom({ ctx, roomId, permission: 'record' }, async (work) => {
-    const id = await insertClutch(work, { input })
-    await replanRoom(work, 'eggs were laid')
-    return getClutchInRoom(work, id)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'record' },
+    async (work) => {
+      const id = await insertClutch(work, { input })
+      return id
+    },
+    getClutchInRoom,
+  )
 }

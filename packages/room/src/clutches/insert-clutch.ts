@@ -2,8 +2,8 @@ import { dayMonth, localDate } from '@fryward/husbandry'
 import type { Id, NewClutch } from '@fryward/shared'
 import { invalid } from '../errors.ts'
 import { assertNotInFuture, insertFact } from '../facts/insert-fact.ts'
-import { insertSubject } from '../work/subject-row.ts'
-import type { Work } from '../work/write-in-room.ts'
+import { insertSubject } from '../frame/subject-row.ts'
+import type { Work } from '../frame/write-in-room.ts'
 
 /** A clutch with the spawning it stands on; strike out the spawning and the clutch is void. */
 export async function insertClutch(
@@ -36,6 +36,7 @@ export async function insertClutch(
     action: 'clutch.create',
     subjectId: id,
     detail: { name, pairId: input.pairId, spawnedAt: input.spawnedAt, eggs: input.eggs ?? null },
+    why: 'eggs were laid',
   })
   return id
 }

@@ -2,8 +2,7 @@ import type { Concentrate, Id, NewConcentrate } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { type Work, writeInRoom } from '../work/write-in-room.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { getConcentrateInRoom } from './concentrate-view.ts'
 
 export async function createConcentrate({
@@ -15,11 +14,14 @@ export async function createConcentrate({
   roomId: Id
   input: NewConcentrate
 }): Promise<Concentrate> {
-  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
-    const id = await insertConcentrate(work, input)
-    await replanRoom(work, `${input.name} was added`)
-    return getConcentrateInRoom(work, id)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'manage' },
+    async (work) => {
+      const id = await insertConcentrate(work, input)
+      return id
+    },
+    getConcentrateInRoom,
+  )
 }
 
 export async function insertConcentrate(work: Work, input: NewConcentrate): Promise<Id> {
@@ -35,6 +37,6 @@ export async function insertConcentrate(work: Work, input: NewConcentrate): Prom
       createdAt: work.ctx.now,
     },
   })
-  work.audit({ action: 'concentrate.create', detail: { concentrateId: id, ...input } })
+  work.audit({ action: 'concentrate.create', detail: { concentrateId: id, ...input }, why: `${input.name} was added` })
   return id
 }

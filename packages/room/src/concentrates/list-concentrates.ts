@@ -1,6 +1,6 @@
 import type { Concentrate, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { readInRoom } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 import { toConcentrate } from './concentrate-view.ts'
 
 export async function listConcentrates({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<Concentrate[]> {

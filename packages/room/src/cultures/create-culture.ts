@@ -2,9 +2,8 @@ import type { Culture, Id, NewCulture } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { invalid } from '../errors.ts'
 import { assertNotInFuture, insertFact } from '../facts/insert-fact.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { insertSubject } from '../work/subject-row.ts'
-import { type Work, writeInRoom } from '../work/write-in-room.ts'
+import { insertSubject } from '../frame/subject-row.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { getCultureInRoom } from './culture-view.ts'
 
 /** Starts a culture, with the density it was started at when that is known. */
@@ -17,11 +16,14 @@ export async function createCulture({
   roomId: Id
   input: NewCulture
 }): Promise<Culture> {
-  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
-    const id = await insertCulture(work, input)
-    await replanRoom(work, `${input.name} was started`)
-    return getCultureInRoom(work, id)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'manage' },
+    async (work) => {
+      const id = await insertCulture(work, input)
+      return id
+    },
+    getCultureInRoom,
+  )
 }
 
 export async function insertCulture(work: Work, input: NewCulture): Promise<Id> {
@@ -36,7 +38,7 @@ export async function insertCulture(work: Work, input: NewCulture): Promise<Id> 
     const data = { densityPerMl: startDensityPerMl, fromCultureId: culture.parentCultureId ?? undefined }
     await insertFact(work, { fact: { kind: 'inoculation', subjectId: id, data }, at: startedAt })
   }
-  work.audit({ action: 'culture.create', subjectId: id, detail: { name, ...culture } })
+  work.audit({ action: 'culture.create', subjectId: id, detail: { name, ...culture }, why: `${name} was started` })
   return id
 }
 

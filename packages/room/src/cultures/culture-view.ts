@@ -2,7 +2,7 @@ import { addMinutes, densityAt, type RoomSnapshot } from '@fryward/husbandry'
 import type { Culture, Id } from '@fryward/shared'
 import type { Prisma, Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
-import { loadSnapshot } from '../snapshot/load-snapshot.ts'
+import { loadSnapshot } from '../state/load-snapshot.ts'
 
 type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
 type CultureRow = Prisma.CultureGetPayload<{ include: { subject: true } }>

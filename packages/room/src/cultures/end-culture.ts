@@ -1,10 +1,9 @@
 import type { Culture, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { endLinksOf } from '../feed-links/end-links-of.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { endSubject } from '../work/subject-row.ts'
-import { assertFresh } from '../work/versioned.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { endSubject } from '../frame/subject-row.ts'
+import { assertFresh } from '../frame/versioned.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { getCultureInRoom } from './culture-view.ts'
 
 /** Ends a culture (crashed, restarted, given up); batches fed from it are no longer. */
@@ -19,12 +18,14 @@ export async function endCulture({
   cultureId: Id
   input: { reason: string; version: number }
 }): Promise<Culture> {
-  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
-    const before = await getCultureInRoom(work, cultureId)
-    assertFresh(before, input.version, before.name)
-    await endLinksOf(work, { cultureId })
-    await endSubject(work, { id: cultureId, reason: input.reason })
-    await replanRoom(work, `${before.name} was ended`)
-    return getCultureInRoom(work, cultureId)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'manage' },
+    async (work) => {
+      const before = await getCultureInRoom(work, cultureId)
+      assertFresh(before, input.version, before.name)
+      await endLinksOf(work, { cultureId })
+      await endSubject(work, { id: cultureId, reason: input.reason })
+    },
+    (work) => getCultureInRoom(work, cultureId),
+  )
 }

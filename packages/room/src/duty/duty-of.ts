@@ -1,6 +1,6 @@
 import type { Duty, Id, PlainDate } from '@fryward/shared'
 import { type Transaction, toDateColumn } from '@fryward/store'
-import { mayAs } from '../work/permission.ts'
+import { mayAs } from '../frame/permission.ts'
 
 /** Who has the room on a day; null when nobody has said so, or who did may sign nothing off any more. */
 export async function dutyOf(

@@ -3,9 +3,9 @@ import type { Duty, Id, PlainDate, TakeDuty } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
+import { mayAs } from '../frame/permission.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
-import { mayAs } from '../work/permission.ts'
-import { type Work, writeInRoom } from '../work/write-in-room.ts'
 import { dutyOf } from './duty-of.ts'
 
 /**
@@ -23,7 +23,7 @@ export async function takeDuty({
   date: PlainDate
   input: TakeDuty
 }): Promise<Duty> {
-  return writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'sign_off', changesDay: false }, async (work) => {
     const room = await work.tx.room.findUniqueOrThrow({ where: { id: roomId }, select: { timeZone: true } })
     const today = localDate({ timeZone: room.timeZone, at: ctx.now })
     if (date < today) throw new RoomError('wrong_state', `${date} is over; who had the room then stays as it was said.`)

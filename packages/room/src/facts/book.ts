@@ -9,7 +9,7 @@ import {
 } from '@fryward/husbandry'
 import type { Id, Instant, SubjectKind } from '@fryward/shared'
 import { RoomError } from '../errors.ts'
-import type { Work } from '../work/write-in-room.ts'
+import type { Work } from '../frame/write-in-room.ts'
 import { toFact } from './fact-view.ts'
 import { factIncludes } from './get-fact.ts'
 

@@ -1,7 +1,7 @@
 import type { Fact, Id } from '@fryward/shared'
 import { notFound } from '../errors.ts'
+import type { Work } from '../frame/write-in-room.ts'
 import { userNames } from '../people/user-names.ts'
-import type { Work } from '../work/write-in-room.ts'
 import { toFact } from './fact-view.ts'
 
 export const factIncludes = { subject: { select: { kind: true } }, signOff: { select: { taskId: true } } } as const

@@ -4,9 +4,9 @@ import type { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { actorUserId } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
-import { findCard, hasBottle } from '../work/directory.ts'
-import { changeSubject } from '../work/subject-row.ts'
-import type { Work } from '../work/write-in-room.ts'
+import { findCard, hasBottle } from '../frame/directory.ts'
+import { changeSubject } from '../frame/subject-row.ts'
+import type { Work } from '../frame/write-in-room.ts'
 import { type BeyondBook, heldAgainstBook, isDeparture } from './book.ts'
 
 /** What each kind of fact may be about. */

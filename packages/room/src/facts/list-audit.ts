@@ -2,7 +2,7 @@ import type { AuditEntry, AuditPageSchema, AuditQuerySchema, Id, RoomEvent } fro
 import type { Prisma, Transaction } from '@fryward/store'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
-import { readInRoom } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 
 type AuditRow = Prisma.AuditEntryGetPayload<object>
 

@@ -1,8 +1,8 @@
 import type { FactPageSchema, FactQuerySchema, Id } from '@fryward/shared'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 import { userNames } from '../people/user-names.ts'
-import { readInRoom } from '../work/write-in-room.ts'
 import { toFact } from './fact-view.ts'
 import { factIncludes } from './get-fact.ts'
 

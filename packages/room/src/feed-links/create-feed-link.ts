@@ -4,8 +4,7 @@ import { uuidv7 } from 'uuidv7'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import { invalid, RoomError } from '../errors.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { toFeedLink } from './feed-link-view.ts'
 
 /** "This batch is fed from this culture", from a date on. */
@@ -52,8 +51,12 @@ export async function createFeedLink({
         fromOn: toDateColumn(input.fromOn),
       },
     })
-    work.audit({ action: 'feed_link.create', subjectId: input.batchId, detail: { ...input } })
-    await replanRoom(work, `${batch.subject.name} is fed from ${culture.subject.name}`)
+    work.audit({
+      action: 'feed_link.create',
+      subjectId: input.batchId,
+      detail: { ...input },
+      why: `${batch.subject.name} is fed from ${culture.subject.name}`,
+    })
     return toFeedLink(row)
   })
 }

@@ -3,9 +3,8 @@ import { fromDateColumn, toDateColumn } from '@fryward/store'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import { invalid, notFound } from '../errors.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { assertFresh } from '../work/versioned.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { assertFresh } from '../frame/versioned.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { toFeedLink } from './feed-link-view.ts'
 
 /** The batch is fed from this culture up to and including `untilOn`. */
@@ -31,8 +30,12 @@ export async function endFeedLink({
       where: key,
       data: { untilOn: toDateColumn(input.untilOn), version: { increment: 1 } },
     })
-    work.audit({ action: 'feed_link.end', subjectId: row.batchId, detail: { feedLinkId, untilOn: input.untilOn } })
-    await replanRoom(work, 'a feed link was ended')
+    work.audit({
+      action: 'feed_link.end',
+      subjectId: row.batchId,
+      detail: { feedLinkId, untilOn: input.untilOn },
+      why: 'a feed link was ended',
+    })
     return toFeedLink(ended)
   })
 }

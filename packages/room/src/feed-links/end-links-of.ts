@@ -1,7 +1,7 @@
 import { localDate } from '@fryward/husbandry'
 import type { Id } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
-import type { Work } from '../work/write-in-room.ts'
+import type { Work } from '../frame/write-in-room.ts'
 
 /** Feed links of a culture or a batch that ends: those that run end today, those still to come are not made. */
 export async function endLinksOf(work: Work, end: { cultureId: Id } | { batchId: Id }): Promise<void> {

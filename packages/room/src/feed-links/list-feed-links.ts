@@ -1,6 +1,6 @@
 import type { FeedLink, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { readInRoom } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 import { toFeedLink } from './feed-link-view.ts'
 
 export async function listFeedLinks({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<FeedLink[]> {

@@ -2,10 +2,10 @@ import { addDays, clutchNights, clutchState, localDate, type RoomSnapshot } from
 import type { HandOver, Id, TaskContent } from '@fryward/shared'
 import { type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 import { nameOf, userNames } from '../people/user-names.ts'
-import { loadSnapshot } from '../snapshot/load-snapshot.ts'
+import { loadSnapshot } from '../state/load-snapshot.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
-import { readInRoom } from '../work/write-in-room.ts'
 import { noteIncludes, toNotes } from './notes.ts'
 
 const notesShown = 50

@@ -1,8 +1,8 @@
 import type { Id } from '@fryward/shared'
 import { inTransaction } from '@fryward/store'
 import type { Context } from '../context.ts'
+import { assertMay } from '../frame/permission.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
-import { assertMay } from '../work/permission.ts'
 
 /**
  * Moves a person's "since you last looked" mark forward, never back. It is theirs alone and no fact of the room, so it

@@ -4,9 +4,9 @@ import { uuidv7 } from 'uuidv7'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { nameOf, userNames } from '../people/user-names.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
 
 export const noteIncludes = { subject: { select: { id: true, kind: true, name: true } } } as const
 type NoteRow = Prisma.NoteGetPayload<{ include: typeof noteIncludes }>
@@ -38,7 +38,7 @@ export async function writeNote({
   roomId: Id
   input: z.infer<typeof NewHandOverNoteSchema>
 }): Promise<HandOverNote> {
-  return writeInRoom({ ctx, roomId, permission: 'record' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'record', changesDay: false }, async (work) => {
     const { text, isWorry, subjectId } = input
     if (subjectId && !(await work.tx.subject.findUnique({ where: { roomId_id: { roomId, id: subjectId } } })))
       throw invalid('subjectId', 'There is no such thing in this room.', subjectId)
@@ -69,7 +69,7 @@ export async function settleWorry({
   roomId: Id
   noteId: Id
 }): Promise<HandOverNote> {
-  return writeInRoom({ ctx, roomId, permission: 'record' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'record', changesDay: false }, async (work) => {
     const key = { roomId_id: { roomId, id: noteId } }
     const before = await work.tx.note.findUnique({ where: key, include: noteIncludes })
     if (!before) throw notFound('note')

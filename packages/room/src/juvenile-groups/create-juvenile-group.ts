@@ -1,7 +1,6 @@
 import type { Id, JuvenileGroup, NewJuvenileGroup } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { insertJuvenileGroup } from './insert-juvenile-group.ts'
 import { getJuvenileGroupInRoom } from './juvenile-group-view.ts'
 
@@ -14,9 +13,12 @@ export async function createJuvenileGroup({
   roomId: Id
   input: NewJuvenileGroup
 }): Promise<JuvenileGroup> {
-  return writeInRoom({ ctx, roomId, permission: 'record' }, async (work) => {
-    const id = await insertJuvenileGroup(work, { input })
-    await replanRoom(work, 'settled fish were moved to grow-out')
-    return getJuvenileGroupInRoom(work, id)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'record' },
+    async (work) => {
+      const id = await insertJuvenileGroup(work, { input })
+      return id
+    },
+    getJuvenileGroupInRoom,
+  )
 }

@@ -5,9 +5,9 @@ import { freeName } from '../clutches/insert-clutch.ts'
 import { invalid } from '../errors.ts'
 import type { BeyondBook } from '../facts/book.ts'
 import { insertFact } from '../facts/insert-fact.ts'
+import { insertSubject } from '../frame/subject-row.ts'
+import type { Work } from '../frame/write-in-room.ts'
 import { assertSpecies, assertTank } from '../pairs/create-pair.ts'
-import { insertSubject } from '../work/subject-row.ts'
-import type { Work } from '../work/write-in-room.ts'
 
 /** A group with the fish it stands on: a transfer out of a batch, or a head count of fish bought in. */
 export async function insertJuvenileGroup(
@@ -71,6 +71,7 @@ export async function insertJuvenileGroup(
     action: 'juvenile_group.create',
     subjectId: id,
     detail: { name, species, tankId: input.tankId, fromBatchId: batch?.id ?? null, number: input.number },
+    why: 'settled fish were moved to grow-out',
   })
   return id
 }

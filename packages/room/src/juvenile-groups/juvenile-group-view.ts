@@ -2,7 +2,7 @@ import { daysBetween, groupNumbers, localDate } from '@fryward/husbandry'
 import type { Id, JuvenileGroup } from '@fryward/shared'
 import { fromDateColumn, type Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
-import { loadSnapshot } from '../snapshot/load-snapshot.ts'
+import { loadSnapshot } from '../state/load-snapshot.ts'
 
 type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
 

@@ -1,7 +1,6 @@
 import type { Id, LarvalBatch, NewLarvalBatch } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { insertLarvalBatch } from './insert-larval-batch.ts'
 import { getLarvalBatchInRoom } from './larval-batch-view.ts'
 
@@ -14,9 +13,12 @@ export async function createLarvalBatch({
   roomId: Id
   input: NewLarvalBatch
 }): Promise<LarvalBatch> {
-  return writeInRoom({ ctx, roomId, permission: 'record' }, async (work) => {
-    const id = await insertLarvalBatch(work, { input })
-    await replanRoom(work, 'a clutch hatched')
-    return getLarvalBatchInRoom(work, id)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'record' },
+    async (work) => {
+      const id = await insertLarvalBatch(work, { input })
+      return id
+    },
+    getLarvalBatchInRoom,
+  )
 }

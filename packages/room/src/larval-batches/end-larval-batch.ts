@@ -1,10 +1,9 @@
 import type { Id, LarvalBatch } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { endLinksOf } from '../feed-links/end-links-of.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { endSubject } from '../work/subject-row.ts'
-import { assertFresh } from '../work/versioned.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { endSubject } from '../frame/subject-row.ts'
+import { assertFresh } from '../frame/versioned.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { getLarvalBatchInRoom } from './larval-batch-view.ts'
 
 /** Ends a batch (lost, moved on as settled fish, given up); cultures no longer feed it. */
@@ -19,12 +18,14 @@ export async function endLarvalBatch({
   batchId: Id
   input: { reason: string; version: number }
 }): Promise<LarvalBatch> {
-  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
-    const before = await getLarvalBatchInRoom(work, batchId)
-    assertFresh(before, input.version, before.name)
-    await endLinksOf(work, { batchId })
-    await endSubject(work, { id: batchId, reason: input.reason })
-    await replanRoom(work, `${before.name} was ended`)
-    return getLarvalBatchInRoom(work, batchId)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'manage' },
+    async (work) => {
+      const before = await getLarvalBatchInRoom(work, batchId)
+      assertFresh(before, input.version, before.name)
+      await endLinksOf(work, { batchId })
+      await endSubject(work, { id: batchId, reason: input.reason })
+    },
+    (work) => getLarvalBatchInRoom(work, batchId),
+  )
 }

@@ -4,9 +4,9 @@ import { toDateColumn } from '@fryward/store'
 import { freeName } from '../clutches/insert-clutch.ts'
 import { invalid } from '../errors.ts'
 import { insertFact } from '../facts/insert-fact.ts'
+import { insertSubject } from '../frame/subject-row.ts'
+import type { Work } from '../frame/write-in-room.ts'
 import { assertSpecies, assertTank } from '../pairs/create-pair.ts'
-import { insertSubject } from '../work/subject-row.ts'
-import type { Work } from '../work/write-in-room.ts'
 
 /** A batch with the hatches it stands on: one a clutch, or its own when the larvae were bought in. */
 export async function insertLarvalBatch(
@@ -46,6 +46,7 @@ export async function insertLarvalBatch(
       hatchedOn: input.hatchedOn,
       larvae: input.larvae ?? null,
     },
+    why: 'a clutch hatched',
   })
   return id
 }

@@ -2,7 +2,7 @@ import { batchNumbers, daysBetween, isBatchStanding, localDate, type RoomSnapsho
 import type { Id, LarvalBatch } from '@fryward/shared'
 import { fromDateColumn, type Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
-import { loadSnapshot } from '../snapshot/load-snapshot.ts'
+import { loadSnapshot } from '../state/load-snapshot.ts'
 
 type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
 

@@ -2,10 +2,9 @@ import type { ChangePairSchema, Id, Pair } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { changeSubject } from '../work/subject-row.ts'
-import { assertFresh, definedFields } from '../work/versioned.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { changeSubject } from '../frame/subject-row.ts'
+import { assertFresh, definedFields } from '../frame/versioned.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { assertTank } from './create-pair.ts'
 import { getPairInRoom } from './pair-view.ts'
 
@@ -20,21 +19,28 @@ export async function changePair({
   pairId: Id
   input: z.infer<typeof ChangePairSchema>
 }): Promise<Pair> {
-  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
-    const before = await getPairInRoom(work, pairId)
-    assertFresh(before, input.version, before.name)
-    const { name, note, formedOn, version: _version, ...fields } = input
-    if (fields.tankId !== undefined) await assertTank(work, fields.tankId)
-    await changeSubject(work, { id: pairId, name, note })
-    await work.tx.pair.update({
-      where: { roomId_id: { roomId, id: pairId } },
-      data: {
-        ...definedFields(fields),
-        formedOn: formedOn ? toDateColumn(formedOn) : formedOn === null ? null : undefined,
-      },
-    })
-    work.audit({ action: 'pair.change', subjectId: pairId, detail: definedFields({ name, note, formedOn, ...fields }) })
-    await replanRoom(work, `${before.name} was changed`)
-    return getPairInRoom(work, pairId)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'manage' },
+    async (work) => {
+      const before = await getPairInRoom(work, pairId)
+      assertFresh(before, input.version, before.name)
+      const { name, note, formedOn, version: _version, ...fields } = input
+      if (fields.tankId !== undefined) await assertTank(work, fields.tankId)
+      await changeSubject(work, { id: pairId, name, note })
+      await work.tx.pair.update({
+        where: { roomId_id: { roomId, id: pairId } },
+        data: {
+          ...definedFields(fields),
+          formedOn: formedOn ? toDateColumn(formedOn) : formedOn === null ? null : undefined,
+        },
+      })
+      work.audit({
+        action: 'pair.change',
+        subjectId: pairId,
+        detail: definedFields({ name, note, formedOn, ...fields }),
+        why: `${before.name} was changed`,
+      })
+    },
+    (work) => getPairInRoom(work, pairId),
+  )
 }

@@ -3,23 +3,30 @@ import type { Id, NewPair, Pair } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { invalid } from '../errors.ts'
-import { replanRoom } from '../planning/replan-room.ts'
+import { insertSubject } from '../frame/subject-row.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { assertWarmEnough } from '../tanks/inhabitant.ts'
-import { insertSubject } from '../work/subject-row.ts'
-import { type Work, writeInRoom } from '../work/write-in-room.ts'
 import { getPairInRoom } from './pair-view.ts'
 
 export async function createPair({ ctx, roomId, input }: { ctx: Context; roomId: Id; input: NewPair }): Promise<Pair> {
-  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
-    const { name, note, formedOn, ...pair } = input
-    assertSpecies(pair.species)
-    await assertTank(work, pair.tankId)
-    const id = await insertSubject(work, { kind: 'pair', name, note })
-    await work.tx.pair.create({ data: { roomId, id, ...pair, formedOn: formedOn ? toDateColumn(formedOn) : null } })
-    work.audit({ action: 'pair.create', subjectId: id, detail: { name, formedOn, ...pair } })
-    await replanRoom(work, `${name} was added`)
-    return getPairInRoom(work, id)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'manage' },
+    async (work) => {
+      const { name, note, formedOn, ...pair } = input
+      assertSpecies(pair.species)
+      await assertTank(work, pair.tankId)
+      const id = await insertSubject(work, { kind: 'pair', name, note })
+      await work.tx.pair.create({ data: { roomId, id, ...pair, formedOn: formedOn ? toDateColumn(formedOn) : null } })
+      work.audit({
+        action: 'pair.create',
+        subjectId: id,
+        detail: { name, formedOn, ...pair },
+        why: `${name} was added`,
+      })
+      return id
+    },
+    getPairInRoom,
+  )
 }
 
 export function assertSpecies(species: string): void {

@@ -1,6 +1,6 @@
 import type { Id, Pair } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { readInRoom } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 import { toPair } from './pair-view.ts'
 
 export async function listPairs({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<Pair[]> {

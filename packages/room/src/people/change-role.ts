@@ -1,7 +1,7 @@
 import type { Id, Person, Role } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
-import { type Work, writeInRoom } from '../work/write-in-room.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { toPerson } from './list-people.ts'
 
 export async function changeRole({
@@ -15,7 +15,7 @@ export async function changeRole({
   userId: string
   role: Role
 }): Promise<Person> {
-  return writeInRoom({ ctx, roomId, permission: 'own' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'own', changesDay: false }, async (work) => {
     const membership = await findMembership(work, userId)
     if (membership.role === 'owner' && role !== 'owner') await assertAnotherOwner(work, userId)
     const changed = await work.tx.membership.update({

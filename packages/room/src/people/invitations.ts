@@ -4,9 +4,10 @@ import { uuidv7 } from 'uuidv7'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
+import { findAnswer } from '../frame/idempotency.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
+import { workInRoom, writeInRoom } from '../frame/write-in-room.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
-import { findAnswer } from '../work/idempotency.ts'
-import { readInRoom, workInRoom, writeInRoom } from '../work/write-in-room.ts'
 import { insertAccount, type NewAccount } from './insert-account.ts'
 import { hashToken, newToken } from './secrets.ts'
 import { nameOf, userNames } from './user-names.ts'
@@ -49,7 +50,7 @@ export async function createInvitation({
   input: { role: Role; daysValid: number }
   publicUrl: string
 }): Promise<CreatedInvitation> {
-  return writeInRoom({ ctx, roomId, permission: 'own' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'own', changesDay: false }, async (work) => {
     const token = newToken()
     const row = await work.tx.invitation.create({
       data: {
@@ -77,7 +78,7 @@ export async function revokeInvitation({
   roomId: Id
   invitationId: Id
 }): Promise<{ ok: true }> {
-  return writeInRoom({ ctx, roomId, permission: 'own' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'own', changesDay: false }, async (work) => {
     const key = { roomId_id: { roomId, id: invitationId } }
     const row = await work.tx.invitation.findUnique({ where: key })
     if (!row) throw notFound('invitation')
@@ -157,7 +158,7 @@ async function join({
     where: { roomId_id: { roomId, id: row.id } },
     data: { acceptedAt: ctx.now, acceptedBy: userId },
   })
-  return workInRoom({ tx, ctx, roomId, permission: 'read' }, async (work) => {
+  return workInRoom({ tx, ctx, roomId, permission: 'read', changesDay: false }, async (work) => {
     work.audit({ action: 'person.join', detail: { userId, role: row.role } })
     return { roomId }
   })

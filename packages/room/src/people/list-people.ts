@@ -1,7 +1,7 @@
 import type { Id, Person } from '@fryward/shared'
 import type { Prisma } from '@fryward/store'
 import type { Context } from '../context.ts'
-import { readInRoom } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 
 export async function listPeople({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<Person[]> {
   return readInRoom({ ctx, roomId }, async ({ tx }) =>

@@ -1,6 +1,6 @@
 import type { Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { assertAnotherOwner, findMembership } from './change-role.ts'
 
 /** Takes somebody out of the room; what they recorded stays. */
@@ -13,7 +13,7 @@ export async function removePerson({
   roomId: Id
   userId: string
 }): Promise<{ ok: true }> {
-  return writeInRoom({ ctx, roomId, permission: 'own' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'own', changesDay: false }, async (work) => {
     const membership = await findMembership(work, userId)
     if (membership.role === 'owner') await assertAnotherOwner(work, userId)
     await work.tx.membership.delete({ where: { roomId_userId: { roomId, userId } } })

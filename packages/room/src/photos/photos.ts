@@ -4,9 +4,10 @@ import { uuidv7 } from 'uuidv7'
 import type { z } from 'zod'
 import { actorUserId, type Context } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { nameOf, userNames } from '../people/user-names.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
-import { readInRoom, writeInRoom } from '../work/write-in-room.ts'
 
 /** An image that lies in the data folder already, named by its content. */
 export type StoredImage = { sha256: string; width: number; height: number; bytes: number }
@@ -46,7 +47,7 @@ export async function addPhoto({
 }): Promise<Photo> {
   await readInRoom({ ctx, roomId, permission: 'record' }, async () => undefined)
   const image = await store()
-  return writeInRoom({ ctx, roomId, permission: 'record' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'record', changesDay: false }, async (work) => {
     const { subjectId, factId, caption } = input
     if (!(await work.tx.subject.findUnique({ where: { roomId_id: { roomId, id: subjectId } } })))
       throw invalid('subjectId', 'There is no such thing in this room.', subjectId)
@@ -117,7 +118,7 @@ export async function strikePhoto({
   roomId: Id
   photoId: Id
 }): Promise<{ ok: true }> {
-  return writeInRoom({ ctx, roomId, permission: 'record' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'record', changesDay: false }, async (work) => {
     const key = { roomId_id: { roomId, id: photoId } }
     const row = await work.tx.photo.findUnique({ where: key })
     if (!row || row.struckAt) throw notFound('photo')

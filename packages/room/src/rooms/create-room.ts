@@ -5,12 +5,11 @@ import { insertConcentrate } from '../concentrates/create-concentrate.ts'
 import type { Context } from '../context.ts'
 import { insertCulture } from '../cultures/create-culture.ts'
 import { RoomError } from '../errors.ts'
+import { findAnswer } from '../frame/idempotency.ts'
+import { type Work, workInRoom } from '../frame/write-in-room.ts'
 import { mayCreateRooms } from '../people/get-me.ts'
-import { replanRoom } from '../planning/replan-room.ts'
 import { insertTank } from '../tanks/create-tank.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
-import { findAnswer } from '../work/idempotency.ts'
-import { workInRoom } from '../work/write-in-room.ts'
 import { getRoomRow } from './room-view.ts'
 
 /** Sets up a room with its first vessels, all or nothing, and opens its first lists. */
@@ -30,15 +29,15 @@ export async function createRoom({
     const replay = await findAnswer<Room>(tx, ctx)
     if (replay) return replay.answer
     const roomId = await insertRoom(tx, { ctx, input, isDemo, userId })
-    return workInRoom({ tx, ctx, roomId, permission: 'own' }, async (work) => {
+    const setUp = async (work: Work): Promise<void> => {
       const concentrateId = input.concentrate ? await insertConcentrate(work, input.concentrate) : null
       for (const tank of input.tanks) await insertTank(work, tank)
       for (const culture of input.cultures)
         await insertCulture(work, { ...culture, concentrateId, parentCultureId: null })
-      work.audit({ action: 'room.create', detail: { name: input.name, timeZone: input.timeZone } })
-      await replanRoom(work, 'the room was set up')
-      return getRoomRow(work)
-    })
+      const detail = { name: input.name, timeZone: input.timeZone }
+      work.audit({ action: 'room.create', detail, why: 'the room was set up' })
+    }
+    return workInRoom({ tx, ctx, roomId, permission: 'own' }, setUp, getRoomRow)
   })
 }
 

@@ -1,6 +1,6 @@
 import type { Id, Room } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { readInRoom } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 import { getRoomRow } from './room-view.ts'
 
 export async function getRoom({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<Room> {

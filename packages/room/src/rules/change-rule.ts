@@ -1,10 +1,9 @@
 import type { ChangeRule, Id, Rule } from '@fryward/shared'
 import type { Prisma } from '@fryward/store'
 import type { Context } from '../context.ts'
-import { replanRoom } from '../planning/replan-room.ts'
+import { assertFresh } from '../frame/versioned.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
-import { assertFresh } from '../work/versioned.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
 import { acceptedParameters } from './accepted-parameters.ts'
 import { findRule } from './find-rule.ts'
 import { listRulesInRoom } from './rule-view.ts'
@@ -21,24 +20,30 @@ export async function changeRule({
   ruleId: string
   input: ChangeRule
 }): Promise<Rule> {
-  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
-    const rule = findRule(ruleId)
-    const current = (await listRulesInRoom(work)).find((each) => each.id === ruleId)!
-    assertFresh(current, input.version, `The rule "${rule.title}"`)
-    const parameters = acceptedParameters(rule, input.parameters)
-    await work.tx.ruleChange.create({
-      data: {
-        roomId,
-        ruleId,
-        version: current.version + 1,
-        isOn: input.isOn,
-        parameters: parameters as Prisma.InputJsonObject,
-        changedBy: personOf(ctx.actor),
-        changedAt: ctx.now,
-      },
-    })
-    work.audit({ action: 'rule.change', detail: { ruleId, isOn: input.isOn, parameters } })
-    await replanRoom(work, `the rule "${rule.title}" was changed`)
-    return (await listRulesInRoom(work)).find((each) => each.id === ruleId)!
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'manage' },
+    async (work) => {
+      const rule = findRule(ruleId)
+      const current = (await listRulesInRoom(work)).find((each) => each.id === ruleId)!
+      assertFresh(current, input.version, `The rule "${rule.title}"`)
+      const parameters = acceptedParameters(rule, input.parameters)
+      await work.tx.ruleChange.create({
+        data: {
+          roomId,
+          ruleId,
+          version: current.version + 1,
+          isOn: input.isOn,
+          parameters: parameters as Prisma.InputJsonObject,
+          changedBy: personOf(ctx.actor),
+          changedAt: ctx.now,
+        },
+      })
+      work.audit({
+        action: 'rule.change',
+        detail: { ruleId, isOn: input.isOn, parameters },
+        why: `the rule "${rule.title}" was changed`,
+      })
+    },
+    async (work) => (await listRulesInRoom(work)).find((each) => each.id === ruleId)!,
+  )
 }

@@ -1,8 +1,8 @@
 import { addDays, draftDay, isSame, localDate, rules, type TaskDraft } from '@fryward/husbandry'
 import type { ChangeRule, Id, RulePreview } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { loadSnapshot } from '../snapshot/load-snapshot.ts'
-import { readInRoom } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
+import { loadSnapshot } from '../state/load-snapshot.ts'
 import { acceptedParameters } from './accepted-parameters.ts'
 import { findRule } from './find-rule.ts'
 

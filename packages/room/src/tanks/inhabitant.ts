@@ -1,6 +1,6 @@
 import type { Id } from '@fryward/shared'
 import { invalid } from '../errors.ts'
-import type { Work } from '../work/write-in-room.ts'
+import type { Work } from '../frame/write-in-room.ts'
 
 // The forecasts of eggs and larvae hold from here up (husbandry's thermal/check.ts); colder is a slip of the thumb.
 const coldestC = 10

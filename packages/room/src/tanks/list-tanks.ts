@@ -1,6 +1,6 @@
 import type { Id, Tank } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { readInRoom } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 import { toTank } from './tank-view.ts'
 
 export async function listTanks({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<Tank[]> {

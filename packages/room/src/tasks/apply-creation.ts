@@ -2,9 +2,9 @@ import type { Creation } from '@fryward/husbandry'
 import type { Id, Instant } from '@fryward/shared'
 import { insertClutch } from '../clutches/insert-clutch.ts'
 import type { BeyondBook } from '../facts/book.ts'
+import type { Work } from '../frame/write-in-room.ts'
 import { insertJuvenileGroup } from '../juvenile-groups/insert-juvenile-group.ts'
 import { insertLarvalBatch } from '../larval-batches/insert-larval-batch.ts'
-import type { Work } from '../work/write-in-room.ts'
 
 /** Brings into being what a sign-off found: a clutch, a larval batch on the morning after, settled fish in grow-out. */
 export async function applyCreation(

@@ -4,7 +4,7 @@ import { findRoomMark, type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { dutyOf } from '../duty/duty-of.ts'
 import { notFound } from '../errors.ts'
-import { readInRoom } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
 import { personOf } from './sign-off-task.ts'
 import { taskIncludes, toTasks } from './task-view.ts'
 

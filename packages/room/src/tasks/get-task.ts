@@ -1,7 +1,8 @@
 import type { Id, Task } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound } from '../errors.ts'
-import { readInRoom, type Work } from '../work/write-in-room.ts'
+import { readInRoom } from '../frame/read-in-room.ts'
+import type { Work } from '../frame/write-in-room.ts'
 import { taskIncludes, toTasks } from './task-view.ts'
 
 export async function getTaskInRoom(work: Pick<Work, 'tx' | 'roomId'>, taskId: Id): Promise<Task> {

@@ -1,7 +1,6 @@
 import type { Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { applySignOffs, type SignOffEntry } from './sign-off-task.ts'
 
 /** Several sign-offs of one walk as one write: all or nothing, the day worked out again once. */
@@ -15,7 +14,6 @@ export async function signOffRound({
   entries: readonly SignOffEntry[]
 }): Promise<void> {
   await writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
-    await applySignOffs(work, entries)
-    await replanRoom(work, 'a round was done')
+    await applySignOffs(work, entries, () => 'a round was done')
   })
 }

@@ -6,10 +6,9 @@ import { type Actor, actorUserId, type Context } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
 import type { BeyondBook } from '../facts/book.ts'
 import { assertNotInFuture, type FactBatch, factBatch } from '../facts/insert-fact.ts'
-import { replanRoom } from '../planning/replan-room.ts'
+import { findCard } from '../frame/directory.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { findRule } from '../rules/find-rule.ts'
-import { findCard } from '../work/directory.ts'
-import { type Work, writeInRoom } from '../work/write-in-room.ts'
 import { applyCreation } from './apply-creation.ts'
 import { getTaskInRoom } from './get-task.ts'
 
@@ -32,20 +31,23 @@ export async function signOffTask({
   taskId: Id
   input: SignOff
 }): Promise<Task> {
-  return writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
-    const subjects = await applySignOffs(work, [{ taskId, input }])
-    await replanRoom(work, `${subjects.join(', ')} was seen to`)
-    return getTaskInRoom(work, taskId)
-  })
+  return writeInRoom(
+    { ctx, roomId, permission: 'sign_off' },
+    async (work) => {
+      await applySignOffs(work, [{ taskId, input }], (name) => `${name} was seen to`)
+    },
+    (work) => getTaskInRoom(work, taskId),
+  )
 }
 
 export type SignOffEntry = { taskId: Id; input: SignOff }
 
-/**
- * Sign-offs without working the day out again: all are looked at first, then kept together, in their order.
- * @returns the names of what they were about.
- */
-export async function applySignOffs(work: Work, entries: readonly SignOffEntry[]): Promise<string[]> {
+/** Sign-offs of one write: all are looked at first, then kept together, in their order. */
+export async function applySignOffs(
+  work: Work,
+  entries: readonly SignOffEntry[],
+  why: (subjectName: string) => string,
+): Promise<void> {
   const { tx, ctx, roomId } = work
   const ids = entries.map(({ taskId }) => taskId)
   const tasks = new Map((await tx.task.findMany({ where: { roomId, id: { in: ids } } })).map((task) => [task.id, task]))
@@ -58,20 +60,18 @@ export async function applySignOffs(work: Work, entries: readonly SignOffEntry[]
   }
   await tx.signOff.createMany({ data: accepted.map((each) => signOffRow(work, each)) })
   const facts = factBatch(work)
-  const names: string[] = []
   for (const each of accepted) {
     await write(work, { ...each, facts })
     const { task, values, flags } = each
     const detail = { taskId: task.id, ruleId: task.ruleId, values, ...flags }
-    work.audit({ action: 'task.sign_off', subjectId: task.subjectId, detail })
-    names.push((await findCard(work, task.subjectId))?.name ?? task.ruleId)
+    const name = (await findCard(work, task.subjectId))?.name ?? task.ruleId
+    work.audit({ action: 'task.sign_off', subjectId: task.subjectId, detail, why: why(name) })
   }
   await facts.flush()
   await tx.task.updateMany({
     where: { roomId, id: { in: ids } },
     data: { state: 'done', reason: null, closedBy: personOf(ctx.actor), closedAt: ctx.now, version: { increment: 1 } },
   })
-  return names
 }
 
 type Row = Prisma.TaskGetPayload<null>

@@ -1,7 +1,7 @@
 import type { Id, Task } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
-import { writeInRoom } from '../work/write-in-room.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
 import { getTaskInRoom } from './get-task.ts'
 import { personOf } from './sign-off-task.ts'
 
@@ -17,7 +17,7 @@ export async function skipTask({
   taskId: Id
   reason: string
 }): Promise<Task> {
-  return writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'sign_off', changesDay: false }, async (work) => {
     const task = await work.tx.task.findUnique({ where: { roomId_id: { roomId, id: taskId } } })
     if (!task) throw notFound('task')
     const userId = personOf(ctx.actor)

@@ -1,32 +1,37 @@
 import { type Id, type Task, undoMinutes } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
-import { replanRoom } from '../planning/replan-room.ts'
-import { changeSubject } from '../work/subject-row.ts'
-import { type Work, writeInRoom } from '../work/write-in-room.ts'
+import { changeSubject } from '../frame/subject-row.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { getTaskInRoom } from './get-task.ts'
 import { personOf } from './sign-off-task.ts'
 import { type TaskRow, taskIncludes } from './task-view.ts'
 
 /** Takes back the last sign-off or the skip within a quarter of an hour; its records are struck out, not deleted. */
 export async function undoTask({ ctx, roomId, taskId }: { ctx: Context; roomId: Id; taskId: Id }): Promise<Task> {
-  return writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
-    const task = await work.tx.task.findUnique({ where: { roomId_id: { roomId, id: taskId } }, include: taskIncludes })
-    if (!task) throw notFound('task')
-    if (task.state === 'done') await undoSignOff(work, task)
-    else if (task.state === 'skipped') await undoSkip(work, task)
-    else
-      throw new RoomError('wrong_state', `This task is ${task.state}; there is nothing to take back.`, {
-        current: await getTaskInRoom(work, taskId),
+  return writeInRoom(
+    { ctx, roomId, permission: 'sign_off' },
+    async (work) => {
+      const task = await work.tx.task.findUnique({
+        where: { roomId_id: { roomId, id: taskId } },
+        include: taskIncludes,
       })
-    work.audit({
-      action: 'task.undo',
-      subjectId: task.subjectId,
-      detail: { taskId, ruleId: task.ruleId, was: task.state },
-    })
-    await replanRoom(work, 'a sign-off was taken back')
-    return getTaskInRoom(work, taskId)
-  })
+      if (!task) throw notFound('task')
+      if (task.state === 'done') await undoSignOff(work, task)
+      else if (task.state === 'skipped') await undoSkip(work, task)
+      else
+        throw new RoomError('wrong_state', `This task is ${task.state}; there is nothing to take back.`, {
+          current: await getTaskInRoom(work, taskId),
+        })
+      work.audit({
+        action: 'task.undo',
+        subjectId: task.subjectId,
+        detail: { taskId, ruleId: task.ruleId, was: task.state },
+        why: 'a sign-off was taken back',
+      })
+    },
+    (work) => getTaskInRoom(work, taskId),
+  )
 }
 
 async function undoSignOff(work: Work, task: TaskRow): Promise<void> {

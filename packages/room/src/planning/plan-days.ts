@@ -10,15 +10,18 @@ import {
   rules,
   type TaskDraft,
 } from '@fryward/husbandry'
-import { insertTasks, keepDayLists, listKeptTasks, rewriteTasks } from '@fryward/store'
+import type { Id, Instant } from '@fryward/shared'
+import { insertTasks, keepDayLists, listKeptTasks, rewriteTasks, type Transaction } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
-import { loadSnapshot } from '../snapshot/load-snapshot.ts'
-import type { Work } from '../work/write-in-room.ts'
+import { loadSnapshot } from '../state/load-snapshot.ts'
 
-export type Replanned = { created: number; updated: number; withdrawn: number }
+/** A write under the room's lock, as far as planning needs it. */
+type Work = { tx: Transaction; roomId: Id; ctx: { now: Instant }; revision: number }
+
+export type Planned = { created: number; updated: number; withdrawn: number }
 
 /** Works out today's and tomorrow's lists again; days that nobody has opened yet are opened. */
-export async function replanRoom(work: Work, why: string): Promise<Replanned> {
+export async function planDays(work: Work, why: string): Promise<Planned> {
   const { tx, roomId, ctx } = work
   const snapshot = await loadSnapshot(tx, { roomId, now: ctx.now })
   const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
@@ -79,7 +82,7 @@ async function graceForNewcomers(work: Work, drafts: TaskDraft[]): Promise<TaskD
   })
 }
 
-const counts = (plan: Reconciliation): Replanned => ({
+const counts = (plan: Reconciliation): Planned => ({
   created: plan.create.length + plan.reopen.length,
   updated: plan.update.length,
   withdrawn: plan.withdraw.length,

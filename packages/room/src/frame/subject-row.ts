@@ -53,7 +53,7 @@ export async function changeSubject(
 }
 
 /** Takes a thing out of use. Its facts stay; its open tasks are withdrawn when the lists are worked out again. */
-export async function endSubject(work: Work, subject: { id: Id; reason: string }): Promise<void> {
+export async function endSubject(work: Work, subject: { id: Id; reason: string; how?: string }): Promise<void> {
   const row = await work.tx.subject.findUnique({ where: { roomId_id: { roomId: work.roomId, id: subject.id } } })
   if (!row) throw notFound('thing')
   if (row.endedAt) throw new RoomError('wrong_state', `${row.name} was ended already.`)
@@ -61,5 +61,10 @@ export async function endSubject(work: Work, subject: { id: Id; reason: string }
     where: { roomId_id: { roomId: work.roomId, id: subject.id } },
     data: { endedAt: work.ctx.now, endReason: subject.reason, version: { increment: 1 } },
   })
-  work.audit({ action: `${row.kind}.end`, subjectId: row.id, detail: { reason: subject.reason } })
+  work.audit({
+    action: `${row.kind}.end`,
+    subjectId: row.id,
+    detail: { reason: subject.reason },
+    why: `${row.name} was ${subject.how ?? 'ended'}`,
+  })
 }

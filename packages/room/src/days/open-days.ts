@@ -2,8 +2,7 @@ import { addDays, localDate } from '@fryward/husbandry'
 import type { Id } from '@fryward/shared'
 import { inTransaction, lockRoom, type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
-import { type Work, workInRoom } from '../work/write-in-room.ts'
-import { replanRoom } from './replan-room.ts'
+import { type Work, workInRoom } from '../frame/write-in-room.ts'
 
 /**
  * Opens today's and tomorrow's lists of a room where they are not open yet, and closes tasks whose window has passed.
@@ -33,8 +32,11 @@ async function openDaysInRoom(work: Work): Promise<void> {
       version: { increment: 1 },
     },
   })
-  const planned = await replanRoom(work, 'a new day')
-  work.audit({ action: 'day.open', detail: { missed: missed.count, ...planned } })
+  work.audit({
+    action: 'day.open',
+    detail: (planned) => ({ missed: missed.count, ...planned }),
+    why: 'a new day',
+  })
 }
 
 async function isAnythingDue(tx: Transaction, { ctx, roomId }: { ctx: Context; roomId: Id }): Promise<boolean> {

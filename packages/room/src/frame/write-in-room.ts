@@ -1,0 +1,96 @@
+import type { Id, Role } from '@fryward/shared'
+import { advanceRevision, inTransaction, notifyRoom, type Prisma, type Transaction } from '@fryward/store'
+import { actorName, actorUserId, type Context } from '../context.ts'
+import { notFound } from '../errors.ts'
+import { type Planned, planDays } from '../planning/plan-days.ts'
+import { findAnswer, keepAnswer } from './idempotency.ts'
+import { assertMay, type RoomPermission } from './permission.ts'
+
+/** What a write works with: one transaction that holds the room's lock, and the revision it commits as. */
+export type Work = {
+  tx: Transaction
+  ctx: Context
+  roomId: Id
+  role: Role
+  revision: number
+  /** Every write says what it did; a write that says nothing is refused. */
+  audit: (entry: AuditDraft) => void
+}
+
+export type AuditDraft = {
+  action: string
+  subjectId?: Id | null
+  detail?: Record<string, unknown> | ((planned: Planned) => Record<string, unknown>)
+  /** Why the day may read otherwise from here on, as a task that changed says it; of several the last is told. */
+  why?: string
+}
+
+export type WriteFrame = {
+  ctx: Context
+  roomId: Id
+  permission: RoomPermission
+  /** False where nothing is written that a list could rest on: then the days are left as they are. */
+  changesDay?: boolean
+}
+
+const unsaid = 'the room changed'
+
+/**
+ * The frame of every write in a room: permission, a kept answer for a repeated request, the room's revision (row lock),
+ * the work, the days planned anew, the answer as the room then is, audit rows, the answer kept, listeners told at commit.
+ * @param answer read once the days are planned; without it, what the work gave.
+ */
+export async function writeInRoom<D, T = D>(
+  frame: WriteFrame,
+  run: (work: Work) => Promise<D>,
+  answer?: (work: Work, done: D) => Promise<T>,
+): Promise<T> {
+  return inTransaction(frame.ctx.database, async (tx) => {
+    await assertMay({ tx, actor: frame.ctx.actor, roomId: frame.roomId, permission: frame.permission })
+    const replay = await findAnswer<T>(tx, frame.ctx)
+    if (replay) return replay.answer
+    return workInRoom({ tx, ...frame }, run, answer)
+  })
+}
+
+/** The inner part of a write, for use cases that hold a transaction already. */
+export async function workInRoom<D, T = D>(
+  { tx, ctx, roomId, permission, changesDay = true }: WriteFrame & { tx: Transaction },
+  run: (work: Work) => Promise<D>,
+  answer?: (work: Work, done: D) => Promise<T>,
+): Promise<T> {
+  const revision = await advanceRevision(tx, roomId)
+  if (revision === null) throw notFound('room')
+  // Asked under the lock: a role taken away while this request waited counts.
+  const role = await assertMay({ tx, actor: ctx.actor, roomId, permission })
+  const entries: AuditDraft[] = []
+  const work: Work = { tx, ctx, roomId, role, revision, audit: (entry) => entries.push(entry) }
+  const done = await run(work)
+  if (entries.length === 0) throw new Error('A write in a room left no audit entry; nothing was written.')
+  const why = entries.findLast((entry) => entry.why !== undefined)?.why ?? unsaid
+  const planned = changesDay ? await planDays(work, why) : { created: 0, updated: 0, withdrawn: 0 }
+  // Without one, the work's own result is the answer: T is D then.
+  const result = answer ? await answer(work, done) : (done as unknown as T)
+  await tx.auditEntry.createMany({ data: entries.map((entry, index) => auditRow(work, { entry, index, planned })) })
+  await keepAnswer(tx, ctx, result)
+  await notifyRoom(tx, { roomId, revision })
+  return result
+}
+
+function auditRow(
+  { ctx, roomId, revision }: Work,
+  { entry, index, planned }: { entry: AuditDraft; index: number; planned: Planned },
+) {
+  const detail = typeof entry.detail === 'function' ? entry.detail(planned) : (entry.detail ?? {})
+  return {
+    roomId,
+    revision,
+    ordinal: index + 1,
+    at: ctx.now,
+    userId: actorUserId(ctx.actor),
+    actorName: ctx.actor.kind === 'system' ? ctx.actor.job : actorName(ctx.actor),
+    action: entry.action,
+    subjectId: entry.subjectId ?? null,
+    detail: detail as Prisma.InputJsonObject,
+  }
+}
