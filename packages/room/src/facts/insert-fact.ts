@@ -88,7 +88,12 @@ async function factRow(work: Work, input: ToKeep): Promise<Omit<Prisma.FactCreat
   const kept = await heldAgainstBook(work, { fact: fitting, subject, at, beyondBook })
   if (kept.kind === 'decision') {
     await changeSubject(work, { id: subject.id })
-    work.audit({ action: 'clutch.change', subjectId: subject.id, detail: { intent: kept.data.intent } })
+    work.audit({
+      action: 'clutch.change',
+      subjectId: subject.id,
+      detail: { intent: kept.data.intent },
+      why: `${subject.name} was changed`,
+    })
   }
   return {
     roomId: work.roomId,
