@@ -1,10 +1,16 @@
 // What is built, from what, into what. Plain JavaScript, no packages.
-import { readdirSync } from 'node:fs'
-import { join } from 'node:path'
+import { readdirSync, readFileSync } from 'node:fs'
+import { basename, join } from 'node:path'
 import { ensureBuilt, root, runStep } from './project.mjs'
 
 const PROGRAMS = ['apps/api', 'apps/scheduler', 'apps/standalone']
 const packages = readdirSync(join(root, 'packages')).map((name) => `packages/${name}`)
+
+/** The TypeScript projects that a start compiles; a package that no program uses yet is one of them, for the benches read it. */
+export const compiled = ['shared', ...packages, ...PROGRAMS]
+
+/** The file whose presence says that a project was compiled. */
+export const madeBy = (project) => `${project}/dist/${PROGRAMS.includes(project) ? 'main' : 'index'}.js`
 
 /** The Prisma client, when the schema changed. */
 export const ensureClient = (log = console.log) =>
@@ -23,33 +29,34 @@ export const ensurePrograms = (log = console.log) =>
   ensureBuilt({
     name: 'programs',
     inputs: [
-      ...['shared', ...packages, ...PROGRAMS].flatMap((path) => [
-        `${path}/src`,
-        `${path}/package.json`,
-        `${path}/tsconfig.json`,
-      ]),
+      ...compiled.flatMap((path) => [`${path}/src`, `${path}/package.json`, `${path}/tsconfig.json`]),
       ...['tsconfig.json', 'prisma/schema.prisma', 'package-lock.json'],
     ],
-    outputs: ['shared', ...packages]
-      .map((path) => `${path}/dist/index.js`)
-      .concat(PROGRAMS.map((path) => `${path}/dist/main.js`)),
+    outputs: compiled.map(madeBy),
     build: () => {
       log('Compiling')
-      return node('The compiler', ['node_modules/typescript/bin/tsc', '-b', ...PROGRAMS])
+      return node('The compiler', ['node_modules/typescript/bin/tsc', '-b', ...compiled])
     },
   })
 
-/** The dashboard, when a page or the wire contract changed. */
+/** The dashboard, when a page or a package of ours that it uses changed. */
 export const ensureDashboard = (log = console.log) =>
   ensureBuilt({
     name: 'dashboard',
-    inputs: ['apps/web', 'shared/src', 'packages/seawater/src', 'package-lock.json'],
+    inputs: ['apps/web', ...sourcesUsedBy('apps/web'), 'package-lock.json'],
     outputs: ['apps/web/.next/BUILD_ID'],
     build: () => {
       log('Building the dashboard')
       return node('The dashboard', ['node_modules/next/dist/bin/next', 'build', 'apps/web'])
     },
   })
+
+/** Sources of the parts of ours that a part is built from, theirs included. */
+export function sourcesUsedBy(part) {
+  const { dependencies = {} } = JSON.parse(readFileSync(join(root, part, 'package.json'), 'utf8'))
+  const used = compiled.filter((path) => `@fryward/${basename(path)}` in dependencies)
+  return [...new Set(used.flatMap((path) => [`${path}/src`, ...sourcesUsedBy(path)]))]
+}
 
 function node(name, list) {
   const environment = { NEXT_TELEMETRY_DISABLED: '1', NODE_ENV: 'production' }
