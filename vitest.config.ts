@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { defineConfig } from 'vitest/config'
 
 // Tests read the sources, never a stale build.
@@ -9,8 +10,12 @@ const environments = { __vitest__: { resolve: { conditions: ['source'] } } }
 // As the dashboard's own tsconfig.json has it.
 const dashboard = { '@/': new URL('./apps/web/src/', import.meta.url).pathname }
 
+// Vitest leaves one processor to itself, which on two is half of the machine.
+const maxWorkers = availableParallelism()
+
 export default defineConfig({
   test: {
+    maxWorkers,
     projects: [
       {
         resolve,
@@ -46,8 +51,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/support/global-setup.ts', 'tests/support/browser-setup.ts'],
-          fileParallelism: false,
-          testTimeout: 120_000,
+          testTimeout: 240_000,
           hookTimeout: 240_000,
         },
       },

@@ -41,7 +41,7 @@ describe('a phone that loses the network', () => {
     cable.plugIn()
     await taskLine(page, text)
       .getByText(/Started .*The owner/)
-      .waitFor({ timeout: 30_000 })
+      .waitFor(soon)
     await stale.waitFor({ state: 'detached', ...soon })
   })
 
@@ -59,7 +59,7 @@ describe('a phone that loses the network', () => {
     await taskLine(page, tasks.turnBottle).getByText('waiting for network').waitFor(soon)
     const waitingMs = Date.now()
     cable.plugIn()
-    await taskLine(page, tasks.turnBottle).getByText(/Carla/).waitFor({ timeout: 30_000 })
+    await taskLine(page, tasks.turnBottle).getByText(/Carla/).waitFor(soon)
     await page.getByText(/waiting for network/).waitFor({ state: 'detached', ...soon })
     const booked = await stage.world.database.prisma.signOff.findMany({
       where: { task: { ruleId: 'concentrate-shake' } },
@@ -87,7 +87,7 @@ describe('a phone that loses the network', () => {
       key: randomUUID(),
     })
     cable.plugIn()
-    await page.getByRole('button', { name: 'Open', exact: true }).click({ timeout: 30_000 })
+    await page.getByRole('button', { name: 'Open', exact: true }).click(soon)
     await sheet.getByRole('button', { name: /I did it too/ }).click()
     expect(await sheet.getByRole('textbox', { name: /note/i }).inputValue()).toBe(note)
   })

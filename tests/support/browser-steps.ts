@@ -1,7 +1,8 @@
 import type { Locator, Page } from 'playwright-core'
+import { patienceMs } from './browser.ts'
 
-/** Long enough for a busy machine; what is looked for comes in well under a second. */
-export const soon = { timeout: 15_000 }
+/** What is looked for comes in well under a second; a machine on which a whole page takes twenty must not fail it. */
+export const soon = { timeout: patienceMs }
 
 /** Tasks of the lived-in room as its list says them. */
 export const tasks = {

@@ -9,6 +9,9 @@ import { chromiumCommand } from './browser-launch.mjs'
 
 export { DESKTOP, PHONE } from './browser-launch.mjs'
 
+/** How long anything is waited for before its test fails. */
+export const patienceMs = 60_000
+
 export type LaunchOptions = {
   /** Names that the browser takes for 127.0.0.1, so that a test needs no name server and no hosts file. */
   loopbackNames?: string[]
@@ -29,7 +32,7 @@ export async function launchBrowser({
   return chromium.launch(await chromiumCommand(args))
 }
 
-/** The same as a server that several test files connect to, one after the other. */
+/** The same as a server that several test files connect to, each with contexts of its own. */
 export async function launchBrowserServer(): Promise<BrowserServer> {
   return chromium.launchServer(await chromiumCommand())
 }
@@ -37,6 +40,6 @@ export async function launchBrowserServer(): Promise<BrowserServer> {
 /** One person's browser: cookies and storage of their own. */
 export async function openPerson(browser: Browser, options: BrowserContextOptions): Promise<BrowserContext> {
   const context = await browser.newContext({ locale: 'en-GB', reducedMotion: 'reduce', ...options })
-  context.setDefaultTimeout(20_000)
+  context.setDefaultTimeout(patienceMs)
   return context
 }
