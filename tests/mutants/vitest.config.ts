@@ -1,0 +1,36 @@
+import { readdirSync } from 'node:fs'
+import { defineConfig } from 'vitest/config'
+
+const root = new URL('../../', import.meta.url).pathname
+const condition = ['source']
+
+// The changed sources lie in a copy of the project, whose packages would else be read from where npm linked them to.
+const packages = readdirSync(`${root}packages`).map((name) => [
+  `@fryward/${name}`,
+  `${root}packages/${name}/src/index.ts`,
+])
+const alias = Object.fromEntries([...packages, ['@fryward/shared', `${root}shared/src/index.ts`]])
+
+// A package is held by its own tests and the published numbers; that others would stumble over it is too late, and too slow.
+const those = process.env.MUTANTS_PACKAGES ?? '*'
+const kinds = {
+  pure: {
+    include: [`packages/${those}/src/**/*.test.ts`, `tests/reference/${those}.test.ts`],
+    // They take a minute for what other tests of their package notice in a second.
+    exclude: ['packages/{room,store}/**', '**/simulated-year.test.ts', '**/culture-recovery.test.ts'],
+  },
+  server: {
+    include: ['tests/api/{idempotency,permissions,roles,facts,other-sites,events}.test.ts'],
+    globalSetup: ['tests/support/global-setup.ts'],
+    hookTimeout: 120_000,
+  },
+}
+const kind = process.env.MUTANTS_TESTS === 'server' ? 'server' : 'pure'
+
+export default defineConfig({
+  root,
+  resolve: { conditions: condition, alias },
+  ssr: { resolve: { conditions: condition } },
+  environments: { __vitest__: { resolve: { conditions: condition } } },
+  test: { name: kind, testTimeout: 60_000, ...kinds[kind] },
+})
