@@ -8,7 +8,6 @@ export {
   type ParameterValues,
   parameterSchema,
   resolveParameters,
-  sourceText,
 } from './engine/parameters.ts'
 export * from './engine/reconcile.ts'
 export * from './engine/rule.ts'

@@ -59,19 +59,3 @@ export function birthRate({ eggRatio, developmentDays }: { eggRatio: number; dev
   assertPositive('developmentDays', developmentDays, 'days')
   return Math.log1p(eggRatio) / developmentDays
 }
-
-/**
- * Death rate per day as what births leave unexplained: birth rate - observed net growth, dilution counted as growth
- * lost. May come out below 0 when counts are noisy; that is shown, not hidden.
- */
-export function deathRate({
-  birthRatePerDay,
-  growthPerDay,
-}: {
-  birthRatePerDay: number
-  growthPerDay: number
-}): number {
-  assertInRange('birthRatePerDay', birthRatePerDay, { min: 0 })
-  assertInRange('growthPerDay', growthPerDay)
-  return birthRatePerDay - growthPerDay
-}

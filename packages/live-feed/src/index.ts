@@ -2,7 +2,6 @@ export {
   type Decapsulation,
   type DecapsulationCaution,
   decapsulation,
-  HATCHING_TEST,
   type HatchingSample,
   type HatchingTest,
   hatchingTest,
@@ -17,9 +16,9 @@ export {
   type HatchPlanNote,
   type InstantInput,
 } from './artemia-plan.ts'
-export { CHILLED_STORE, chilledReserve } from './chilled-reserve.ts'
+export { chilledReserve } from './chilled-reserve.ts'
 export { animalsToCount, type CountSample, type Density, type Dispersion, densityFromCounts } from './count.ts'
-export { CRASH_PRIOR, crashHazard } from './crash-hazard.ts'
+export { crashHazard } from './crash-hazard.ts'
 export { type BacktestDay, backtestCulture } from './culture-backtest.ts'
 export { type CultureEstimate, estimateCulture } from './culture-estimate.ts'
 export { fitCulture } from './culture-fit.ts'
@@ -33,18 +32,16 @@ export {
   type Quantiles,
 } from './culture-forecast.ts'
 export {
-  CULTURE_WATER_LIMITS,
   type CultureHealth,
   type CultureHealthInput,
   type CultureSign,
   cultureHealth,
-  EGG_RATIO_BANDS,
   type HealthGrade,
   type HealthReason,
 } from './culture-health.ts'
 export type { CultureAddition, CultureHistory, CultureObservation, CultureRemoval } from './culture-history.ts'
 export type { CultureParameters, CultureRates } from './culture-parameters.ts'
-export { birthRate, deathRate, eggDevelopmentDays } from './egg-ratio.ts'
+export { birthRate, eggDevelopmentDays } from './egg-ratio.ts'
 export { type Grazing, type GrazingObservation, learnGrazing } from './grazing.ts'
 export { type GrowthPrior, growthPrior, type RotiferStrain } from './growth-prior.ts'
 export {
@@ -66,17 +63,13 @@ export {
 } from './local-level.ts'
 export {
   DEFAULT_SIEVING_LOSS,
-  MOST_EATEN_PER_LARVA_PER_DAY,
-  PREY_DENSITIES,
   type PreyTopUp,
   type PreyTopUpInput,
   preyTopUp,
 } from './prey-density.ts'
 export { type Random, seededRandom } from './random.ts'
 export {
-  ADJUSTMENT_LIMITS,
   concentrateRation,
-  DEFAULT_CELLS_PER_ROTIFER_PER_DAY,
   densityFedByConcentrate,
   type Ration,
   type RationAdjustment,

@@ -9,16 +9,6 @@ export const DEFAULT_SIEVING_LOSS = 0.1
  */
 export const MOST_EATEN_PER_LARVA_PER_DAY = 1900
 
-/**
- * Prey per mL to keep for clownfish larvae. Rotifers 5-10, refilled when under 5: common practice (trials used 6-10:
- * Gopakumar et al. 2001; Divya et al. 2011, ScienceAsia 37:179-185). Artemia from 0.5-1 up to 3 as first nauplii:
- * textbooks, from memory (trials used 4-6: Divya et al. 2011).
- */
-export const PREY_DENSITIES = {
-  rotifers: { lowerPerMl: 5, upperPerMl: 10, refillBelowPerMl: 5 },
-  artemia: { startLowerPerMl: 0.5, startUpperPerMl: 1, upperPerMl: 3 },
-} as const
-
 export type PreyTopUpInput = {
   /** Prey density to keep, per mL. */
   targetPerMl: number

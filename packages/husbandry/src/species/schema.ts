@@ -36,7 +36,6 @@ export const SpawnIntervalSchema = z.strictObject({
   spreadBetweenPairs: sourced(logSpread),
   spreadWithinPair: sourced(logSpread),
 })
-export type SpawnInterval = z.infer<typeof SpawnIntervalSchema>
 
 /** What a caretaker can see of a clutch, as a share of its development (0 spawned, 1 hatched). */
 export const ClutchStageSchema = z.strictObject({

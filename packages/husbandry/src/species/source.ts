@@ -7,13 +7,7 @@ export type SourceKind = z.infer<typeof SourceKindSchema>
 export const SourceSchema = z.strictObject({ kind: SourceKindSchema, citation: z.string().min(1) })
 export type Source = z.infer<typeof SourceSchema>
 
-/** A value that cannot be separated from where it came from. */
-export interface Sourced<Value> {
-  value: Value
-  source: Source
-}
-
-/** Schema of a value with its source. */
+/** Schema of a value that cannot be separated from where it came from. */
 export function sourced<Schema extends z.ZodType>(value: Schema) {
   return z.strictObject({ value, source: SourceSchema })
 }

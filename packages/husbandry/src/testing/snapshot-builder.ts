@@ -2,7 +2,7 @@ import type { Fact, FactKind, factDataSchemas, Instant, PlainDate } from '@frywa
 import { defaultRounds, factDataSchemas as schemas } from '@fryward/shared'
 import type { z } from 'zod'
 import { type DayDrafts, draftDay, type TaskDraft } from '../engine/draft-day.ts'
-import type { Creation, FactDraft, Rule } from '../engine/rule.ts'
+import type { FactDraft, Rule } from '../engine/rule.ts'
 import type {
   RoomSettings,
   RoomSnapshot,
@@ -246,5 +246,3 @@ export function onlyDraft({ drafts, gaps }: DayDrafts): TaskDraft {
 export function signOff(rule: Rule, draft: TaskDraft, values: Record<string, unknown> = {}, doneAt = draft.dueAt) {
   return rule.record({ context: draft.context, content: draft.content, values, doneAt, subjectId: draft.subjectId })
 }
-
-export type { Creation }

@@ -1,5 +1,4 @@
 export { type BrooderReleaseInput, brooderRelease } from './brooder-release.ts'
-export { type ClutchStageInput, clutchStageAt, type ExpectedClutchStage } from './clutch-stage.ts'
 export { developmentDays } from './development-days.ts'
 export type { Basis, Forecast, NightProbability } from './forecast.ts'
 export { type HatchForecast, type HatchNight, type HatchNightsInput, hatchNights } from './hatch-nights.ts'

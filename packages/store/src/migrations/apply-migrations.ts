@@ -3,9 +3,7 @@ import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import pg from 'pg'
 import { type MigrationFile, readMigrationFiles } from './migration-files.ts'
-import { type AppliedMigration, derivePending, MigrationRefused } from './pending-migrations.ts'
-
-export { MigrationRefused }
+import { type AppliedMigration, derivePending } from './pending-migrations.ts'
 
 /** The project's own migrations; the same depth from `src` and from `dist`. */
 export const migrationsFolder = join(dirname(fileURLToPath(import.meta.url)), '../../../../prisma/migrations')

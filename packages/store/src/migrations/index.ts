@@ -1,6 +1,5 @@
 export {
   type ApplyMigrationsOptions,
   applyMigrations,
-  MigrationRefused,
   migrationsFolder,
 } from './apply-migrations.ts'
