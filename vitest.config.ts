@@ -18,12 +18,13 @@ export default defineConfig({
     maxWorkers,
     projects: [
       {
-        resolve,
+        resolve: { ...resolve, alias: dashboard },
         ssr,
         test: {
           name: 'pure',
           include: [
             'shared/src/**/*.test.ts',
+            'apps/web/src/**/*.test.ts',
             'packages/{seawater,survival,lineage,live-feed,husbandry,words}/src/**/*.test.ts',
             'tests/reference/**/*.test.ts',
             'tests/repository/**/*.test.ts',
@@ -33,11 +34,24 @@ export default defineConfig({
       },
       {
         resolve: { ...resolve, alias: dashboard },
+        test: {
+          name: 'dom',
+          include: ['apps/web/src/**/*.test.tsx'],
+          environment: 'happy-dom',
+          setupFiles: ['apps/web/src/testing/dom-setup.ts'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        resolve,
         ssr,
         environments,
         test: {
           name: 'server',
-          include: ['tests/{store,room,api,scheduler,standalone,faults}/**/*.test.ts', 'apps/*/src/**/*.test.ts'],
+          include: [
+            'tests/{store,room,api,scheduler,standalone,faults}/**/*.test.ts',
+            'apps/{api,scheduler,standalone}/src/**/*.test.ts',
+          ],
           globalSetup: ['tests/support/global-setup.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,

@@ -1,11 +1,11 @@
-// npm test: everything, from a fresh clone. `npm test -- server` runs one project's tests only (pure, server, browser).
+// npm test: everything, from a fresh clone. `npm test -- server` runs one project's tests only (pure, dom, server, browser).
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { ensureInstalled, root } from '../apps/standalone/build/project.mjs'
 import { ensureClient, ensureDashboard, ensurePrograms } from '../apps/standalone/build/steps.mjs'
 import { checkFormatAndLint, checkTypes, runPart, runTool } from './support/steps.mjs'
 
-const PROJECTS = ['pure', 'server', 'browser']
+const PROJECTS = ['pure', 'dom', 'server', 'browser']
 const asked = process.argv.slice(2)
 const unknown = asked.find((name) => !PROJECTS.includes(name))
 if (unknown !== undefined) {

@@ -10,6 +10,7 @@ const ROOMS = [
   'packages/live-feed/src',
   'packages/survival/src',
   'packages/lineage/src',
+  'packages/words/src',
   'packages/store/src',
   'apps/api/src',
   'apps/scheduler/src',

@@ -18,7 +18,3 @@ export const toLocalText = (at: Instant, timeZone: string): string =>
   Temporal.Instant.from(at).toZonedDateTimeISO(timeZone).toPlainDateTime().toString({ smallestUnit: 'minute' })
 
 export const todayIn = (timeZone: string): PlainDate => Temporal.Now.plainDateISO(timeZone).toString()
-
-/** The instant at which that date begins in the zone. */
-export const startOfDay = (date: PlainDate, timeZone: string): Instant =>
-  Temporal.PlainDate.from(date).toZonedDateTime(timeZone).toInstant().toString()

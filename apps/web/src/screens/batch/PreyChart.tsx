@@ -2,11 +2,13 @@
 
 import { useElementSize } from '@mantine/hooks'
 import charts from '@/base/charts/charts.module.css'
+import { midnightsBetween } from '@/base/dates/midnights.ts'
 import { sayDate, toPlainDate } from '@/base/dates/say.ts'
 import { formatNumber } from '@/base/quantities/format-number.ts'
 import styles from './prey.module.css'
-import { type HeldBand, midnightsBetween, type PreyCount, type PreyFeed } from './prey-chart.ts'
-import { type PreyFrame, preyChartHeight, preyFrame, preyMargin, preyTops } from './prey-frame.ts'
+import type { HeldBand, PreyCount, PreyFeed } from './prey-chart.ts'
+import { type PreyFrame, preyFrame } from './prey-frame.ts'
+import { preyChartHeight, preyMargin, preyTops } from './prey-lanes.ts'
 
 type Props = {
   counts: PreyCount[]

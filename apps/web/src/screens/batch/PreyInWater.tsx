@@ -13,7 +13,7 @@ import { factsOptions } from '@/parts/facts/queries.ts'
 import { rulesOptions } from '@/parts/rules/queries.ts'
 import { PreyTable } from './PreyTable.tsx'
 import { heldBand, readPrey } from './prey-chart.ts'
-import { preyChartHeight } from './prey-frame.ts'
+import { preyChartHeight } from './prey-lanes.ts'
 import { sayPrey } from './say-prey.ts'
 
 const PreyChart = lazy(() => import('./PreyChart.tsx').then((part) => ({ default: part.PreyChart })))

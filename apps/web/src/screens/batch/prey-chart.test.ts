@@ -1,6 +1,6 @@
 import type { Fact, Rule, RuleParameter } from '@fryward/shared'
 import { describe, expect, it } from 'vitest'
-import { heldBand, midnightsBetween, readPrey } from './prey-chart.ts'
+import { heldBand, readPrey } from './prey-chart.ts'
 
 const base = (id: string, at: string) => ({
   ...{ id, subjectId: 'batch', subjectKind: 'larval_batch' as const, at, receivedAt: at, recordedByName: 'Carla' },
@@ -48,20 +48,5 @@ describe('prey in the water', () => {
     expect(heldBand([rule])).toEqual({ lowest: 5, target: 10, most: 15 })
     expect(heldBand([{ ...rule, isOn: false }])).toBeUndefined()
     expect(heldBand([])).toBeUndefined()
-  })
-})
-
-describe('midnights of the room', () => {
-  it('are those of its own zone, each once, also where a day has 25 hours', () => {
-    const between = midnightsBetween(
-      new Date('2026-10-24T10:00:00Z'),
-      new Date('2026-10-27T10:00:00Z'),
-      'Europe/Lisbon',
-    )
-    expect(between.map((at) => new Date(at).toISOString())).toEqual([
-      '2026-10-24T23:00:00.000Z',
-      '2026-10-26T00:00:00.000Z',
-      '2026-10-27T00:00:00.000Z',
-    ])
   })
 })

@@ -1,6 +1,4 @@
 import type { CountTarget, Fact, Id, Instant, Rule } from '@fryward/shared'
-import { startOfDay } from '@/base/dates/local-time.ts'
-import { toPlainDate } from '@/base/dates/say.ts'
 import { densityOf } from '@/parts/facts/density-of.ts'
 
 export type PreyCount = {
@@ -57,19 +55,4 @@ export function heldBand(rules: Rule[]): HeldBand | undefined {
   }
   const [lowest, target, most] = [numberOf('refillUnderPerMl'), numberOf('targetPerMl'), numberOf('mostPerMl')]
   return lowest === undefined || target === undefined || most === undefined ? undefined : { lowest, target, most }
-}
-
-/** Midnights of the room between two instants, as instants. */
-export function midnightsBetween(from: Date, until: Date, timeZone: string): Instant[] {
-  const midnights: Instant[] = []
-  const dayMs = 86_400_000
-  // A day longer than 24 h (clocks put back) would be met twice by steps of 24 h; a set keeps it once.
-  const dates = new Set<string>()
-  for (let ms = from.getTime(); ms <= until.getTime() + dayMs; ms += dayMs)
-    dates.add(toPlainDate(new Date(ms), timeZone))
-  for (const date of dates) {
-    const at = startOfDay(date, timeZone)
-    if (Date.parse(at) >= from.getTime() && Date.parse(at) <= until.getTime()) midnights.push(at)
-  }
-  return midnights
 }

@@ -2,16 +2,18 @@
 
 import type { CultureOutlook } from '@fryward/shared'
 import { useElementSize } from '@mantine/hooks'
+import { area, line } from 'd3-shape'
 import charts from '@/base/charts/charts.module.css'
 import { sayDate, toPlainDate } from '@/base/dates/say.ts'
 import { formatNumber } from '@/base/quantities/format-number.ts'
-import { chartHeight, type Frame, frameOf, lanes, margin, tops } from './chart-frame.ts'
+import { type Frame, frameOf } from './chart-frame.ts'
+import { chartHeight, lanes, margin, tops } from './chart-lanes.ts'
 import styles from './cultures.module.css'
 
 /** Counts as dots with their error, bands behind and ahead, harvests hanging from above, egg ratio underneath. */
 export function DensityChart({ outlook, timeZone }: { outlook: CultureOutlook; timeZone: string }) {
   const { ref, width } = useElementSize()
-  const frame = width > 0 ? frameOf(outlook, width) : null
+  const frame = width > 0 ? frameOf(outlook, { width, timeZone }) : null
   return (
     <div ref={ref} style={{ height: chartHeight }}>
       {frame && (
@@ -50,8 +52,8 @@ function Axes({ frame, timeZone }: { frame: Frame; timeZone: string }) {
         per mL
       </text>
       {frame.days.map((day) => (
-        <text key={day.atMs} className={charts.tick} x={day.x} y={tops.dates + 18} textAnchor="middle">
-          {sayDate(toPlainDate(new Date(day.atMs), timeZone)).replace(/^\w+,? /, '')}
+        <text key={day.at} className={charts.tick} x={day.x} y={tops.dates + 18} textAnchor="middle">
+          {sayDate(toPlainDate(day.at, timeZone)).replace(/^\w+,? /, '')}
         </text>
       ))}
       {frame.nowX !== null && (
@@ -66,30 +68,29 @@ function Axes({ frame, timeZone }: { frame: Frame; timeZone: string }) {
   )
 }
 
-/** A closed outline: the upper edge forwards, the lower edge back. */
-function outline(points: { x: number; upper: number; lower: number }[]): string {
-  const upper = points.map((point) => `${point.x},${point.upper}`)
-  const lower = points.toReversed().map((point) => `${point.x},${point.lower}`)
-  return `M${[...upper, ...lower].join('L')}Z`
-}
-
 function Bands({ outlook, frame }: Part) {
   const { x, y } = frame
-  const path = (points: { at: string; p50: number }[]) =>
-    points.length > 0 ? `M${points.map((point) => `${x(point.at)},${y(point.p50)}`).join('L')}` : ''
-  const wide = (points: { at: string; p10: number; p90: number }[]) =>
-    points.length > 1 ? outline(points.map((p) => ({ x: x(p.at), upper: y(p.p90), lower: y(p.p10) }))) : ''
-  const narrow =
-    outlook.ahead.length > 1
-      ? outline(outlook.ahead.map((p) => ({ x: x(p.at), upper: y(p.p75), lower: y(p.p25) })))
-      : ''
+  const middle = line<{ at: string; p50: number }>(
+    (point) => x(point.at),
+    (point) => y(point.p50),
+  )
+  const wide = area<{ at: string; p10: number; p90: number }>(
+    (point) => x(point.at),
+    (point) => y(point.p10),
+    (point) => y(point.p90),
+  )
+  const narrow = area<{ at: string; p25: number; p75: number }>(
+    (point) => x(point.at),
+    (point) => y(point.p25),
+    (point) => y(point.p75),
+  )
   return (
     <g>
-      <path className={styles.bandBehind} d={wide(outlook.behind)} />
-      <path className={styles.bandAhead} d={wide(outlook.ahead)} />
-      <path className={styles.bandAheadNarrow} d={narrow} />
-      <path className={styles.middle} d={path(outlook.behind)} />
-      <path className={styles.middleAhead} d={path(outlook.ahead)} />
+      <path className={styles.bandBehind} d={wide(outlook.behind) ?? ''} />
+      <path className={styles.bandAhead} d={wide(outlook.ahead) ?? ''} />
+      <path className={styles.bandAheadNarrow} d={narrow(outlook.ahead) ?? ''} />
+      <path className={styles.middle} d={middle(outlook.behind) ?? ''} />
+      <path className={styles.middleAhead} d={middle(outlook.ahead) ?? ''} />
     </g>
   )
 }

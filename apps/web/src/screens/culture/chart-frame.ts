@@ -1,66 +1,64 @@
-import type { CultureOutlook } from '@fryward/shared'
-import { roundStep } from '@/base/charts/scale.ts'
-
-/** Heights in px from top to bottom: harvests hang, density stands, the egg ratio lies under it, dates last. */
-export const lanes = { harvest: 46, density: 190, eggs: 44, dates: 26, gap: 10 } as const
-export const chartHeight = lanes.harvest + lanes.density + lanes.eggs + lanes.dates + lanes.gap * 3
-export const margin = { left: 46, right: 12 } as const
-
-export const tops = {
-  harvest: 0,
-  density: lanes.harvest + lanes.gap,
-  eggs: lanes.harvest + lanes.density + lanes.gap * 2,
-  dates: lanes.harvest + lanes.density + lanes.eggs + lanes.gap * 2,
-} as const
+import type { CultureOutlook, Instant } from '@fryward/shared'
+import { amountScale, timeScale } from '@/base/charts/scales.ts'
+import { midnightsBetween } from '@/base/dates/midnights.ts'
+import { lanes, margin, tops } from './chart-lanes.ts'
 
 export type Frame = {
   x: (at: string) => number
   y: (densityPerMl: number) => number
   ticks: number[]
-  days: { atMs: number; x: number }[]
+  days: { at: Instant; x: number }[]
   nowX: number | null
   right: number
   /** Width of a bar: as much as fits between two records. */
   bar: number
 }
 
-const dayMs = 86_400_000
 /** The forecast's upper edge may run away; the axis follows the counts and the middle, with this much air. */
 const headroom = 1.8
+
+/** Of a date under the axis, with air to the next: "24 Nov" at 13 px. */
+const dateWidth = 74
+
+const dayMs = 86_400_000
+
+/** The axis reaches this far also over an empty culture, so that a line of noughts does not stand at the ceiling. */
+const lowestTopPerMl = 10
 
 function topOf(outlook: CultureOutlook): number {
   const counted = outlook.counts.map((count) => count.upperPerMl)
   const middle = [...outlook.ahead.map((point) => point.p75), ...outlook.behind.map((point) => point.p50)]
   const edge = [...outlook.ahead, ...outlook.behind].map((point) => point.p90)
-  return Math.max(10, Math.min(Math.max(...edge, 10), headroom * Math.max(...middle, ...counted, 10)), ...counted)
+  const inSight = headroom * Math.max(...middle, ...counted, lowestTopPerMl)
+  return Math.max(lowestTopPerMl, Math.min(Math.max(...edge, lowestTopPerMl), inSight), ...counted)
 }
 
-/** Scales of the chart: instants to x, animals per mL to y, in px. */
-export function frameOf(outlook: CultureOutlook, width: number): Frame {
+/** From the first record to the last of the forecast; a culture counted once gets a day, so that it has a left and a right. */
+function spanOf(outlook: CultureOutlook): { start: Date; end: Date } {
   const instants = [...outlook.counts, ...outlook.behind, ...outlook.ahead, ...outlook.harvests].map((one) =>
     new Date(one.at).getTime(),
   )
-  const fromMs = Math.min(...instants)
-  const untilMs = Math.max(...instants, fromMs + dayMs)
+  const start = Math.min(...instants)
+  return { start: new Date(start), end: new Date(Math.max(...instants, start + dayMs)) }
+}
+
+/** Scales of the chart: instants to x, animals per mL to y, in px. */
+export function frameOf(outlook: CultureOutlook, { width, timeZone }: { width: number; timeZone: string }): Frame {
   const right = width - margin.right
-  const xOf = (ms: number) => margin.left + ((ms - fromMs) / (untilMs - fromMs)) * (right - margin.left)
-  const step = roundStep(topOf(outlook))
-  const top = Math.ceil(topOf(outlook) / step) * step
-  const everyDays = Math.max(
-    1,
-    Math.ceil((untilMs - fromMs) / dayMs / Math.max(2, Math.floor((right - margin.left) / 74))),
-  )
-  const days: Frame['days'] = []
-  for (let ms = Math.ceil(fromMs / dayMs) * dayMs; ms <= untilMs; ms += everyDays * dayMs)
-    days.push({ atMs: ms, x: xOf(ms) })
+  const span = spanOf(outlook)
+  const x = timeScale(span, { left: margin.left, right })
+  const density = amountScale(topOf(outlook), { floor: tops.density + lanes.density, ceiling: tops.density })
+  const midnights = midnightsBetween(span.start, span.end, timeZone)
+  const every = Math.ceil(midnights.length / Math.max(2, Math.floor((right - margin.left) / dateWidth)))
   const first = outlook.ahead[0]
+  const days = (span.end.getTime() - span.start.getTime()) / dayMs
   return {
-    x: (at) => xOf(new Date(at).getTime()),
-    y: (density) => tops.density + lanes.density * (1 - Math.max(0, Math.min(density, top)) / top),
-    ticks: Array.from({ length: Math.round(top / step) + 1 }, (_, i) => i * step),
-    days,
-    nowX: first ? xOf(new Date(first.at).getTime()) : null,
+    x,
+    y: density.toY,
+    ticks: density.ticks,
+    days: midnights.filter((_, i) => i % every === 0).map((at) => ({ at, x: x(at) })),
+    nowX: first ? x(first.at) : null,
     right,
-    bar: Math.max(2, Math.min(8, ((right - margin.left) / Math.max(1, (untilMs - fromMs) / dayMs)) * 0.55)),
+    bar: Math.max(2, Math.min(8, ((right - margin.left) / days) * 0.55)),
   }
 }

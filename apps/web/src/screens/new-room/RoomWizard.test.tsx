@@ -1,0 +1,137 @@
+import { type BodyOf, RoomSchema } from '@fryward/shared'
+import { screen, within } from '@testing-library/react'
+import type { UserEvent } from '@testing-library/user-event'
+import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { answerApi } from '@/testing/answer-api.ts'
+import { makeRoom } from '@/testing/made-up.ts'
+import { renderInRoom } from '@/testing/render-in-room.tsx'
+import { RoomWizard } from './RoomWizard.tsx'
+
+// The page is scrolled to its top at each step, which a DOM without a screen cannot do.
+beforeEach(() => void vi.stubGlobal('scrollTo', () => {}))
+
+const created = makeRoom()
+const openWizard = () => {
+  const { writes } = answerApi({ createRoom: () => created })
+  const { user, went } = renderInRoom(<RoomWizard />)
+  return { user, went, sent: () => writes.map(({ body }) => body as BodyOf<'createRoom'>) }
+}
+
+const box = (name: string | RegExp) => screen.getByRole('textbox', { name })
+const press = (user: UserEvent, name: string) => user.click(screen.getByRole('button', { name }))
+const retype = async (user: UserEvent, name: string | RegExp, text: string) => {
+  await user.clear(box(name))
+  await user.type(box(name), text)
+}
+const toVessels = async (user: UserEvent) => {
+  await user.type(box('Name of the room'), 'Back room')
+  await press(user, 'Next')
+  await press(user, 'Next')
+}
+
+describe('the wizard', () => {
+  it('asks for the room’s name before it goes on, and says so in a sentence', async () => {
+    const { user } = openWizard()
+    await press(user, 'Next')
+    expect(screen.getByText('A name for the room, so that it can be told apart.')).toBeDefined()
+    expect(screen.getByRole('heading', { name: 'The room' })).toBeDefined()
+  })
+
+  it.each([
+    ['Lights off', '27:00', 'Lights on and lights off, as times of day such as 7:30.'],
+    ['New water: salinity', 'brackish', 'Salinity and temperature, as numbers.'],
+  ])('says on the first step what is wrong with %s', async (name, typed, sentence) => {
+    const { user } = openWizard()
+    await user.type(box('Name of the room'), 'Back room')
+    await retype(user, new RegExp(name), typed)
+    await press(user, 'Next')
+    expect(screen.getByText(sentence)).toBeDefined()
+    expect(box(new RegExp(name))).toHaveProperty('value', typed)
+  })
+
+  it('goes on by Enter, and keeps what was typed when one goes back', async () => {
+    const { user } = openWizard()
+    await user.type(box('Name of the room'), 'Back room{Enter}')
+    expect(screen.getByRole('heading', { name: 'Its rounds' })).toBeDefined()
+    await retype(user, 'Round 1: name', 'Dawn')
+    await press(user, 'Back')
+    expect(box('Name of the room')).toHaveProperty('value', 'Back room')
+    await press(user, 'Next')
+    expect(box('Round 1: name')).toHaveProperty('value', 'Dawn')
+  })
+
+  it('refuses a round without a time of day on the step that has the round', async () => {
+    const { user } = openWizard()
+    await user.type(box('Name of the room'), 'Back room{Enter}')
+    await retype(user, 'Round 2: starts', 'noon')
+    await press(user, 'Next')
+    expect(screen.getByText('When the round Midday starts, as a time of day such as 7:30.')).toBeDefined()
+  })
+
+  it('keeps the water as warm as it was when the units change', async () => {
+    const { user } = openWizard()
+    await user.click(screen.getByRole('radio', { name: /US/ }))
+    // 26 °C = 26 × 9/5 + 32 °F
+    expect(box(/temperature/)).toHaveProperty('value', '78.8')
+    await user.click(screen.getByRole('radio', { name: /[Mm]etric/ }))
+    expect(box(/temperature/)).toHaveProperty('value', '26')
+  })
+
+  it('sends all of it once, at the end, in the wire’s units', async () => {
+    const { user, sent, went } = openWizard()
+    await user.click(screen.getByRole('radio', { name: /US/ }))
+    await toVessels(user)
+    await press(user, 'Add a rotifer culture')
+    const culture = screen.getByRole('group', { name: 'Rotifer cultures' })
+    await user.type(within(culture).getByRole('textbox', { name: 'Volume' }), '10')
+    await user.type(box('Name on the bottle'), 'Green paste')
+    await user.type(box(/Strength/), '68')
+    await press(user, 'Add a tank')
+    await user.type(within(screen.getByRole('group', { name: 'Tanks' })).getByRole('textbox', { name: 'Volume' }), '20')
+    expect(sent()).toEqual([])
+    await press(user, 'Set up the room')
+    const [body] = sent()
+    // a US gallon is 3.785411784 L (NIST Handbook 44, 2024, Appendix C)
+    expect(body?.cultures).toMatchObject([{ name: 'R1', kind: 'rotifer', strain: 'L' }])
+    expect(body?.cultures[0]?.volumeL).toBeCloseTo(37.854, 2)
+    expect(body?.tanks[0]?.volumeL).toBeCloseTo(75.708, 2)
+    expect(body?.concentrate).toMatchObject({ name: 'Green paste', cellsPerMl: 68e9 })
+    expect(body?.temperatureC).toBeCloseTo(26, 5)
+    expect(sent()).toHaveLength(1)
+    expect(went).toEqual([`/rooms/${created.id}/today`])
+  })
+
+  it.each([
+    ['a vessel without a volume', 'Add a tank', 'Each vessel needs its volume, as a number.'],
+    ['a bottle without its strength', undefined, 'The strength of the bottle from its label, or no bottle at all.'],
+  ])('does not send %s, and says what to do', async (_what, button, sentence) => {
+    const { user, sent } = openWizard()
+    await toVessels(user)
+    if (button) await press(user, button)
+    else await user.type(box('Name on the bottle'), 'Green paste')
+    await press(user, 'Set up the room')
+    expect(screen.getByText(sentence)).toBeDefined()
+    expect(sent()).toEqual([])
+  })
+
+  it('leaves the vessels for later, whatever was typed of them', async () => {
+    const { user, sent } = openWizard()
+    await toVessels(user)
+    await press(user, 'Add a tank')
+    await press(user, 'Leave the vessels for later')
+    expect(sent()).toHaveLength(1)
+    expect(sent()[0]).toMatchObject({ tanks: [], cultures: [], rounds: expect.arrayContaining([]) })
+    expect(RoomSchema.shape.rounds.safeParse(sent()[0]?.rounds).success).toBe(true)
+  })
+
+  it('takes out the vessel it is told to, and gives the next a name that is free', async () => {
+    const { user } = openWizard()
+    await toVessels(user)
+    await press(user, 'Add a tank')
+    await press(user, 'One more tank')
+    await press(user, 'Take out the tank T1')
+    await press(user, 'One more tank')
+    const names = within(screen.getByRole('group', { name: 'Tanks' })).getAllByRole('textbox', { name: 'Name' })
+    expect(names.map((one) => (one as HTMLInputElement).value)).toEqual(['T2', 'T3'])
+  })
+})
