@@ -11,6 +11,7 @@ const ROOMS = [
   'packages/survival/src',
   'packages/lineage/src',
   'packages/words/src',
+  'packages/husbandry/src',
   'packages/store/src',
   'apps/api/src',
   'apps/scheduler/src',

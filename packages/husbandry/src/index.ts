@@ -1,20 +1,26 @@
 export * from './calendar/day-month.ts'
+export { addHours, addMinutes, elapsedDays, elapsedHours, instantOf } from './calendar/elapsed.ts'
 export * from './calendar/husbandry-day.ts'
 export * from './engine/check-values.ts'
 export * from './engine/draft-day.ts'
+export * from './engine/reconcile.ts'
+export * from './engine/task-key.ts'
+export * from './facts/fact.ts'
+export { type HarvestPlan, harvestPlan, type NoHarvest, rotiferHarvestInForce } from './plans/harvest-plan.ts'
+export * from './rule/definition.ts'
+export * from './rule/gap.ts'
 export {
   type Parameter,
   type Parameters,
   type ParameterValues,
   parameterSchema,
   resolveParameters,
-} from './engine/parameters.ts'
-export * from './engine/reconcile.ts'
-export * from './engine/rule.ts'
-export * from './engine/rule-settings.ts'
-export * from './engine/task-key.ts'
+} from './rule/parameters.ts'
+export * from './rule/rule.ts'
+export * from './rule/rule-in-force.ts'
 export * from './rules/index.ts'
-export * from './snapshot.ts'
+export { factsAbout, factsOf, type Happened, lastFactOf } from './snapshot/facts-of.ts'
+export * from './snapshot/room-snapshot.ts'
 export * from './species/index.ts'
 export * from './state/batch-state.ts'
 export * from './state/book.ts'

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { addDays, addMinutes, daysBetween, elapsedDays, husbandryDay, localDate } from './husbandry-day.ts'
+import { addMinutes, elapsedDays } from './elapsed.ts'
+import { addDays, daysBetween, husbandryDay, localDate } from './husbandry-day.ts'
 
 const room = (timeZone: string, at = '07:00') => ({
   timeZone,

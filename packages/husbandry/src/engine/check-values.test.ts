@@ -1,6 +1,6 @@
 import type { TaskField } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
-import { choiceField, choicesField, countField, noteField, numberField, yesNoField } from '../rules/fields.ts'
+import { choiceField, choicesField, countField, noteField, numberField, yesNoField } from '../task/fields.ts'
 import { checkValues } from './check-values.ts'
 
 const number = numberField({

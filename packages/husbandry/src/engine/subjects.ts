@@ -1,8 +1,8 @@
 import { type Station, stationOfTank } from '@fryward/shared'
-import type { RoomSnapshot } from '../snapshot.ts'
+import type { Rule, Subject } from '../rule/rule.ts'
+import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 import { isBatchStanding } from '../state/batch-state.ts'
 import { clutchState } from '../state/clutch-state.ts'
-import type { Rule, Subject } from './rule.ts'
 
 /** The things a rule may be about, in order of name so that a day always reads the same. */
 export function subjectsOf(snapshot: RoomSnapshot, rule: Pick<Rule, 'subject' | 'station'>): Subject[] {

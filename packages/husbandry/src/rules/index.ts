@@ -1,4 +1,4 @@
-import type { Rule } from '../engine/rule.ts'
+import type { Rule } from '../rule/rule.ts'
 import { clutchDark } from './broodstock/clutch-dark.ts'
 import { clutchDeadEggs } from './broodstock/clutch-dead-eggs.ts'
 import { clutchDecide } from './broodstock/clutch-decide.ts'

@@ -1,41 +1,37 @@
-import type { Fact, FactOf, Id } from '@fryward/shared'
-import type { Happened, RoomSnapshot, SnapshotBatch } from '../snapshot.ts'
-import { type Book, bookNumber } from './book.ts'
-import { arrivalsIn, countsOf, departures, total } from './book-entries.ts'
+import type { Id } from '@fryward/shared'
+import type { Happened } from '../snapshot/facts-of.ts'
+import type { SnapshotBatch } from '../snapshot/room-snapshot.ts'
+import { type Book, bookNumber, entriesOf } from './book.ts'
+import { bookLines, totalOf } from './book-lines.ts'
+
+type Batch = Pick<SnapshotBatch, 'id'>
 
 /** A batch stands on at least one hatch that is not struck out. */
-export function isBatchStanding(snapshot: RoomSnapshot, batch: SnapshotBatch): boolean {
-  return snapshot.facts.some((fact) => isHatchOf(fact, batch.id))
+export function isBatchStanding(happened: Happened, batch: Batch): boolean {
+  return bookLines(happened, batch.id).some(({ way }) => way === 'begin')
 }
 
 export type BatchNumbers = { hatched: number | null; lost: number; moved: number; now: number | null }
 
 /** Larvae by the book: hatched and moved in, less losses seen and moves; a head count of larvae starts it anew. */
-export function batchNumbers(snapshot: Happened, batch: Pick<SnapshotBatch, 'id'>): BatchNumbers {
-  const book = batchBook(snapshot, batch.id)
+export function batchNumbers(happened: Happened, batch: Batch): BatchNumbers {
+  const lines = bookLines(happened, batch.id)
+  const book = batchBook(happened, batch.id)
   const now = bookNumber(book)
   return {
     hatched: book.opening,
-    lost: total(departures(snapshot, batch.id, ['loss'])),
-    moved: total(departures(snapshot, batch.id, ['transfer'])),
+    lost: totalOf(lines, 'out', 'loss'),
+    moved: totalOf(lines, 'out', 'transfer'),
     now: now === null ? null : Math.round(now),
   }
 }
 
+/** Larvae of several nights add up: the book opens with all that hatched into the batch. */
 export function batchBook(happened: Happened, batchId: Id): Book {
-  const hatched = happened.facts.flatMap((fact) =>
-    isHatchOf(fact, batchId) && fact.data.larvae !== undefined ? [fact.data.larvae] : [],
-  )
+  const lines = bookLines(happened, batchId)
+  const hatched = lines.flatMap(({ way, number }) => (way === 'begin' && number !== null ? [number] : []))
   return {
     opening: hatched.length > 0 ? hatched.reduce((sum, larvae) => sum + larvae, 0) : null,
-    entries: [
-      ...arrivalsIn(happened, batchId),
-      ...departures(happened, batchId, ['loss', 'transfer', 'outcome']),
-      ...countsOf(happened, batchId, ({ of, volumeMl }) => of === 'larvae' && volumeMl === undefined),
-    ],
+    entries: entriesOf(lines, 'larvae'),
   }
-}
-
-function isHatchOf(fact: Fact, batchId: Id): fact is FactOf<'hatch'> {
-  return fact.kind === 'hatch' && (fact.subjectId === batchId || fact.data.batchId === batchId)
 }

@@ -1,10 +1,18 @@
-import type { Instant } from '@fryward/shared'
+import type { CountData, Instant } from '@fryward/shared'
+import type { WrittenLine } from './book-lines.ts'
 
 /** One line of a book of animals: some came, some left, or they were counted. */
 export type BookEntry = { at: Instant; kind: 'in' | 'out' | 'count'; number: number }
 
 /** The animals of one clutch, batch or group; `opening` is what it began with, null while nobody has said. */
 export type Book = { opening: number | null; entries: readonly BookEntry[] }
+
+/** The entries among a book's lines; of counts those of its own animals. */
+export function entriesOf(lines: readonly WrittenLine[], counted: CountData['of']): BookEntry[] {
+  return lines.flatMap(({ at, way, number, of }): BookEntry[] =>
+    way === 'begin' || number === null || (way === 'count' && of !== counted) ? [] : [{ at, kind: way, number }],
+  )
+}
 
 // A count tells what was there after everything else of its instant.
 const rank = { in: 0, out: 1, count: 2 } as const

@@ -1,6 +1,7 @@
-import type { CareAct, FactOf, Id } from '@fryward/shared'
+import type { CareAct, Id } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import type { RoomSnapshot } from '../snapshot.ts'
+import type { FactOf } from '../facts/fact.ts'
+import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 import { daysSince, factsUntil } from './day-facts.ts'
 
 /** The last time something was done to a subject, up to the end of a day. */

@@ -1,8 +1,9 @@
 import type { EggStage, Instant, Night } from '@fryward/shared'
-import { factsOf, type RoomSnapshot, type SnapshotClutch } from '../snapshot.ts'
+import { rememberedByContent } from '../memo/remembered.ts'
+import { factsOf } from '../snapshot/facts-of.ts'
+import type { RoomSnapshot, SnapshotClutch } from '../snapshot/room-snapshot.ts'
 import { getSpecies } from '../species/index.ts'
 import { brooderRelease, type Forecast, hatchNights, type PastDuration, pastIncubation } from '../thermal/index.ts'
-import { rememberedByContent } from './memo.ts'
 
 // The days of a room ask for the same forecasts after every sign-off.
 const forecasts = rememberedByContent<Forecast>(1000)

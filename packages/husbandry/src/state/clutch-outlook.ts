@@ -1,13 +1,14 @@
 import type { Because } from '@fryward/shared'
 import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
-import { factLink, Gap, profileLink } from '../engine/rule.ts'
-import type { RoomSnapshot, SnapshotClutch } from '../snapshot.ts'
+import { Gap } from '../rule/gap.ts'
+import { factLink, profileLink } from '../rule/why.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
+import type { RoomSnapshot, SnapshotClutch } from '../snapshot/room-snapshot.ts'
 import { findSpecies, type SpeciesProfile } from '../species/index.ts'
 import type { Forecast } from '../thermal/index.ts'
 import { clutchForecast } from './clutch-nights.ts'
 import { dateOf, factsUntil } from './day-facts.ts'
 import { tankOf } from './larval-diet.ts'
-import { rememberedBySnapshot } from './memo.ts'
 import { warmthLink } from './tank-warmth.ts'
 
 export type ClutchOutlook = {

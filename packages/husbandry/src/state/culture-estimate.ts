@@ -5,7 +5,7 @@ import {
   estimateCulture,
   fitCulture,
 } from '@fryward/live-feed'
-import { rememberedByContent } from './memo.ts'
+import { rememberedByContent } from '../memo/remembered.ts'
 
 // Growth rates move slowly and a fit costs a hundred filter passes, so rates are learned anew with every seventh day
 // of a culture's life, from the thirty days before it; the estimate itself always uses every record.

@@ -1,19 +1,16 @@
 import type { CultureHistory } from '@fryward/live-feed'
-import type { FactOf, Id, Instant } from '@fryward/shared'
-import { addMinutes, elapsedDays } from '../calendar/husbandry-day.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../snapshot.ts'
-import { countDensity } from './count-density.ts'
-import { factsUntil } from './day-facts.ts'
-import { rememberedBySnapshot } from './memo.ts'
+import type { Instant } from '@fryward/shared'
+import { addHours, elapsedDays } from '../calendar/elapsed.ts'
+import type { CountedDensity } from '../facts/effects.ts'
+import type { Fact } from '../facts/fact.ts'
+import { effectsOf } from '../facts/index.ts'
+import { factsAbout } from '../snapshot/facts-of.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 
-export type CultureCount = {
-  fact: FactOf<'count'>
-  densityPerMl: number
-  animalsCounted: number
-  eggRatio: number | null
-}
-export type CultureInoculation = { fact: FactOf<'inoculation'>; densityPerMl: number }
-export type CultureRemovalFact = { fact: FactOf<'harvest'> | FactOf<'water_change'>; volumeL: number; fraction: number }
+export type CultureCount = CountedDensity & { fact: Fact }
+export type CultureInoculation = { fact: Fact; densityPerMl: number }
+export type CultureRemoval = { fact: Fact; volumeL: number; fraction: number }
 
 /** What was counted, put in and taken out of a culture since it was last set up, oldest first. */
 export type CultureRecord = {
@@ -21,14 +18,12 @@ export type CultureRecord = {
   startedAt: Instant
   counts: CultureCount[]
   inoculations: CultureInoculation[]
-  removals: CultureRemovalFact[]
+  removals: CultureRemoval[]
 }
 
 // An older count or inoculation says nothing of what swims there today; it is also as far as facts are loaded.
 // common practice
 const speaksForDays = 60
-/** A removal leaves something behind, or there is no culture to go on with. */
-const mostRemoved = 0.999
 // Where the published growth and egg times hold (live-feed): outside, the water's warmth is left out of the estimate.
 const knownTemperatureC = { from: 5, to: 35 }
 
@@ -43,48 +38,23 @@ export function cultureRecord(
 }
 
 function readRecord(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Instant): CultureRecord {
-  const about = { subjectId: culture.id, until }
-  const restartedAt = factsUntil(snapshot, 'care', about).findLast((fact) => fact.data.act === 'restart_culture')?.at
+  const happened = factsAbout(snapshot, culture.id)
+    .filter((fact) => fact.at < until)
+    .flatMap((fact) => {
+      const effect = effectsOf(fact).culture?.(fact, culture)
+      return effect ? [{ fact, ...effect }] : []
+    })
+  const restartedAt = happened.findLast(({ way }) => way === 'restarted')?.fact.at
   const startedAt = restartedAt !== undefined && restartedAt > culture.startedAt ? restartedAt : culture.startedAt
-  const since = addMinutes(until, -speaksForDays * 24 * 60)
-  const isSince = (fact: { at: Instant }) => fact.at >= startedAt && fact.at >= since
-  return {
-    startedAt,
-    counts: factsUntil(snapshot, 'count', about).filter(isSince).flatMap(toCount),
-    inoculations: factsUntil(snapshot, 'inoculation', about)
-      .filter(isSince)
-      .flatMap((fact) => toInoculation(fact, culture)),
-    removals: removalsOf(snapshot, about, culture).filter(({ fact }) => isSince(fact)),
+  const since = addHours(until, -speaksForDays * 24)
+  const record: CultureRecord = { startedAt, counts: [], inoculations: [], removals: [] }
+  for (const event of happened) {
+    if (event.fact.at < startedAt || event.fact.at < since) continue
+    if (event.way === 'counted') record.counts.push(event)
+    if (event.way === 'added') record.inoculations.push(event)
+    if (event.way === 'removed') record.removals.push(event)
   }
-}
-
-function toCount(fact: FactOf<'count'>): CultureCount[] {
-  const { of, animals, volumeMl, dilution, eggs, females } = fact.data
-  if (of !== 'culture' || volumeMl === undefined) return []
-  const { densityPerMl, animalsCounted } = countDensity({ animals, volumeMl, dilution })
-  const eggRatio = eggs === undefined || females === undefined ? null : eggs / females
-  return [{ fact, densityPerMl, animalsCounted, eggRatio }]
-}
-
-function toInoculation(fact: FactOf<'inoculation'>, culture: SnapshotCulture): CultureInoculation[] {
-  const { densityPerMl, animals } = fact.data
-  if (densityPerMl !== undefined) return [{ fact, densityPerMl }]
-  return animals === undefined ? [] : [{ fact, densityPerMl: animals / (culture.volumeL * 1000) }]
-}
-
-function removalsOf(
-  snapshot: RoomSnapshot,
-  about: { subjectId: Id; until: Instant },
-  culture: SnapshotCulture,
-): CultureRemovalFact[] {
-  // Copepods are counted as grown and half-grown, and those the sieve holds back: only nauplii and water leave.
-  const isHeldBack = culture.kind === 'copepod'
-  const toRemoval = (fact: FactOf<'harvest'> | FactOf<'water_change'>, volumeL: number): CultureRemovalFact[] =>
-    volumeL > 0 && !isHeldBack ? [{ fact, volumeL, fraction: Math.min(mostRemoved, volumeL / culture.volumeL) }] : []
-  return [
-    ...factsUntil(snapshot, 'harvest', about).flatMap((fact) => toRemoval(fact, fact.data.volumeL)),
-    ...factsUntil(snapshot, 'water_change', about).flatMap((fact) => toRemoval(fact, fact.data.removedL)),
-  ].sort((a, b) => (a.fact.at < b.fact.at ? -1 : a.fact.at > b.fact.at ? 1 : a.fact.id < b.fact.id ? -1 : 1))
+  return record
 }
 
 /**

@@ -1,8 +1,9 @@
 import type { CultureEstimate } from '@fryward/live-feed'
 import type { Because, Instant } from '@fryward/shared'
-import { daysBetween, elapsedDays, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
-import { computedLink, factLink } from '../engine/rule.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../snapshot.ts'
+import { elapsedDays } from '../calendar/elapsed.ts'
+import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
+import { computedLink, factLink } from '../rule/why.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { cultureEstimateAt } from './culture-estimate.ts'
 import { type CultureRecord, cultureHistory, cultureRecord } from './culture-history.ts'
 
@@ -119,11 +120,4 @@ export function hasYoungNeighbour(
     const ageDays = daysBetween(cultureStartDate(snapshot, other, day.endsAt), day.date)
     return ageDays >= 0 && ageDays < withinDays
   })
-}
-
-/** The culture with this id; throws when the snapshot does not hold it. */
-export function cultureById(snapshot: RoomSnapshot, id: string): SnapshotCulture {
-  const culture = snapshot.cultures.find((each) => each.id === id)
-  if (!culture) throw new Error(`The snapshot has no culture ${id}`)
-  return culture
 }

@@ -1,4 +1,4 @@
-import { elapsedDays } from '../calendar/husbandry-day.ts'
+import { elapsedDays } from '../calendar/elapsed.ts'
 import type { CultureRecord } from './culture-history.ts'
 
 // Losing more than this a day between two counts is more than the error of good counts. common practice

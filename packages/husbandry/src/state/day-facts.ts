@@ -1,6 +1,8 @@
-import type { Fact, FactKind, FactOf, Id, Instant, PlainDate } from '@fryward/shared'
+import type { FactKind, Id, Instant, PlainDate } from '@fryward/shared'
 import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
-import { factsOf, type RoomSnapshot } from '../snapshot.ts'
+import type { Fact, FactOf } from '../facts/fact.ts'
+import { factsOf } from '../snapshot/facts-of.ts'
+import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 
 /** Facts about one subject until the end of a day, oldest first. */
 export function factsUntil<K extends FactKind>(

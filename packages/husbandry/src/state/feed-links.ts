@@ -1,5 +1,5 @@
 import type { PlainDate } from '@fryward/shared'
-import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../snapshot.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 
 function linksOn(snapshot: RoomSnapshot, date: PlainDate) {
   return snapshot.feedLinks

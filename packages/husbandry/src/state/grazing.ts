@@ -1,9 +1,10 @@
 import { type Grazing, type GrazingObservation, learnGrazing } from '@fryward/live-feed'
-import type { FactOf, Instant } from '@fryward/shared'
-import { elapsedDays } from '../calendar/husbandry-day.ts'
-import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot.ts'
+import type { Instant } from '@fryward/shared'
+import { elapsedDays } from '../calendar/elapsed.ts'
+import { countDensity } from '../facts/count-density.ts'
+import type { FactOf } from '../facts/fact.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { batchNumbers } from './batch-state.ts'
-import { countDensity } from './count-density.ts'
 import { factsUntil } from './day-facts.ts'
 
 export type PreyCount = { fact: FactOf<'count'>; perMl: number; animalsCounted: number }

@@ -1,7 +1,8 @@
 import type { Id, Outcome } from '@fryward/shared'
-import { factsOf, type Happened, type SnapshotGroup } from '../snapshot.ts'
-import { type Book, bookNumber } from './book.ts'
-import { arrivalsIn, countsOf, departures, total } from './book-entries.ts'
+import { factsOf, type Happened } from '../snapshot/facts-of.ts'
+import type { SnapshotGroup } from '../snapshot/room-snapshot.ts'
+import { type Book, bookNumber, entriesOf } from './book.ts'
+import { bookLines, totalOf } from './book-lines.ts'
 
 export type GroupNumbers = {
   arrived: number
@@ -12,32 +13,27 @@ export type GroupNumbers = {
 }
 
 /** Fish of a group by the book: transfers in, less losses, moves and outcomes; a head count starts the book anew. */
-export function groupNumbers(snapshot: Happened, group: Pick<SnapshotGroup, 'id'>): GroupNumbers {
-  const outcomes = factsOf(snapshot, 'outcome', group.id)
+export function groupNumbers(happened: Happened, group: Pick<SnapshotGroup, 'id'>): GroupNumbers {
+  const lines = bookLines(happened, group.id)
+  const outcomes = factsOf(happened, 'outcome', group.id)
   const numberOf = (outcome: Outcome) =>
     outcomes.filter((fact) => fact.data.outcome === outcome).reduce((sum, fact) => sum + fact.data.number, 0)
-  const now = bookNumber(groupBook(snapshot, group.id))
+  const now = bookNumber(groupBook(happened, group.id))
   return {
-    arrived: total(arrivalsIn(snapshot, group.id)),
-    lost: total(departures(snapshot, group.id, ['loss'])),
-    movedOn: total(departures(snapshot, group.id, ['transfer'])),
+    arrived: totalOf(lines, 'in'),
+    lost: totalOf(lines, 'out', 'loss'),
+    movedOn: totalOf(lines, 'out', 'transfer'),
     byOutcome: { placed: numberOf('placed'), kept: numberOf('kept'), culled: numberOf('culled') },
     now: now === null ? null : Math.round(now),
   }
 }
 
 export function groupBook(happened: Happened, groupId: Id): Book {
-  const counts = countsOf(happened, groupId, ({ of }) => of === 'juveniles')
-  const [first, ...later] = arrivalsIn(happened, groupId)
+  const entries = entriesOf(bookLines(happened, groupId), 'juveniles')
+  const first = entries.find(({ kind }) => kind === 'in')
   // What a group began with stands from the first: a loss told of as earlier than the move was one of those fish.
-  const isOpening = first !== undefined && !counts.some(({ at }) => at < first.at)
-  return {
-    opening: isOpening ? first.number : null,
-    entries: [
-      ...(first && !isOpening ? [first] : []),
-      ...later,
-      ...departures(happened, groupId, ['loss', 'transfer', 'outcome']),
-      ...counts,
-    ],
-  }
+  const isOpening = first !== undefined && !entries.some(({ kind, at }) => kind === 'count' && at < first.at)
+  return isOpening
+    ? { opening: first.number, entries: entries.filter((entry) => entry !== first) }
+    : { opening: null, entries }
 }

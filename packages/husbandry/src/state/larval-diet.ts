@@ -1,6 +1,6 @@
 import type { PlainDate } from '@fryward/shared'
 import { daysBetween } from '../calendar/husbandry-day.ts'
-import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { findSpecies, type SpeciesProfile } from '../species/index.ts'
 
 /** Day 0 is the morning after the hatch night, as in the species profiles; negative before it. */

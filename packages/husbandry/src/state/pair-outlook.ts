@@ -1,11 +1,15 @@
-import type { Because, FactOf } from '@fryward/shared'
-import { elapsedDays, type HusbandryDay } from '../calendar/husbandry-day.ts'
-import { factLink, Gap, profileLink } from '../engine/rule.ts'
-import { factsOf, type RoomSnapshot, type SnapshotPair } from '../snapshot.ts'
+import type { Because } from '@fryward/shared'
+import { elapsedDays } from '../calendar/elapsed.ts'
+import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import type { FactOf } from '../facts/fact.ts'
+import { rememberedByContent } from '../memo/remembered.ts'
+import { Gap } from '../rule/gap.ts'
+import { factLink, profileLink } from '../rule/why.ts'
+import { factsOf } from '../snapshot/facts-of.ts'
+import type { RoomSnapshot, SnapshotPair } from '../snapshot/room-snapshot.ts'
 import { findSpecies } from '../species/index.ts'
 import { type Forecast, nextSpawning } from '../thermal/index.ts'
 import { clutchState } from './clutch-state.ts'
-import { rememberedByContent } from './memo.ts'
 
 const forecasts = rememberedByContent<Forecast>(1000)
 

@@ -1,6 +1,6 @@
-import type { FactOf } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import type { RoomSnapshot, SnapshotBatch } from '../snapshot.ts'
+import type { FactOf } from '../facts/fact.ts'
+import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { factsOnDay } from './day-facts.ts'
 
 /** Rotifer culture harvested today for a batch and not fed yet; `harvest` is the day's first for it. */

@@ -1,6 +1,6 @@
 import type { Because, Instant } from '@fryward/shared'
-import { factLink, settingLink } from '../engine/rule.ts'
-import type { RoomSnapshot, SnapshotTank } from '../snapshot.ts'
+import { factLink, settingLink } from '../rule/why.ts'
+import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { factsUntil } from './day-facts.ts'
 
 /** Whether a forecast stands on a tank's measured temperatures or on its set point, as a link of "why". */

@@ -1,8 +1,8 @@
 import { type Random, seededRandom } from '@fryward/live-feed'
 import { clutchIntents } from '@fryward/shared'
+import { dayMs } from '../calendar/elapsed.ts'
 import { SnapshotBuilder } from './snapshot-builder.ts'
 
-const dayMs = 86_400_000
 const at = (ms: number) => new Date(Math.round(ms)).toISOString()
 export const pick = <T>(random: Random, list: readonly T[]): T => list[Math.floor(random.uniform() * list.length)]!
 export const between = (random: Random, from: number, to: number) => from + (to - from) * random.uniform()

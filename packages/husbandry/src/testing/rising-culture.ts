@@ -1,4 +1,5 @@
-import type { SnapshotCulture } from '../snapshot.ts'
+import { dayMs } from '../calendar/elapsed.ts'
+import type { SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import type { SnapshotBuilder } from './snapshot-builder.ts'
 
 /**
@@ -9,7 +10,6 @@ export function risingCulture(
   room: SnapshotBuilder,
   { date, days, volumeL = 18, ...given }: { date: string; days: number } & Partial<SnapshotCulture>,
 ): SnapshotCulture {
-  const dayMs = 86_400_000
   const morning = Date.parse(`${date}T06:30:00.000Z`)
   const startedAt = new Date(morning - days * dayMs).toISOString()
   const culture = room.culture({

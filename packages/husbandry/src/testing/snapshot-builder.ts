@@ -1,8 +1,9 @@
-import type { Fact, FactKind, factDataSchemas, Instant, PlainDate } from '@fryward/shared'
+import type { FactKind, factDataSchemas, Instant, PlainDate } from '@fryward/shared'
 import { defaultRounds, factDataSchemas as schemas } from '@fryward/shared'
 import type { z } from 'zod'
 import { type DayDrafts, draftDay, type TaskDraft } from '../engine/draft-day.ts'
-import type { FactDraft, Rule } from '../engine/rule.ts'
+import type { Fact, FactDraft } from '../facts/fact.ts'
+import type { Rule } from '../rule/rule.ts'
 import type {
   RoomSettings,
   RoomSnapshot,
@@ -14,7 +15,7 @@ import type {
   SnapshotGroup,
   SnapshotPair,
   SnapshotTank,
-} from '../snapshot.ts'
+} from '../snapshot/room-snapshot.ts'
 
 /** Ids that sort in the order in which they were made, like the UUIDv7 of the real rooms. */
 export function idMaker(start = 0): () => string {
@@ -22,23 +23,10 @@ export function idMaker(start = 0): () => string {
   return () => `00000000-0000-7000-8000-${(++made).toString(16).padStart(12, '0')}`
 }
 
-const subjectKindOf = (snapshot: RoomSnapshot, id: string): Fact['subjectKind'] => {
-  const lists = [
-    ['tank', snapshot.tanks],
-    ['culture', snapshot.cultures],
-    ['pair', snapshot.pairs],
-    ['clutch', snapshot.clutches],
-    ['larval_batch', snapshot.batches],
-    ['juvenile_group', snapshot.groups],
-  ] as const
-  return lists.find(([, list]) => list.some((each) => each.id === id))?.[0] ?? 'room'
-}
-
 /** A room for tests: UTC, three rounds at 07:00, 12:30 and 18:30, lights 07:00 to 19:00, 35 at 26 C. */
 export class SnapshotBuilder {
   readonly nextId: () => string
   readonly snapshot: RoomSnapshot
-  private revision = 0
 
   constructor(room: Partial<RoomSettings> = {}, nextId = idMaker()) {
     this.nextId = nextId
@@ -205,15 +193,9 @@ export class SnapshotBuilder {
       id,
       kind: draft.kind,
       subjectId: draft.subjectId,
-      subjectKind: subjectKindOf(this.snapshot, draft.subjectId),
       at,
-      receivedAt: at,
       recordedByName: 'Ana',
       taskId,
-      struckAt: null,
-      struckByName: null,
-      struckReason: null,
-      revision: ++this.revision,
       data,
     } as Fact
     const { facts } = this.snapshot

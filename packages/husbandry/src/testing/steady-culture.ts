@@ -1,7 +1,7 @@
-import type { SnapshotCulture } from '../snapshot.ts'
+import { dayMs } from '../calendar/elapsed.ts'
+import type { SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import type { SnapshotBuilder } from './snapshot-builder.ts'
 
-const dayMs = 86_400_000
 const at = (ms: number) => new Date(ms).toISOString()
 
 /**

@@ -1,3 +1,4 @@
+import { dayMs } from '../calendar/elapsed.ts'
 import { type ClutchStage, getSpecies, type SpeciesInput } from '../species/index.ts'
 import { checkInstant } from './check.ts'
 import { type PastDuration, pairLevel } from './pair-history.ts'
@@ -33,5 +34,5 @@ export function clutchStageAt(input: ClutchStageInput): ExpectedClutchStage {
   const share = thermalClock(incubation, startMs, input).progressDays(atMs) / median
   const isNow = ({ share: { value } }: ClutchStage): boolean =>
     share >= value.from && (share < value.to || value.to >= 1)
-  return { dayNumber: Math.floor((atMs - startMs) / 86_400_000) + 1, share, expected: clutchStages.filter(isNow) }
+  return { dayNumber: Math.floor((atMs - startMs) / dayMs) + 1, share, expected: clutchStages.filter(isNow) }
 }

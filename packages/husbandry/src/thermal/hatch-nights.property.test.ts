@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { Temporal } from 'temporal-polyfill'
 import { describe, expect, it } from 'vitest'
+import { hourMs } from '../calendar/elapsed.ts'
 import { speciesProfiles } from '../species/index.ts'
 import { type HatchNightsInput, hatchNights } from './hatch-nights.ts'
 
 const startMs = Date.parse('2026-01-01T00:00:00Z')
-const hourMs = 3_600_000
 const iso = (ms: number): string => new Date(ms).toISOString()
 
 const nestSpecies = speciesProfiles.filter(({ care }) => care.value === 'nest').map(({ id }) => id)

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { dayMs } from '../calendar/elapsed.ts'
 import { copySpecies } from '../species/index.ts'
 import { type HatchForecast, type HatchNightsInput, hatchNights } from './hatch-nights.ts'
 
@@ -13,7 +14,7 @@ const on = (forecast: HatchForecast, date: string) =>
   forecast.nights.find((night) => night.date === date)?.probability ?? 0
 
 const expectedDay = ({ nights }: HatchForecast) =>
-  nights.reduce((sum, { date, probability }) => sum + probability * (Date.parse(date) / 86_400_000), 0)
+  nights.reduce((sum, { date, probability }) => sum + probability * (Date.parse(date) / dayMs), 0)
 
 describe('hatchNights', () => {
   it('expects an ocellaris clutch at 27.35 C in the night that lies nearest to 6.83 days', () => {
@@ -98,7 +99,7 @@ describe('hatchNights', () => {
       { sum: 0, date: '' },
     ).date
     const nightNumber = Math.round(median - 0.4375)
-    expect(medianNight).toBe(new Date(Date.parse('2026-02-02') + nightNumber * 86_400_000).toISOString().slice(0, 10))
+    expect(medianNight).toBe(new Date(Date.parse('2026-02-02') + nightNumber * dayMs).toISOString().slice(0, 10))
   })
 
   it('flags water outside the tried temperatures and goes no faster past 31 C', () => {

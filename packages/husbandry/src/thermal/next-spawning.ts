@@ -1,3 +1,4 @@
+import { dayMs } from '../calendar/elapsed.ts'
 import { getSpecies, type SpeciesInput } from '../species/index.ts'
 import { checkInstant, checkNumber } from './check.ts'
 import { type Forecast, forecast } from './forecast.ts'
@@ -15,7 +16,6 @@ export interface NextSpawningInput {
   notSpawnedBy?: string | undefined
 }
 
-const dayMs = 86_400_000
 const intervalRange = { from: 1, to: 400 }
 
 /**

@@ -1,4 +1,5 @@
 import { Temporal } from 'temporal-polyfill'
+import { hourMs } from '../calendar/elapsed.ts'
 import { checkTime, checkTimeZone } from './check.ts'
 
 /** When the room's lights go off: local time of day and IANA time zone. */
@@ -18,8 +19,6 @@ export interface Period {
   /** What is ready later belongs to the next: half way between two nights, or midnight between two days. */
   endsMs: number
 }
-
-const hourMs = 3_600_000
 
 /** Lights that go off earlier than this belong to a night that began late, not to a day reversed. */
 const morningHour = 6

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { dayMs, hourMs } from '../calendar/elapsed.ts'
 import { findSpecies } from '../species/index.ts'
 import { type HatchForecast, hatchNights } from './hatch-nights.ts'
 import type { PastDuration } from './pair-history.ts'
@@ -7,7 +8,6 @@ import { developmentRate } from './rate.ts'
 // Simulated pairs: each has its own level, each clutch its own scatter and temperature; hatching is counted to a night.
 const species = findSpecies('amphiprion-ocellaris')!
 const { incubation } = species
-const dayMs = 86_400_000
 const hatchHour = 20.5
 const clutchesPerPair = 8
 const pairCount = 300
@@ -36,10 +36,10 @@ interface Clutch {
 /** A clutch spawned at a random morning hour that hatches in the night nearest to its duration. */
 function spawnClutch(uniform: () => number, pairLogDays: number, withinSd: number): Clutch {
   const temperatureC = 26 + 2.5 * uniform()
-  const spawnedMs = Date.parse('2026-03-02T00:00:00Z') + (9 + 4 * uniform()) * 3_600_000
+  const spawnedMs = Date.parse('2026-03-02T00:00:00Z') + (9 + 4 * uniform()) * hourMs
   const days = Math.exp(pairLogDays + withinSd * normal(uniform)) / developmentRate(incubation, temperatureC)
-  const night = Math.round((spawnedMs + days * dayMs - hatchHour * 3_600_000) / dayMs)
-  const hatchedMs = night * dayMs + hatchHour * 3_600_000
+  const night = Math.round((spawnedMs + days * dayMs - hatchHour * hourMs) / dayMs)
+  const hatchedMs = night * dayMs + hatchHour * hourMs
   return {
     spawnedAt: new Date(spawnedMs).toISOString(),
     temperatureC,

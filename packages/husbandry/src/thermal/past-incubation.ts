@@ -1,3 +1,4 @@
+import { dayMs } from '../calendar/elapsed.ts'
 import { getSpecies, type SpeciesInput } from '../species/index.ts'
 import { checkDate, checkInstant } from './check.ts'
 import { type LightsOff, nightsAfter } from './nights.ts'
@@ -12,8 +13,6 @@ export interface PastIncubationInput extends TankWarmth {
   lightsOff: LightsOff
   species: SpeciesInput
 }
-
-const dayMs = 86_400_000
 
 /**
  * A finished clutch as an entry of pairHistory: days from spawning to the middle of its hatch window, and the constant

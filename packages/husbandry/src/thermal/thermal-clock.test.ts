@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { dayMs } from '../calendar/elapsed.ts'
 import { findSpecies } from '../species/index.ts'
 import { developmentRate } from './rate.ts'
 import { type TankWarmth, thermalClock } from './thermal-clock.ts'
@@ -39,8 +40,6 @@ describe('thermalClock', () => {
 
   it('counts the hours outside the tried temperatures', () => {
     const clock = clockOf({ temperatures: [reading(0, 27), reading(1, 31), reading(2, 27), reading(4, 24)] })
-    expect([1, 1.5, 2, 4, 5].map((day) => clock.hoursOutsideTried(at(0) + day * 86_400_000))).toEqual([
-      0, 12, 24, 24, 48,
-    ])
+    expect([1, 1.5, 2, 4, 5].map((day) => clock.hoursOutsideTried(at(0) + day * dayMs))).toEqual([0, 12, 24, 24, 48])
   })
 })

@@ -1,3 +1,4 @@
+import { dayMs, hourMs } from '../calendar/elapsed.ts'
 import type { ThermalDuration } from '../species/index.ts'
 import { checkInstant, checkTemperatureC } from './check.ts'
 import { developmentRate, isOutsideTried } from './rate.ts'
@@ -34,8 +35,6 @@ interface Piece {
   outsideMs: number
 }
 
-const dayMs = 86_400_000
-
 /** How long the last reading speaks for the water once there is a set point: a day, the usual gap between hand readings. */
 const lastReadingHoldsMs = dayMs
 
@@ -54,7 +53,7 @@ export function thermalClock(duration: ThermalDuration, startMs: number, warmth:
     hoursOutsideTried(untilMs) {
       const piece = pieceAt(untilMs)
       const sinceMs = piece.isOutside ? Math.max(untilMs, startMs) - piece.fromMs : 0
-      return (piece.outsideMs + sinceMs) / 3_600_000
+      return (piece.outsideMs + sinceMs) / hourMs
     },
   }
 }

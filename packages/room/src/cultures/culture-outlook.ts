@@ -1,5 +1,15 @@
-import { addMinutes, cultureEstimateAt, elapsedDays, type RoomSnapshot, type SnapshotCulture } from '@fryward/husbandry'
-import { type CultureEstimate, forecastCulture, harvestAdvice } from '@fryward/live-feed'
+import {
+  addMinutes,
+  cultureEstimateAt,
+  elapsedDays,
+  harvestPlan,
+  husbandryDay,
+  localDate,
+  type RoomSnapshot,
+  rotiferHarvestInForce,
+  type SnapshotCulture,
+} from '@fryward/husbandry'
+import { type CultureEstimate, forecastCulture } from '@fryward/live-feed'
 import type { CultureOutlook, Instant } from '@fryward/shared'
 import { behindOf, cultureSeen, growsByKnownRates } from './culture-seen.ts'
 
@@ -26,10 +36,9 @@ export function cultureOutlook({ snapshot, culture, now, query }: Asked): Cultur
     }
   const ageDays = Math.max(0, elapsedDays(record.startedAt, now))
   const estimate = cultureEstimateAt(history, ageDays)
-  const isFirstHarvest = seen.harvests.length === 0
-  const advice = harvestAdvice({ estimate, volumeL: culture.volumeL, ageDays, seed, isFirstHarvest })
-  const harvestShare = query.harvestShare ?? advice.shareOfVolume
-  const sustainableShare = sustainableDaily(estimate)
+  const harvestShare = query.harvestShare ?? advisedShare({ snapshot, culture, now })
+  const { dailyShare } = rotiferHarvestInForce(snapshot).parameters
+  const sustainableShare = sustainableDaily(estimate, dailyShare)
   return {
     ...seen,
     behind: behindOf({ record, history }, estimate),
@@ -63,12 +72,20 @@ function aheadOf({ estimate, harvestShare, days }: { estimate: CultureEstimate; 
   return [today, ...forecast.days.map(({ day, p10, p25, p50, p75, p90 }) => ({ day, p10, p25, p50, p75, p90 }))]
 }
 
-// A week under the usual fifth: what a culture above half of what it can hold gives once is not what it gives each day.
-const sustainedFor = { days: 7, harvestFractionPerDay: 0.2 }
+/** What the whole of today stands for on the list, by the room's own rule; nothing where the list asks for no harvest. */
+function advisedShare({ snapshot, culture, now }: Omit<Asked, 'query'>): number {
+  const date = localDate({ timeZone: snapshot.room.timeZone, at: now })
+  const plan = harvestPlan(snapshot, culture, husbandryDay({ room: snapshot.room, date }))
+  return 'why' in plan ? 0 : plan.dayL / culture.volumeL
+}
+
+// A week under the room's usual share: what a culture above half of what it can hold gives once is not what it gives
+// each day.
+const sustainedDays = 7
 
 /** Share that grows back each day with nine chances in ten: 1 - exp(-growth), at the lower decile of the forecast. */
-function sustainableDaily(estimate: CultureEstimate): number {
-  const { days, harvestFractionPerDay } = sustainedFor
+function sustainableDaily(estimate: CultureEstimate, harvestFractionPerDay: number): number {
+  const days = sustainedDays
   const { growthPerDay } = forecastCulture({ estimate, plan: { harvestFractionPerDay }, days, seed })
   return Math.max(0, 1 - Math.exp(-growthPerDay.p10))
 }

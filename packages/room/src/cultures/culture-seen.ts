@@ -7,7 +7,7 @@ import {
   type RoomSnapshot,
   type SnapshotCulture,
 } from '@fryward/husbandry'
-import { backtestCulture, type CultureEstimate, type CultureHistory, densityFromCounts } from '@fryward/live-feed'
+import { backtestCulture, type CultureEstimate, type CultureHistory } from '@fryward/live-feed'
 import type { CultureOutlook, Instant } from '@fryward/shared'
 
 // Two counts are the fewest that show a growth rate.
@@ -47,11 +47,14 @@ export function behindOf(
 }
 
 function countsOf(record: CultureRecord): CultureOutlook['counts'] {
-  return record.counts.map(({ fact, eggRatio }) => {
-    const { animals, volumeMl = 1, dilution } = fact.data
-    const { densityPerMl, lowerPerMl, upperPerMl } = densityFromCounts({ animals, volumeMl, dilution })
-    return { factId: fact.id, at: fact.at, densityPerMl, lowerPerMl, upperPerMl, eggRatio }
-  })
+  return record.counts.map(({ fact, densityPerMl, lowerPerMl, upperPerMl, eggRatio }) => ({
+    factId: fact.id,
+    at: fact.at,
+    densityPerMl,
+    lowerPerMl,
+    upperPerMl,
+    eggRatio,
+  }))
 }
 
 function harvestsOf(

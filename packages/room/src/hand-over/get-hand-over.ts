@@ -1,5 +1,5 @@
 import { addDays, clutchNights, clutchState, localDate, type RoomSnapshot } from '@fryward/husbandry'
-import type { HandOver, Id, TaskContent } from '@fryward/shared'
+import type { HandOver, Id, SubjectKind, TaskContent } from '@fryward/shared'
 import { type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
@@ -104,28 +104,31 @@ async function notDoneOf({ tx, roomId, ctx }: Scope, snapshot: RoomSnapshot): Pr
   }))
 }
 
+function subjectsIn(snapshot: RoomSnapshot): HandOver['signs'][number]['subject'][] {
+  const { room, tanks, cultures, pairs, clutches, batches, groups } = snapshot
+  const of = (kind: SubjectKind, list: readonly { id: string; name: string }[]) =>
+    list.map(({ id, name }) => ({ id, kind, name }))
+  return [
+    ...of('room', [room]),
+    ...of('tank', tanks),
+    ...of('culture', cultures),
+    ...of('pair', pairs),
+    ...of('clutch', clutches),
+    ...of('larval_batch', batches),
+    ...of('juvenile_group', groups),
+  ]
+}
+
 function signsOf(snapshot: RoomSnapshot, now: string): HandOver['signs'] {
   const since = new Date(Date.parse(now) - signsForDays * 86_400_000).toISOString()
-  const names = new Map(
-    [
-      ...snapshot.tanks,
-      ...snapshot.cultures,
-      ...snapshot.pairs,
-      ...snapshot.clutches,
-      ...snapshot.batches,
-      ...snapshot.groups,
-    ].map(({ id, name }) => [id, name]),
-  )
+  const subjects = new Map(subjectsIn(snapshot).map((subject) => [subject.id, subject]))
   return snapshot.facts
     .flatMap((fact) => {
       if (fact.kind !== 'observation' || fact.at < since) return []
       const signs = fact.data.signs.filter((sign) => troubleSigns.has(sign))
-      if (signs.length === 0) return []
-      const subject = {
-        id: fact.subjectId,
-        kind: fact.subjectKind,
-        name: names.get(fact.subjectId) ?? snapshot.room.name,
-      }
+      // What has ended since is nobody's worry any more.
+      const subject = subjects.get(fact.subjectId)
+      if (signs.length === 0 || !subject) return []
       return [
         { factId: fact.id, at: fact.at, byName: fact.recordedByName, subject, signs, note: fact.data.note ?? null },
       ]

@@ -1,5 +1,5 @@
-import { findSpecies, type RoomSnapshot, type RuleSetting } from '@fryward/husbandry'
-import { type Fact, type FactKind, type Id, RoundsSchema } from '@fryward/shared'
+import { type Fact, findSpecies, type RoomSnapshot, type RuleSetting } from '@fryward/husbandry'
+import { type FactKind, type Id, RoundsSchema } from '@fryward/shared'
 import { type FactSnapshotRow, readSnapshotRows, type SnapshotRows, type Transaction } from '@fryward/store'
 import { nameOrLeft } from '../people/user-names.ts'
 
@@ -36,22 +36,16 @@ export async function loadSnapshot(
   }
 }
 
-/** A fact's data was checked by its kind's schema when it was written. */
-function toStandingFact(row: FactSnapshotRow, { subjectKinds, people }: SnapshotRows): Fact {
-  const [id, kind, subjectId, atMs, receivedAtMs, recordedBy, taskId, revision, data] = row
+/** The little that rules read of a fact. Its data was checked by its kind's schema when it was written. */
+function toStandingFact(row: FactSnapshotRow, { people }: SnapshotRows): Fact {
+  const [id, kind, subjectId, atMs, _receivedAtMs, recordedBy, taskId, _revision, data] = row
   return {
     id,
     kind,
     subjectId,
-    subjectKind: subjectKinds[subjectId],
     at: new Date(atMs).toISOString(),
-    receivedAt: new Date(receivedAtMs).toISOString(),
     recordedByName: nameOrLeft(recordedBy, recordedBy === null ? null : (people[recordedBy] ?? null)),
     taskId,
-    struckAt: null,
-    struckByName: null,
-    struckReason: null,
-    revision,
     data,
   } as Fact
 }

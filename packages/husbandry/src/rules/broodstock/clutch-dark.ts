@@ -1,31 +1,11 @@
-import { published } from '../../engine/parameters.ts'
-import { defineRule } from '../../engine/rule.ts'
+import { lastRound } from '../../calendar/rounds.ts'
+import { clutchDarkDefinition } from '../../definitions/broodstock/clutch-dark.ts'
+import { defineRule } from '../../rule/rule.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { lastRound } from '../rounds.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import { chanceLinks, isNestPulled, toRaise } from './hatch-night.ts'
 
-export const clutchDark = defineRule({
-  id: 'clutch-dark',
-  title: 'Make it dark',
-  sentence:
-    'On a night that is at least {fromChance} likely, or while a nest is pulled, make it wholly dark and keep it so.',
-  subject: 'clutch',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: {
-    fromChance: {
-      type: 'number',
-      label: 'chance or more',
-      unit: 'share',
-      default: 0.2,
-      minimum: 0.02,
-      maximum: 0.95,
-      source: published(
-        'no clutch hatched under light at night: Fobert, Burke da Silva & Swearer 2019, Biol. Lett. 15(7) 20190272',
-      ),
-    },
-  },
+export const clutchDark = defineRule(clutchDarkDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const found = toRaise(snapshot, subject.id, day)
     if (found?.clutch.care !== 'nest') return []

@@ -1,39 +1,22 @@
-import { addMinutes } from '../../calendar/husbandry-day.ts'
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { addHours } from '../../calendar/elapsed.ts'
+import { lastRound } from '../../calendar/rounds.ts'
+import { clutchDeadEggsDefinition } from '../../definitions/broodstock/clutch-dead-eggs.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { clutchById } from '../../snapshot/by-id.ts'
 import { lastCare } from '../../state/care.ts'
 import { clutchEggs, clutchState } from '../../state/clutch-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { lastRound } from '../rounds.ts'
-import { clutchById } from './clutch-look.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 
-export const clutchDeadEggs = defineRule({
-  id: 'clutch-dead-eggs',
-  title: 'Take dead eggs out',
-  sentence:
-    'When at least {fromShare} of a clutch was seen dead within a day, take the dead eggs out before they mould.',
-  subject: 'clutch',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: {
-    fromShare: {
-      type: 'number',
-      label: 'of the clutch or more',
-      unit: 'share',
-      default: 0.05,
-      minimum: 0.005,
-      maximum: 0.9,
-      source: commonPractice('the parents take out single ones'),
-    },
-  },
+export const clutchDeadEggs = defineRule(clutchDeadEggsDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const clutch = clutchById(snapshot, subject.id)
     if (clutch.care !== 'nest' || clutchState(snapshot, clutch) !== 'incubating') return []
     const eggs = clutchEggs(snapshot, clutch)
     if (eggs === null || eggs === 0) return []
     const removed = lastCare(snapshot, 'remove_dead_eggs', { subjectId: clutch.id, day })
-    const since = addMinutes(day.startsAt, -24 * 60)
+    const since = addHours(day.startsAt, -24)
     const losses = factsUntil(snapshot, 'loss', { subjectId: clutch.id, until: day.endsAt }).filter(
       ({ at, data }) => data.of === 'eggs' && at >= since && (!removed || at > removed.at),
     )

@@ -1,38 +1,17 @@
 import { clutchIntents } from '@fryward/shared'
 import { addDays } from '../../calendar/husbandry-day.ts'
-import { commonPractice, type Parameters } from '../../engine/parameters.ts'
-import { defineRule, settingLink } from '../../engine/rule.ts'
-import { ruleInForce } from '../../engine/rule-settings.ts'
-import type { RoomSnapshot } from '../../snapshot.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { clutchDecideDefinition } from '../../definitions/broodstock/clutch-decide.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { ruleInForce } from '../../rule/rule-in-force.ts'
+import { settingLink } from '../../rule/why.ts'
+import type { RoomSnapshot } from '../../snapshot/room-snapshot.ts'
 import { clutchEggs } from '../../state/clutch-state.ts'
-import { choiceField } from '../fields.ts'
-import { litres } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
-import { choiceOf } from '../values.ts'
+import { choiceField } from '../../task/fields.ts'
+import { litres } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { choiceOf } from '../../task/values.ts'
 import { chanceLinks, freeLarvalTanks, mayBe, toRaise } from './hatch-night.ts'
-
-const id = 'clutch-decide'
-const parameters = {
-  daysAhead: {
-    type: 'number',
-    label: 'ahead',
-    unit: 'days',
-    default: 3,
-    minimum: 0,
-    maximum: 14,
-    source: commonPractice('time to empty a tank and to raise the food'),
-  },
-  fromChance: {
-    type: 'number',
-    label: 'chance or more',
-    unit: 'share',
-    default: 0.1,
-    minimum: 0.01,
-    maximum: 0.9,
-    source: commonPractice('the first night that a tank has to be ready for'),
-  },
-} satisfies Parameters
 
 const choices = [
   { value: 'raise_all', label: 'raise all' },
@@ -42,18 +21,10 @@ const choices = [
 
 /** Whether a room asks for the decision as a task; where it does not, a missing decision has to be said otherwise. */
 export function asksForDecision(snapshot: RoomSnapshot): boolean {
-  return ruleInForce(snapshot, { id, isOnByDefault: true, parameters }).isOn
+  return ruleInForce(snapshot, clutchDecideDefinition).isOn
 }
 
-export const clutchDecide = defineRule({
-  id,
-  title: 'Decide on the clutch',
-  sentence:
-    'When a clutch that nobody has decided on is at least {fromChance} likely to hatch within {daysAhead}, ask whether to raise all, part or none.',
-  subject: 'clutch',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters,
+export const clutchDecide = defineRule(clutchDecideDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const found = toRaise(snapshot, subject.id, day)
     if (!found || found.isDecided) return []

@@ -1,24 +1,19 @@
 import type { EggStage, Phrase, TaskField } from '@fryward/shared'
 import { eggStages } from '@fryward/shared'
-import { commonPractice } from '../../engine/parameters.ts'
-import { computedLink, defineRule, type FactDraft } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotClutch } from '../../snapshot.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { clutchLookDefinition } from '../../definitions/broodstock/clutch-look.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { nightBefore } from '../../plans/morning-after.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink } from '../../rule/why.ts'
+import { clutchById } from '../../snapshot/by-id.ts'
 import { type ClutchOutlook, clutchOutlook } from '../../state/clutch-outlook.ts'
 import { clutchEggs, clutchState } from '../../state/clutch-state.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
-import { choiceField, noteField, numberField } from '../fields.ts'
-import { share } from '../measures.ts'
-import { likelihoodText, phrase, taskContent } from '../phrases.ts'
-import { nightBefore } from '../plans/morning-after.ts'
-import { firstRound } from '../rounds.ts'
-import { choiceOf, numberOf, textOf } from '../values.ts'
-
-/** The clutch with this id; throws when the snapshot does not hold it. */
-export function clutchById(snapshot: RoomSnapshot, id: string): SnapshotClutch {
-  const clutch = snapshot.clutches.find((each) => each.id === id)
-  if (!clutch) throw new Error(`The snapshot has no clutch ${id}`)
-  return clutch
-}
+import { choiceField, noteField, numberField } from '../../task/fields.ts'
+import { share } from '../../task/measures.ts'
+import { likelihoodText, phrase, taskContent } from '../../task/phrases.ts'
+import { choiceOf, numberOf, textOf } from '../../task/values.ts'
 
 const stageLabels: Record<EggStage, string> = {
   orange: 'orange',
@@ -72,25 +67,7 @@ const broodField: TaskField = choiceField({
   ],
 })
 
-export const clutchLook = defineRule({
-  id: 'clutch-look',
-  title: 'Look at the eggs',
-  sentence:
-    'Look at every clutch each day from the day after spawning, and say when its night is at least {sayFromChance} likely.',
-  subject: 'clutch',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: {
-    sayFromChance: {
-      type: 'number',
-      label: 'chance from which tonight is said',
-      unit: 'share',
-      default: 0.05,
-      minimum: 0.01,
-      maximum: 0.9,
-      source: commonPractice('one night in twenty is worth knowing of'),
-    },
-  },
+export const clutchLook = defineRule(clutchLookDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const clutch = clutchById(snapshot, subject.id)
     if (clutchState(snapshot, clutch) !== 'incubating') return []

@@ -1,15 +1,18 @@
 import { eggStages, type Phrase, type TaskField } from '@fryward/shared'
 import { z } from 'zod'
-import { defineRule, type FactDraft } from '../../engine/rule.ts'
-import type { SnapshotTank } from '../../snapshot.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { clutchMorningAfterDefinition } from '../../definitions/broodstock/clutch-morning-after.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { nightBefore } from '../../plans/morning-after.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { clutchById } from '../../snapshot/by-id.ts'
+import type { SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { clutchEggs, clutchIntent, clutchState } from '../../state/clutch-state.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
-import { choiceField, noteField, numberField } from '../fields.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { morningAfterId, morningAfterParameters, nightBefore } from '../plans/morning-after.ts'
-import { firstRound } from '../rounds.ts'
-import { choiceOf, numberOf, textOf, type Values } from '../values.ts'
-import { clutchById, eggStageField } from './clutch-look.ts'
+import { choiceField, noteField, numberField } from '../../task/fields.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { choiceOf, numberOf, textOf, type Values } from '../../task/values.ts'
+import { eggStageField } from './clutch-look.ts'
 import { chanceLinks, freeLarvalTanks } from './hatch-night.ts'
 
 const MorningContextSchema = z.object({
@@ -19,14 +22,7 @@ const MorningContextSchema = z.object({
   raises: z.boolean(),
 })
 
-export const clutchMorningAfter = defineRule({
-  id: morningAfterId,
-  title: 'The morning after',
-  sentence: 'After a night that was at least {fromChance} likely, say in the morning what hatched and about how many.',
-  subject: 'clutch',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: morningAfterParameters,
+export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const clutch = clutchById(snapshot, subject.id)
     if (clutchState(snapshot, clutch) !== 'incubating') return []

@@ -1,30 +1,13 @@
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule } from '../../engine/rule.ts'
-import { hatchNightCautions } from '../cautions.ts'
-import { noteField } from '../fields.ts'
-import { likelihoodText, phrase, taskContent } from '../phrases.ts'
-import { roundBefore } from '../rounds.ts'
-import { textOf } from '../values.ts'
+import { roundBefore } from '../../calendar/rounds.ts'
+import { clutchPullNestDefinition } from '../../definitions/broodstock/clutch-pull-nest.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { hatchNightCautions } from '../../task/cautions.ts'
+import { noteField } from '../../task/fields.ts'
+import { likelihoodText, phrase, taskContent } from '../../task/phrases.ts'
+import { textOf } from '../../task/values.ts'
 import { chanceLinks, freeLarvalTanks, isNestPulled, toRaise } from './hatch-night.ts'
 
-export const clutchPullNest = defineRule({
-  id: 'clutch-pull-nest',
-  title: 'Pull the nest',
-  sentence: 'When hatching tonight is at least {fromChance} likely, pull the nest that afternoon, with air on it.',
-  subject: 'clutch',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: {
-    fromChance: {
-      type: 'number',
-      label: 'chance or more',
-      unit: 'share',
-      default: 0.5,
-      minimum: 0.05,
-      maximum: 0.95,
-      source: commonPractice('nests moved hours before the hatch, the same night; likelier than not'),
-    },
-  },
+export const clutchPullNest = defineRule(clutchPullNestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const found = toRaise(snapshot, subject.id, day)
     if (found?.clutch.care !== 'nest' || !found.isDecided) return []

@@ -1,40 +1,15 @@
 import { addDays } from '../../calendar/husbandry-day.ts'
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, Gap } from '../../engine/rule.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { clutchReadyDefinition } from '../../definitions/broodstock/clutch-ready.ts'
+import { Gap } from '../../rule/gap.ts'
+import { defineRule } from '../../rule/rule.ts'
 import { lastCare } from '../../state/care.ts'
-import { litres, perMl } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
+import { litres, perMl } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import { asksForDecision } from './clutch-decide.ts'
 import { chanceLinks, freeLarvalTanks, mayBe, toRaise } from './hatch-night.ts'
 
-export const clutchReady = defineRule({
-  id: 'clutch-ready',
-  title: 'Make ready for the hatch',
-  sentence: 'When the night within {daysAhead} is at least {fromChance} likely, have tank, food and darkness ready.',
-  subject: 'clutch',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: {
-    daysAhead: {
-      type: 'number',
-      label: 'ahead',
-      unit: 'days',
-      default: 1,
-      minimum: 0,
-      maximum: 7,
-      source: commonPractice('the day before, and on the day'),
-    },
-    fromChance: {
-      type: 'number',
-      label: 'chance or more',
-      unit: 'share',
-      default: 0.2,
-      minimum: 0.02,
-      maximum: 0.95,
-      source: commonPractice('one night in five is worth an empty tank'),
-    },
-  },
+export const clutchReady = defineRule(clutchReadyDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const found = toRaise(snapshot, subject.id, day)
     if (!found) return []

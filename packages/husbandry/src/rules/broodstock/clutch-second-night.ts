@@ -1,36 +1,20 @@
 import { z } from 'zod'
 import { addDays } from '../../calendar/husbandry-day.ts'
-import { fromMemory } from '../../engine/parameters.ts'
-import { defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { clutchSecondNightDefinition } from '../../definitions/broodstock/clutch-second-night.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { clutchById } from '../../snapshot/by-id.ts'
 import { clutchEggs, clutchIntent } from '../../state/clutch-state.ts'
 import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
-import { numberField } from '../fields.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
-import { numberOf } from '../values.ts'
-import { clutchById } from './clutch-look.ts'
+import { numberField } from '../../task/fields.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
 
 const SecondContextSchema = z.object({ hatchedOn: z.string(), batchId: z.string().nullable() })
 
-export const clutchSecondNight = defineRule({
-  id: 'clutch-second-night',
-  title: 'The second night',
-  sentence:
-    'When a part of a clutch is left after its night, keep it dark with air for {nights} more, and say in the morning what came.',
-  subject: 'clutch',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: {
-    nights: {
-      type: 'number',
-      label: 'more',
-      unit: 'nights',
-      default: 1,
-      minimum: 0,
-      maximum: 3,
-      source: fromMemory('most of a clutch in one evening, the remainder the next: Hoff 1996; Wilkerson 1998'),
-    },
-  },
+export const clutchSecondNight = defineRule(clutchSecondNightDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const clutch = clutchById(snapshot, subject.id)
     const hatches = factsUntil(snapshot, 'hatch', { subjectId: clutch.id, until: day.endsAt })

@@ -1,33 +1,16 @@
-import { published } from '../../engine/parameters.ts'
-import { defineRule } from '../../engine/rule.ts'
+import { inTheDark, lastRound } from '../../calendar/rounds.ts'
+import { clutchWatchDefinition } from '../../definitions/broodstock/clutch-watch.ts'
+import { defineRule } from '../../rule/rule.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { hatchNightCautions } from '../cautions.ts'
-import { choiceField, noteField } from '../fields.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { inTheDark, lastRound } from '../rounds.ts'
-import { textOf } from '../values.ts'
+import { hatchNightCautions } from '../../task/cautions.ts'
+import { choiceField, noteField } from '../../task/fields.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { textOf } from '../../task/values.ts'
 import { chanceLinks, eventOf, toRaise } from './hatch-night.ts'
 
 const watchValues = ['none', 'some', 'most'] as const
 
-export const clutchWatch = defineRule({
-  id: 'clutch-watch',
-  title: 'Watch the hatch',
-  sentence: 'On a night that is at least {fromChance} likely, look in the dark an hour or two after lights off.',
-  subject: 'clutch',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: {
-    fromChance: {
-      type: 'number',
-      label: 'chance or more',
-      unit: 'share',
-      default: 0.5,
-      minimum: 0.05,
-      maximum: 0.95,
-      source: published('hatching 0-3 h after lights off: Dhaneesh et al. 2012, A. akallopisos'),
-    },
-  },
+export const clutchWatch = defineRule(clutchWatchDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const found = toRaise(snapshot, subject.id, day)
     if (!found) return []

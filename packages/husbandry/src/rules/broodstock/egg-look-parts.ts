@@ -1,12 +1,11 @@
 import type { Because, Instant, Phrase, TaskField } from '@fryward/shared'
-import { addMinutes } from '../../calendar/husbandry-day.ts'
-import { type Outcome, settingLink } from '../../engine/rule.ts'
-import { choiceField, numberField, yesNoField } from '../fields.ts'
-import { phrase } from '../phrases.ts'
-import type { EggLook } from '../plans/egg-look-plan.ts'
-import { isYes, numberOf, textOf, type Values } from '../values.ts'
-
-const minutesOfDay = 24 * 60
+import { addHours } from '../../calendar/elapsed.ts'
+import type { EggLook } from '../../plans/egg-look-plan.ts'
+import type { Outcome } from '../../rule/rule.ts'
+import { settingLink } from '../../rule/why.ts'
+import { choiceField, numberField, yesNoField } from '../../task/fields.ts'
+import { phrase } from '../../task/phrases.ts'
+import { isYes, numberOf, textOf, type Values } from '../../task/values.ts'
 
 /** How eggs are looked for, alone or with a feed. */
 export function eggLookSteps({ pair, species, outlook }: EggLook): Phrase[] {
@@ -65,7 +64,7 @@ export function eggLookLinks({ pair, outlook }: EggLook): Because[] {
 export function eggLookOutcome(subjectId: string, given: { values: Values; doneAt: Instant }): Outcome {
   const { values, doneAt } = given
   if (!isYes(values, 'eggs')) return { facts: [{ kind: 'observation', subjectId, data: { signs: ['no_eggs'] } }] }
-  const spawnedAt = textOf(values, 'laid') === 'yesterday' ? addMinutes(doneAt, -minutesOfDay) : doneAt
+  const spawnedAt = textOf(values, 'laid') === 'yesterday' ? addHours(doneAt, -24) : doneAt
   const eggs = numberOf(values, 'number')
   return {
     facts: [{ kind: 'observation', subjectId, data: { signs: ['eggs_seen'] } }],

@@ -1,12 +1,12 @@
 import type { Because } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { computedLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotClutch, SnapshotTank } from '../../snapshot.ts'
+import { computedLink } from '../../rule/why.ts'
+import { clutchById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotClutch, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { lastCare } from '../../state/care.ts'
 import { type ClutchOutlook, clutchOutlook } from '../../state/clutch-outlook.ts'
 import { clutchIntent, clutchState } from '../../state/clutch-state.ts'
-import { share } from '../measures.ts'
-import { clutchById } from './clutch-look.ts'
+import { share } from '../../task/measures.ts'
 
 /** The clutch with its forecast, while it is to be raised, in part or whole. */
 export function toRaise(snapshot: RoomSnapshot, id: string, day: HusbandryDay) {

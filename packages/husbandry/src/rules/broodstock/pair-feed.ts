@@ -1,22 +1,19 @@
 import type { foods, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { defineRule, type FactDraft, Gap, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotPair } from '../../snapshot.ts'
-import { ordinalText } from '../done.ts'
-import { choiceField, choicesField, noteField } from '../fields.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { type EggLook, eggLookDue } from '../plans/egg-look-plan.ts'
-import { eggLookFeed, pairFeedId, pairFeedParameters, pairFeedRounds } from '../plans/pair-feed-plan.ts'
-import { choiceOf, choicesOf, textOf, type Values } from '../values.ts'
+import { pairFeedDefinition } from '../../definitions/broodstock/pair-feed.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { type EggLook, eggLookDue } from '../../plans/egg-look-plan.ts'
+import { eggLookFeed, pairFeedRounds } from '../../plans/pair-feed-plan.ts'
+import { Gap } from '../../rule/gap.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { settingLink } from '../../rule/why.ts'
+import { pairById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotPair } from '../../snapshot/room-snapshot.ts'
+import { choiceField, choicesField, noteField } from '../../task/fields.ts'
+import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { choiceOf, choicesOf, textOf, type Values } from '../../task/values.ts'
 import { eggLookFields, eggLookLinks, eggLookOutcome, eggLookSteps } from './egg-look-parts.ts'
-
-/** The pair with this id; throws when the snapshot does not hold it. */
-export function pairById(snapshot: RoomSnapshot, id: string): SnapshotPair {
-  const pair = snapshot.pairs.find((each) => each.id === id)
-  if (!pair) throw new Error(`The snapshot has no pair ${id}`)
-  return pair
-}
 
 const pairFoods = ['frozen', 'dry', 'fresh'] as const satisfies readonly (typeof foods)[number][]
 const pairSigns = ['not_eating', 'fighting', 'gasping', 'spots_or_wounds'] as const
@@ -26,15 +23,7 @@ const ContextSchema = z.object({
   looksForEggs: z.boolean().default(false),
 })
 
-export const pairFeed = defineRule({
-  id: pairFeedId,
-  title: 'Feed the pairs',
-  sentence:
-    'Feed every pair in {feedsPerDay} feeds a day, as much as they clear in {minutes}; a resting pair in {restingFeedsPerDay} feeds. Frozen and dry food by turns: {varied}.',
-  subject: 'pair',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: pairFeedParameters,
+export const pairFeed = defineRule(pairFeedDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const pair = pairById(snapshot, subject.id)
     const { rounds, asked } = pairFeedRounds(snapshot, pair, day)

@@ -1,20 +1,13 @@
-import { defineRule } from '../../engine/rule.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { eggLookDue, lookForEggsId, lookForEggsParameters } from '../plans/egg-look-plan.ts'
-import { eggLookFeed } from '../plans/pair-feed-plan.ts'
-import { middleRound } from '../rounds.ts'
+import { middleRound } from '../../calendar/rounds.ts'
+import { pairLookForEggsDefinition } from '../../definitions/broodstock/pair-look-for-eggs.ts'
+import { eggLookDue } from '../../plans/egg-look-plan.ts'
+import { eggLookFeed } from '../../plans/pair-feed-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { pairById } from '../../snapshot/by-id.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import { eggLookFields, eggLookLinks, eggLookOutcome, eggLookSteps } from './egg-look-parts.ts'
-import { pairById } from './pair-feed.ts'
 
-export const pairLookForEggs = defineRule({
-  id: lookForEggsId,
-  title: 'Look for eggs',
-  sentence:
-    'Look for eggs every day in a pair’s window, by its own intervals; outside the window, or before its first spawning, every {everyDays} days. Not while it has eggs or rests. With the day’s last feed in the light it is part of that.',
-  subject: 'pair',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: lookForEggsParameters,
+export const pairLookForEggs = defineRule(pairLookForEggsDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const pair = pairById(snapshot, subject.id)
     const look = eggLookDue(snapshot, pair, day)

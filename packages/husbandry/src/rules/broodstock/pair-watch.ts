@@ -1,38 +1,24 @@
+import { elapsedHours } from '../../calendar/elapsed.ts'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { commonPractice, published } from '../../engine/parameters.ts'
-import { defineRule, settingLink } from '../../engine/rule.ts'
+import { lastRound, middleRound } from '../../calendar/rounds.ts'
+import { pairConditioningDefinition } from '../../definitions/broodstock/pair-conditioning.ts'
+import { pairWatchNewDefinition } from '../../definitions/broodstock/pair-watch-new.ts'
+import { roomDayLengthDefinition } from '../../definitions/broodstock/room-day-length.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { settingLink } from '../../rule/why.ts'
+import { pairById } from '../../snapshot/by-id.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { isBrooding } from '../../state/pair-outlook.ts'
-import { fishWaterCautions } from '../cautions.ts'
-import { choicesField, noteField } from '../fields.ts'
-import { hours } from '../measures.ts'
-import { periodicCare } from '../periodic-care.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { lastRound, middleRound } from '../rounds.ts'
-import { choicesOf, textOf } from '../values.ts'
-import { pairById } from './pair-feed.ts'
+import { fishWaterCautions } from '../../task/cautions.ts'
+import { choicesField, noteField } from '../../task/fields.ts'
+import { hours } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { choicesOf, textOf } from '../../task/values.ts'
+import { periodicCare } from '../parts/periodic-care.ts'
 
 const fightSigns = ['fighting', 'spots_or_wounds', 'not_eating', 'gasping'] as const
 
-export const pairWatchNew = defineRule({
-  id: 'pair-watch-new',
-  title: 'Watch a new pair',
-  sentence:
-    'Watch a pair for fighting each evening of its first {days}, and part them before the weaker one hides at the surface.',
-  subject: 'pair',
-  station: 'broodstock',
-  isOnByDefault: true,
-  parameters: {
-    days: {
-      type: 'number',
-      label: 'from its forming',
-      unit: 'days',
-      default: 14,
-      minimum: 1,
-      maximum: 120,
-      source: commonPractice(),
-    },
-  },
+export const pairWatchNew = defineRule(pairWatchNewDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const pair = pairById(snapshot, subject.id)
     if (pair.formedOn === null) return []
@@ -83,26 +69,7 @@ export const pairWatchNew = defineRule({
   },
 })
 
-export const pairConditioning = defineRule({
-  id: 'pair-conditioning',
-  title: 'Condition a pair',
-  sentence: 'Give a pair that is not brooding {extraFeeds} more feeds a day of fresh food: shrimp, clam, squid.',
-  subject: 'pair',
-  station: 'broodstock',
-  isOnByDefault: false,
-  parameters: {
-    extraFeeds: {
-      type: 'number',
-      label: 'more a day',
-      unit: 'feeds',
-      default: 1,
-      minimum: 1,
-      maximum: 1,
-      source: published(
-        '276 eggs on live shrimp, 204 on clam, 110 on dry food alone in A. percula: breeding in brackish water (Chinese J. Oceanol. Limnol.)',
-      ),
-    },
-  },
+export const pairConditioning = defineRule(pairConditioningDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const pair = pairById(snapshot, subject.id)
     if (pair.isResting || isBrooding(snapshot, pair)) return []
@@ -127,21 +94,14 @@ export const pairConditioning = defineRule({
   record: ({ subjectId }) => ({ facts: [{ kind: 'feeding', subjectId, data: { food: 'fresh' } }] }),
 })
 
-export const roomDayLength = periodicCare({
-  id: 'room-day-length',
-  title: 'Check the day length',
-  sentence:
-    'Check every {everyDays} days that the timers keep the room’s light hours: a changed day length stops pairs.',
-  subject: 'room',
-  station: 'broodstock',
+export const roomDayLength = periodicCare(roomDayLengthDefinition, {
   verb: 'check',
   act: 'check_light',
   round: 'first',
-  everyDays: { default: 30, source: commonPractice('timers drift, and clocks change') },
   applies: ({ snapshot, day }) => {
     if (snapshot.pairs.length === 0) return null
     const { lightsOnAt, lightsOffAt } = snapshot.room
-    const lightHours = (Date.parse(day.lightsOffAt) - Date.parse(day.lightsOnAt)) / 3_600_000
+    const lightHours = elapsedHours(day.lightsOnAt, day.lightsOffAt)
     return {
       title: `Check the light timers: ${lightsOnAt} to ${lightsOffAt}`,
       steps: [

@@ -1,7 +1,8 @@
 import type { Because, Id } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { factLink, Gap, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import { Gap } from '../../rule/gap.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { cultureRecord } from '../../state/culture-history.ts'
 import { daysSince } from '../../state/day-facts.ts'
 

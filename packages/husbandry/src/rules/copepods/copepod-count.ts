@@ -1,14 +1,15 @@
-import { commonPractice, fromMemory } from '../../engine/parameters.ts'
-import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { copepodCountDefinition } from '../../definitions/copepods/copepod-count.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
 import { cultureRecord } from '../../state/culture-history.ts'
-import { cultureById } from '../../state/culture-state.ts'
 import { daysSince } from '../../state/day-facts.ts'
-import { signFacts, signsField } from '../culture-signs.ts'
-import { countField } from '../fields.ts'
-import { mL, perMl } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
-import { countOf } from '../values.ts'
+import { countField } from '../../task/fields.ts'
+import { mL, perMl } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { countOf } from '../../task/values.ts'
+import { signFacts, signsField } from '../parts/culture-signs.ts'
 
 // Harpacticoids on surfaces have been held by the hundred per mL; nothing kept here is denser. from memory
 const densestPerMl = 1000
@@ -17,43 +18,7 @@ const likelyGrown = [0.05, 20] as const
 const likelyNauplii = [0, 50] as const
 const likelyFactor = 4
 
-export const copepodCount = defineRule({
-  id: 'copepod-count',
-  title: 'Count the copepods',
-  sentence:
-    'Count every copepod culture, grown ones and nauplii apart, in {replicates} samples of {sampleMl} every {everyDays} days.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one count to the next',
-      unit: 'days',
-      default: 3,
-      minimum: 1,
-      maximum: 14,
-      source: commonPractice('slower than rotifers: a generation takes a week or more'),
-    },
-    replicates: {
-      type: 'number',
-      label: 'from different places',
-      unit: 'samples',
-      default: 3,
-      minimum: 1,
-      maximum: 10,
-      source: commonPractice('as rotifers are counted'),
-    },
-    sampleMl: {
-      type: 'number',
-      label: 'in each sample',
-      unit: 'mL',
-      default: 10,
-      minimum: 1,
-      maximum: 500,
-      source: fromMemory('thin cultures want larger samples than rotifers'),
-    },
-  },
+export const copepodCount = defineRule(copepodCountDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'copepod' || culture.startedAt >= day.endsAt) return []

@@ -1,21 +1,24 @@
 import type { Because, Phrase } from '@fryward/shared'
 import { z } from 'zod'
-import { addMinutes, type HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { commonPractice, published } from '../../engine/parameters.ts'
-import { computedLink, defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
-import { cultureById } from '../../state/culture-state.ts'
+import { addHours } from '../../calendar/elapsed.ts'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { spreadRounds } from '../../calendar/rounds.ts'
+import { copepodFeedDefinition } from '../../definitions/copepods/copepod-feed.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { mostOfCulture } from '../../plans/top-up-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
-import { signFacts, signsField, waterField, waterLookOf } from '../culture-signs.ts'
-import { isDoneInRound, ordinalText } from '../done.ts'
-import { feedsADayLink } from '../feeds-a-day.ts'
-import { givenAmountField } from '../fields.ts'
-import { type MeasuredDose, measuredDose } from '../measured-dose.ts'
-import { litres, measurableMl, mL, share } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { mostOfCulture } from '../plans/top-up-plan.ts'
-import { spreadRounds } from '../rounds.ts'
-import { numberOf } from '../values.ts'
+import { isDoneInRound } from '../../state/done-in-round.ts'
+import { feedsADayLink } from '../../task/feeds-a-day.ts'
+import { givenAmountField } from '../../task/fields.ts'
+import { type MeasuredDose, measuredDose } from '../../task/measured-dose.ts'
+import { litres, measurableMl, mL, share } from '../../task/measures.ts'
+import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
+import { signFacts, signsField, waterField, waterLookOf } from '../parts/culture-signs.ts'
 import { type Algae, algaeFor } from './copepod-algae.ts'
 
 const ContextSchema = z.object({
@@ -29,49 +32,9 @@ const mostOfVessel = 0.2
 // Water still green at the feed has most of yesterday's cells in it. common practice
 const stillGreenShare = 0.5
 // What was seen of the water counts for three days of feeds, as with rotifers. common practice
-const looksCountMinutes = 3 * 24 * 60
+const looksCountHours = 72
 
-export const copepodFeed = defineRule({
-  id: 'copepod-feed',
-  title: 'Feed the copepods',
-  sentence:
-    'Keep {cellsPerMl} algal cells in every copepod culture: all of it at first and when the water is clear, else the {eatenShare} that a day takes; in {feedsPerDay} feeds.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    cellsPerMl: {
-      type: 'number',
-      label: 'to keep',
-      unit: 'cells_per_mL',
-      default: 50_000,
-      minimum: 1000,
-      maximum: 2_000_000,
-      source: published(
-        'best survival of Bestiolina similis at 50,000 Rhodomonas per mL: VanderLugt 2005, J. Young Investig. (University of Hawaii); of the smaller Isochrysis B. amoyensis did best at 400,000: Wang et al. 2021, Front. Mar. Sci. 8:788744',
-      ),
-    },
-    eatenShare: {
-      type: 'number',
-      label: 'gone in a day',
-      unit: 'share',
-      default: 0.5,
-      minimum: 0.05,
-      maximum: 1,
-      source: commonPractice('eaten and settled: about half a day, as in green water'),
-    },
-    feedsPerDay: {
-      type: 'number',
-      label: 'a day',
-      unit: 'feeds',
-      default: 1,
-      minimum: 1,
-      maximum: 8,
-      source: published(
-        'one daily supply of algae: Cruz-Rosado et al. 2020, Ecosist. Recur. Agropec. 7(2) e2505, Apocyclops panamensis',
-      ),
-    },
-  },
+export const copepodFeed = defineRule(copepodFeedDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'copepod') return []
@@ -198,7 +161,7 @@ function shareWanted(
 ): { share: number; isAfterAFeed: boolean; because: Because[] } {
   const hasFed = factsUntil(snapshot, 'feeding', { subjectId: culture.id, until: day.startsAt }).length > 0
   if (!hasFed) return { share: 1, isAfterAFeed: false, because: [] }
-  const since = addMinutes(day.startsAt, -looksCountMinutes)
+  const since = addHours(day.startsAt, -looksCountHours)
   const looks = factsUntil(snapshot, 'observation', { subjectId: culture.id, until: day.startsAt })
   const last = looks.findLast((fact) => fact.at >= since && waterLookOf(fact) !== null)
   const water = last ? waterLookOf(last) : null

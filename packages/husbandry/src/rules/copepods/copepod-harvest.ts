@@ -1,21 +1,19 @@
 import { type Because, type HarvestData, HarvestPartSchema, type Phrase } from '@fryward/shared'
 import { z } from 'zod'
-import { computedLink, defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
-import type { SnapshotCulture } from '../../snapshot.ts'
-import { cultureById } from '../../state/culture-state.ts'
-import { releaseCautions } from '../cautions.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { copepodHarvestDefinition } from '../../definitions/copepods/copepod-harvest.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { type CopepodHarvest, copepodHarvest as copepodHarvestPlan } from '../../plans/copepod-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { releaseCautions } from '../../task/cautions.ts'
+import { animals, litres, measurableLDown, perMl, roundAnimals } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { partsOf } from '../../task/values.ts'
 import { destinationWords, litresOf, type Part, partSteps, partsField, restNames } from '../live-food/harvest-parts.ts'
 import { filledField, fillFacts, fillSteps } from '../live-food/harvest-refill.ts'
-import { animals, litres, measurableLDown, perMl, roundAnimals } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import {
-  type CopepodHarvest,
-  copepodHarvestId,
-  copepodHarvestParameters,
-  copepodHarvest as copepodHarvestPlan,
-} from '../plans/copepod-plan.ts'
-import { firstRound } from '../rounds.ts'
-import { partsOf } from '../values.ts'
 
 const ContextSchema = z.object({
   parts: z.array(HarvestPartSchema),
@@ -27,15 +25,7 @@ const ContextSchema = z.object({
 const grownSieveUm = 100
 const naupliiSieveUm = 40
 
-export const copepodHarvest = defineRule({
-  id: copepodHarvestId,
-  title: 'Harvest nauplii',
-  sentence:
-    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, while not falling, sieve the nauplii out of {share} of a copepod culture: daily while it feeds larvae, else every {idleEveryDays} days; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup is left alone.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: copepodHarvestParameters,
+export const copepodHarvest = defineRule(copepodHarvestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     const plan = copepodHarvestPlan(snapshot, culture, day)

@@ -1,53 +1,19 @@
 import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { middleRound } from '../../calendar/rounds.ts'
+import { copepodRestartDefinition } from '../../definitions/copepods/copepod-restart.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
 import { cultureRecord } from '../../state/culture-history.ts'
-import { cultureById, cultureStartDate, hasYoungNeighbour } from '../../state/culture-state.ts'
-import { disinfectionCautions } from '../cautions.ts'
-import { days, perMl, share } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { middleRound } from '../rounds.ts'
+import { cultureStartDate, hasYoungNeighbour } from '../../state/culture-state.ts'
+import { disinfectionCautions } from '../../task/cautions.ts'
+import { days, perMl, share } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 
 const ContextSchema = z.object({ volumeL: z.number(), densityPerMl: z.number().nullable() })
 
-export const copepodRestart = defineRule({
-  id: 'copepod-restart',
-  title: 'Restart the copepods',
-  sentence:
-    'Move every copepod culture into a clean vessel after {everyDays} days, {keptShare} of its animals; two cultures never within {apartDays} days.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one restart to the next',
-      unit: 'days',
-      default: 42,
-      minimum: 7,
-      maximum: 365,
-      source: commonPractice('every few weeks, later than rotifers: they grow more slowly and are hard to replace'),
-    },
-    keptShare: {
-      type: 'number',
-      label: 'of its animals',
-      unit: 'share',
-      default: 0.5,
-      minimum: 0.1,
-      maximum: 1,
-      source: commonPractice('half; the other half starts a second culture or stays until this one is well'),
-    },
-    apartDays: {
-      type: 'number',
-      label: 'between restarts of two cultures',
-      unit: 'days',
-      default: 7,
-      minimum: 0,
-      maximum: 60,
-      source: commonPractice('a restart that fails must not meet another'),
-    },
-  },
+export const copepodRestart = defineRule(copepodRestartDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'copepod') return []

@@ -1,25 +1,19 @@
 import { z } from 'zod'
-import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { middleRound } from '../../calendar/rounds.ts'
+import { copepodSiphonDefinition } from '../../definitions/copepods/copepod-siphon.ts'
+import { copepodChange } from '../../plans/copepod-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
 import { lastCare } from '../../state/care.ts'
-import { cultureById } from '../../state/culture-state.ts'
-import { releaseCautions } from '../cautions.ts'
-import { degC, litres, psu } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { copepodChange, copepodSiphonId, copepodSiphonParameters } from '../plans/copepod-plan.ts'
-import { middleRound } from '../rounds.ts'
-import { waterChangeAmount, waterChangeFact, waterChangeFields } from '../water-change.ts'
+import { releaseCautions } from '../../task/cautions.ts'
+import { degC, litres, psu } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { waterChangeAmount, waterChangeFact, waterChangeFields } from '../parts/water-change.ts'
 
 const ContextSchema = z.object({ plannedL: z.number() })
 
-export const copepodSiphon = defineRule({
-  id: copepodSiphonId,
-  title: 'Siphon the copepods',
-  sentence:
-    'Siphon the bottom of every copepod culture every {everyDays} days, and change {share} of its water with it, matched in salinity and temperature.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: copepodSiphonParameters,
+export const copepodSiphon = defineRule(copepodSiphonDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     const plan = copepodChange(snapshot, culture, day)

@@ -1,12 +1,14 @@
 import type { Sign } from '@fryward/shared'
-import { computedLink, defineRule, factLink } from '../../engine/rule.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { copepodTroubleDefinition } from '../../definitions/copepods/copepod-trouble.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
 import { cultureRecord } from '../../state/culture-history.ts'
-import { cultureById } from '../../state/culture-state.ts'
 import { isFallingByCounts } from '../../state/culture-trend.ts'
-import { signHoursParameter, signsSince, troubleFacts, troubleFields } from '../culture-trouble.ts'
-import { perMl } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
+import { perMl } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { signsSince, troubleFacts, troubleFields } from '../parts/culture-trouble.ts'
 
 /** Signs in a copepod culture that want a second look, in words. common practice */
 const words: Partial<Record<Sign, string>> = {
@@ -18,15 +20,7 @@ const words: Partial<Record<Sign, string>> = {
   ciliates: 'ciliates',
 }
 
-export const copepodTrouble = defineRule({
-  id: 'copepod-trouble',
-  title: 'See to copepods in trouble',
-  sentence:
-    'When signs of the last {signHours} or two falling counts say that a copepod culture is in trouble, look again and act before its next feed.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: { signHours: signHoursParameter },
+export const copepodTrouble = defineRule(copepodTroubleDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'copepod') return []

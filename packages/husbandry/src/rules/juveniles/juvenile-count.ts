@@ -1,46 +1,18 @@
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { commonPractice, published } from '../../engine/parameters.ts'
-import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { middleRound } from '../../calendar/rounds.ts'
+import { juvenileCountDefinition } from '../../definitions/juveniles/juvenile-count.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { groupById } from '../../snapshot/by-id.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { groupNumbers } from '../../state/group-state.ts'
 import { tankOf } from '../../state/larval-diet.ts'
-import { noteField, numberField } from '../fields.ts'
-import { animals, litres } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { middleRound } from '../rounds.ts'
-import { numberOf, textOf } from '../values.ts'
-import { groupById } from './group-by-id.ts'
+import { noteField, numberField } from '../../task/fields.ts'
+import { animals, litres } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf, textOf } from '../../task/values.ts'
 
-export const juvenileCount = defineRule({
-  id: 'juvenile-count',
-  title: 'Count and grade',
-  sentence:
-    'Every {everyDays} days count each group and part the large from the small; no more than {fishPerL} fish a litre.',
-  subject: 'juvenile_group',
-  station: 'juveniles',
-  isOnByDefault: true,
-  parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one count to the next',
-      unit: 'days',
-      default: 14,
-      minimum: 1,
-      maximum: 120,
-      source: commonPractice(),
-    },
-    fishPerL: {
-      type: 'number',
-      label: 'at most',
-      unit: 'per_L',
-      default: 0.5,
-      minimum: 0.05,
-      maximum: 5,
-      source: published(
-        'all lived at 0.5 per litre in A. percula, the best of 0.5-3: Chambel et al. 2015, SpringerPlus 4:183',
-      ),
-    },
-  },
+export const juvenileCount = defineRule(juvenileCountDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const group = groupById(snapshot, subject.id)
     const number = groupNumbers(snapshot, group).now

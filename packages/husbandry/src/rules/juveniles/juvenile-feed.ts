@@ -1,17 +1,18 @@
 import type { Because, TaskField } from '@fryward/shared'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { commonPractice, published } from '../../engine/parameters.ts'
-import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
+import { spreadRounds } from '../../calendar/rounds.ts'
+import { juvenileFeedDefinition } from '../../definitions/juveniles/juvenile-feed.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, settingLink } from '../../rule/why.ts'
+import { groupById } from '../../snapshot/by-id.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
+import { isDoneInRound } from '../../state/done-in-round.ts'
 import { groupNumbers } from '../../state/group-state.ts'
-import { isDoneInRound, ordinalText } from '../done.ts'
-import { feedsADayLink } from '../feeds-a-day.ts'
-import { choicesField, givenAmountField } from '../fields.ts'
-import { animals, days, grams, measurableG } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { spreadRounds } from '../rounds.ts'
-import { choicesOf, numberOf } from '../values.ts'
-import { groupById } from './group-by-id.ts'
+import { feedsADayLink } from '../../task/feeds-a-day.ts'
+import { choicesField, givenAmountField } from '../../task/fields.ts'
+import { animals, days, grams, measurableG } from '../../task/measures.ts'
+import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { choicesOf, numberOf } from '../../task/values.ts'
 
 const groupSigns = ['not_eating', 'fighting', 'gasping', 'spots_or_wounds'] as const
 const groupSignsField = choicesField({
@@ -35,33 +36,7 @@ function assumedWeightG(ageDays: number): number {
   return settled + ((grown.weightG - settled) * Math.min(ageDays, 2 * grown.days)) / grown.days
 }
 
-export const juvenileFeed = defineRule({
-  id: 'juvenile-feed',
-  title: 'Feed the juveniles',
-  sentence: 'Feed every group {shareOfWeight} of its weight a day in {feedsPerDay} feeds, by its number and age.',
-  subject: 'juvenile_group',
-  station: 'juveniles',
-  isOnByDefault: true,
-  parameters: {
-    feedsPerDay: {
-      type: 'number',
-      label: 'a day',
-      unit: 'feeds',
-      default: 2,
-      minimum: 1,
-      maximum: 8,
-      source: commonPractice('two or three for growing fish'),
-    },
-    shareOfWeight: {
-      type: 'number',
-      label: 'of their weight a day',
-      unit: 'share',
-      default: 0.05,
-      minimum: 0.01,
-      maximum: 0.2,
-      source: published('5 % of body weight a day in two feeds, A. clarkii: Sarvi & Pourmozaffar'),
-    },
-  },
+export const juvenileFeed = defineRule(juvenileFeedDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const group = groupById(snapshot, subject.id)
     const number = groupNumbers(snapshot, group).now

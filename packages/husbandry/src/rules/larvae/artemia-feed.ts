@@ -1,17 +1,19 @@
 import type { Because, Phrase } from '@fryward/shared'
 import { z } from 'zod'
-import { computedLink, defineRule, type FactDraft, factLink, profileLink, settingLink } from '../../engine/rule.ts'
-import type { SnapshotCulture } from '../../snapshot.ts'
-import { ordinalText } from '../done.ts'
-import { givenAmountField, numberField } from '../fields.ts'
-import { hatchVessel } from '../live-food/artemia-start.ts'
-import { animals, litres, perMl, roundAnimals } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { type ArtemiaFeed, artemiaFeedId, artemiaFeedParameters, artemiaFeedsAsked } from '../plans/artemia-need.ts'
-import { weaning } from '../plans/wean-plan.ts'
-import { numberOf, type Values } from '../values.ts'
+import { larvalArtemiaFeedDefinition } from '../../definitions/larvae/larval-artemia-feed.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { type ArtemiaFeed, artemiaFeedsAsked } from '../../plans/artemia-need.ts'
+import { hatchVessel } from '../../plans/hatch-vessel.ts'
+import { weaning } from '../../plans/wean-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, profileLink, settingLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { givenAmountField, numberField } from '../../task/fields.ts'
+import { animals, litres, perMl, roundAnimals } from '../../task/measures.ts'
+import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf, type Values } from '../../task/values.ts'
 import { dryFoodFact, dryFoodField, dryFoodLinks, dryFoodSteps } from './dry-food-parts.ts'
-import { batchById } from './prey-count.ts'
 
 const ContextSchema = z.object({
   nauplii: z.number(),
@@ -20,15 +22,7 @@ const ContextSchema = z.object({
   withDry: z.boolean().default(false),
 })
 
-export const larvalArtemiaFeed = defineRule({
-  id: artemiaFeedId,
-  title: 'Feed Artemia',
-  sentence:
-    'From the species’ first Artemia day give first nauplii in {feedsPerDay} feeds a day, as many as are eaten within an hour or two, rising over {stretchDays}, never above {mostPerMl}.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: artemiaFeedParameters,
+export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const { rounds, asked } = artemiaFeedsAsked(snapshot, batch, day)

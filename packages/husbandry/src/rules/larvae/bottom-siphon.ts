@@ -1,9 +1,9 @@
 import type { Phrase, TaskField } from '@fryward/shared'
-import type { FactDraft } from '../../engine/rule.ts'
-import { noteField, numberField } from '../fields.ts'
-import { phrase } from '../phrases.ts'
-import type { LarvalLook } from '../plans/larval-look-plan.ts'
-import { numberOf, textOf, type Values } from '../values.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import type { LarvalLook } from '../../plans/larval-look-plan.ts'
+import { noteField, numberField } from '../../task/fields.ts'
+import { phrase } from '../../task/phrases.ts'
+import { numberOf, textOf, type Values } from '../../task/values.ts'
 import { lookFacts, lookFields, lookSteps } from './look-parts.ts'
 
 /** How the bottom of a larval tank is siphoned, alone or as the first part of a water change; with the look, when due. */

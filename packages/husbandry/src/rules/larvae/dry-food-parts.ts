@@ -1,10 +1,11 @@
 import type { Because, Phrase, TaskField } from '@fryward/shared'
-import { type FactDraft, profileLink } from '../../engine/rule.ts'
-import { choiceField } from '../fields.ts'
-import { days } from '../measures.ts'
-import { phrase } from '../phrases.ts'
-import type { Weaning } from '../plans/wean-plan.ts'
-import { textOf, type Values } from '../values.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import type { Weaning } from '../../plans/wean-plan.ts'
+import { profileLink } from '../../rule/why.ts'
+import { choiceField } from '../../task/fields.ts'
+import { days } from '../../task/measures.ts'
+import { phrase } from '../../task/phrases.ts'
+import { textOf, type Values } from '../../task/values.ts'
 
 /** How dry food is offered to larvae, alone or as the first part of an Artemia feed. */
 export function dryFoodSteps(): Phrase[] {

@@ -1,49 +1,24 @@
 import type { Phrase } from '@fryward/shared'
 import { z } from 'zod'
-import { commonPractice, fromMemory } from '../../engine/parameters.ts'
-import { computedLink, defineRule, factLink, Gap, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotBatch, SnapshotConcentrate } from '../../snapshot.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { larvalGreenWaterDefinition } from '../../definitions/larvae/larval-green-water.ts'
+import { Gap } from '../../rule/gap.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotConcentrate } from '../../snapshot/room-snapshot.ts'
 import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
 import { culturesFeeding } from '../../state/feed-links.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { givenAmountField } from '../fields.ts'
-import { type MeasuredDose, measuredDose } from '../measured-dose.ts'
-import { litres, mL } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
-import { numberOf } from '../values.ts'
-import { batchById } from './prey-count.ts'
+import { givenAmountField } from '../../task/fields.ts'
+import { type MeasuredDose, measuredDose } from '../../task/measured-dose.ts'
+import { litres, mL } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ concentrateId: z.string(), plannedMl: z.number(), dilution: z.number() })
 
-export const larvalGreenWater = defineRule({
-  id: 'larval-green-water',
-  title: 'Green the larvae’s water',
-  sentence:
-    'While larvae eat rotifers keep {cellsPerMl} algal cells in their water: all of it at first, then each morning the {lostShare} that a day takes away.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: {
-    cellsPerMl: {
-      type: 'number',
-      label: 'to keep',
-      unit: 'cells_per_mL',
-      default: 200_000,
-      minimum: 10_000,
-      maximum: 2_000_000,
-      source: fromMemory('1e5 to 5e5 Nannochloropsis per mL: Moorhead & Zeng 2010, Rev. Fish. Sci. 18:315-343'),
-    },
-    lostShare: {
-      type: 'number',
-      label: 'gone in a day',
-      unit: 'share',
-      default: 0.5,
-      minimum: 0.05,
-      maximum: 1,
-      source: commonPractice('eaten, settled and changed away: about half a day'),
-    },
-  },
+export const larvalGreenWater = defineRule(larvalGreenWaterDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const diet = larvalDiet(batch, day.date)

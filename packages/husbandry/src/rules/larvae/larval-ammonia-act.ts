@@ -1,65 +1,31 @@
 import { changeFraction, unionisedAmmoniaNitrogen } from '@fryward/seawater'
-import type { Because, FactOf } from '@fryward/shared'
-import { commonPractice, fromMemory } from '../../engine/parameters.ts'
-import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
-import type { SnapshotTank } from '../../snapshot.ts'
+import type { Because } from '@fryward/shared'
+import { firstRound } from '../../calendar/rounds.ts'
+import { larvalAmmoniaActDefinition } from '../../definitions/larvae/larval-ammonia-act.ts'
+import type { FactOf } from '../../facts/fact.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import type { SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { tankOf } from '../../state/larval-diet.ts'
-import { litres, measurableL, share } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
+import { litres, measurableL, share } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import {
   matchSteps,
   waterChangeAmount,
   waterChangeContext,
   waterChangeFacts,
   waterChangeFields,
-} from '../water-change.ts'
+} from '../parts/water-change.ts'
 import { lastAmmoniaTest } from './last-ammonia-test.ts'
-import { batchById } from './prey-count.ts'
 
 // Sea water where no pH was read: on the high side of 7.8-8.3, so that the poisonous part is not underrated. from memory
 const assumedPH = 8.2
 // Where the ammonia formulas hold (seawater).
 const ammoniaC = { from: 0, to: 40 }
 
-export const larvalAmmoniaAct = defineRule({
-  id: 'larval-ammonia-act',
-  title: 'Bring ammonia down',
-  sentence:
-    'When the last test reads {actMgPerL} of un-ionised ammonia (NH3-N) or more, change water until {watchMgPerL} is left, at most {mostShare} at once.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: {
-    watchMgPerL: {
-      type: 'number',
-      label: 'NH3-N to come down to',
-      unit: 'mg_per_L',
-      default: 0.01,
-      minimum: 0.001,
-      maximum: 0.5,
-      source: fromMemory('NH3-N under 0.01-0.02 for marine larvae: house limits after textbooks'),
-    },
-    actMgPerL: {
-      type: 'number',
-      label: 'NH3-N from which to act',
-      unit: 'mg_per_L',
-      default: 0.02,
-      minimum: 0.002,
-      maximum: 1,
-      source: commonPractice('act at 0.02 NH3-N; harm from 0.05 mg/L NH3: Francis-Floyd & Watson, UF/IFAS FA-16'),
-    },
-    mostShare: {
-      type: 'number',
-      label: 'at most at once',
-      unit: 'share',
-      default: 0.5,
-      minimum: 0.1,
-      maximum: 0.9,
-      source: commonPractice('half at once; again after the next test'),
-    },
-  },
+export const larvalAmmoniaAct = defineRule(larvalAmmoniaActDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const tank = tankOf(snapshot, batch)

@@ -1,44 +1,19 @@
 import { z } from 'zod'
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { larvalAmmoniaTestDefinition } from '../../definitions/larvae/larval-ammonia-test.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
 import { daysSince } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { numberField, temperatureField } from '../fields.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
-import { given, numberOf } from '../values.ts'
+import { numberField, temperatureField } from '../../task/fields.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { given, numberOf } from '../../task/values.ts'
 import { lastAmmoniaTest } from './last-ammonia-test.ts'
-import { batchById } from './prey-count.ts'
 
 const TankContextSchema = z.object({ tankId: z.string() })
 
-export const larvalAmmoniaTest = defineRule({
-  id: 'larval-ammonia-test',
-  title: 'Test the larvae’s water',
-  sentence: 'From day {fromDay} test ammonia, pH and temperature in every larval tank every {everyDays} days.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: {
-    fromDay: {
-      type: 'number',
-      label: 'old at the first test',
-      unit: 'days',
-      default: 1,
-      minimum: 0,
-      maximum: 30,
-      source: commonPractice(),
-    },
-    everyDays: {
-      type: 'number',
-      label: 'from one test to the next',
-      unit: 'days',
-      default: 2,
-      minimum: 1,
-      maximum: 14,
-      source: commonPractice('every other day where water is changed daily'),
-    },
-  },
+export const larvalAmmoniaTest = defineRule(larvalAmmoniaTestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const diet = larvalDiet(batch, day.date)

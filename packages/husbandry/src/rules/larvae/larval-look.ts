@@ -1,24 +1,18 @@
 import { z } from 'zod'
-import { defineRule, settingLink } from '../../engine/rule.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { larvalChange } from '../plans/change-plan.ts'
-import { larvalLookDue, larvalLookId, larvalLookParameters } from '../plans/larval-look-plan.ts'
-import { isSiphonDue } from '../plans/siphon-plan.ts'
-import { middleRound } from '../rounds.ts'
+import { middleRound } from '../../calendar/rounds.ts'
+import { larvalLookDefinition } from '../../definitions/larvae/larval-look.ts'
+import { larvalChange } from '../../plans/change-plan.ts'
+import { larvalLookDue } from '../../plans/larval-look-plan.ts'
+import { isSiphonDue } from '../../plans/siphon-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { settingLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import { deformedFields, lookFacts, lookFields, lookLinks, lookSteps } from './look-parts.ts'
-import { batchById } from './prey-count.ts'
 
 const ContextSchema = z.object({ withLight: z.boolean().default(false) })
 
-export const larvalLook = defineRule({
-  id: larvalLookId,
-  title: 'Look at the larvae',
-  sentence:
-    'Look at every batch every {everyDays} days: bellies, swimming, bars, bent backs; on days with a siphoning or a water change it is part of that.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: larvalLookParameters,
+export const larvalLook = defineRule(larvalLookDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const look = larvalLookDue(snapshot, batch, day)

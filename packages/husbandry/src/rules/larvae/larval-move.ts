@@ -1,21 +1,23 @@
 import type { Because, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { commonPractice } from '../../engine/parameters.ts'
-import { computedLink, defineRule, factLink, Gap, profileLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../../snapshot.ts'
+import { middleRound } from '../../calendar/rounds.ts'
+import { larvalMoveDefinition } from '../../definitions/larvae/larval-move.ts'
+import { rememberedByContent } from '../../memo/remembered.ts'
+import { Gap } from '../../rule/gap.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, profileLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import type { SpeciesProfile } from '../../species/index.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { rememberedByContent } from '../../state/memo.ts'
+import { choiceField, noteField, numberField } from '../../task/fields.ts'
+import { days } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf, textOf } from '../../task/values.ts'
 import { type Forecast, metamorphosis } from '../../thermal/index.ts'
-import { choiceField, noteField, numberField } from '../fields.ts'
-import { days } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { middleRound } from '../rounds.ts'
-import { numberOf, textOf } from '../values.ts'
-import { batchById } from './prey-count.ts'
 
 /** When the middle fish of a batch should turn, by its tank's set point; null for young that are born settled. */
 function settlingWindow(input: {
@@ -45,25 +47,7 @@ const forecastC = { from: 10 }
 
 const MoveContextSchema = z.object({ tankId: z.string(), onDate: z.string() })
 
-export const larvalMove = defineRule({
-  id: 'larval-move',
-  title: 'Move settled young',
-  sentence:
-    'When most of a batch is seen to have settled and is on dry food, or {afterDays} after it should have been, count it and move it to grow-out.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: {
-    afterDays: {
-      type: 'number',
-      label: 'after it should have settled',
-      unit: 'days',
-      default: 7,
-      minimum: 0,
-      maximum: 60,
-      source: commonPractice(),
-    },
-  },
+export const larvalMove = defineRule(larvalMoveDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const diet = larvalDiet(batch, day.date)

@@ -1,27 +1,21 @@
 import { z } from 'zod'
-import { defineRule, settingLink } from '../../engine/rule.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { larvalLookDue } from '../plans/larval-look-plan.ts'
-import { isSiphonDue, larvalSiphonId, larvalSiphonParameters } from '../plans/siphon-plan.ts'
-import { firstRound } from '../rounds.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { larvalSiphonDefinition } from '../../definitions/larvae/larval-siphon.ts'
+import { larvalLookDue } from '../../plans/larval-look-plan.ts'
+import { isSiphonDue } from '../../plans/siphon-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { settingLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
 import { lookLinks } from './look-parts.ts'
-import { batchById } from './prey-count.ts'
 
 const ContextSchema = z.object({
   /** Tasks that were kept before a siphoning took the look along did not say. */
   look: z.object({ withLight: z.boolean() }).nullable().default(null),
 })
 
-export const larvalSiphon = defineRule({
-  id: larvalSiphonId,
-  title: 'Siphon the bottom',
-  sentence:
-    'From day {fromDay} siphon the bottom of every larval tank daily, and count the dead; on days with a water change it is part of that.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: larvalSiphonParameters,
+export const larvalSiphon = defineRule(larvalSiphonDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     if (!isSiphonDue(snapshot, batch, day)) return []

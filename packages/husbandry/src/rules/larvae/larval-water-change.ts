@@ -1,35 +1,29 @@
 import { z } from 'zod'
-import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
-import { litres, share } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { larvalChange, larvalChangeId, larvalChangeParameters } from '../plans/change-plan.ts'
-import { larvalLookDue } from '../plans/larval-look-plan.ts'
-import { middleRound } from '../rounds.ts'
+import { middleRound } from '../../calendar/rounds.ts'
+import { larvalWaterChangeDefinition } from '../../definitions/larvae/larval-water-change.ts'
+import { larvalChange } from '../../plans/change-plan.ts'
+import { larvalLookDue } from '../../plans/larval-look-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, settingLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import { litres, share } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import {
   matchSteps,
   waterChangeAmount,
   waterChangeContext,
   waterChangeFacts,
   waterChangeFields,
-} from '../water-change.ts'
+} from '../parts/water-change.ts'
 import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
 import { lookLinks } from './look-parts.ts'
-import { batchById } from './prey-count.ts'
 
 const LookSchema = z.object({
   /** Tasks that were kept before a change took the look along did not say. */
   look: z.object({ withLight: z.boolean() }).nullable().default(null),
 })
 
-export const larvalWaterChange = defineRule({
-  id: larvalChangeId,
-  title: 'Change the larvae’s water',
-  sentence:
-    'From day {fromDay} change {firstShare} of the larvae’s water a day, {moreEachDay} more each day up to {mostShare}, matched in salinity and temperature.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: larvalChangeParameters,
+export const larvalWaterChange = defineRule(larvalWaterChangeDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const plan = larvalChange(snapshot, batch, day)

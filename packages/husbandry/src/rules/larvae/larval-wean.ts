@@ -1,19 +1,11 @@
-import { defineRule } from '../../engine/rule.ts'
-import { ordinalText } from '../done.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { weanId, weaning, weanParameters } from '../plans/wean-plan.ts'
+import { larvalWeanDefinition } from '../../definitions/larvae/larval-wean.ts'
+import { weaning } from '../../plans/wean-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
 import { dryFoodFact, dryFoodField, dryFoodLinks, dryFoodSteps } from './dry-food-parts.ts'
-import { batchById } from './prey-count.ts'
 
-export const larvalWean = defineRule({
-  id: weanId,
-  title: 'Offer dry food',
-  sentence:
-    'From the species’ weaning day offer dry food in {feedsPerDay} feeds a day beside the live food, until it is all they eat; with an Artemia feed it is part of that.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: weanParameters,
+export const larvalWean = defineRule(larvalWeanDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const plan = weaning(snapshot, batchById(snapshot, subject.id), day)
     if (!plan) return []

@@ -1,6 +1,6 @@
-import type { FactOf } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import type { RoomSnapshot, SnapshotTank } from '../../snapshot.ts'
+import type { FactOf } from '../../facts/fact.ts'
+import type { RoomSnapshot, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 
 /** The last water test of a tank that read its ammonia, up to the end of a day. */

@@ -1,10 +1,11 @@
 import type { Because, Phrase, Sign, TaskField } from '@fryward/shared'
-import { type FactDraft, factLink } from '../../engine/rule.ts'
-import { choiceField, noteField, numberField } from '../fields.ts'
-import { hours } from '../measures.ts'
-import { phrase } from '../phrases.ts'
-import type { LarvalLook } from '../plans/larval-look-plan.ts'
-import { numberOf, textOf, type Values } from '../values.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import type { LarvalLook } from '../../plans/larval-look-plan.ts'
+import { factLink } from '../../rule/why.ts'
+import { choiceField, noteField, numberField } from '../../task/fields.ts'
+import { hours } from '../../task/measures.ts'
+import { phrase } from '../../task/phrases.ts'
+import { numberOf, textOf, type Values } from '../../task/values.ts'
 
 export function lightSteps(): Phrase[] {
   return [

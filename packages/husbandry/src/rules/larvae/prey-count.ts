@@ -1,55 +1,22 @@
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, factLink, profileLink, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotBatch } from '../../snapshot.ts'
+import { larvalPreyCountDefinition } from '../../definitions/larvae/larval-prey-count.ts'
+import { preyFeedRounds } from '../../plans/prey-feed-rounds.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, profileLink, settingLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
+import { isDoneInRound } from '../../state/done-in-round.ts'
 import { preyCounts, preyFeedings } from '../../state/grazing.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { isDoneInRound } from '../done.ts'
-import { countField } from '../fields.ts'
-import { mL, perMl } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { preyFeedRounds } from '../plans/top-up-parameters.ts'
-import { countOf } from '../values.ts'
+import { countField } from '../../task/fields.ts'
+import { mL, perMl } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { countOf } from '../../task/values.ts'
 
 // Densest prey tried with fish larvae is 40 per mL (Ma et al. 2013, 2015); ten times that is a slip of the thumb.
 const densestPerMl = 400
 const likelyPerMl = [0, 40] as const
 
-/** The batch with this id; throws when the snapshot does not hold it. */
-export function batchById(snapshot: RoomSnapshot, id: string): SnapshotBatch {
-  const batch = snapshot.batches.find((each) => each.id === id)
-  if (!batch) throw new Error(`The snapshot has no larval batch ${id}`)
-  return batch
-}
-
-export const larvalPreyCount = defineRule({
-  id: 'larval-prey-count',
-  title: 'Count the prey left',
-  sentence:
-    'Before each feed, count the rotifers left in the larvae’s water in {replicates} samples of {sampleMl}, while they eat rotifers.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: {
-    replicates: {
-      type: 'number',
-      label: 'before each feed',
-      unit: 'samples',
-      default: 3,
-      minimum: 1,
-      maximum: 10,
-      source: commonPractice('three samples, as for the culture'),
-    },
-    sampleMl: {
-      type: 'number',
-      label: 'a sample',
-      unit: 'mL',
-      default: 10,
-      minimum: 1,
-      maximum: 100,
-      source: commonPractice('at 5-10 per mL, three samples of 10 mL hold the hundred animals of a good count'),
-    },
-  },
+export const larvalPreyCount = defineRule(larvalPreyCountDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const diet = larvalDiet(batch, day.date)

@@ -1,11 +1,14 @@
 import type { Because } from '@fryward/shared'
-import { computedLink, factLink, profileLink, settingLink } from '../../engine/rule.ts'
+import type { larvalPreyTopUpDefinition } from '../../definitions/larvae/larval-prey-top-up.ts'
+import type { TopUpPlan } from '../../plans/top-up-plan.ts'
+import { computedLink, factLink, profileLink, settingLink } from '../../rule/why.ts'
 import type { LarvalDiet } from '../../state/larval-diet.ts'
-import { animals, hours, litres, mL, perMl, roundAnimals } from '../measures.ts'
-import type { topUpParameters } from '../plans/top-up-parameters.ts'
-import type { TopUpPlan } from '../plans/top-up-plan.ts'
+import { animals, hours, litres, mL, perMl, roundAnimals } from '../../task/measures.ts'
 
-type TopUpParameter = (name: keyof typeof topUpParameters & string, joins?: Because['joins']) => Because
+type TopUpParameter = (
+  name: keyof typeof larvalPreyTopUpDefinition.parameters & string,
+  joins?: Because['joins'],
+) => Because
 
 /** Why a feed asks for so much: what is wanted, what is left, what will be eaten, and how dense the culture is. */
 export function topUpLinks(

@@ -1,18 +1,20 @@
 import { SALINITY_SHOCK } from '@fryward/live-feed'
 import type { HarvestData, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
-import { defineRule, type FactDraft } from '../../engine/rule.ts'
-import type { SnapshotBatch, SnapshotCulture } from '../../snapshot.ts'
+import { larvalPreyTopUpDefinition } from '../../definitions/larvae/larval-prey-top-up.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { preyFeedRounds } from '../../plans/prey-feed-rounds.ts'
+import { type TopUpPlan, topUpPlans } from '../../plans/top-up-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import type { SnapshotBatch, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { isDoneInRound } from '../../state/done-in-round.ts'
 import { larvalDiet } from '../../state/larval-diet.ts'
 import { rotifersFed, setAsideFor } from '../../state/set-aside.ts'
-import { isDoneInRound, ordinalText } from '../done.ts'
-import { givenAmountField } from '../fields.ts'
-import { animals, measurableMl, mL, psu, roundAnimals } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { preyFeedRounds, preyTopUpId, topUpParameters } from '../plans/top-up-parameters.ts'
-import { type TopUpPlan, topUpPlans } from '../plans/top-up-plan.ts'
-import { numberOf } from '../values.ts'
-import { batchById } from './prey-count.ts'
+import { givenAmountField } from '../../task/fields.ts'
+import { animals, measurableMl, mL, psu, roundAnimals } from '../../task/measures.ts'
+import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
 import { topUpLinks } from './prey-top-up-why.ts'
 
 const ContextSchema = z.object({
@@ -24,15 +26,7 @@ const ContextSchema = z.object({
   harvestedMl: z.number(),
 })
 
-export const larvalPreyTopUp = defineRule({
-  id: preyTopUpId,
-  title: 'Top up the prey',
-  sentence:
-    'In {feedsPerDay} feeds a day keep {targetPerMl} rotifers in the larvae’s water, topping up when fewer than {refillUnderPerMl} would be left, never above {mostPerMl}; {sievingLoss} is lost in sieving.',
-  subject: 'larval_batch',
-  station: 'larvae',
-  isOnByDefault: true,
-  parameters: topUpParameters,
+export const larvalPreyTopUp = defineRule(larvalPreyTopUpDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const plans = topUpPlans(snapshot, batch, day)

@@ -1,39 +1,22 @@
-import { COLD_STORE } from '@fryward/live-feed'
+import { elapsedDays } from '../../calendar/elapsed.ts'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { elapsedDays } from '../../calendar/husbandry-day.ts'
-import { published } from '../../engine/parameters.ts'
-import { defineRule, factLink } from '../../engine/rule.ts'
-import type { RoomSnapshot } from '../../snapshot.ts'
+import { roundsInOrder } from '../../calendar/rounds.ts'
+import { artemiaDiscardDefinition } from '../../definitions/live-food/artemia-discard.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot } from '../../snapshot/room-snapshot.ts'
 import { lastCare } from '../../state/care.ts'
-import { cultureById } from '../../state/culture-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { releaseCautions } from '../cautions.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { roundsInOrder } from '../rounds.ts'
+import { releaseCautions } from '../../task/cautions.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 
 /** The last harvest of a hatch vessel, and when it was taken. */
 export function lastHatch(snapshot: RoomSnapshot, id: string, day: HusbandryDay) {
   return factsUntil(snapshot, 'harvest', { subjectId: id, until: day.endsAt }).at(-1)
 }
 
-export const artemiaDiscard = defineRule({
-  id: 'artemia-discard',
-  title: 'Discard old nauplii',
-  sentence: 'Discard nauplii that have been in the cold for {coldHours}: they starve and are no food.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    coldHours: {
-      type: 'number',
-      label: 'in the cold at most',
-      unit: 'hours',
-      default: COLD_STORE.longestHours,
-      minimum: 1,
-      maximum: 48,
-      source: published('under 10 C, up to 24 h: Ghent Univ. shrimp nutrition course, Artemia cold storage'),
-    },
-  },
+export const artemiaDiscard = defineRule(artemiaDiscardDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const vessel = cultureById(snapshot, subject.id)
     if (vessel.kind !== 'artemia_hatch') return []

@@ -1,41 +1,15 @@
-import { elapsedDays } from '../../calendar/husbandry-day.ts'
-import { fromMemory, published } from '../../engine/parameters.ts'
-import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { elapsedDays } from '../../calendar/elapsed.ts'
+import { roundsInOrder } from '../../calendar/rounds.ts'
+import { artemiaEnrichDefinition } from '../../definitions/live-food/artemia-enrich.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
 import { lastCare } from '../../state/care.ts'
-import { cultureById } from '../../state/culture-state.ts'
-import { grams, hours, litres, measurableG } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { roundsInOrder } from '../rounds.ts'
+import { grams, hours, litres, measurableG } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import { lastHatch } from './artemia-discard.ts'
 
-export const artemiaEnrich = defineRule({
-  id: 'artemia-enrich',
-  title: 'Enrich the nauplii',
-  sentence:
-    'Enrich nauplii {hoursAfterHatch} after their harvest with {emulsionGPerL} of emulsion, for larvae past their first Artemia.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: false,
-  parameters: {
-    hoursAfterHatch: {
-      type: 'number',
-      label: 'after the harvest',
-      unit: 'hours',
-      default: 8,
-      minimum: 0,
-      maximum: 24,
-      source: published('instar II, about 8 h after hatching: Lavens & Sorgeloos 1996, FAO 361, sect. 4.1'),
-    },
-    emulsionGPerL: {
-      type: 'number',
-      label: 'emulsion for each litre',
-      unit: 'g',
-      default: 0.3,
-      minimum: 0.05,
-      maximum: 1,
-      source: fromMemory('0.3 g/L every 12 h: FAO Fish. Tech. Pap. 361, sect. 4.3.4'),
-    },
-  },
+export const artemiaEnrich = defineRule(artemiaEnrichDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const vessel = cultureById(snapshot, subject.id)
     if (vessel.kind !== 'artemia_hatch') return []

@@ -1,16 +1,17 @@
 import { artemiaHatchHours, COLD_STORE } from '@fryward/live-feed'
 import { z } from 'zod'
-import { addMinutes } from '../../calendar/husbandry-day.ts'
-import { published } from '../../engine/parameters.ts'
-import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { addMinutes } from '../../calendar/elapsed.ts'
+import { lastRound, roundsInOrder } from '../../calendar/rounds.ts'
+import { artemiaHarvestDefinition } from '../../definitions/live-food/artemia-harvest.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
 import { lastCare } from '../../state/care.ts'
-import { cultureById } from '../../state/culture-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { noteField } from '../fields.ts'
-import { degC, hours, mL } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { lastRound, roundsInOrder } from '../rounds.ts'
-import { textOf } from '../values.ts'
+import { noteField } from '../../task/fields.ts'
+import { degC, hours, mL } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { textOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ volumeL: z.number() })
 // Hatching is known from 15 to 33 C (hatching time by temperature).
@@ -18,25 +19,7 @@ const hatchC = { from: 15, to: 33 }
 // Screen under 150 um, kept under water: FAO Fish. Tech. Pap. 361, sect. 4.3.1.
 const screenUm = 150
 
-export const artemiaHarvest = defineRule({
-  id: 'artemia-harvest',
-  title: 'Harvest the Artemia',
-  sentence:
-    'Harvest the nauplii when they have hatched, leave the shells behind, and keep them cold for at most {coldHours}.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    coldHours: {
-      type: 'number',
-      label: 'in the cold at most',
-      unit: 'hours',
-      default: COLD_STORE.longestHours,
-      minimum: 1,
-      maximum: 48,
-      source: published('under 10 C, up to 8 million per L, up to 24 h: Ghent Univ. shrimp nutrition course'),
-    },
-  },
+export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const vessel = cultureById(snapshot, subject.id)
     if (vessel.kind !== 'artemia_hatch') return []

@@ -1,18 +1,31 @@
-import { artemiaHatchPlan, DEFAULT_NAUPLII_PER_GRAM, type HatchPlan, type HatchPlanNote } from '@fryward/live-feed'
+import { artemiaHatchPlan, type HatchPlan, type HatchPlanNote } from '@fryward/live-feed'
 import type { Because, Phrase, PlainDate } from '@fryward/shared'
 import { z } from 'zod'
-import { addDays, addMinutes, daysBetween, type HusbandryDay, husbandryDay } from '../../calendar/husbandry-day.ts'
-import { commonPractice, published } from '../../engine/parameters.ts'
-import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
-import { cultureById } from '../../state/culture-state.ts'
+import { addMinutes } from '../../calendar/elapsed.ts'
+import { addDays, type HusbandryDay, husbandryDay } from '../../calendar/husbandry-day.ts'
+import { firstRound, roundBefore } from '../../calendar/rounds.ts'
+import { artemiaStartDefinition } from '../../definitions/live-food/artemia-start.ts'
+import { type ArtemiaNeed, artemiaNeeds } from '../../plans/artemia-need.ts'
+import { hatchVessel } from '../../plans/hatch-vessel.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
-import { givenAmountField } from '../fields.ts'
-import { animals, degC, grams, hours, litres, measurableG, measurableL, psu, roundAnimals } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { type ArtemiaNeed, artemiaNeeds } from '../plans/artemia-need.ts'
-import { firstRound, roundBefore } from '../rounds.ts'
-import { numberOf } from '../values.ts'
+import { givenAmountField } from '../../task/fields.ts'
+import {
+  animals,
+  degC,
+  grams,
+  hours,
+  litres,
+  measurableG,
+  measurableL,
+  psu,
+  roundAnimals,
+} from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ cystsG: z.number(), volumeL: z.number(), feedDate: z.string() })
 // Hatching is known from 15 to 33 C (live-feed artemiaHatchPlan).
@@ -28,60 +41,9 @@ const noteWords: Record<HatchPlanNote, string> = {
   'several-vessels': 'That is more than one vessel holds: share it between several.',
 }
 
-/** The hatch vessels by turns, so that one is free while the other hatches. */
-export function hatchVessel(snapshot: RoomSnapshot, feedDate: PlainDate): SnapshotCulture | null {
-  const vessels = snapshot.cultures
-    .filter(({ kind }) => kind === 'artemia_hatch')
-    .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
-  const turn = daysBetween('2000-01-01', feedDate) % Math.max(1, vessels.length)
-  return vessels[Math.abs(turn)] ?? null
-}
-
 export type HatchToStart = { plan: HatchPlan; feedDate: PlainDate; needs: ArtemiaNeed[]; nauplii: number }
 
-const artemiaStartParameters = {
-  naupliiPerGram: {
-    type: 'number',
-    label: 'from a gram of cysts',
-    unit: 'animals',
-    default: DEFAULT_NAUPLII_PER_GRAM,
-    minimum: 20_000,
-    maximum: 400_000,
-    source: published(
-      '200,000-300,000 from good cysts: Treece 2000, SRAC Publication 702; better from your own lot test',
-    ),
-  },
-  enrichHours: {
-    type: 'number',
-    label: 'of enriching',
-    unit: 'hours',
-    default: 0,
-    minimum: 0,
-    maximum: 24,
-    source: published(
-      'first nauplii for clownfish; 24 h enriched ones are 870 um: Lavens, Thongrod & Sorgeloos 2000, ch. 6',
-    ),
-  },
-  handlingHours: {
-    type: 'number',
-    label: 'set aside to settle, sieve and rinse',
-    unit: 'hours',
-    default: 1,
-    minimum: 0,
-    maximum: 12,
-    source: commonPractice(),
-  },
-} as const
-
-export const artemiaStart = defineRule({
-  id: 'artemia-start',
-  title: 'Start Artemia cysts',
-  sentence:
-    'Start shell-free cysts so that the nauplii of the next feeds are ready on time: {naupliiPerGram} a gram, enriched for {enrichHours}, {handlingHours} set aside for the harvest.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: artemiaStartParameters,
+export const artemiaStart = defineRule(artemiaStartDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const vessel = cultureById(snapshot, subject.id)
     if (vessel.kind !== 'artemia_hatch') return []

@@ -1,10 +1,10 @@
 import type { Because, Phrase, TaskField } from '@fryward/shared'
-import type { FactDraft } from '../../engine/rule.ts'
-import { factLink, settingLink } from '../../engine/rule.ts'
-import type { SnapshotCulture } from '../../snapshot.ts'
-import { yesNoField } from '../fields.ts'
-import { phrase } from '../phrases.ts'
-import type { Brushing } from '../plans/brush-plan.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import type { Brushing } from '../../plans/brush-plan.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { yesNoField } from '../../task/fields.ts'
+import { phrase } from '../../task/phrases.ts'
 
 /** How the walls of a culture are brushed, alone or as the first part of a feed. */
 export function brushSteps(culture: SnapshotCulture): Phrase[] {

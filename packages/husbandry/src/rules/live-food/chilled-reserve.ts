@@ -1,17 +1,18 @@
 import { chilledReserve } from '@fryward/live-feed'
-import type { FactOf } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { published } from '../../engine/parameters.ts'
-import { computedLink, defineRule, factLink } from '../../engine/rule.ts'
-import type { RoomSnapshot } from '../../snapshot.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { chilledReserveDefinition } from '../../definitions/live-food/chilled-reserve.ts'
+import type { FactOf } from '../../facts/fact.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot } from '../../snapshot/room-snapshot.ts'
 import { lastCare } from '../../state/care.ts'
-import { cultureById } from '../../state/culture-state.ts'
 import { dateOf, daysSince, factsUntil } from '../../state/day-facts.ts'
-import { releaseCautions } from '../cautions.ts'
-import { litres, share } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
+import { releaseCautions } from '../../task/cautions.ts'
+import { litres, share } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 
 const ContextSchema = z.object({ litres: z.number() })
 // Survival at 4 C is followed to 60 days at most (survival in the cold).
@@ -34,26 +35,7 @@ export function chilledParts(
   return factsUntil(snapshot, 'harvest', about).filter((fact) => chilledL(fact) > 0 && !isDiscarded(fact))
 }
 
-export const chilledReserveRule = defineRule({
-  id: 'chilled-reserve',
-  title: 'Renew the chilled reserve',
-  sentence: 'Discard chilled rotifers {oldestDays} days after their harvest: about half are dead by then at 4 C.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    oldestDays: {
-      type: 'number',
-      label: 'at most in the cold',
-      unit: 'days',
-      default: 14,
-      minimum: 1,
-      maximum: 60,
-      source: published(
-        'about 50 % alive after 14 days at 4 C: Assavaaree, Hagiwara, Ide, Maruyama & Lubzens 2001, Aquac. Res. 32:29-39',
-      ),
-    },
-  },
+export const chilledReserveRule = defineRule(chilledReserveDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []

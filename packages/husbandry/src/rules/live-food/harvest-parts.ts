@@ -1,15 +1,15 @@
 import { SALINITY_SHOCK } from '@fryward/live-feed'
 import type { HarvestData, Phrase, TaskField } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import type { FactDraft } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import type { HarvestPlan } from '../../plans/harvest-plan.ts'
+import { rotiferNeedL } from '../../plans/top-up-plan.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { batchesFedBy } from '../../state/feed-links.ts'
 import { tankOf } from '../../state/larval-diet.ts'
-import { litres, measurableLDown, psu } from '../measures.ts'
-import { phrase } from '../phrases.ts'
-import type { HarvestPlan } from '../plans/harvest-plan.ts'
-import { rotiferNeedL } from '../plans/top-up-plan.ts'
+import { litres, measurableLDown, psu } from '../../task/measures.ts'
+import { phrase } from '../../task/phrases.ts'
 
 /** A share of a harvest with the name of where it goes. */
 export type Part = HarvestData['parts'][number] & { name: string }

@@ -1,17 +1,17 @@
 import type { Phrase, TaskField } from '@fryward/shared'
-import type { FactDraft } from '../../engine/rule.ts'
-import { ruleInForce } from '../../engine/rule-settings.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
-import { numberField } from '../fields.ts'
-import { degC, psu } from '../measures.ts'
-import { phrase } from '../phrases.ts'
-import { rotiferRefillId, rotiferRefillParameters } from '../plans/refill-plan.ts'
-import { numberOf, type Values } from '../values.ts'
+import { rotiferRefillDefinition } from '../../definitions/live-food/rotifer-refill.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { ruleInForce } from '../../rule/rule-in-force.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { numberField } from '../../task/fields.ts'
+import { degC, psu } from '../../task/measures.ts'
+import { phrase } from '../../task/phrases.ts'
+
+import { numberOf, type Values } from '../../task/values.ts'
 
 /** True when a harvest of so many litres is filled up in the same standing. */
 export function isFilledUp(snapshot: RoomSnapshot, takenL: number): boolean {
-  const rule = { id: rotiferRefillId, isOnByDefault: true, parameters: rotiferRefillParameters }
-  const { isOn, parameters } = ruleInForce(snapshot, rule)
+  const { isOn, parameters } = ruleInForce(snapshot, rotiferRefillDefinition)
   return isOn && takenL >= parameters.worthL
 }
 

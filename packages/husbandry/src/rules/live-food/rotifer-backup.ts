@@ -1,18 +1,13 @@
-import { commonPractice } from '../../engine/parameters.ts'
-import { cultureById } from '../../state/culture-state.ts'
-import { periodicCare } from '../periodic-care.ts'
-import { phrase } from '../phrases.ts'
+import { rotiferBackupCheckDefinition } from '../../definitions/live-food/rotifer-backup-check.ts'
+import { rotiferBackupWantedDefinition } from '../../definitions/live-food/rotifer-backup-wanted.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import { phrase } from '../../task/phrases.ts'
+import { periodicCare } from '../parts/periodic-care.ts'
 
-export const rotiferBackupCheck = periodicCare({
-  id: 'rotifer-backup-check',
-  title: 'Keep the backup apart',
-  sentence: 'Check every {everyDays} days that each backup culture has its own tools, air, feed bottle and shelf.',
-  subject: 'culture',
-  station: 'live_food',
+export const rotiferBackupCheck = periodicCare(rotiferBackupCheckDefinition, {
   verb: 'check',
   act: 'check_backup',
   round: 'first',
-  everyDays: { default: 7, source: commonPractice('a second culture with its own tools, air, feed bottle and shelf') },
   applies: ({ snapshot, subject }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer' || !culture.isBackup) return null
@@ -28,16 +23,10 @@ export const rotiferBackupCheck = periodicCare({
   },
 })
 
-export const rotiferBackupWanted = periodicCare({
-  id: 'rotifer-backup-wanted',
-  title: 'Start a backup',
-  sentence: 'While no rotifer culture is a backup, say so every {everyDays} days.',
-  subject: 'room',
-  station: 'live_food',
+export const rotiferBackupWanted = periodicCare(rotiferBackupWantedDefinition, {
   verb: 'start',
   act: 'check_backup',
   round: 'first',
-  everyDays: { default: 7, source: commonPractice('always a second culture as backup') },
   applies: ({ snapshot }) => {
     const rotifers = snapshot.cultures.filter(({ kind }) => kind === 'rotifer')
     if (rotifers.length === 0 || rotifers.some(({ isBackup }) => isBackup)) return null

@@ -1,20 +1,13 @@
-import { defineRule } from '../../engine/rule.ts'
-import { cultureById } from '../../state/culture-state.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { brushDue, rotiferBrushId, rotiferBrushParameters } from '../plans/brush-plan.ts'
-import { isFedInFirstRound } from '../plans/rotifer-feed-plan.ts'
-import { firstRound } from '../rounds.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { rotiferBrushDefinition } from '../../definitions/live-food/rotifer-brush.ts'
+import { brushDue } from '../../plans/brush-plan.ts'
+import { isFedInFirstRound } from '../../plans/rotifer-feed-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import { brushFact, brushLink, brushSteps } from './brush-parts.ts'
 
-export const rotiferBrush = defineRule({
-  id: rotiferBrushId,
-  title: 'Brush the walls',
-  sentence:
-    'Brush the walls of every rotifer culture every {everyDays} days; on days with a first feed it is part of that.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: rotiferBrushParameters,
+export const rotiferBrush = defineRule(rotiferBrushDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     const due = brushDue(snapshot, culture, day)

@@ -1,19 +1,21 @@
 import { animalsToCount } from '@fryward/live-feed'
 import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { daysBetween, type HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { commonPractice, published } from '../../engine/parameters.ts'
-import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { rotiferCountDefinition } from '../../definitions/live-food/rotifer-count.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
-import { cultureById, cultureStartDate, densityAt } from '../../state/culture-state.ts'
+import { cultureStartDate, densityAt } from '../../state/culture-state.ts'
 import { dateOf, daysSince } from '../../state/day-facts.ts'
 import { batchesFedBy } from '../../state/feed-links.ts'
-import { signFacts, signsField } from '../culture-signs.ts'
-import { countField } from '../fields.ts'
-import { animals, days, mL, perMl } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
-import { countOf } from '../values.ts'
+import { countField } from '../../task/fields.ts'
+import { animals, days, mL, perMl } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { countOf } from '../../task/values.ts'
+import { signFacts, signsField } from '../parts/culture-signs.ts'
 
 // A precise count needs about 100 animals: CV = 100/sqrt(n) %. Standard theory, from memory.
 const animalsWanted = animalsToCount({ coefficientOfVariation: 0.1 })
@@ -24,52 +26,7 @@ const likelyFactor = 3
 // A culture that has never been counted: thin inoculum to dense small culture. common practice
 const likelyUnknown = [20, 1500] as const
 
-export const rotiferCount = defineRule({
-  id: 'rotifer-count',
-  title: 'Count the rotifers',
-  sentence:
-    'Count every rotifer culture with its eggs in {replicates} samples every {everyDays} days, daily while it is younger than {dailyUntilAgeDays} days, harvested or feeding larvae; a backup every {backupEveryDays} days.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one count to the next',
-      unit: 'days',
-      default: 2,
-      minimum: 1,
-      maximum: 14,
-      source: commonPractice(),
-    },
-    dailyUntilAgeDays: {
-      type: 'number',
-      label: 'old: counted daily until then',
-      unit: 'days',
-      default: 7,
-      minimum: 0,
-      maximum: 60,
-      source: commonPractice(),
-    },
-    backupEveryDays: {
-      type: 'number',
-      label: 'from one count of a backup to the next',
-      unit: 'days',
-      default: 3,
-      minimum: 1,
-      maximum: 14,
-      source: commonPractice(),
-    },
-    replicates: {
-      type: 'number',
-      label: 'of 1 mL',
-      unit: 'samples',
-      default: 3,
-      minimum: 1,
-      maximum: 10,
-      source: published('mean of three samples in 1-mL cells: Pfeiffer & Ludwig 2002, WAS abstract p. 264'),
-    },
-  },
+export const rotiferCount = defineRule(rotiferCountDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []

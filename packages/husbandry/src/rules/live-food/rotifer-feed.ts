@@ -1,34 +1,31 @@
 import { concentrateRation, type RationAdjustment, rationAdjustment } from '@fryward/live-feed'
 import type { Because, Phrase } from '@fryward/shared'
 import { z } from 'zod'
-import { addMinutes, type HusbandryDay } from '../../calendar/husbandry-day.ts'
-import type { ParameterValues } from '../../engine/parameters.ts'
-import { computedLink, defineRule, factLink, Gap, type RuleDraft, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotConcentrate, SnapshotCulture } from '../../snapshot.ts'
-import { type CultureDensity, cultureById, densityAt } from '../../state/culture-state.ts'
+import { addHours } from '../../calendar/elapsed.ts'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { type DayRound, firstRound } from '../../calendar/rounds.ts'
+import { rotiferFeedDefinition } from '../../definitions/live-food/rotifer-feed.ts'
+import { type Brushing, brushDue } from '../../plans/brush-plan.ts'
+import { concentrateOf, type FeedRounds, isFedInFirstRound, rotiferFeedRounds } from '../../plans/rotifer-feed-plan.ts'
+import { Gap } from '../../rule/gap.ts'
+import type { ParameterValues } from '../../rule/parameters.ts'
+import { defineRule, type RuleDraft } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotConcentrate, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { type CultureDensity, densityAt } from '../../state/culture-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { healthFrom, signFacts, signsField, waterField, waterLookOf } from '../culture-signs.ts'
-import { ordinalText } from '../done.ts'
-import { feedsADayLink } from '../feeds-a-day.ts'
-import { givenAmountField } from '../fields.ts'
-import { type MeasuredDose, measuredDose } from '../measured-dose.ts'
-import { mL, share } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { type Brushing, brushDue } from '../plans/brush-plan.ts'
-import {
-  concentrateOf,
-  type FeedRounds,
-  isFedInFirstRound,
-  rotiferFeedId,
-  rotiferFeedParameters,
-  rotiferFeedRounds,
-} from '../plans/rotifer-feed-plan.ts'
-import { type DayRound, firstRound } from '../rounds.ts'
-import { numberOf } from '../values.ts'
+import { feedsADayLink } from '../../task/feeds-a-day.ts'
+import { givenAmountField } from '../../task/fields.ts'
+import { type MeasuredDose, measuredDose } from '../../task/measured-dose.ts'
+import { mL, share } from '../../task/measures.ts'
+import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
+import { healthFrom, signFacts, signsField, waterField, waterLookOf } from '../parts/culture-signs.ts'
 import { brushedField, brushFact, brushLink, brushSteps } from './brush-parts.ts'
 
 // What was seen of the water counts for three days of feeds; older looks were at another density. common practice
-const looksCountMinutes = 3 * 24 * 60
+const looksCountHours = 72
 
 const ContextSchema = z.object({
   concentrateId: z.string(),
@@ -37,18 +34,10 @@ const ContextSchema = z.object({
   /** Tasks that were kept before the walls were brushed with the feed did not say. */
   brushes: z.boolean().default(false),
 })
-type FeedParameter = (name: keyof typeof rotiferFeedParameters & string, joins?: Because['joins']) => Because
+type FeedParameter = (name: keyof typeof rotiferFeedDefinition.parameters & string, joins?: Because['joins']) => Because
 type Adjustment = { factor: number; because: Because[] } | null
 
-export const rotiferFeed = defineRule({
-  id: rotiferFeedId,
-  title: 'Feed the rotifers',
-  sentence:
-    'Feed every rotifer culture {cellsPerRotiferPerDay} cells a rotifer a day of its concentrate, in {feedsPerDay} feeds, a backup in {backupFeedsPerDay}; follow the look of the water: {followsWater}.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: rotiferFeedParameters,
+export const rotiferFeed = defineRule(rotiferFeedDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []
@@ -94,7 +83,7 @@ type Feed = {
 
 function feedDraft(
   feed: Feed,
-  given: { parameters: ParameterValues<typeof rotiferFeedParameters>; parameter: FeedParameter },
+  given: { parameters: ParameterValues<typeof rotiferFeedDefinition.parameters>; parameter: FeedParameter },
 ): RuleDraft<z.input<typeof ContextSchema>> {
   const { culture, concentrate, round, feedRounds, brushing } = feed
   const ration = concentrateRation({
@@ -161,7 +150,7 @@ function becauseOf(
   { culture, concentrate, feedRounds, density, adjustment, brushing }: Feed,
   given: {
     dose: MeasuredDose
-    parameters: ParameterValues<typeof rotiferFeedParameters>
+    parameters: ParameterValues<typeof rotiferFeedDefinition.parameters>
     parameter: FeedParameter
   },
 ): Because[] {
@@ -193,7 +182,7 @@ function becauseOf(
 
 /** The ration's factor after the looks of the last days, each a step from the one before. */
 function adjustmentFor(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): Adjustment {
-  const since = addMinutes(day.startsAt, -looksCountMinutes)
+  const since = addHours(day.startsAt, -looksCountHours)
   const looks = factsUntil(snapshot, 'observation', { subjectId: culture.id, until: day.endsAt }).filter(
     (fact) => fact.at >= since,
   )

@@ -1,19 +1,14 @@
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { commonPractice } from '../../engine/parameters.ts'
-import { cultureById, cultureStartDate } from '../../state/culture-state.ts'
-import { periodicCare } from '../periodic-care.ts'
-import { phrase } from '../phrases.ts'
+import { rotiferFilterDefinition } from '../../definitions/live-food/rotifer-filter.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import { cultureStartDate } from '../../state/culture-state.ts'
+import { phrase } from '../../task/phrases.ts'
+import { periodicCare } from '../parts/periodic-care.ts'
 
-export const rotiferFilter = periodicCare({
-  id: 'rotifer-filter',
-  title: 'Clean the culture’s filter',
-  sentence: 'Clean the filter of every rotifer culture that has one every {everyDays} days.',
-  subject: 'culture',
-  station: 'live_food',
+export const rotiferFilter = periodicCare(rotiferFilterDefinition, {
   verb: 'clean',
   act: 'clean_filter',
   round: 'first',
-  everyDays: { default: 7, source: commonPractice('a filter where there is one is cleaned weekly') },
   applies: ({ snapshot, subject, day }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer' || !culture.hasFilter) return null

@@ -2,15 +2,19 @@ import { DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
 import { type Because, HarvestPartSchema, type Phrase } from '@fryward/shared'
 import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { computedLink, defineRule, Gap, settingLink } from '../../engine/rule.ts'
-import type { SnapshotCulture } from '../../snapshot.ts'
-import { cultureById, cultureStartDate } from '../../state/culture-state.ts'
-import { releaseCautions } from '../cautions.ts'
-import { litres, share } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { type HarvestPlan, harvestParameters, harvestPlan, rotiferHarvestId } from '../plans/harvest-plan.ts'
-import { firstRound } from '../rounds.ts'
-import { partsOf } from '../values.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { rotiferHarvestDefinition } from '../../definitions/live-food/rotifer-harvest.ts'
+import { type HarvestPlan, harvestPlan } from '../../plans/harvest-plan.ts'
+import { Gap } from '../../rule/gap.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { cultureStartDate } from '../../state/culture-state.ts'
+import { releaseCautions } from '../../task/cautions.ts'
+import { litres, share } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { partsOf } from '../../task/values.ts'
 import { destinationWords, harvestFacts, litresOf, partSteps, partsField, suggestParts } from './harvest-parts.ts'
 import { filledField, fillFacts, fillSteps, isFilledUp } from './harvest-refill.ts'
 
@@ -35,15 +39,7 @@ const boundWords: Record<HarvestPlan['advice']['boundedBy'], string> = {
   maximum: 'the most that may be taken',
 }
 
-export const rotiferHarvest = defineRule({
-  id: rotiferHarvestId,
-  title: 'Thin the rotifers',
-  sentence:
-    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, and while rising, take {dailyShare} of a culture a day, as far as it grows back, never more than {mostShare} and not under {floorPerMl}; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup is left alone.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: harvestParameters,
+export const rotiferHarvest = defineRule(rotiferHarvestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     const plan = harvestPlan(snapshot, culture, day)
@@ -107,7 +103,7 @@ function sieveSteps(takenL: number): Phrase[] {
 function becauseOf(
   culture: SnapshotCulture,
   plan: HarvestPlan,
-  parameter: (name: keyof typeof harvestParameters & string, joins?: Because['joins']) => Because,
+  parameter: (name: keyof typeof rotiferHarvestDefinition.parameters & string, joins?: Because['joins']) => Because,
 ): Because[] {
   return [
     ...plan.density.because,

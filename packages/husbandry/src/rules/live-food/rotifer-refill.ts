@@ -1,26 +1,20 @@
 import type { Because } from '@fryward/shared'
 import { z } from 'zod'
-import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
-import { cultureById } from '../../state/culture-state.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { rotiferRefillDefinition } from '../../definitions/live-food/rotifer-refill.ts'
+import { refillPlan } from '../../plans/refill-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
 import type { LevelChange } from '../../state/vessel-level.ts'
-import { givenAmountField, salinityField, temperatureField } from '../fields.ts'
-import { degC, litres, psu } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { refillPlan, rotiferRefillId, rotiferRefillParameters } from '../plans/refill-plan.ts'
-import { firstRound } from '../rounds.ts'
-import { given, numberOf } from '../values.ts'
+import { givenAmountField, salinityField, temperatureField } from '../../task/fields.ts'
+import { degC, litres, psu } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { given, numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ plannedL: z.number(), salinity: z.number(), temperatureC: z.number() })
 
-export const rotiferRefill = defineRule({
-  id: rotiferRefillId,
-  title: 'Refill the rotifers',
-  sentence:
-    'Bring a culture back to its mark with new water of its own salinity and temperature, in the same standing as its harvest or whenever {worthL} or more is missing.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: rotiferRefillParameters,
+export const rotiferRefill = defineRule(rotiferRefillDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []

@@ -2,17 +2,19 @@ import { DEFAULT_SIEVING_LOSS, INOCULUM_RANGE_PER_ML, inoculum } from '@fryward/
 import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { commonPractice, published } from '../../engine/parameters.ts'
-import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { rotiferRescueDefinition } from '../../definitions/live-food/rotifer-rescue.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { type CultureCount, type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
-import { type CultureDensity, cultureById, densityAt } from '../../state/culture-state.ts'
-import { disinfectionCautions, releaseCautions } from '../cautions.ts'
-import { givenAmountField } from '../fields.ts'
-import { litres, measurableL, measurableLDown, perMl, share } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
-import { numberOf } from '../values.ts'
+import { type CultureDensity, densityAt } from '../../state/culture-state.ts'
+import { disinfectionCautions, releaseCautions } from '../../task/cautions.ts'
+import { givenAmountField } from '../../task/fields.ts'
+import { litres, measurableL, measurableLDown, perMl, share } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({
   plannedL: z.number(),
@@ -25,34 +27,7 @@ const mostOfSource = 0.5
 // A rescuer that is hardly thicker than what it should start rescues nobody. common practice
 const thinnestSourcePerMl = 50
 
-export const rotiferRescue = defineRule({
-  id: 'rotifer-rescue',
-  title: 'Start a crashed culture anew',
-  sentence:
-    'When a rotifer culture has fallen under {crashShare} of its densest count of the last weeks, empty it and start it anew at {startPerMl} from the backup.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    crashShare: {
-      type: 'number',
-      label: 'of the densest count, crashed under that',
-      unit: 'share',
-      default: 0.1,
-      minimum: 0.01,
-      maximum: 0.5,
-      source: commonPractice('a tenth of what it was'),
-    },
-    startPerMl: {
-      type: 'number',
-      label: 'rotifers to start with',
-      unit: 'per_mL',
-      default: 63,
-      minimum: 5,
-      maximum: 500,
-      source: published('50-150 per mL for an inoculum: ICAR e-course on rotifers (text of FAO Fish. Tech. Pap. 361)'),
-    },
-  },
+export const rotiferRescue = defineRule(rotiferRescueDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []

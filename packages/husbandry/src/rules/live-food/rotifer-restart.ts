@@ -1,55 +1,22 @@
 import { DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
 import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, Gap, settingLink } from '../../engine/rule.ts'
-import { cultureById, cultureStartDate, densityAt, hasYoungNeighbour } from '../../state/culture-state.ts'
-import { disinfectionCautions } from '../cautions.ts'
-import { givenAmountField } from '../fields.ts'
-import { days, litres, measurableL } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound, middleRound } from '../rounds.ts'
-import { numberOf } from '../values.ts'
+import { firstRound, middleRound } from '../../calendar/rounds.ts'
+import { rotiferRestartDefinition } from '../../definitions/live-food/rotifer-restart.ts'
+import { Gap } from '../../rule/gap.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import { cultureStartDate, densityAt, hasYoungNeighbour } from '../../state/culture-state.ts'
+import { disinfectionCautions } from '../../task/cautions.ts'
+import { givenAmountField } from '../../task/fields.ts'
+import { days, litres, measurableL } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ plannedL: z.number(), volumeL: z.number(), densityPerMl: z.number() })
 
-export const rotiferRestart = defineRule({
-  id: 'rotifer-restart',
-  title: 'Restart the culture',
-  sentence:
-    'Restart every rotifer culture in a clean vessel after {everyDays} days, with {keptShare} of its animals; two cultures never within {apartDays} days.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one restart to the next',
-      unit: 'days',
-      default: 28,
-      minimum: 3,
-      maximum: 365,
-      source: commonPractice('every few weeks'),
-    },
-    keptShare: {
-      type: 'number',
-      label: 'of its animals',
-      unit: 'share',
-      default: 0.5,
-      minimum: 0.05,
-      maximum: 1,
-      source: commonPractice('half, so that it stays thick enough to grow on'),
-    },
-    apartDays: {
-      type: 'number',
-      label: 'between restarts of two cultures',
-      unit: 'days',
-      default: 3,
-      minimum: 0,
-      maximum: 30,
-      source: commonPractice('a restart that fails must not meet another'),
-    },
-  },
+export const rotiferRestart = defineRule(rotiferRestartDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []

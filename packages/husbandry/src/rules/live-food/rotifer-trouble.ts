@@ -1,14 +1,16 @@
 import type { HealthReason } from '@fryward/live-feed'
 import type { Because, Phrase } from '@fryward/shared'
-import { computedLink, defineRule, factLink } from '../../engine/rule.ts'
-import type { SnapshotCulture } from '../../snapshot.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { rotiferTroubleDefinition } from '../../definitions/live-food/rotifer-trouble.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
-import { cultureById } from '../../state/culture-state.ts'
 import { isFallingByCounts } from '../../state/culture-trend.ts'
-import { healthFrom } from '../culture-signs.ts'
-import { signHoursParameter, signsSince, troubleFacts, troubleFields } from '../culture-trouble.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { healthFrom } from '../parts/culture-signs.ts'
+import { signsSince, troubleFacts, troubleFields } from '../parts/culture-trouble.ts'
 
 const words: Record<HealthReason['code'], string> = {
   'swimming-slow': 'they swim slowly',
@@ -27,17 +29,7 @@ const words: Record<HealthReason['code'], string> = {
   'ph-below-best': 'pH is below its best',
 }
 
-export const rotiferTrouble = defineRule({
-  id: 'rotifer-trouble',
-  title: 'See to a culture in trouble',
-  sentence:
-    'When signs of the last {signHours}, eggs or counts say that a rotifer culture is in trouble, look again and act before its next feed.',
-  subject: 'culture',
-  station: 'live_food',
-  isOnByDefault: true,
-  parameters: {
-    signHours: signHoursParameter,
-  },
+export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []

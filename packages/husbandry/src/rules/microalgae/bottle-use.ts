@@ -1,5 +1,5 @@
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import type { RoomSnapshot, SnapshotConcentrate } from '../../snapshot.ts'
+import type { RoomSnapshot, SnapshotConcentrate } from '../../snapshot/room-snapshot.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 
 /** Bottles that nothing was fed from on the day before: a bottle in use is shaken with every feed out of it. */

@@ -1,25 +1,20 @@
 import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { commonPractice, published } from '../../engine/parameters.ts'
-import { defineRule, settingLink } from '../../engine/rule.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { concentrateShakeDefinition } from '../../definitions/microalgae/concentrate-shake.ts'
+import { concentrateUseByDefinition } from '../../definitions/microalgae/concentrate-use-by.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { settingLink } from '../../rule/why.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { days } from '../measures.ts'
-import { periodicCare } from '../periodic-care.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { firstRound } from '../rounds.ts'
+import { days } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { periodicCare } from '../parts/periodic-care.ts'
 import { bottlesStanding } from './bottle-use.ts'
 
-export const concentrateShake = periodicCare({
-  id: 'concentrate-shake',
-  title: 'Shake the bottles',
-  sentence:
-    'Turn over every bottle of concentrate that nothing is fed from, every {everyDays} days, and keep it cold. A bottle in use is shaken with each feed.',
-  subject: 'room',
-  station: 'microalgae',
+export const concentrateShake = periodicCare(concentrateShakeDefinition, {
   verb: 'shake',
   act: 'shake_bottle',
   round: 'first',
-  everyDays: { default: 1, source: commonPractice('cells settle and clump in a bottle that stands') },
   applies: ({ snapshot, day }) => {
     const standing = bottlesStanding(snapshot, day)
     if (standing.length === 0) return null
@@ -37,35 +32,7 @@ export const concentrateShake = periodicCare({
 
 const ContextSchema = z.object({ note: z.string() })
 
-export const concentrateUseBy = defineRule({
-  id: 'concentrate-use-by',
-  title: 'Bottles past their time',
-  sentence: 'Say so {warnDays} before a bottle’s use-by date, and when one has been open for {openDays}.',
-  subject: 'room',
-  station: 'microalgae',
-  isOnByDefault: true,
-  parameters: {
-    warnDays: {
-      type: 'number',
-      label: 'before its date',
-      unit: 'days',
-      default: 7,
-      minimum: 0,
-      maximum: 60,
-      source: commonPractice('time to buy the next'),
-    },
-    openDays: {
-      type: 'number',
-      label: 'open',
-      unit: 'days',
-      default: 60,
-      minimum: 7,
-      maximum: 365,
-      source: published(
-        'as good as fresh after a month at 3 C (Yamasaki, Tanabe & Hirata 1989, Mem. Fac. Fish. Kagoshima Univ. 38:77-82); twice that, by practice',
-      ),
-    },
-  },
+export const concentrateUseBy = defineRule(concentrateUseByDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const said = factsUntil(snapshot, 'care', { subjectId: subject.id, until: day.endsAt }).filter(
       ({ data }) => data.act === 'discard',

@@ -1,35 +1,20 @@
 import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
-import { cultureById, cultureStartDate } from '../../state/culture-state.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { microalgaeLookDefinition } from '../../definitions/microalgae/microalgae-look.ts'
+import { microalgaeSplitDefinition } from '../../definitions/microalgae/microalgae-split.ts'
+import { algaeSplit } from '../../plans/algae-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { cultureById } from '../../snapshot/by-id.ts'
+import { cultureStartDate } from '../../state/culture-state.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
-import { choiceField, givenAmountField, noteField } from '../fields.ts'
-import { litres, psu } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { algaeSplit, algaeSplitId, algaeSplitParameters } from '../plans/algae-plan.ts'
-import { firstRound } from '../rounds.ts'
-import { numberOf, textOf } from '../values.ts'
+import { choiceField, givenAmountField, noteField } from '../../task/fields.ts'
+import { litres, psu } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf, textOf } from '../../task/values.ts'
 
-export const microalgaeLook = defineRule({
-  id: 'microalgae-look',
-  title: 'Look at the microalgae',
-  sentence:
-    'Swirl every microalgae culture and look at its colour every {everyDays} days, before any animal’s water is touched.',
-  subject: 'culture',
-  station: 'microalgae',
-  isOnByDefault: true,
-  parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one look to the next',
-      unit: 'days',
-      default: 1,
-      minimum: 1,
-      maximum: 7,
-      source: commonPractice(),
-    },
-  },
+export const microalgaeLook = defineRule(microalgaeLookDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'microalgae' || culture.startedAt >= day.endsAt) return []
@@ -81,15 +66,7 @@ export const microalgaeLook = defineRule({
 
 const ContextSchema = z.object({ plannedL: z.number(), salinity: z.number() })
 
-export const microalgaeSplit = defineRule({
-  id: algaeSplitId,
-  title: 'Split the microalgae',
-  sentence:
-    'Every {everyDays} days take {share} of a microalgae culture that is not pale and fill it up with new, sterile, fertilised water.',
-  subject: 'culture',
-  station: 'microalgae',
-  isOnByDefault: true,
-  parameters: algaeSplitParameters,
+export const microalgaeSplit = defineRule(microalgaeSplitDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     const plan = algaeSplit(snapshot, culture, day)

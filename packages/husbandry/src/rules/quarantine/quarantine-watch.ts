@@ -1,36 +1,20 @@
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, type FactDraft, factLink, settingLink } from '../../engine/rule.ts'
+import { lastRound } from '../../calendar/rounds.ts'
+import { quarantineWatchDefinition } from '../../definitions/quarantine/quarantine-watch.ts'
+import type { FactDraft } from '../../facts/fact.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { tankById } from '../../snapshot/by-id.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
-import { fishWaterCautions, medicineCautions } from '../cautions.ts'
-import { choiceField, choicesField, noteField, numberField, textField } from '../fields.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { tankById } from '../room/tank.ts'
-import { lastRound } from '../rounds.ts'
-import { choiceOf, choicesOf, numberOf, textOf, type Values } from '../values.ts'
+import { fishWaterCautions, medicineCautions } from '../../task/cautions.ts'
+import { choiceField, choicesField, noteField, numberField, textField } from '../../task/fields.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { choiceOf, choicesOf, numberOf, textOf, type Values } from '../../task/values.ts'
 
 const sickSigns = ['spots_or_wounds', 'gasping', 'not_eating', 'fighting'] as const
 
 const fishAges = ['adults', 'juveniles'] as const
 
-export const quarantineWatch = defineRule({
-  id: 'quarantine-watch',
-  title: 'Watch the quarantine',
-  sentence:
-    'Watch every quarantine tank every {everyDays} days, last on the round, with its own tools; write down every treatment.',
-  subject: 'tank',
-  station: 'quarantine',
-  isOnByDefault: true,
-  parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one look to the next',
-      unit: 'days',
-      default: 1,
-      minimum: 1,
-      maximum: 7,
-      source: commonPractice('daily while fish are in it'),
-    },
-  },
+export const quarantineWatch = defineRule(quarantineWatchDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const tank = tankById(snapshot, subject.id)
     if (tank.kind !== 'quarantine') return []

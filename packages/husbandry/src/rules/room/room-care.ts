@@ -1,22 +1,18 @@
-import { commonPractice } from '../../engine/parameters.ts'
-import { disinfectionCautions, electricityCautions } from '../cautions.ts'
-import { noteField } from '../fields.ts'
-import { periodicCare } from '../periodic-care.ts'
-import { phrase } from '../phrases.ts'
+import { roomBatteryAirDefinition } from '../../definitions/room/room-battery-air.ts'
+import { roomEquipmentDefinition } from '../../definitions/room/room-equipment.ts'
+import { roomToolsDefinition } from '../../definitions/room/room-tools.ts'
+import { disinfectionCautions, electricityCautions } from '../../task/cautions.ts'
+import { noteField } from '../../task/fields.ts'
+import { phrase } from '../../task/phrases.ts'
+import { periodicCare } from '../parts/periodic-care.ts'
 
 const holdsAnything = (snapshot: { tanks: unknown[]; cultures: unknown[] }) =>
   snapshot.tanks.length > 0 || snapshot.cultures.length > 0
 
-export const roomEquipment = periodicCare({
-  id: 'room-equipment',
-  title: 'Look over the equipment',
-  sentence: 'Look over air, heaters, pumps and plugs every {everyDays} days.',
-  subject: 'room',
-  station: 'room',
+export const roomEquipment = periodicCare(roomEquipmentDefinition, {
   verb: 'check',
   act: 'look_over_equipment',
   round: 'first',
-  everyDays: { default: 1, source: commonPractice('with the first walk of the day') },
   applies: ({ snapshot }) =>
     holdsAnything(snapshot)
       ? {
@@ -33,16 +29,10 @@ export const roomEquipment = periodicCare({
       : null,
 })
 
-export const roomBatteryAir = periodicCare({
-  id: 'room-battery-air',
-  title: 'Test the battery air',
-  sentence: 'Test every battery air pump every {everyDays} days with the mains unplugged.',
-  subject: 'room',
-  station: 'room',
+export const roomBatteryAir = periodicCare(roomBatteryAirDefinition, {
   verb: 'test',
   act: 'test_battery_air',
   round: 'middle',
-  everyDays: { default: 30, source: commonPractice('tested monthly') },
   applies: ({ snapshot }) =>
     holdsAnything(snapshot)
       ? {
@@ -58,17 +48,10 @@ export const roomBatteryAir = periodicCare({
       : null,
 })
 
-export const roomTools = periodicCare({
-  id: 'room-tools',
-  title: 'Disinfect the tools',
-  sentence:
-    'Disinfect nets, sieves, hoses and beakers every {everyDays} days, and between stations whenever one must be shared.',
-  subject: 'room',
-  station: 'room',
+export const roomTools = periodicCare(roomToolsDefinition, {
   verb: 'clean',
   act: 'disinfect_tools',
   round: 'last',
-  everyDays: { default: 7, source: commonPractice('each station its own tools; a weekly bath for all') },
   applies: ({ snapshot }) =>
     holdsAnything(snapshot)
       ? {

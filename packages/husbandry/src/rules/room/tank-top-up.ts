@@ -1,50 +1,26 @@
 import { freshWaterToAddL } from '@fryward/seawater'
-import type { Because, FactOf, TaskField } from '@fryward/shared'
+import type { Because, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { commonPractice, fromMemory } from '../../engine/parameters.ts'
-import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
-import type { RoomSnapshot, SnapshotTank } from '../../snapshot.ts'
+import { firstRound } from '../../calendar/rounds.ts'
+import { tankTopUpDefinition } from '../../definitions/room/tank-top-up.ts'
+import type { FactOf } from '../../facts/fact.ts'
+import { tankChange } from '../../plans/change-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { tankById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
-import { electricityCautions } from '../cautions.ts'
-import { numberField } from '../fields.ts'
-import { litres, measurableL, psu } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { tankChange } from '../plans/change-plan.ts'
-import { firstRound } from '../rounds.ts'
-import { numberOf } from '../values.ts'
-import { holdsFish, tankById } from './tank.ts'
+import { electricityCautions } from '../../task/cautions.ts'
+import { numberField } from '../../task/fields.ts'
+import { litres, measurableL, psu } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
+import { holdsFish } from './tanks-with-fish.ts'
 
 const TopUpContextSchema = z.object({ plannedL: z.number().nullable() })
 
-export const tankTopUp = defineRule({
-  id: 'tank-top-up',
-  title: 'Top up what evaporated',
-  sentence:
-    'Every {everyDays} days top every tank with fish up to its mark with fresh water; by its salinity where that was read in the last {readWithinDays} days.',
-  subject: 'tank',
-  station: 'room',
-  isOnByDefault: true,
-  parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one top-up to the next',
-      unit: 'days',
-      default: 3,
-      minimum: 1,
-      maximum: 14,
-      source: fromMemory('about 1 % a day evaporates: in three days 35 becomes 36, as far as new water may be off'),
-    },
-    readWithinDays: {
-      type: 'number',
-      label: 'since the reading at most',
-      unit: 'days',
-      default: 1,
-      minimum: 0,
-      maximum: 7,
-      source: commonPractice(),
-    },
-  },
+export const tankTopUp = defineRule(tankTopUpDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const tank = tankById(snapshot, subject.id)
     if (!holdsFish(tank) || tank.salinity <= 0) return []

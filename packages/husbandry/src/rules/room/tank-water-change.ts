@@ -1,28 +1,22 @@
-import { computedLink, defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { middleRound } from '../../calendar/rounds.ts'
+import { tankWaterChangeDefinition } from '../../definitions/room/tank-water-change.ts'
+import { tankChange } from '../../plans/change-plan.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { tankById } from '../../snapshot/by-id.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { electricityCautions } from '../cautions.ts'
-import { litres } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { tankChange, tankChangeId, tankChangeParameters } from '../plans/change-plan.ts'
-import { middleRound } from '../rounds.ts'
+import { electricityCautions } from '../../task/cautions.ts'
+import { litres } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import {
   matchSteps,
   waterChangeAmount,
   waterChangeContext,
   waterChangeFacts,
   waterChangeFields,
-} from '../water-change.ts'
-import { tankById } from './tank.ts'
+} from '../parts/water-change.ts'
 
-export const tankWaterChange = defineRule({
-  id: tankChangeId,
-  title: 'Change the tanks’ water',
-  sentence:
-    'Change {share} of the water of every tank with fish every {everyDays} days, matched in salinity and temperature.',
-  subject: 'tank',
-  station: 'room',
-  isOnByDefault: true,
-  parameters: tankChangeParameters,
+export const tankWaterChange = defineRule(tankWaterChangeDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const tank = tankById(snapshot, subject.id)
     const plan = tankChange(snapshot, tank, day)

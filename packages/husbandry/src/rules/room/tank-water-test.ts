@@ -1,32 +1,16 @@
-import { commonPractice } from '../../engine/parameters.ts'
-import { defineRule, factLink, settingLink } from '../../engine/rule.ts'
+import { middleRound } from '../../calendar/rounds.ts'
+import { tankWaterTestDefinition } from '../../definitions/room/tank-water-test.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { factLink, settingLink } from '../../rule/why.ts'
+import { tankById } from '../../snapshot/by-id.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
-import { fishWaterCautions } from '../cautions.ts'
-import { numberField, salinityField, temperatureField } from '../fields.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { middleRound } from '../rounds.ts'
-import { given, numberOf } from '../values.ts'
-import { holdsFish, tankById } from './tank.ts'
+import { fishWaterCautions } from '../../task/cautions.ts'
+import { numberField, salinityField, temperatureField } from '../../task/fields.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { given, numberOf } from '../../task/values.ts'
+import { holdsFish } from './tanks-with-fish.ts'
 
-export const tankWaterTest = defineRule({
-  id: 'tank-water-test',
-  title: 'Test the water',
-  sentence:
-    'Test temperature, salinity, pH, ammonia, nitrite and nitrate of every tank with fish every {everyDays} days.',
-  subject: 'tank',
-  station: 'room',
-  isOnByDefault: true,
-  parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one test to the next',
-      unit: 'days',
-      default: 7,
-      minimum: 1,
-      maximum: 60,
-      source: commonPractice('weekly'),
-    },
-  },
+export const tankWaterTest = defineRule(tankWaterTestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const tank = tankById(snapshot, subject.id)
     if (!holdsFish(tank)) return []

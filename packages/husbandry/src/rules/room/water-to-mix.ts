@@ -1,47 +1,21 @@
 import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { addDays, husbandryDay } from '../../calendar/husbandry-day.ts'
-import { assumption, commonPractice } from '../../engine/parameters.ts'
-import { computedLink, defineRule, settingLink } from '../../engine/rule.ts'
+import { lastRound } from '../../calendar/rounds.ts'
+import { roomWaterToMixDefinition } from '../../definitions/room/room-water-to-mix.ts'
+import { type WaterGroup, type WaterNeed, waterGroups, waterNeeds } from '../../plans/water-needs.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, settingLink } from '../../rule/why.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
-import { electricityCautions } from '../cautions.ts'
-import { givenAmountField, numberField } from '../fields.ts'
-import { grams, litres, measurableG, measurableL, psu } from '../measures.ts'
-import { phrase, taskContent } from '../phrases.ts'
-import { type WaterGroup, type WaterNeed, waterGroups, waterNeeds } from '../plans/water-needs.ts'
-import { lastRound } from '../rounds.ts'
-import { numberOf } from '../values.ts'
+import { electricityCautions } from '../../task/cautions.ts'
+import { givenAmountField, numberField } from '../../task/fields.ts'
+import { grams, litres, measurableG, measurableL, psu } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ plannedL: z.number(), plannedSaltG: z.number() })
 
-export const roomWaterToMix = defineRule({
-  id: 'room-water-to-mix',
-  title: 'Mix water for tomorrow',
-  sentence:
-    'By tonight mix what tomorrow will use, and {spareShare} more, in the salinity of where it goes; a gram of the salt holds {dryShare} dry salt.',
-  subject: 'room',
-  station: 'room',
-  isOnByDefault: true,
-  parameters: {
-    spareShare: {
-      type: 'number',
-      label: 'spare',
-      unit: 'share',
-      default: 0.1,
-      minimum: 0,
-      maximum: 1,
-      source: commonPractice('a tenth over, for rinsing and spilling'),
-    },
-    dryShare: {
-      type: 'number',
-      label: 'dry salt in a gram of the mix',
-      unit: 'share',
-      default: 1,
-      minimum: 0.5,
-      maximum: 1,
-      source: assumption('taken as dry; weigh a test batch of the bag in use, for most hold bound water'),
-    },
-  },
+export const roomWaterToMix = defineRule(roomWaterToMixDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const tomorrow = husbandryDay({ room: snapshot.room, date: addDays(day.date, 1) })
     const needs = waterNeeds(snapshot, { today: day, tomorrow })

@@ -1,0 +1,60 @@
+import { DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
+import type { RuleDefinition } from '../../rule/definition.ts'
+import { commonPractice, fromMemory, published } from '../../rule/parameters.ts'
+
+export const larvalPreyTopUpDefinition = {
+  id: 'larval-prey-top-up',
+  title: 'Top up the prey',
+  sentence:
+    'In {feedsPerDay} feeds a day keep {targetPerMl} rotifers in the larvae’s water, topping up when fewer than {refillUnderPerMl} would be left, never above {mostPerMl}; {sievingLoss} is lost in sieving.',
+  subject: 'larval_batch',
+  station: 'larvae',
+  isOnByDefault: true,
+  parameters: {
+    feedsPerDay: {
+      type: 'number',
+      label: 'a day',
+      unit: 'feeds',
+      default: 2,
+      minimum: 1,
+      maximum: 8,
+      source: commonPractice('two or three; at least 2 in Treece & Davis 2000, SRAC Publication 701'),
+    },
+    targetPerMl: {
+      type: 'number',
+      label: 'rotifers to keep',
+      unit: 'per_mL',
+      default: 10,
+      minimum: 0.5,
+      maximum: 40,
+      source: commonPractice('5-10 per mL as used for A. clarkii larvae (methods of a larval experiment), upper end'),
+    },
+    refillUnderPerMl: {
+      type: 'number',
+      label: 'top up when under',
+      unit: 'per_mL',
+      default: 5,
+      minimum: 0,
+      maximum: 40,
+      source: commonPractice('3 per mL in red drum: Treece & Davis 2000, SRAC Publication 701'),
+    },
+    mostPerMl: {
+      type: 'number',
+      label: 'at most',
+      unit: 'per_mL',
+      default: 15,
+      minimum: 1,
+      maximum: 60,
+      source: fromMemory('usual target 5-15 per mL: Hoff 1996; Olivotto et al. 2011'),
+    },
+    sievingLoss: {
+      type: 'number',
+      label: 'lost in sieving',
+      unit: 'share',
+      default: DEFAULT_SIEVING_LOSS,
+      minimum: 0,
+      maximum: 0.5,
+      source: published('Attramadal & Sandvand, rotifer cultivating method (Fish Farming Technology, Balkema)'),
+    },
+  },
+} satisfies RuleDefinition

@@ -1,0 +1,23 @@
+import type { RuleDefinition } from '../../rule/definition.ts'
+import { commonPractice } from '../../rule/parameters.ts'
+
+export const larvalWeanDefinition = {
+  id: 'larval-wean',
+  title: 'Offer dry food',
+  sentence:
+    'From the species’ weaning day offer dry food in {feedsPerDay} feeds a day beside the live food, until it is all they eat; with an Artemia feed it is part of that.',
+  subject: 'larval_batch',
+  station: 'larvae',
+  isOnByDefault: true,
+  parameters: {
+    feedsPerDay: {
+      type: 'number',
+      label: 'a day',
+      unit: 'feeds',
+      default: 2,
+      minimum: 1,
+      maximum: 8,
+      source: commonPractice('two beside the live food; more for those who are there'),
+    },
+  },
+} satisfies RuleDefinition

@@ -1,0 +1,32 @@
+import type { RuleDefinition } from '../../rule/definition.ts'
+import { commonPractice, published } from '../../rule/parameters.ts'
+
+export const rotiferRescueDefinition = {
+  id: 'rotifer-rescue',
+  title: 'Start a crashed culture anew',
+  sentence:
+    'When a rotifer culture has fallen under {crashShare} of its densest count of the last weeks, empty it and start it anew at {startPerMl} from the backup.',
+  subject: 'culture',
+  station: 'live_food',
+  isOnByDefault: true,
+  parameters: {
+    crashShare: {
+      type: 'number',
+      label: 'of the densest count, crashed under that',
+      unit: 'share',
+      default: 0.1,
+      minimum: 0.01,
+      maximum: 0.5,
+      source: commonPractice('a tenth of what it was'),
+    },
+    startPerMl: {
+      type: 'number',
+      label: 'rotifers to start with',
+      unit: 'per_mL',
+      default: 63,
+      minimum: 5,
+      maximum: 500,
+      source: published('50-150 per mL for an inoculum: ICAR e-course on rotifers (text of FAO Fish. Tech. Pap. 361)'),
+    },
+  },
+} satisfies RuleDefinition

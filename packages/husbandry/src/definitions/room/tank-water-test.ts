@@ -1,0 +1,23 @@
+import type { RuleDefinition } from '../../rule/definition.ts'
+import { commonPractice } from '../../rule/parameters.ts'
+
+export const tankWaterTestDefinition = {
+  id: 'tank-water-test',
+  title: 'Test the water',
+  sentence:
+    'Test temperature, salinity, pH, ammonia, nitrite and nitrate of every tank with fish every {everyDays} days.',
+  subject: 'tank',
+  station: 'room',
+  isOnByDefault: true,
+  parameters: {
+    everyDays: {
+      type: 'number',
+      label: 'from one test to the next',
+      unit: 'days',
+      default: 7,
+      minimum: 1,
+      maximum: 60,
+      source: commonPractice('weekly'),
+    },
+  },
+} satisfies RuleDefinition

@@ -1,0 +1,25 @@
+/**
+ * Remembers pure answers by a key that holds everything they depend on: the same question has the same answer with or
+ * without the memory. The oldest are forgotten past `most`; an error is not remembered.
+ */
+export function remembered<T>(most: number): (key: string, compute: () => T) => T {
+  const answers = new Map<string, { value: T }>()
+  return (key, compute) => {
+    const known = answers.get(key)
+    if (known) return known.value
+    const value = compute()
+    const oldest = answers.keys().next()
+    if (answers.size >= most && !oldest.done) answers.delete(oldest.value)
+    answers.set(key, { value })
+    return value
+  }
+}
+
+/**
+ * Remembers pure answers by everything that they depend on, written as JSON: the same question has the same answer with
+ * or without the memory. The oldest are forgotten past `most`.
+ */
+export function rememberedByContent<T>(most: number): (question: unknown, compute: () => T) => T {
+  const answers = remembered<T>(most)
+  return (question, compute) => answers(JSON.stringify(question), compute)
+}

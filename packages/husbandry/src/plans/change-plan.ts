@@ -1,0 +1,40 @@
+import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { larvalWaterChangeDefinition } from '../definitions/larvae/larval-water-change.ts'
+import { tankWaterChangeDefinition } from '../definitions/room/tank-water-change.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
+import { daysSince, factsOnDay, factsUntil } from '../state/day-facts.ts'
+import { larvalDiet, tankOf } from '../state/larval-diet.ts'
+import { measurableL } from '../task/measures.ts'
+
+export type ChangePlan = { tank: SnapshotTank; share: number; litres: number }
+
+/** Water to change for a batch of larvae on a day, by its age; null when none is due or it has been done. */
+export function larvalChange(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): ChangePlan | null {
+  const { isOn, parameters } = ruleInForce(snapshot, larvalWaterChangeDefinition)
+  const diet = larvalDiet(batch, day.date)
+  const tank = tankOf(snapshot, batch)
+  if (!isOn || !diet || !tank || diet.day < parameters.fromDay) return null
+  const changedToday = [tank.id, batch.id].some((subjectId) =>
+    factsOnDay(snapshot, 'water_change', { subjectId, day }).some(({ data }) => data.removedL > 0),
+  )
+  if (changedToday) return null
+  const { firstShare, moreEachDay, mostShare } = parameters
+  const share = Math.min(mostShare, firstShare + (diet.day - parameters.fromDay) * moreEachDay)
+  return { tank, share, litres: measurableL(tank.volumeL * share) }
+}
+
+/** Tanks that hold grown or growing fish: their water is changed by the calendar. */
+const changedByCalendar = ['broodstock', 'grow_out', 'quarantine'] as const
+
+export function tankChange(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay): ChangePlan | null {
+  const { isOn, parameters } = ruleInForce(snapshot, tankWaterChangeDefinition)
+  if (!isOn || !changedByCalendar.some((kind) => kind === tank.kind)) return null
+  const last = factsUntil(snapshot, 'water_change', { subjectId: tank.id, until: day.endsAt }).findLast(
+    ({ data }) => data.removedL > 0,
+  )
+  const since = daysSince(snapshot, last, day.date)
+  // A change planned for tomorrow is one that falls due tomorrow: the day's own facts are all that count.
+  if (since !== null && since < parameters.everyDays) return null
+  return { tank, share: parameters.share, litres: measurableL(tank.volumeL * parameters.share) }
+}

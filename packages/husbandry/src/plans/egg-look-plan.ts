@@ -1,0 +1,38 @@
+import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
+import { pairLookForEggsDefinition } from '../definitions/broodstock/pair-look-for-eggs.ts'
+import { Gap } from '../rule/gap.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
+import type { RoomSnapshot, SnapshotPair } from '../snapshot/room-snapshot.ts'
+import { findSpecies, type SpeciesProfile } from '../species/index.ts'
+import { dateOf, daysSince, factsUntil } from '../state/day-facts.ts'
+import { isBrooding, type PairOutlook, pairOutlook } from '../state/pair-outlook.ts'
+
+export type EggLook = {
+  pair: SnapshotPair
+  species: SpeciesProfile
+  outlook: PairOutlook | null
+}
+
+/**
+ * The look for eggs that a day asks for at a pair; null when none is due, or somebody has looked.
+ * @throws Gap for a species without a profile: nothing says how it broods or how often.
+ */
+export function eggLookDue(snapshot: RoomSnapshot, pair: SnapshotPair, day: HusbandryDay): EggLook | null {
+  const { isOn, parameters } = ruleInForce(snapshot, pairLookForEggsDefinition)
+  if (!isOn || pair.isResting || isBrooding(snapshot, pair)) return null
+  if (pair.formedOn !== null && pair.formedOn > day.date) return null
+  const looks = factsUntil(snapshot, 'observation', { subjectId: pair.id, until: day.endsAt }).filter(({ data }) =>
+    data.signs.some((sign) => sign === 'eggs_seen' || sign === 'no_eggs'),
+  )
+  const sinceLook = daysSince(snapshot, looks.at(-1), day.date)
+  if (sinceLook !== null && sinceLook < 1) return null
+  const species = findSpecies(pair.species)
+  if (!species) throw new Gap(`${pair.name}: no profile of ${pair.species} says how often it spawns.`)
+  const outlook = pairOutlook(snapshot, pair, day)
+  // Once its window is open it stays open until eggs are found: a late pair is looked at all the same.
+  const isInWindow = outlook !== null && day.date >= outlook.forecast.window80.from
+  if (!isInWindow && sinceLook !== null && sinceLook < parameters.everyDays) return null
+  // A clutch found and lost or moved on one day is not looked for again on it.
+  if (outlook && daysBetween(dateOf(snapshot, outlook.last.at), day.date) < 1) return null
+  return { pair, species, outlook }
+}

@@ -1,0 +1,122 @@
+import { forecastCulture, HARVEST_PRACTICE, type HarvestAdvice, harvestAdvice } from '@fryward/live-feed'
+import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
+import { firstRound } from '../calendar/rounds.ts'
+import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
+import type { FactOf } from '../facts/fact.ts'
+import { rememberedByContent } from '../memo/remembered.ts'
+import type { ParameterValues } from '../rule/parameters.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
+import { cultureHistory } from '../state/culture-history.ts'
+import { type CultureDensity, type CultureOutlook, cultureOutlook, densityAt } from '../state/culture-state.ts'
+import { isFallingByCounts } from '../state/culture-trend.ts'
+import { daysSince, factsOnDay } from '../state/day-facts.ts'
+import { measurableLDown } from '../task/measures.ts'
+
+export type HarvestPlan = {
+  /** What is still to be taken today, to a jug's mark; 0 when nothing is. */
+  litres: number
+  /** What the whole day stands for. */
+  dayL: number
+  takenToday: FactOf<'harvest'>[]
+  density: CultureDensity
+  outlook: CultureOutlook
+  advice: HarvestAdvice
+}
+export type NoHarvest = {
+  litres: 0
+  why: 'not-a-rotifer-culture' | 'left-alone' | 'off' | 'no-density' | 'count-first' | 'falling'
+}
+
+// Enough for a lower decile to the percent or so that a jug can follow; a day of many cultures stays quick.
+const futures = 200
+// Forecasts are remembered by everything they depend on, so that a day that is worked out again costs no new draws.
+const advices = rememberedByContent<HarvestAdvice>(1000)
+// A remainder under a tenth of the day's harvest is a jug's error, not a task. common practice
+const worthTaking = 0.1
+
+/** How a room thins its rotifers: the list, the water to mix and a culture's page go by the same parameters. */
+export const rotiferHarvestInForce = (snapshot: RoomSnapshot) => ruleInForce(snapshot, rotiferHarvestDefinition)
+
+const remembered = rememberedBySnapshot<HarvestPlan | NoHarvest>()
+
+/** What one day may take from a culture, before and after what has been taken already. Shared by every rule that asks. */
+export function harvestPlan(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay) {
+  return remembered(snapshot, `${culture.id} ${day.date}`, () => workOut(snapshot, culture, day))
+}
+
+function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): HarvestPlan | NoHarvest {
+  const rule = rotiferHarvestInForce(snapshot)
+  if (culture.kind !== 'rotifer') return { litres: 0, why: 'not-a-rotifer-culture' }
+  if (!rule.isOn) return { litres: 0, why: 'off' }
+  if (culture.isBackup) return { litres: 0, why: 'left-alone' }
+  const takenToday = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
+  // Judged as it stood when the day began, so that what is taken today does not shrink the day's own plan.
+  const moment = { at: firstRound(day).startsAt, until: takenToday[0]?.at ?? day.endsAt }
+  const outlook = cultureOutlook(snapshot, culture, moment)
+  const density = densityAt(snapshot, culture, moment)
+  if (!outlook || !density) return { litres: 0, why: 'no-density' }
+  const lastCount = outlook.record.counts.at(-1)
+  const countAgeDays = daysSince(snapshot, lastCount?.fact, day.date)
+  if (countAgeDays === null || countAgeDays > rule.parameters.countedWithinDays)
+    return { litres: 0, why: 'count-first' }
+  if (isFallingByCounts(outlook.record)) return { litres: 0, why: 'falling' }
+  const takenL = takenToday.reduce((sum, fact) => sum + fact.data.volumeL, 0)
+  const advice = adviceFor({ snapshot, culture, outlook, density, parameters: rule.parameters, day })
+  const wholeDayL = Math.min(advice.shareOfVolume * culture.volumeL, rule.parameters.mostShare * culture.volumeL)
+  const leftL = Math.max(0, wholeDayL - takenL)
+  const isWorth = leftL > worthTaking * Math.max(wholeDayL, 0.1)
+  return {
+    litres: isWorth ? measurableLDown(leftL) : 0,
+    dayL: wholeDayL,
+    takenToday,
+    density,
+    outlook,
+    advice,
+  }
+}
+
+function adviceFor(input: {
+  snapshot: RoomSnapshot
+  culture: SnapshotCulture
+  outlook: CultureOutlook
+  density: CultureDensity
+  parameters: ParameterValues<typeof rotiferHarvestDefinition.parameters>
+  day: HusbandryDay
+}): HarvestAdvice {
+  const { snapshot, culture, outlook, density, parameters, day } = input
+  const startedOn = localDate({ timeZone: snapshot.room.timeZone, at: outlook.record.startedAt })
+  const harvests = outlook.record.removals.filter(({ fact }) => fact.kind === 'harvest')
+  const dependsOn = [
+    cultureHistory(outlook.record, culture),
+    outlook.estimate.day,
+    culture.volumeL,
+    density.densityPerMl,
+    startedOn,
+    day.date,
+    parameters,
+  ]
+  return advices(dependsOn, () => {
+    const forecast = forecastCulture({
+      estimate: outlook.estimate,
+      plan: { harvestFractionPerDay: parameters.dailyShare },
+      days: HARVEST_PRACTICE.horizonDays,
+      seed: 1,
+      futures,
+    })
+    return harvestAdvice({
+      estimate: outlook.estimate,
+      forecast,
+      volumeL: culture.volumeL,
+      ageDays: Math.max(0, daysBetween(startedOn, day.date)),
+      densityPerMl: density.densityPerMl,
+      isFirstHarvest: harvests.length === 0,
+      floorPerMl: parameters.floorPerMl,
+      firstHarvestPerMl: parameters.firstHarvestPerMl,
+      firstHarvestAgeDays: parameters.firstHarvestAgeDays,
+      usualFraction: parameters.dailyShare,
+      maximumFraction: parameters.mostShare,
+    })
+  })
+}

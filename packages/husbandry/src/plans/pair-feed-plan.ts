@@ -1,0 +1,27 @@
+import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { type DayRound, spreadRounds } from '../calendar/rounds.ts'
+import { pairFeedDefinition } from '../definitions/broodstock/pair-feed.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
+import type { RoomSnapshot, SnapshotPair } from '../snapshot/room-snapshot.ts'
+import { factsOnDay } from '../state/day-facts.ts'
+import { isDoneInRound } from '../state/done-in-round.ts'
+
+/** A pair's feeding rounds, and those of them that still have something to ask. */
+export function pairFeedRounds(
+  snapshot: RoomSnapshot,
+  pair: SnapshotPair,
+  day: HusbandryDay,
+): { rounds: DayRound[]; asked: DayRound[] } {
+  const { isOn, parameters } = ruleInForce(snapshot, pairFeedDefinition)
+  const rounds = spreadRounds(day, pair.isResting ? parameters.restingFeedsPerDay : parameters.feedsPerDay)
+  const fed = factsOnDay(snapshot, 'feeding', { subjectId: pair.id, day })
+  return { rounds, asked: isOn ? rounds.filter((round) => !isDoneInRound(fed, { day, rounds, round })) : [] }
+}
+
+/** The feed with which eggs are looked for: the day's last in the light, when what was laid since noon is there. */
+export function eggLookFeed(snapshot: RoomSnapshot, pair: SnapshotPair, day: HusbandryDay): DayRound | undefined {
+  const { rounds, asked } = pairFeedRounds(snapshot, pair, day)
+  const last = rounds.findLast(({ startsAt }) => startsAt >= day.lightsOnAt && startsAt < day.lightsOffAt)
+  // Given without its task it asks nothing more, and an earlier one may be done already.
+  return asked.find((round) => round === last)
+}

@@ -1,0 +1,35 @@
+import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { type DayRound, spreadRounds } from '../calendar/rounds.ts'
+import { larvalWeanDefinition } from '../definitions/larvae/larval-wean.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
+import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
+import { factsOnDay } from '../state/day-facts.ts'
+import { isDoneInRound } from '../state/done-in-round.ts'
+import { type LarvalDiet, larvalDiet } from '../state/larval-diet.ts'
+import { artemiaFeedsAsked } from './artemia-need.ts'
+
+export type Weaning = {
+  diet: LarvalDiet
+  rounds: DayRound[]
+  /** With an Artemia feed of the same round: dry food first, while they are hungry. */
+  withArtemia: DayRound[]
+  alone: DayRound[]
+}
+
+/** At which rounds a batch is offered dry food, and at which of them Artemia follow; null before its weaning day. */
+export function weaning(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Weaning | null {
+  const { isOn, parameters } = ruleInForce(snapshot, larvalWeanDefinition)
+  const diet = larvalDiet(batch, day.date)
+  if (!isOn || !diet || diet.day < diet.species.feeding.weaningFirstDay.value) return null
+  const rounds = spreadRounds(day, parameters.feedsPerDay)
+  const feedings = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day })
+  const fed = feedings.filter(({ data }) => data.food === 'dry')
+  const asked = rounds.filter((round) => !isDoneInRound(fed, { day, rounds, round }))
+  const artemiaIds = new Set(artemiaFeedsAsked(snapshot, batch, day).asked.map(({ round }) => round.id))
+  return {
+    diet,
+    rounds,
+    withArtemia: asked.filter(({ id }) => artemiaIds.has(id)),
+    alone: asked.filter(({ id }) => !artemiaIds.has(id)),
+  }
+}

@@ -1,0 +1,266 @@
+import { type Random, seededRandom } from '@fryward/live-feed'
+import { defaultRounds, type Round } from '@fryward/shared'
+import { expect, test } from 'vitest'
+import { addMinutes } from '../calendar/elapsed.ts'
+import { addDays } from '../calendar/husbandry-day.ts'
+import { draftDay } from '../engine/draft-day.ts'
+import type { Fact } from '../facts/fact.ts'
+import type { RoomSnapshot, RuleSetting } from '../snapshot/room-snapshot.ts'
+import { type Eye, liveTask, typedValues } from '../testing/live-a-day.ts'
+import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
+import { findRule, rules } from './index.ts'
+
+const firstDay = '2026-01-05'
+const days = 365
+const signedShare = 0.85
+// As the loader reads them: two months of everything, and the facts that a life stands on whole.
+const windowDays = 60
+const kept = ['spawning', 'hatch', 'inoculation']
+
+/** How many really swim in each culture: 0.35 a day up to 800 per mL, thinned by what the facts took out. */
+class Waters {
+  readonly density = new Map<string, number>()
+  private seen = ''
+  readonly random: Random
+  readonly room: SnapshotBuilder
+
+  constructor(room: SnapshotBuilder, random: Random) {
+    this.room = room
+    this.random = random
+    for (const { id, kind } of room.snapshot.cultures) if (kind === 'rotifer') this.density.set(id, 63)
+  }
+
+  takeOut(): void {
+    const { facts } = this.room.snapshot
+    const fresh = facts.filter(({ id }) => id > this.seen)
+    for (const { id } of fresh) if (id > this.seen) this.seen = id
+    for (const fact of fresh) this.apply(fact)
+  }
+
+  private apply(fact: Fact): void {
+    const culture = this.room.snapshot.cultures.find(({ id }) => id === fact.subjectId)
+    const density = this.density.get(fact.subjectId)
+    if (!culture || density === undefined) return
+    if (fact.kind === 'harvest') this.density.set(culture.id, density * (1 - fact.data.volumeL / culture.volumeL))
+    if (fact.kind === 'care' && fact.data.act === 'restart_culture') this.density.set(culture.id, 0)
+    if (fact.kind === 'inoculation')
+      this.density.set(
+        culture.id,
+        (this.density.get(culture.id) ?? 0) + (fact.data.animals ?? 0) / (culture.volumeL * 1000),
+      )
+  }
+
+  growADay(): void {
+    for (const [id, density] of this.density) {
+      const isCrash = this.random.uniform() < 0.004
+      this.density.set(id, isCrash ? density * 0.03 : density * Math.exp(0.35 * (1 - density / 800)))
+    }
+  }
+}
+
+type Size = { rounds: Round[]; pairs: string[]; nurseries: number; hatchers: number; hasEverything: boolean }
+
+// Ids and times of day as rooms have them.
+const twoRounds: Round[] = [
+  { id: 'morning', name: 'Morning', at: '07:00' },
+  { id: 'evening', name: 'Evening', at: '18:00' },
+]
+const larger: Size = {
+  rounds: twoRounds,
+  pairs: ['amphiprion-ocellaris', 'amphiprion-percula'],
+  nurseries: 4,
+  hatchers: 2,
+  hasEverything: true,
+}
+/** Three pairs, three rotifer cultures, room for two batches, over three rounds. */
+const small: Size = {
+  rounds: defaultRounds,
+  pairs: ['amphiprion-ocellaris', 'amphiprion-percula', 'amphiprion-clarkii'],
+  nurseries: 2,
+  hatchers: 1,
+  hasEverything: false,
+}
+
+function yearRoom({ rounds, pairs, nurseries, hatchers, hasEverything }: Size): SnapshotBuilder {
+  const room = new SnapshotBuilder({ rounds })
+  room.concentrate({ name: 'the bottle', openedOn: '2026-01-01' })
+  for (const [index, isBackup] of [false, false, true].entries()) {
+    const culture = room.culture({ startedAt: `${firstDay}T06:00:00.000Z`, isBackup, hasFilter: index === 0 })
+    room.fact('inoculation', culture.id, culture.startedAt, { densityPerMl: 63 })
+  }
+  const startedAt = `${firstDay}T06:00:00.000Z`
+  if (hasEverything) {
+    room.culture({ startedAt, name: 'A1', kind: 'microalgae', strain: null, volumeL: 10 })
+    room.culture({ startedAt, name: 'C1', kind: 'copepod', strain: null, volumeL: 10 })
+  }
+  for (let hatcher = 1; hatcher <= hatchers; hatcher += 1)
+    room.culture({
+      startedAt,
+      name: `H${hatcher}`,
+      kind: 'artemia_hatch',
+      strain: null,
+      volumeL: 2,
+      temperatureC: 28,
+      salinity: 30,
+    })
+  for (let tank = 0; tank < nurseries; tank += 1) room.tank({ name: `Nursery ${tank + 1}`, volumeL: 20 })
+  room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 150 })
+  if (hasEverything) room.tank({ name: 'Quarantine', kind: 'quarantine', volumeL: 40 })
+  for (const species of pairs) room.pair({ species, formedOn: '2026-01-01' })
+  return room
+}
+
+/** What its people change of the rules for some days of the year, and why. */
+const changes: { ruleId: string; fromDay: number; days: number; setting: Partial<RuleSetting> }[] = [
+  // Rotifers are put in the cold against a weekend away.
+  { ruleId: 'rotifer-harvest', fromDay: 60, days: 5, setting: { parameters: { restGoesTo: 'chilled_reserve' } } },
+  // Looked at by a guest, pairs fed by a feeder, cultures by a pump: what goes with these tasks then stands alone.
+  { ruleId: 'larval-look', fromDay: 100, days: 10, setting: { isOn: false } },
+  { ruleId: 'pair-feed', fromDay: 150, days: 6, setting: { isOn: false } },
+  { ruleId: 'rotifer-feed', fromDay: 200, days: 3, setting: { isOn: false } },
+  { ruleId: 'larval-artemia-feed', fromDay: 250, days: 6, setting: { isOn: false } },
+]
+const backupFromDay = 21
+
+/** The day's settings: rules changed and changed back, and for the first three weeks no culture set aside as backup. */
+function arrange(room: SnapshotBuilder, day: number): void {
+  for (const { ruleId, fromDay, days, setting } of changes) {
+    if (day === fromDay) room.setting(ruleId, setting)
+    if (day === fromDay + days) delete room.snapshot.ruleSettings[ruleId]
+  }
+  const third = room.snapshot.cultures[2]
+  if (third) third.isBackup = day >= backupFromDay
+}
+
+/** The snapshot as it is loaded on a date. */
+function loaded(room: SnapshotBuilder, date: string): RoomSnapshot {
+  const since = `${addDays(date, -windowDays)}T00:00:00.000Z`
+  const snapshot = room.build()
+  return { ...snapshot, facts: snapshot.facts.filter((fact) => fact.at >= since || kept.includes(fact.kind)) }
+}
+
+/** What no rule will look at any more leaves the test's own book, as it leaves what is loaded. Batches that have moved on and clutches that are over are closed on their pages, as people do. */
+function close(room: SnapshotBuilder, date: string): void {
+  const { snapshot } = room
+  const moved = new Set(snapshot.groups.map(({ fromBatchId }) => fromBatchId))
+  snapshot.batches = snapshot.batches.filter(({ id, hatchedOn }) => !moved.has(id) && hatchedOn > addDays(date, -50))
+  snapshot.groups = snapshot.groups.filter(({ settledOn }) => settledOn > addDays(date, -30))
+  const since = `${addDays(date, -windowDays)}T00:00:00.000Z`
+  snapshot.facts = snapshot.facts.filter((fact) => fact.at >= since || kept.includes(fact.kind))
+  snapshot.clutches = snapshot.clutches.filter(({ spawnedAt }) => spawnedAt.slice(0, 10) > addDays(date, -90))
+}
+
+type Walk = { tasks: number; ruleIds: string[] }
+
+function walkADay(room: SnapshotBuilder, waters: Waters, date: string): Walk {
+  const random = waters.random
+  const ruleIds: string[] = []
+  const done = new Set<string>()
+  for (const round of room.snapshot.room.rounds) {
+    const { drafts } = draftDay({ snapshot: loaded(room, date), date, rules })
+    for (const draft of drafts.filter(({ roundId }) => roundId === round.id)) {
+      if (!done.has(draft.key)) ruleIds.push(draft.ruleId)
+      done.add(draft.key)
+      if (random.uniform() > signedShare) continue
+      const rule = findRule(draft.ruleId)
+      if (!rule) throw new Error(`No rule ${draft.ruleId}`)
+      const at = addMinutes(draft.dueAt, Math.round(random.uniform() * 50) + 1)
+      liveTask(room, { rule, draft, values: typedValues(draft, random, eyeOf(waters)), at })
+      waters.takeOut()
+    }
+  }
+  return { tasks: done.size, ruleIds }
+}
+
+// Ammonia of an overfed tank, and a clutch that fungus has got into. common practice
+const highAmmoniaNMgPerL = 1.5
+const shareOfEggsLost = 0.2
+const badDays = 0.04
+
+/** How many swim where a count is taken; and on a few bad days what a careful room sees perhaps once in a month. */
+function eyeOf(waters: Waters): Eye {
+  const isBad = waters.random.uniform() < badDays
+  return {
+    densityPerMl: (draft) => waters.density.get(draft.subjectId) ?? 4 + 4 * waters.random.uniform(),
+    unusual: ({ ruleId }, { name, maximum }) => {
+      if (!isBad) return undefined
+      if (ruleId === 'larval-ammonia-test' && name === 'totalAmmoniaNMgPerL') return highAmmoniaNMgPerL
+      return ruleId === 'clutch-look' && name === 'dead' ? Math.round(maximum * shareOfEggsLost) : undefined
+    },
+  }
+}
+
+const quantile = (sorted: number[], share: number): number => sorted[Math.floor((sorted.length - 1) * share)] ?? 0
+const sorted = (values: number[]): number[] => [...values].sort((a, b) => a - b)
+const median = (values: number[]): number => quantile(sorted(values), 0.5)
+
+type Year = {
+  asked: Map<string, number>
+  ordinary: number[]
+  sizes: number[]
+  silent: string[]
+  room: SnapshotBuilder
+  batches: number
+}
+
+function liveAYear(size: Size): Year {
+  const room = yearRoom(size)
+  const waters = new Waters(room, seededRandom(20_260_105))
+  const sizes: number[] = []
+  const asked = new Map<string, number>()
+  const ordinary: number[] = []
+  let batches = 0
+  for (let day = 0; day < days; day += 1) {
+    const date = addDays(firstDay, day)
+    arrange(room, day)
+    const { tasks, ruleIds } = walkADay(room, waters, date)
+    for (const ruleId of ruleIds) asked.set(ruleId, (asked.get(ruleId) ?? 0) + 1)
+    sizes.push(tasks)
+    batches += room.snapshot.batches.length
+    if (room.snapshot.batches.length === 2 && room.snapshot.groups.length <= 2) ordinary.push(tasks)
+    close(room, date)
+    waters.growADay()
+  }
+  const silent = rules.filter(({ id, isOnByDefault }) => isOnByDefault && !asked.has(id)).map(({ id }) => id)
+  return { asked, ordinary, sizes, silent, room, batches: batches / days }
+}
+
+/** Prints how long the lists were; returns the reader of their quantiles. */
+function spread(name: string, { asked, ordinary, sizes, silent, room, batches }: Year): (share: number) => number {
+  const inOrder = sorted(sizes)
+  const at = (share: number) => quantile(inOrder, share)
+  const most = [...asked].sort(([, a], [, b]) => b - a).slice(0, 12)
+  // biome-ignore lint/suspicious/noConsole: the spread of list sizes is what this test is run for
+  console.info(
+    `${name}, tasks a day over ${days} days: least ${at(0)}, 10 % ${at(0.1)}, median ${at(0.5)}, 90 % ${at(0.9)}, most ${at(1)};`,
+    `median ${median(ordinary)} on the ${ordinary.length} days with two batches and at most two groups;`,
+    `${batches.toFixed(1)} batches on a day, ${room.snapshot.groups.length} groups at the end;`,
+    `most of them ${most.map(([ruleId, times]) => `${ruleId} ${(times / days).toFixed(1)}`).join(', ')};`,
+    `${lives(room, 'spawning')} spawnings, ${lives(room, 'hatch')} hatches; rules that never asked: ${silent.join(', ') || 'none'}`,
+  )
+  return at
+}
+const lives = (room: SnapshotBuilder, kind: string) => room.snapshot.facts.filter((fact) => fact.kind === kind).length
+
+test('a year of a room of four nurseries: no rule throws, every rule asks, and lists stay of a size that people can do', () => {
+  const year = liveAYear(larger)
+  const at = spread('four nurseries', year)
+  // A year in which nothing spawned, hatched or grew up would prove nothing.
+  expect(lives(year.room, 'spawning')).toBeGreaterThan(10)
+  expect(lives(year.room, 'hatch')).toBeGreaterThan(10)
+  // Without exception: what never asks in a year of everything is a rule that nobody has seen at work.
+  expect(year.silent).toEqual([])
+  expect(at(0)).toBeGreaterThan(5)
+  expect(at(0.5)).toBeLessThan(80)
+  expect(at(1)).toBeLessThan(150)
+}, 300_000)
+
+test('a year of a small room asks one person for no more than one person can do', () => {
+  const year = liveAYear(small)
+  const at = spread('small room', year)
+  expect(lives(year.room, 'hatch')).toBeGreaterThan(10)
+  expect(year.ordinary.length).toBeGreaterThan(10)
+  expect(median(year.ordinary)).toBeLessThanOrEqual(42)
+  expect(at(0.5)).toBeLessThanOrEqual(45)
+  expect(at(0.9)).toBeLessThanOrEqual(58)
+}, 300_000)

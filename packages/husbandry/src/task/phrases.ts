@@ -1,0 +1,34 @@
+import type { Because, Phrase, Quantity, TaskContent } from '@fryward/shared'
+
+/** A sentence whose `{name}` places are quantities that the screen shows in the room's units. */
+export function phrase(text: string, quantities: Record<string, Quantity> = {}): Phrase {
+  return { text, quantities }
+}
+
+/** Links of "why" in order; the first joins nothing. */
+function chained(links: readonly Because[]): Because[] {
+  return links.map((link, index) => (index === 0 ? { ...link, joins: null } : link))
+}
+
+/** A task's content with the empty parts filled in. */
+export function taskContent(
+  content: Pick<TaskContent, 'verb' | 'title'> & Partial<Omit<TaskContent, 'verb' | 'title'>>,
+): TaskContent {
+  const because = chained(content.because ?? [])
+  return { amount: null, amountOf: null, steps: [], cautions: [], fields: [], ...content, because }
+}
+
+/** A chance as people say it, with the number beside it: "likely (62 %)". */
+export function likelihoodText(probability: number): string {
+  const percent = `${Math.round(probability * 100)} %`
+  if (probability >= 0.85) return `almost certain (${percent})`
+  if (probability >= 0.5) return `likely (${percent})`
+  if (probability >= 0.2) return `possible (${percent})`
+  return `unlikely (${percent})`
+}
+
+const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth']
+/** "second feed"; empty when there is only one. */
+export function ordinalText(index: number, total: number, noun: string): string {
+  return total > 1 ? `, ${ordinals[index] ?? `${index + 1}th`} ${noun}` : ''
+}
