@@ -25,12 +25,21 @@ describe('claiming the server', () => {
 
   test('a wrong code is refused, and so is the code of an earlier start', async () => {
     const ctx = { database: world.database, actor: { kind: 'system' as const, job: 'claim' }, now: world.clock.now() }
-    const earlier = (await prepareClaim({ ctx }))!
-    code = (await prepareClaim({ ctx }))!
+    const earlier = (await prepareClaim({ ctx, kept: null }))!
+    code = (await prepareClaim({ ctx, kept: null }))!
     expect(code).toMatch(/^[A-Z0-9]{4}-[A-Z0-9]{4}-[A-Z0-9]{4}$/)
     expect((await claim('AAAA-BBBB-CCCC')).problem?.code).toBe('not_allowed')
     expect((await claim(earlier)).problem?.code).toBe('not_allowed')
     expect(await world.database.prisma.user.count()).toBe(0)
+  })
+
+  test('a kept code outlives a restart; one that was kept before another start does not', async () => {
+    const ctx = { database: world.database, actor: { kind: 'system' as const, job: 'claim' }, now: world.clock.now() }
+    expect(await prepareClaim({ ctx, kept: code })).toBe(code)
+    const stale = code
+    code = (await prepareClaim({ ctx, kept: null }))!
+    expect((await claim(stale)).problem?.code).toBe('not_allowed')
+    expect(await prepareClaim({ ctx, kept: code })).toBe(code)
   })
 
   test('the code works once, however it is typed and by however many at once', async () => {
@@ -41,7 +50,7 @@ describe('claiming the server', () => {
     expect((await claim(code, 'third@example.test')).problem?.code).toBe('wrong_state')
     expect(await world.database.prisma.user.count()).toBe(1)
     const ctx = { database: world.database, actor: { kind: 'system' as const, job: 'claim' }, now: world.clock.now() }
-    expect(await prepareClaim({ ctx })).toBeNull()
+    expect(await prepareClaim({ ctx, kept: code })).toBeNull()
   })
 
   test('the first owner signs in and sets up a room', async () => {

@@ -66,7 +66,7 @@ function seed(connectionString, timeZone) {
 async function startApi(env) {
   const child = fork(join(root, 'apps/api/dist/main.js'), {
     env,
-    execArgv: ['--import', join(root, 'apps/standalone/dist/exit-with-parent.js')],
+    execArgv: ['--import', join(root, 'apps/standalone/dist/parts/under-supervision.js')],
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
   })
   const ended = new Promise((resolve) => child.once('exit', resolve))

@@ -1,4 +1,4 @@
-import { existsSync, rmSync } from 'node:fs'
+import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { join } from 'node:path'
 import { findFreePort } from '@fryward/standalone'
@@ -121,6 +121,36 @@ describe('npm start', () => {
     await run.waitFor('ended by itself (SIGKILL)')
     await eventually(async () => run.parts()[part] !== before[part] && (await healthOf(run)) === 200)
     expect(run.output).toContain('starting it again.')
+  })
+
+  it('replaces a part that is stopped and answers nobody any more', { timeout: 120_000 }, async () => {
+    const run = await launchReady()
+    const before = run.parts()
+    process.kill(before.api, 'SIGSTOP')
+    await run.waitFor('The API ended by itself (it no longer answered')
+    await eventually(async () => run.parts().api !== before.api && (await healthOf(run)) === 200)
+    expect(isAlive(before.api)).toBe(false)
+  })
+
+  it('goes on with the code to claim it that it printed before a restart', async () => {
+    const codeOf = (run: StandaloneRun) => /\/claim and enter (\S+)/.exec(run.output)?.[1]
+    const first = await launchReady()
+    await first.stop()
+    const second = await launchReady()
+    expect(codeOf(second)).toMatch(/^[A-Z0-9]{4}-/)
+    expect(codeOf(second)).toBe(codeOf(first))
+  })
+
+  it('tells each part its own secrets only', { skip: process.platform !== 'linux' }, async () => {
+    const run = await launchReady()
+    const { api, scheduler, web } = run.parts()
+    const told = (pid: number) =>
+      readFileSync(`/proc/${pid}/environ`, 'utf8')
+        .split('\0')
+        .map((pair) => pair.split('=')[0])
+    const secrets = (pid: number) =>
+      told(pid).filter((name) => ['DATABASE_URL', 'AUTH_SECRET', 'TLS_KEY'].includes(name!))
+    expect([api, scheduler, web].map(secrets)).toEqual([['DATABASE_URL', 'AUTH_SECRET'], ['DATABASE_URL'], []])
   })
 
   it('starts PostgreSQL again when it is killed, and the API goes on with it', async () => {

@@ -34,9 +34,9 @@ export async function startDashboard() {
  */
 export async function serveNext(folder) {
   const env = { ...process.env, WEB_DIR: folder, WEB_PORT: String(await findFreePort()), NODE_ENV: 'production' }
-  const child = fork(join(root, 'apps/standalone/dist/web-server.js'), {
+  const child = fork(join(root, 'apps/standalone/dist/parts/web-server.js'), {
     env: { ...env, NEXT_TELEMETRY_DISABLED: '1', NODE_OPTIONS: '' },
-    execArgv: ['--import', join(root, 'apps/standalone/dist/exit-with-parent.js')],
+    execArgv: ['--import', join(root, 'apps/standalone/dist/parts/under-supervision.js')],
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
   })
   const ended = new Promise((resolve) => child.once('exit', resolve))

@@ -4,6 +4,7 @@ import { prepareClaim } from '@fryward/room'
 import { openDatabase } from '@fryward/store'
 import type { FastifyInstance } from 'fastify'
 import { createApi } from './app.ts'
+import { keptClaimCode } from './claim-code-file.ts'
 import { type ApiConfig, publicUrlOf, readConfig } from './config.ts'
 import { version } from './version.ts'
 
@@ -25,9 +26,12 @@ async function main(): Promise<void> {
   })
   serveAuthority(app, config)
   const url = await app.listen({ host: config.HOST, port: config.PORT })
+  const codeFile = config.DATA_DIR ? keptClaimCode(config.DATA_DIR) : null
   const claimCode = await prepareClaim({
     ctx: { database, actor: { kind: 'system', job: 'claim' }, now: new Date().toISOString() },
+    kept: codeFile?.read() ?? null,
   })
+  codeFile?.write(claimCode)
   if (claimCode) app.log.info({ claimCode }, 'this server has no owner yet; claim it at /claim with this code')
 
   let isStopping = false

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import pg from 'pg'
 import { z } from 'zod'
 import { type InstallationDatabase, isEmpty, migrate } from './database.ts'
+import { underSupervision } from './parts/part.ts'
 import { quietly } from './quietly.ts'
 import { isLoopback, type Settings } from './settings.ts'
 import { messageOf, StartProblem } from './start-problem.ts'
@@ -76,12 +77,10 @@ async function clearHalfSeeded(
   rmSync(begunFile)
 }
 
-const exitWithParent = new URL('./exit-with-parent.js', import.meta.url).href
-
 function runSeed({ seedModule, environment, signal }: DemoPlan): Promise<DemoSignIns> {
   return new Promise((resolve, reject) => {
     const stdio = ['ignore', 'pipe', 'inherit', 'ipc'] as const
-    const child = spawn(process.execPath, [quietly, '--import', exitWithParent, seedModule], {
+    const child = spawn(process.execPath, [quietly, '--import', underSupervision, seedModule], {
       env: environment,
       stdio: [...stdio],
       signal,

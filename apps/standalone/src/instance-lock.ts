@@ -33,13 +33,17 @@ export function lockDataFolder(dataDir: string): InstanceLock {
   return { wasLeftBehind, release: () => rmSync(path, { force: true }) }
 }
 
-/** When a process began, as the system writes it: a number alone may have been given to another program since. */
+/**
+ * When a process began, as the system writes it: a number alone may have been given to another program since. Undefined
+ * for one that has ended, also where nobody has fetched its exit code yet.
+ */
 function startOf(pid: number): string | undefined {
   const stat = `/proc/${pid}/stat`
   if (existsSync('/proc/self/stat')) {
     if (!existsSync(stat)) return undefined
     const text = readFileSync(stat, 'utf8')
-    return text.slice(text.lastIndexOf(')') + 2).split(' ')[19] // field 22 of proc(5): starttime
+    const fields = text.slice(text.lastIndexOf(')') + 2).split(' ')
+    return fields[0] === 'Z' ? undefined : fields[19] // fields 3 and 22 of proc(5): state, starttime
   }
   const [program, list] =
     process.platform === 'win32'

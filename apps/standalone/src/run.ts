@@ -7,15 +7,14 @@ import { ensureDemoRoom } from './demo-room.ts'
 import { assertPortIsFree } from './front-port.ts'
 import { waitForHealth } from './health.ts'
 import { lockDataFolder } from './instance-lock.ts'
-import { Part } from './part.ts'
+import { partEnvironments } from './parts/environments.ts'
+import { Part } from './parts/part.ts'
 import { findFreePort } from './postgres/embedded-server.ts'
 import { keepPostgresRunning } from './postgres/keep-running.ts'
 import type { Settings } from './settings.ts'
 import { StartProblem } from './start-problem.ts'
-import { ensureLocalCertificate } from './tls/local-authority.ts'
-import { findReachableNames } from './tls/reachable-names.ts'
+import { prepareTls } from './tls/prepare-tls.ts'
 import { watchBuilds } from './watch-builds.ts'
-import { readOrMakeSecret } from './write-file.ts'
 
 export type RunOptions = {
   settings: Settings
@@ -32,7 +31,7 @@ const READY_LIMIT_MS = 120_000
 const LEFT_BEHIND_PATIENCE_MS = 15_000
 
 /**
- * Runs one installation until `signal` aborts or a part cannot go on. Whatever was started is stopped, last first, before
+ * Runs one installation until `signal` aborts; what ends by itself is started again. Whatever was started is stopped, last first, before
  * this returns or throws. Throws StartProblem for what the person can put right.
  */
 export async function run(options: RunOptions): Promise<void> {
@@ -65,47 +64,40 @@ async function serve(options: ServeOptions): Promise<void> {
   const { settings, root, isDevelopment, database, undo, log, signal } = options
   const tls = await prepareTls(settings)
   const webPort = await findFreePort()
-  const environment = partEnvironment({ settings, database, tls, webPort, isDevelopment, root })
+  const environments = partEnvironments({ settings, database, tls, webPort, isDevelopment, root })
   const seedModule = join(root, 'prisma/demo/seed.mjs')
-  const demo = await ensureDemoRoom({ settings, database, seedModule, environment, log, signal })
+  const demo = await ensureDemoRoom({ settings, database, seedModule, environment: environments.demo, log, signal })
   signal.throwIfAborted()
 
-  let giveUp: (problem: StartProblem) => void = () => {}
-  const failure = new Promise<never>((_resolve, reject) => {
-    giveUp = reject
-  })
-  failure.catch(() => {}) // raced below; until then nobody listens
   let claimCode: string | undefined
-  const makePart = (name: string, modulePath: string, logName: string) =>
+  const makePart = (name: string, modulePath: string, key: 'web' | 'api' | 'scheduler') =>
     new Part({
       name,
       modulePath: join(root, modulePath),
-      environment,
-      logFile: join(settings.DATA_DIR, 'logs', `${logName}.log`),
+      environment: environments[key],
+      logFile: join(settings.DATA_DIR, 'logs', `${key}.log`),
       onClaimCode: (code) => {
         claimCode = code
       },
       onRestart: log,
-      onGiveUp: (sentence) => giveUp(new StartProblem(sentence)),
     })
-  const web = makePart('dashboard', 'apps/standalone/dist/web-server.js', 'web')
+  const web = makePart('dashboard', 'apps/standalone/dist/parts/web-server.js', 'web')
   const api = makePart('API', 'apps/api/dist/main.js', 'api')
   const scheduler = makePart('scheduler', 'apps/scheduler/dist/main.js', 'scheduler')
   for (const part of [web, scheduler, api]) undo.push(() => part.stop()) // undone last first: the front door closes first
 
   log('Starting the API, the scheduler and the dashboard')
-  const started = Promise.all([web, api, scheduler].map((part) => startInTime(part, failure, signal)))
-  await started
+  await Promise.all([web, api, scheduler].map((part) => startInTime(part, signal)))
   await waitForHealth({ host: settings.HOST, port: settings.PORT, isHttps: tls !== undefined, signal })
   if (database.embedded !== undefined) {
-    undo.push(keepPostgresRunning({ server: database.embedded, dataDir: settings.DATA_DIR, log, onGiveUp: giveUp }))
+    undo.push(keepPostgresRunning({ server: database.embedded, dataDir: settings.DATA_DIR, log }))
   }
   if (isDevelopment) undo.push(watchBuilds({ root, parts: { api, scheduler }, log }))
   announce({ settings, isHttps: tls !== undefined, authorityFile: tls?.authorityFile, demo, claimCode, log })
-  await Promise.race([failure, aborted(signal)])
+  await aborted(signal)
 }
 
-async function startInTime(part: Part, failure: Promise<never>, signal: AbortSignal): Promise<void> {
+async function startInTime(part: Part, signal: AbortSignal): Promise<void> {
   const late = delay(READY_LIMIT_MS, undefined, { signal, ref: false }).then(() => {
     throw new StartProblem(
       `A part was not ready after ${READY_LIMIT_MS / 1000} s; the logs in the data folder say why.`,
@@ -114,54 +106,7 @@ async function startInTime(part: Part, failure: Promise<never>, signal: AbortSig
   const start = part.start().catch((cause: Error) => {
     throw new StartProblem(cause.message, { cause })
   })
-  await Promise.race([start, late, failure])
-}
-
-type Tls = { certFile: string; keyFile: string; authorityFile: string | undefined }
-
-async function prepareTls(settings: Settings): Promise<Tls | undefined> {
-  if (settings.TLS_CERT !== undefined && settings.TLS_KEY !== undefined) {
-    return { certFile: settings.TLS_CERT, keyFile: settings.TLS_KEY, authorityFile: undefined }
-  }
-  if (settings.TLS === 'off') return undefined
-  const reachable = findReachableNames(settings.PUBLIC_URL)
-  return ensureLocalCertificate({ dataDir: settings.DATA_DIR, ...reachable, now: new Date() })
-}
-
-type EnvironmentPlan = {
-  settings: Settings
-  database: InstallationDatabase
-  tls: Tls | undefined
-  webPort: number
-  isDevelopment: boolean
-  root: string
-}
-
-/** What the parts are told. They see the machine's environment too (PATH, TZ, proxies), never an unset setting of it. */
-function partEnvironment(plan: EnvironmentPlan): Record<string, string> {
-  const { settings, database, tls, webPort, isDevelopment, root } = plan
-  const told: Record<string, string | undefined> = {
-    ...process.env,
-    HOST: settings.HOST,
-    PORT: String(settings.PORT),
-    PUBLIC_URL: settings.PUBLIC_URL,
-    TRUSTED_PROXIES: settings.TRUSTED_PROXIES,
-    REQUESTS_PER_MINUTE: String(settings.REQUESTS_PER_MINUTE),
-    LOG_LEVEL: settings.LOG_LEVEL,
-    TLS_CERT: tls?.certFile,
-    TLS_KEY: tls?.keyFile,
-    DATA_DIR: settings.DATA_DIR,
-    DATABASE_URL: database.connectionString,
-    AUTH_SECRET: settings.AUTH_SECRET ?? readOrMakeSecret(join(settings.DATA_DIR, 'secrets', 'auth-secret')),
-    SEED_DEMO: settings.SEED_DEMO === undefined ? undefined : settings.SEED_DEMO ? '1' : '0',
-    WEB_URL: `http://127.0.0.1:${webPort}`,
-    WEB_PORT: String(webPort),
-    WEB_DIR: join(root, 'apps/web'),
-    NODE_ENV: isDevelopment ? 'development' : 'production',
-    NEXT_TELEMETRY_DISABLED: '1',
-  }
-  const pairs = Object.entries(told).filter((pair): pair is [string, string] => pair[1] !== undefined)
-  return Object.fromEntries(pairs)
+  await Promise.race([start, late])
 }
 
 function aborted(signal: AbortSignal): Promise<void> {

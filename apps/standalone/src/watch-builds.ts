@@ -1,6 +1,6 @@
 import { watch } from 'node:fs'
 import { join } from 'node:path'
-import type { Part } from './part.ts'
+import type { Part } from './parts/part.ts'
 import { messageOf } from './start-problem.ts'
 
 export type WatchBuilds = { root: string; parts: { api: Part; scheduler: Part }; log: (sentence: string) => void }

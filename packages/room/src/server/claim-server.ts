@@ -7,14 +7,16 @@ import { insertAccount, type NewAccount } from '../people/insert-account.ts'
 import { hashToken, newClaimCode, normaliseClaimCode } from '../people/secrets.ts'
 
 /**
- * Makes sure that a server without an owner has a one-time code, and returns a new one to be shown where only the
- * person who started the server can read it. Null once the server is claimed.
+ * Makes sure that a server without an owner has a one-time code, and returns it to be shown where only the person who
+ * started the server can read it. A code kept from before stays the one, so that a restart between reading and typing
+ * it changes nothing. Null once the server is claimed.
  */
-export async function prepareClaim({ ctx }: { ctx: Context }): Promise<string | null> {
+export async function prepareClaim({ ctx, kept }: { ctx: Context; kept: string | null }): Promise<string | null> {
   return inTransaction(ctx.database, async (tx) => {
     await lockWord(tx, 'server-claim')
     const server = await tx.server.findUnique({ where: { id: 1 } })
     if (server?.claimedAt) return null
+    if (kept !== null && server?.claimCodeHash === hashToken(normaliseClaimCode(kept))) return kept
     const code = newClaimCode()
     const claimCodeHash = hashToken(normaliseClaimCode(code))
     await tx.server.upsert({ where: { id: 1 }, create: { id: 1, claimCodeHash }, update: { claimCodeHash } })
@@ -41,7 +43,7 @@ export async function claimServer({
     if (!timingSafeEqual(given, Buffer.from(server.claimCodeHash ?? ''.padEnd(given.length))))
       throw new RoomError(
         'not_allowed',
-        'That is not the code. It was printed when the server started; a new one is printed at each start until it is used.',
+        'That is not the code. It is printed when the server starts, until it is used.',
       )
     const userId = await insertAccount(tx, { account, now: ctx.now })
     await tx.server.update({ where: { id: 1 }, data: { claimedAt: ctx.now, claimedBy: userId, claimCodeHash: null } })

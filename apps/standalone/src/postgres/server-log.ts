@@ -1,0 +1,27 @@
+import { copyFileSync, existsSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs'
+import { giveTo, type ServerUser } from './server-user.ts'
+
+const LOG_LIMIT_BYTES = 10_000_000
+
+/** Makes the log that the server appends to, for its own user. */
+export function prepareLog(log: string, user: ServerUser | undefined): void {
+  if (existsSync(log)) turnOverLog(log)
+  else writeFileSync(log, '', { mode: 0o600 })
+  giveTo(user, log)
+}
+
+/** Copies a log that has grown large aside and empties it: the server holds it open and goes on at its new end. */
+export function turnOverLog(log: string): void {
+  const size = statSync(log, { throwIfNoEntry: false })?.size ?? 0
+  if (size <= LOG_LIMIT_BYTES) return
+  try {
+    copyFileSync(log, `${log}.old`)
+  } finally {
+    // Also where a full disk refuses the copy: it is the log that must give way.
+    truncateSync(log)
+  }
+}
+
+export function lastLines(log: string): string {
+  return existsSync(log) ? readFileSync(log, 'utf8').trim().split('\n').slice(-3).join(' | ') : 'none'
+}
