@@ -9,7 +9,10 @@ export type InstanceLock = {
   release(): void
 }
 
-/** Lets one instance at a time use the data folder. A lock left by a killed run is taken over. */
+/**
+ * Lets one instance at a time use the data folder. A lock left by a killed run is taken over at once: the libraries that
+ * do this judge by the age of a file, which a restart would have to wait out and a machine's sleep deceives.
+ */
 export function lockDataFolder(dataDir: string): InstanceLock {
   const path = join(dataDir, 'instance.lock')
   const wasLeftBehind = existsSync(path)
