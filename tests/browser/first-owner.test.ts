@@ -18,7 +18,10 @@ describe('a server that nobody owns yet', () => {
 
   it('asks for the one-time code and takes whoever has it as its owner', async () => {
     const actor = { kind: 'system', job: 'start' } as const
-    const code = await prepareClaim({ ctx: { database: stage.world.database, actor, now: new Date().toISOString() }, kept: null })
+    const code = await prepareClaim({
+      ctx: { database: stage.world.database, actor, now: new Date().toISOString() },
+      kept: null,
+    })
     await page.getByRole('heading', { name: 'Become the first owner' }).waitFor()
     await page.getByLabel('Your name').fill('Ada')
     await page.getByLabel('Email').fill('ada@fish.example')

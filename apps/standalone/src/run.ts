@@ -64,7 +64,14 @@ async function serve(options: ServeOptions): Promise<void> {
   const { settings, root, isDevelopment, database, undo, log, signal } = options
   const tls = await prepareTls(settings)
   const webPort = await findFreePort()
-  const environments = partEnvironments({ settings, database, tls, webPort, isDevelopment, root })
+  const environments = partEnvironments({
+    settings,
+    connectionString: database.connectionString,
+    tls,
+    webPort,
+    isDevelopment,
+    root,
+  })
   const seedModule = join(root, 'prisma/demo/seed.mjs')
   const demo = await ensureDemoRoom({ settings, database, seedModule, environment: environments.demo, log, signal })
   signal.throwIfAborted()

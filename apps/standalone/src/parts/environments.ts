@@ -1,12 +1,11 @@
 import { join } from 'node:path'
-import type { InstallationDatabase } from '../database.ts'
 import type { Settings } from '../settings.ts'
 import type { Tls } from '../tls/prepare-tls.ts'
 import { readOrMakeSecret } from '../write-file.ts'
 
 export type EnvironmentPlan = {
+  connectionString: string
   settings: Settings
-  database: InstallationDatabase
   tls: Tls | undefined
   webPort: number
   isDevelopment: boolean
@@ -25,7 +24,7 @@ const secrets = ['DATABASE_URL', 'AUTH_SECRET', 'TLS_KEY', 'POSTGRES_PASSWORD']
 export function partEnvironments(
   plan: EnvironmentPlan,
 ): Record<'api' | 'scheduler' | 'web' | 'demo', Record<string, string>> {
-  const { settings, database, tls, webPort, isDevelopment, root } = plan
+  const { settings, connectionString, tls, webPort, isDevelopment, root } = plan
   const everybody: Told = {
     ...process.env,
     ...Object.fromEntries(secrets.map((name) => [name, undefined])),
@@ -33,7 +32,7 @@ export function partEnvironments(
     NODE_ENV: isDevelopment ? 'development' : 'production',
     NEXT_TELEMETRY_DISABLED: '1',
   }
-  const withDatabase: Told = { ...everybody, DATABASE_URL: database.connectionString }
+  const withDatabase: Told = { ...everybody, DATABASE_URL: connectionString }
   return {
     web: set({ ...everybody, WEB_PORT: String(webPort), WEB_DIR: join(root, 'apps/web') }),
     scheduler: set(withDatabase),
