@@ -4,7 +4,7 @@ import { type DayRound, spreadRounds } from '../calendar/rounds.ts'
 import { larvalArtemiaFeedDefinition } from '../definitions/larvae/larval-artemia-feed.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { isBatchStanding } from '../state/batch-state.ts'
+import { standingBatches } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
 import { type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
@@ -64,8 +64,7 @@ export type ArtemiaNeed = { batch: SnapshotBatch; nauplii: number }
 
 /** Nauplii that a day's feeds will take out of the hatch, what is lost in sieving included. */
 export function artemiaNeeds(snapshot: RoomSnapshot, day: HusbandryDay): ArtemiaNeed[] {
-  return snapshot.batches
-    .filter((batch) => isBatchStanding(snapshot, batch))
+  return standingBatches(snapshot)
     .map((batch) => ({
       batch,
       nauplii:

@@ -2,7 +2,7 @@ import { saltToMixG } from '@fryward/seawater'
 import type { Id } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotCulture, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { isBatchStanding } from '../state/batch-state.ts'
+import { standingBatches } from '../state/batch-state.ts'
 import { algaeSplit } from './algae-plan.ts'
 import { larvalChange, tankChange } from './change-plan.ts'
 import { copepodChange, copepodHarvest } from './copepod-plan.ts'
@@ -55,14 +55,10 @@ function naupliiNextDayL(snapshot: RoomSnapshot, culture: SnapshotCulture, { tod
 }
 
 function batchNeeds(snapshot: RoomSnapshot, day: HusbandryDay): WaterNeed[] {
-  return snapshot.batches
-    .filter((batch) => isBatchStanding(snapshot, batch))
-    .flatMap((batch) => {
-      const change = larvalChange(snapshot, batch, day)
-      return change
-        ? [{ ...inTank(change.tank), name: batch.name, purpose: 'water change', litres: change.litres }]
-        : []
-    })
+  return standingBatches(snapshot).flatMap((batch) => {
+    const change = larvalChange(snapshot, batch, day)
+    return change ? [{ ...inTank(change.tank), name: batch.name, purpose: 'water change', litres: change.litres }] : []
+  })
 }
 
 function tankNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): WaterNeed[] {

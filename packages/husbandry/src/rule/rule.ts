@@ -1,4 +1,4 @@
-import type { Because, Id, Instant, PlainDate, Station, SubjectKind, TaskContent } from '@fryward/shared'
+import type { Because, FieldProblem, Id, Instant, PlainDate, Station, SubjectKind, TaskContent } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { FactDraft } from '../facts/fact.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
@@ -28,7 +28,17 @@ export type RuleDraft<C> = {
 /** What a sign-off brings into being, with the fact that it stands on. */
 export type Creation =
   | { kind: 'clutch'; pairId: Id; spawnedAt: Instant; eggs?: number }
-  | { kind: 'larval_batch'; tankId: Id; species: string; clutchIds: Id[]; hatchedOn: PlainDate; larvae?: number }
+  | {
+      kind: 'larval_batch'
+      /** Where they are; a tank that the room does not have yet is made with them. */
+      tank: { id: Id } | { volumeL: number; temperatureC: number; salinity: number }
+      species: string
+      clutchIds: Id[]
+      hatchedOn: PlainDate
+      larvae?: number
+      /** The culture that feeds them from their first morning. */
+      cultureId?: Id
+    }
   | { kind: 'juvenile_group'; tankId: Id; fromBatchId: Id; settledOn: PlainDate; number: number }
 export type Outcome = { facts: FactDraft[]; creations?: Creation[] }
 
@@ -56,6 +66,8 @@ export type Rule<P extends Parameters = Parameters, C = unknown> = RuleDefinitio
 
 type Drafting<P extends Parameters, C> = {
   draft: (input: DraftInput<P>) => RuleDraft<C>[]
+  /** What only the typed values together can tell to be missing or wrong; each value alone has passed its field. */
+  check?: (values: Record<string, unknown>) => FieldProblem[]
   record: (input: RecordInput<C>) => Outcome
 }
 

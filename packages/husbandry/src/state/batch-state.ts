@@ -1,6 +1,6 @@
 import type { Id } from '@fryward/shared'
 import type { Happened } from '../snapshot/facts-of.ts'
-import type { SnapshotBatch } from '../snapshot/room-snapshot.ts'
+import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { type Book, bookNumber, entriesOf } from './book.ts'
 import { bookLines, totalOf } from './book-lines.ts'
 
@@ -10,6 +10,10 @@ type Batch = Pick<SnapshotBatch, 'id'>
 export function isBatchStanding(happened: Happened, batch: Batch): boolean {
   return bookLines(happened, batch.id).some(({ way }) => way === 'begin')
 }
+
+/** The batches of a room that stand. */
+export const standingBatches = (snapshot: RoomSnapshot): SnapshotBatch[] =>
+  snapshot.batches.filter((batch) => isBatchStanding(snapshot, batch))
 
 export type BatchNumbers = { hatched: number | null; lost: number; moved: number; now: number | null }
 

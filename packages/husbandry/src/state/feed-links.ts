@@ -1,5 +1,6 @@
 import type { PlainDate } from '@fryward/shared'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../snapshot/room-snapshot.ts'
+import { standingBatches } from './batch-state.ts'
 
 function linksOn(snapshot: RoomSnapshot, date: PlainDate) {
   return snapshot.feedLinks
@@ -20,7 +21,7 @@ export function culturesFeeding(snapshot: RoomSnapshot, batch: SnapshotBatch, da
 
 /** The batches that a culture is the first choice for, in order of name. */
 export function batchesFedBy(snapshot: RoomSnapshot, culture: SnapshotCulture, date: PlainDate): SnapshotBatch[] {
-  return snapshot.batches
+  return standingBatches(snapshot)
     .filter(
       (batch) => culturesFeeding(snapshot, batch, date).find(({ kind }) => kind === culture.kind)?.id === culture.id,
     )

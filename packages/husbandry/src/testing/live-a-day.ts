@@ -84,11 +84,13 @@ function create(room: SnapshotBuilder, creation: Creation, at: string): void {
       return
     }
     case 'larval_batch': {
-      const { kind: _kind, ...given } = creation
-      const batch = room.batch(given)
+      const { tank, cultureId, species, clutchIds, hatchedOn, larvae } = creation
+      const tankId = 'id' in tank ? tank.id : room.tank({ name: `New ${room.snapshot.tanks.length}`, ...tank }).id
+      const number = larvae === undefined ? {} : { larvae }
+      const batch = room.batch({ species, clutchIds, hatchedOn, tankId, ...number })
       for (const clutchId of creation.clutchIds)
         room.fact('hatch', clutchId, at, { hatchedOn: creation.hatchedOn, batchId: batch.id })
-      const culture = room.snapshot.cultures.find(({ kind, isBackup }) => kind === 'rotifer' && !isBackup)
+      const culture = room.snapshot.cultures.find(({ id }) => id === cultureId)
       if (culture) room.feedLink(batch, culture)
       return
     }

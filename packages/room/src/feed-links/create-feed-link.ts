@@ -1,11 +1,9 @@
 import type { FeedLink, Id, NewFeedLinkSchema } from '@fryward/shared'
-import { toDateColumn } from '@fryward/store'
-import { uuidv7 } from 'uuidv7'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
-import { invalid, RoomError } from '../errors.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { toFeedLink } from './feed-link-view.ts'
+import { insertFeedLink } from './insert-feed-link.ts'
 
 /** "This batch is fed from this culture", from a date on. */
 export async function createFeedLink({
@@ -17,46 +15,7 @@ export async function createFeedLink({
   roomId: Id
   input: z.infer<typeof NewFeedLinkSchema>
 }): Promise<FeedLink> {
-  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
-    const batch = await work.tx.larvalBatch.findUnique({
-      where: { roomId_id: { roomId, id: input.batchId } },
-      include: { subject: true },
-    })
-    if (!batch || batch.subject.endedAt)
-      throw invalid('batchId', 'There is no such larval batch in this room now.', input.batchId)
-    const culture = await work.tx.culture.findUnique({
-      where: { roomId_id: { roomId, id: input.cultureId } },
-      include: { subject: true },
-    })
-    if (!culture || culture.subject.endedAt)
-      throw invalid('cultureId', 'There is no such culture in this room now.', input.cultureId)
-    if (culture.isBackup)
-      throw new RoomError(
-        'wrong_state',
-        `${culture.subject.name} is a backup and is left alone; make it a working culture first.`,
-      )
-    const same = await work.tx.feedLink.findFirst({
-      where: { roomId, batchId: input.batchId, cultureId: input.cultureId, untilOn: null },
-    })
-    if (same)
-      throw new RoomError('wrong_state', `${batch.subject.name} is fed from ${culture.subject.name} already.`, {
-        current: toFeedLink(same),
-      })
-    const row = await work.tx.feedLink.create({
-      data: {
-        roomId,
-        id: uuidv7(),
-        batchId: input.batchId,
-        cultureId: input.cultureId,
-        fromOn: toDateColumn(input.fromOn),
-      },
-    })
-    work.audit({
-      action: 'feed_link.create',
-      subjectId: input.batchId,
-      detail: { ...input },
-      why: `${batch.subject.name} is fed from ${culture.subject.name}`,
-    })
-    return toFeedLink(row)
-  })
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) =>
+    toFeedLink(await insertFeedLink(work, input)),
+  )
 }

@@ -23,6 +23,7 @@ export async function insertLarvalBatch(
       input.hatchedOn,
     )
   const species = await speciesOf(work, input)
+  await assertLaidBefore(work, { input, timeZone: room.timeZone })
   const name = input.name ?? (await freeName(work, `Larvae, ${dayMonth(input.hatchedOn)}`))
   const id = await insertSubject(work, { kind: 'larval_batch', name, note: input.note })
   await tx.larvalBatch.create({
@@ -49,6 +50,23 @@ export async function insertLarvalBatch(
     why: 'a clutch hatched',
   })
   return id
+}
+
+/** Eggs hatch some nights after they were laid: a date before that is a slip, and larvae are fed by their age. */
+async function assertLaidBefore(
+  work: Work,
+  { input, timeZone }: { input: NewLarvalBatch; timeZone: string },
+): Promise<void> {
+  const clutches = await work.tx.clutch.findMany({ where: { roomId: work.roomId, id: { in: input.clutchIds } } })
+  for (const { spawnedAt } of clutches) {
+    const laidOn = localDate({ timeZone, at: spawnedAt.toISOString() })
+    if (input.hatchedOn < laidOn)
+      throw invalid(
+        'hatchedOn',
+        `The eggs were laid on ${dayMonth(laidOn)}; they cannot have hatched on ${dayMonth(input.hatchedOn)}.`,
+        input.hatchedOn,
+      )
+  }
 }
 
 async function speciesOf(work: Work, input: NewLarvalBatch): Promise<string> {

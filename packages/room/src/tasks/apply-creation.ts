@@ -1,10 +1,12 @@
 import type { Creation } from '@fryward/husbandry'
 import type { Id, Instant } from '@fryward/shared'
-import { insertClutch } from '../clutches/insert-clutch.ts'
+import { freeName, insertClutch } from '../clutches/insert-clutch.ts'
 import type { BeyondBook } from '../facts/book.ts'
+import { insertFeedLink } from '../feed-links/insert-feed-link.ts'
 import type { Work } from '../frame/write-in-room.ts'
 import { insertJuvenileGroup } from '../juvenile-groups/insert-juvenile-group.ts'
 import { insertLarvalBatch } from '../larval-batches/insert-larval-batch.ts'
+import { insertTank } from '../tanks/create-tank.ts'
 
 /** Brings into being what a sign-off found: a clutch, a larval batch on the morning after, settled fish in grow-out. */
 export async function applyCreation(
@@ -23,15 +25,20 @@ export async function applyCreation(
     await insertJuvenileGroup(work, { input: { ...group, note: '' }, signOffId, beyondBook })
     return
   }
-  await insertLarvalBatch(work, {
-    input: {
-      tankId: creation.tankId,
-      species: creation.species,
-      clutchIds: creation.clutchIds,
-      hatchedOn: creation.hatchedOn,
-      larvae: creation.larvae,
-      note: '',
-    },
+  const { tank, species, clutchIds, hatchedOn, larvae, cultureId } = creation
+  const tankId = 'id' in tank ? tank.id : await insertLarvalTank(work, tank)
+  const batchId = await insertLarvalBatch(work, {
+    input: { tankId, species, clutchIds, hatchedOn, larvae, note: '' },
     signOffId,
   })
+  if (cultureId !== undefined) await insertFeedLink(work, { batchId, cultureId, fromOn: hatchedOn })
+}
+
+/** A tank that somebody put larvae into before it was on the list; its name is there to be changed. */
+async function insertLarvalTank(
+  work: Work,
+  tank: { volumeL: number; temperatureC: number; salinity: number },
+): Promise<Id> {
+  const name = await freeName(work, 'Larval tank')
+  return insertTank(work, { ...tank, name, kind: 'larval', hasFilter: false, note: '' })
 }

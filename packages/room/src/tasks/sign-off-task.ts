@@ -1,4 +1,4 @@
-import { checkValues, type Outcome } from '@fryward/husbandry'
+import { checkValues, type Outcome, type Rule } from '@fryward/husbandry'
 import type { Id, Instant, SignOff, Task, TaskContent } from '@fryward/shared'
 import { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
@@ -94,9 +94,10 @@ async function accept(work: Work, { task, input }: { task: Row; input: SignOff }
   assertDoneAt(work, doneAt)
   if (task.state === 'done' && !input.again) throw await alreadyDone(work, task.id)
   const content = task.content as TaskContent
-  const values = acceptedValues(content, input)
   const { context, subjectId } = task
-  const outcome = findRule(task.ruleId).record({ context, content, values, doneAt, subjectId })
+  const rule = findRule(task.ruleId)
+  const values = acceptedValues(content, { input, rule })
+  const outcome = rule.record({ context, content, values, doneAt, subjectId })
   const flags = { isRepeat: task.state === 'done', isAfterTheFact: task.state !== 'open' && task.state !== 'done' }
   return { task, input, signOffId: uuidv7(), doneAt, values, outcome, flags }
 }
@@ -144,10 +145,14 @@ async function alreadyDone(work: Work, taskId: Id): Promise<RoomError> {
   )
 }
 
-function acceptedValues(content: TaskContent, input: SignOff): Record<string, unknown> {
+function acceptedValues(
+  content: TaskContent,
+  { input, rule }: { input: SignOff; rule: Pick<Rule, 'check'> },
+): Record<string, unknown> {
   const checked = checkValues({ fields: content.fields, values: input.values, confirmed: input.confirmed })
-  if (checked.problems.length > 0)
-    throw new RoomError('invalid_input', 'Some values cannot be kept; see the fields.', { fields: checked.problems })
+  const problems = [...checked.problems, ...(rule.check?.(checked.values) ?? [])]
+  if (problems.length > 0)
+    throw new RoomError('invalid_input', 'Some values cannot be kept; see the fields.', { fields: problems })
   if (checked.improbable.length > 0)
     throw new RoomError(
       'needs_confirmation',

@@ -1,12 +1,15 @@
-import { eggStages, type Phrase, type TaskField } from '@fryward/shared'
+import { eggStages, type Phrase, type PlainDate, type TaskField } from '@fryward/shared'
 import { z } from 'zod'
+import { dayMonth } from '../../calendar/day-month.ts'
+import { addDays, type HusbandryDay, husbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchMorningAfterDefinition } from '../../definitions/broodstock/clutch-morning-after.ts'
 import type { FactDraft } from '../../facts/fact.ts'
+import { culturesToFeed } from '../../plans/culture-to-feed.ts'
 import { nightBefore } from '../../plans/morning-after.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { clutchById } from '../../snapshot/by-id.ts'
-import type { SnapshotTank } from '../../snapshot/room-snapshot.ts'
+import { clutchById, tankById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotClutch, SnapshotCulture, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { clutchEggs, clutchIntent, clutchState } from '../../state/clutch-state.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { choiceField, noteField, numberField } from '../../task/fields.ts'
@@ -17,10 +20,20 @@ import { chanceLinks, freeLarvalTanks } from './hatch-night.ts'
 
 const MorningContextSchema = z.object({
   hatchedOn: z.string(),
+  /** Where they are when nothing else is said; null in tasks that were kept before there was always an answer. */
   tankId: z.string().nullable(),
   species: z.string(),
   raises: z.boolean(),
+  cultureId: z.string().nullable().default(null),
+  /** What a tank made for them is set to: the water that they hatched in. */
+  water: z.object({ temperatureC: z.number(), salinity: z.number() }).nullable().default(null),
 })
+
+/** Answers of the tank that name none. */
+const newTank = 'new'
+const leftWithParents = 'left'
+// As far back as a hatch may have gone unseen before its larvae starve. common practice
+const nightsBack = 3
 
 export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
@@ -34,7 +47,8 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
     )
     if (seenToday) return []
     const raises = clutchIntent(snapshot, clutch) !== 'leave_with_parents'
-    const tanks = freeLarvalTanks(snapshot)
+    const places = { free: freeLarvalTanks(snapshot), own: tankById(snapshot, clutch.tankId) }
+    const cultures = outlook.species.feeding.rotifersPerMl.value === null ? [] : culturesToFeed(snapshot, day)
     return [
       {
         roundId: firstRound(day).id,
@@ -44,34 +58,69 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
           title: phrase('What has hatched?'),
           steps: morningSteps(raises),
           fields: [
-            ...hatchedFields(clutchEggs(snapshot, clutch) ?? outlook.species.clutchSize.value.to),
-            ...(raises ? tankFields(tanks) : []),
+            ...hatchedFields(clutchEggs(snapshot, clutch), outlook.species.clutchSize.value.to),
+            nightField(nightsSince(snapshot, clutch, day)),
+            ...(raises ? [...placeFields(places), ...feederFields(cultures)] : []),
             ...(clutch.care === 'nest' ? [eggStageField] : []),
             noteField(),
           ],
           because: [...chanceLinks(outlook), parameter('fromChance', 'and')],
         }),
-        context: { hatchedOn, tankId: tanks[0]?.id ?? null, species: clutch.species, raises },
+        context: {
+          hatchedOn,
+          tankId: (places.free[0] ?? places.own).id,
+          species: clutch.species,
+          raises,
+          cultureId: cultures[0]?.id ?? null,
+          water: { temperatureC: places.own.temperatureC, salinity: places.own.salinity },
+        },
       },
     ]
   },
+  check: (values) =>
+    textOf(values, 'tank') === newTank && numberOf(values, 'newTankL') === undefined && didHatch(values)
+      ? [{ path: 'values.newTankL', message: 'Say how many litres the new tank holds: every amount follows from it.' }]
+      : [],
   record: ({ context, values, subjectId }) => {
     const planned = MorningContextSchema.parse(context)
     const hatched = textOf(values, 'hatched')
     const seen = seenFact(subjectId, { values, isAllHatched: hatched === 'all' })
-    if (hatched !== 'part' && hatched !== 'all') return { facts: [seen] }
-    const { hatchedOn, species } = planned
+    if (!didHatch(values)) return { facts: [seen] }
+    const hatchedOn = textOf(values, 'night') ?? planned.hatchedOn
+    const { species, water } = planned
     const larvae = numberOf(values, 'larvae')
     const number = larvae === undefined ? {} : { larvae: Math.round(larvae) }
-    const tankId = textOf(values, 'tank') ?? planned.tankId
-    if (!planned.raises || tankId === null)
+    const place = textOf(values, 'tank') ?? planned.tankId
+    if (!planned.raises || place === null || place === leftWithParents)
       return { facts: [{ kind: 'hatch', subjectId, data: { hatchedOn, ...number } }, seen] }
+    const newTankL = numberOf(values, 'newTankL')
+    const tank = place === newTank && newTankL !== undefined && water ? { volumeL: newTankL, ...water } : { id: place }
+    const cultureId = textOf(values, 'culture') ?? planned.cultureId
     return {
       facts: [seen],
-      creations: [{ kind: 'larval_batch', tankId, species, clutchIds: [subjectId], hatchedOn, ...number }],
+      creations: [
+        {
+          kind: 'larval_batch',
+          tank,
+          species,
+          clutchIds: [subjectId],
+          hatchedOn,
+          ...number,
+          ...(cultureId === null ? {} : { cultureId }),
+        },
+      ],
     }
   },
 })
+
+const didHatch = (values: Values): boolean => ['part', 'all'].includes(textOf(values, 'hatched') ?? '')
+
+/** Nights in which it may have hatched, last night first: none before it was laid, and tonight's is still to come. */
+function nightsSince(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryDay): PlainDate[] {
+  return Array.from({ length: nightsBack }, (_, back) => addDays(day.date, -1 - back)).filter(
+    (date) => husbandryDay({ room: snapshot.room, date }).lightsOffAt > clutch.spawnedAt,
+  )
+}
 
 function morningSteps(raises: boolean): Phrase[] {
   const first = phrase('Before the lights come on: larvae at the surface, and eggs left on the nest?')
@@ -80,12 +129,12 @@ function morningSteps(raises: boolean): Phrase[] {
     first,
     phrase('About how many: count a tenth of the surface, or the eggs that are left.'),
     phrase('Take the nest out, or leave it with air for the second night when a good part is still on it.'),
-    phrase('Lights on low; first food within a few hours.'),
+    phrase('Lights on low; first food this morning: it is on the list as soon as this is written down.'),
   ]
 }
 
-/** How much has hatched, of about so many eggs. */
-function hatchedFields(eggs: number): TaskField[] {
+/** How much has hatched: of so many eggs, or of as many as its kind lays at most where nobody has counted. */
+function hatchedFields(eggs: number | null, mostOfItsKind: number): TaskField[] {
   return [
     choiceField({
       name: 'hatched',
@@ -100,26 +149,68 @@ function hatchedFields(eggs: number): TaskField[] {
     numberField({
       name: 'larvae',
       label: 'About how many larvae',
+      help: eggs === null ? null : `Of ${eggs} eggs by the book.`,
       unit: 'animals',
       minimum: 0,
       maximum: 100_000,
-      likely: [1, Math.max(50, eggs * 1.1)],
+      likely: [1, Math.max(1, eggs ?? mostOfItsKind)],
       usual: null,
       step: 10,
     }),
   ]
 }
 
-/** Where they are; the first empty larval tank when nothing is said. */
-function tankFields(tanks: readonly SnapshotTank[]): TaskField[] {
-  const [first] = tanks
-  if (!first) return []
+function nightField(nights: readonly PlainDate[]): TaskField {
+  const words = ['last night', 'the night before', 'two nights before']
+  return choiceField({
+    name: 'night',
+    label: 'In the night',
+    help: 'Last night when left empty. The larvae are fed by their age.',
+    choices: nights.map((date, back) => ({ value: date, label: `${words[back]} (from ${dayMonth(date)})` })),
+  })
+}
+
+/** Where they are: an empty larval tank, a new one, or the tank in which they hatched. */
+function placeFields({ free, own }: { free: readonly SnapshotTank[]; own: SnapshotTank }): TaskField[] {
+  const [first] = free
   return [
     choiceField({
       name: 'tank',
       label: 'They are in',
+      help: first
+        ? `${first.name} when left empty.`
+        : `No larval tank is empty: ${own.name}, where the eggs were, when left empty.`,
+      choices: [
+        ...free.map(({ id, name }) => ({ value: id, label: name })),
+        { value: own.id, label: `${own.name}, where the eggs were` },
+        { value: newTank, label: 'a tank that is not on the list yet' },
+        { value: leftWithParents, label: 'left with the parents: not raised' },
+      ],
+    }),
+    numberField({
+      name: 'newTankL',
+      label: 'A tank not on the list holds',
+      help: 'Only for a tank that is not on the list yet.',
+      unit: 'L',
+      minimum: 1,
+      maximum: 2000,
+      likely: [5, 200],
+      usual: null,
+      step: 1,
+    }),
+  ]
+}
+
+/** Which culture feeds them; a room with one has nothing to choose. */
+function feederFields(cultures: readonly SnapshotCulture[]): TaskField[] {
+  const [first, ...others] = cultures
+  if (!first || others.length === 0) return []
+  return [
+    choiceField({
+      name: 'culture',
+      label: 'Fed from',
       help: `${first.name} when left empty.`,
-      choices: tanks.map(({ id, name }) => ({ value: id, label: name })),
+      choices: cultures.map(({ id, name }) => ({ value: id, label: name })),
     }),
   ]
 }

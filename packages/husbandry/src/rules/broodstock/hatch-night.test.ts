@@ -1,5 +1,6 @@
 import type { ClutchIntent } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
+import { checkValues } from '../../engine/check-values.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { clutchDark } from './clutch-dark.ts'
 import { clutchDeadEggs } from './clutch-dead-eggs.ts'
@@ -108,7 +109,7 @@ describe('the morning after', () => {
       creations: [
         {
           kind: 'larval_batch',
-          tankId: tank?.id,
+          tank: { id: tank?.id },
           species: 'amphiprion-ocellaris',
           clutchIds: [clutch.id],
           hatchedOn: likely,
@@ -119,6 +120,69 @@ describe('the morning after', () => {
     expect(signOff(clutchMorningAfter, draft, { hatched: 'none' })).toEqual({
       facts: [{ kind: 'observation', subjectId: clutch.id, data: { signs: ['eggs_seen'] } }],
     })
+  })
+
+  test('with no empty larval tank they are where they hatched, and never nowhere', () => {
+    const { built, pair } = room({ withTank: false })
+    const draft = onlyDraft(built.drafts(morning, [clutchMorningAfter]))
+    const places = draft.content.fields.find(({ name }) => name === 'tank')
+    expect(places?.help).toContain('No larval tank is empty')
+    const [creation] = signOff(clutchMorningAfter, draft, { hatched: 'all', larvae: 350 }).creations ?? []
+    expect(creation).toMatchObject({ kind: 'larval_batch', tank: { id: pair.tankId }, larvae: 350 })
+  })
+
+  test('a tank that is not on the list is made at the eggs’ own warmth and salinity, once its litres are said', () => {
+    const { built } = room({ withTank: false })
+    const draft = onlyDraft(built.drafts(morning, [clutchMorningAfter]))
+    expect(clutchMorningAfter.check?.({ hatched: 'all', tank: 'new' })[0]?.path).toBe('values.newTankL')
+    const values = { hatched: 'all', tank: 'new', newTankL: 25 }
+    expect(clutchMorningAfter.check?.(values)).toEqual([])
+    const [creation] = signOff(clutchMorningAfter, draft, values).creations ?? []
+    expect(creation).toMatchObject({ tank: { volumeL: 25, temperatureC: 27, salinity: 35 } })
+  })
+
+  test('the night is last night unless another is said: none before laying, and never tonight’s', () => {
+    const { built } = room()
+    const nights = (date: string) => {
+      const field = onlyDraft(built.drafts(date, [clutchMorningAfter])).content.fields.find(
+        ({ name }) => name === 'night',
+      )
+      return field?.type === 'choice' ? field.choices.map(({ value }) => value) : []
+    }
+    expect(nights(morning)).toEqual(['2026-03-10', '2026-03-09', '2026-03-08'])
+    const draft = onlyDraft(built.drafts(morning, [clutchMorningAfter]))
+    expect(signOff(clutchMorningAfter, draft, { hatched: 'all' }).creations?.[0]).toMatchObject({ hatchedOn: likely })
+    const earlier = signOff(clutchMorningAfter, draft, { hatched: 'all', night: '2026-03-09' })
+    expect(earlier.creations?.[0]).toMatchObject({ hatchedOn: '2026-03-09' })
+  })
+
+  test('more larvae than eggs are asked about', () => {
+    const { built } = room()
+    const { fields } = onlyDraft(built.drafts(morning, [clutchMorningAfter])).content
+    const check = (larvae: number) => checkValues({ fields, values: { hatched: 'all', larvae }, confirmed: [] })
+    expect(check(400).improbable).toEqual([])
+    expect(check(401).improbable.map(({ path }) => path)).toEqual(['values.larvae'])
+  })
+
+  test('the culture that feeds fewest batches and holds most feeds them, unless another is said; a backup never', () => {
+    const { built } = room()
+    built.concentrate()
+    const startedAt = '2026-03-01T07:00:00.000Z'
+    const [thin, dense, backup] = ['Thin', 'Dense', 'Backup'].map((name) =>
+      built.culture({ name, startedAt, isBackup: name === 'Backup' }),
+    )
+    for (const [culture, perMl] of [
+      [thin, 100],
+      [dense, 300],
+      [backup, 900],
+    ] as const)
+      built.count(culture!, '2026-03-10T07:00:00.000Z', [perMl, perMl, perMl])
+    const draft = onlyDraft(built.drafts(morning, [clutchMorningAfter]))
+    const fedBy = (values: object) => signOff(clutchMorningAfter, draft, { hatched: 'all', ...values }).creations?.[0]
+    expect(fedBy({})).toMatchObject({ cultureId: dense!.id })
+    expect(fedBy({ culture: thin!.id })).toMatchObject({ cultureId: thin!.id })
+    const field = draft.content.fields.find(({ name }) => name === 'culture')
+    expect(field?.type === 'choice' && field.choices.map(({ value }) => value)).toEqual([dense!.id, thin!.id])
   })
 
   test('stands in for the day’s look, and asks for the colour of what is left', () => {

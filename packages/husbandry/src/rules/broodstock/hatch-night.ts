@@ -3,6 +3,7 @@ import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { computedLink } from '../../rule/why.ts'
 import { clutchById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotClutch, SnapshotTank } from '../../snapshot/room-snapshot.ts'
+import { standingBatches } from '../../state/batch-state.ts'
 import { lastCare } from '../../state/care.ts'
 import { type ClutchOutlook, clutchOutlook } from '../../state/clutch-outlook.ts'
 import { clutchIntent, clutchState } from '../../state/clutch-state.ts'
@@ -20,7 +21,7 @@ export function toRaise(snapshot: RoomSnapshot, id: string, day: HusbandryDay) {
 /** Larval tanks without larvae, in order of name: where tonight's may go. */
 export function freeLarvalTanks(snapshot: RoomSnapshot): SnapshotTank[] {
   return snapshot.tanks
-    .filter((tank) => tank.kind === 'larval' && !snapshot.batches.some(({ tankId }) => tankId === tank.id))
+    .filter((tank) => tank.kind === 'larval' && !standingBatches(snapshot).some(({ tankId }) => tankId === tank.id))
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
 }
 
