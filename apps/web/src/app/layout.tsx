@@ -25,6 +25,7 @@ export const viewport: Viewport = {
 }
 
 export default function RootLayout({ children }: { children: ReactNode }) {
+  // The script below has set attributes on it before React looks: not a difference to warn of.
   return (
     <html lang="en" suppressHydrationWarning>
       <head>

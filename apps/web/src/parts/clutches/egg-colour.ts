@@ -21,6 +21,7 @@ export const likeliestNight = (clutch: Clutch) =>
 export function expectedHatchDays(clutch: Clutch): number | undefined {
   const night = likeliestNight(clutch)
   if (!night) return undefined
+  // Whatever the room's zone is: a colour lasts for days, and half a day to either side does not change it.
   return (new Date(`${night.date}T20:00:00Z`).getTime() - new Date(clutch.spawnedAt).getTime()) / dayMs
 }
 

@@ -9,6 +9,7 @@ const dots = scatter(mostDots)
 
 /** A culture: a bucket stippled by its density against its own usual. Empty and dashed while nothing was counted. */
 export function BucketGlyph({ size, fill, isGreen = false, hasBackupMark = false }: Props) {
+  // One dot at least: counted and found empty is not the same as never counted.
   const count = fill === null ? 0 : Math.max(1, Math.min(mostDots, Math.round(fill * usualDots)))
   const tint = fill === null ? 0 : Math.min(0.75, 0.3 * fill + 0.12)
   return (

@@ -9,6 +9,7 @@ import styles from './rooms.module.css'
 /** What the contract allows in one room. */
 const mostRounds = 8
 
+/** Made up once and never typed: tasks name their round by it, so that a round can be renamed. */
 const freeId = (rounds: Round[]): string => {
   let n = rounds.length + 1
   while (rounds.some((round) => round.id === `round_${n}`)) n++

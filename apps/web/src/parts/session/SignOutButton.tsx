@@ -14,6 +14,7 @@ export function SignOutButton({ name }: { name: string }) {
       isBusy={signOut.isPending}
       onClick={() =>
         signOut.mutate(undefined, {
+          // The whole page goes, and with it all that was kept in memory of this person's rooms.
           onSuccess: () => window.location.assign('/sign-in'),
           onError: (error) => toast({ text: sentenceOf(error) }),
         })

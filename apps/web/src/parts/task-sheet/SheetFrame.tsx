@@ -18,6 +18,7 @@ export function SheetFrame(props: Props) {
 }
 
 function OverList({ title, children }: Props) {
+  // Read at once and not in an effect: a drawer that rises from the foot and then jumps to the side is drawn twice.
   const isFromRight = useMediaQuery('(min-width: 62rem)', false, { getInitialValueInEffect: false })
   return (
     <Drawer
@@ -46,11 +47,13 @@ function SidePanel({ title, children }: Props) {
   useEffect(() => headline.current?.focus({ preventScroll: true }), [])
   useEffect(() => {
     const closeOnEscape = (event: KeyboardEvent) => {
+      // A picker or a dialog inside the sheet closes by the same key, and has taken it then.
       if (event.key === 'Escape' && !event.defaultPrevented) closeTask()
     }
     window.addEventListener('keydown', closeOnEscape)
     return () => window.removeEventListener('keydown', closeOnEscape)
   }, [])
+  // `open` and not showModal(): what is modal would make the list beside it inert.
   return (
     <dialog open className={styles.panel} aria-labelledby={titleId}>
       <header className={styles.head}>
@@ -75,6 +78,7 @@ function useFocusBack(): void {
   const [opener] = useState(() => document.activeElement)
   useEffect(
     () => () => {
+      // A frame later: whoever closed it by a tap elsewhere has the focus there by then.
       requestAnimationFrame(() => {
         const isFree = document.activeElement === null || document.activeElement === document.body
         if (isFree && opener instanceof HTMLElement && opener.isConnected) opener.focus()

@@ -31,6 +31,7 @@ const labels: Record<Kind, string> = {
 /** What a stand-in may add too: what happened, not what there is. */
 const recordOnly: Kind[] = ['clutch', 'batch', 'group']
 
+/** Each kind has a form of its own; `?what=` opens one, for links that know what is missing. */
 export function AddPage() {
   const room = useRoom()
   const router = useRouter()
@@ -64,6 +65,7 @@ export function AddPage() {
         value={chosen}
         onChoose={(value) => choose(offered.find((kind) => kind === value))}
       />
+      {/* The key drops what was typed of another kind. */}
       {chosen && <Card key={chosen}>{forms[chosen]}</Card>}
     </Page>
   )

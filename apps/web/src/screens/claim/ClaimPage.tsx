@@ -9,6 +9,7 @@ import { Doorway } from '@/parts/doorway/Doorway.tsx'
 import { AccountFields, emptyAccount } from '@/parts/session/AccountFields.tsx'
 import { useClaim } from '@/parts/session/queries.ts'
 
+/** The first account of a server: the code proves that whoever types it can read the server's own terminal. */
 export function ClaimPage() {
   const router = useRouter()
   const claim = useClaim()

@@ -41,6 +41,7 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
         {!isWide && <Gaps day={day} />}
         <RoundTabs rounds={rounds} chosen={roundId} onChoose={chooseRound} panelId={panelId} />
         <div id={panelId} role="tabpanel" aria-labelledby={`${panelId}-${roundId}`} className={styles.walk}>
+          {/* A round of its own begins with its own folds closed. */}
           <Walk
             key={roundId}
             tasks={inRound.filter((task) => isShown(task) && !isLate(task, now))}
