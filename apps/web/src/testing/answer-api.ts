@@ -2,7 +2,7 @@ import { type BodyOf, type ParamsOf, type ResponseOf, type RouteId, routes } fro
 import { afterEach, expect, vi } from 'vitest'
 import { apiBase } from '@/base/api/call.ts'
 
-type Refusal = { status: number; code: string; detail: string; fields?: { path: string; message: string }[] }
+export type Refusal = { status: number; code: string; detail: string; fields?: { path: string; message: string }[] }
 type Answer<K extends RouteId> = (asked: {
   params: ParamsOf<K>
   body: BodyOf<K>

@@ -2,7 +2,7 @@ import type { TaskField } from '@fryward/shared'
 import { screen, waitFor } from '@testing-library/react'
 import type { UserEvent } from '@testing-library/user-event'
 import { afterEach, describe, expect, it } from 'vitest'
-import { answerApi } from '@/testing/answer-api.ts'
+import { answerApi, type Refusal } from '@/testing/answer-api.ts'
 import { makeRoom, makeTask, newId } from '@/testing/made-up.ts'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
 import { keptDrafts } from './kept-drafts.ts'
@@ -33,12 +33,18 @@ const parts: TaskField = {
   suggested: [{ to: 'larval_batch', subjectId: batchId, volumeL: 2, name: 'L1' }],
 }
 
-function open(fields: TaskField[], room = makeRoom()) {
+/** @param refusals what the API says to the first tries, before it takes one. */
+function open(fields: TaskField[], { room = makeRoom(), refusals = [] as Refusal[] } = {}) {
   const task = makeTask(fields)
   const done = { ...task, state: 'done' as const }
+  const left = [...refusals]
+  const answer = () => {
+    const refused = left.shift()
+    return refused ? { refused } : done
+  }
   const none = () => []
   const { writes } = answerApi({
-    signOffTask: () => done,
+    signOffTask: answer,
     ...{ listTanks: none, listCultures: none, listPairs: none, listClutches: none },
     ...{ listLarvalBatches: none, listJuvenileGroups: none },
   })
@@ -120,9 +126,43 @@ describe('the sign-off of a count', () => {
   })
 })
 
+describe('what the API says to a sign-off', () => {
+  const about = (message: string) => [{ path: 'body.values.density', message }]
+
+  it('stands at the field it is about, and what was confirmed of the old number goes with it', async () => {
+    const { user, sent } = open([density], {
+      refusals: [{ status: 400, code: 'invalid_input', detail: 'Look at it again.', fields: about('more than 10') }],
+    })
+    await user.type(box('Sample 1'), '1500')
+    await press(user, 'Done')
+    await press(user, 'Yes, it is right')
+    expect(await screen.findByText('more than 10')).toBeDefined()
+    await user.clear(box('Sample 1'))
+    await user.type(box('Sample 1'), '100')
+    await press(user, 'Done')
+    await waitFor(() => expect(sent()).toHaveLength(2))
+    expect(sent().map(({ confirmed }) => confirmed)).toEqual([['density'], []])
+  })
+
+  it('is asked where it is a question, and its answer goes along', async () => {
+    const { user, sent } = open([density], {
+      refusals: [
+        { status: 409, code: 'needs_confirmation', detail: 'A question.', fields: about('Half of yesterday. Right?') },
+      ],
+    })
+    await user.type(box('Sample 1'), '100')
+    await press(user, 'Done')
+    expect(await screen.findByText('Half of yesterday. Right?')).toBeDefined()
+    expect(screen.queryByText('A question.')).toBeNull()
+    await press(user, 'Yes, it is right')
+    await waitFor(() => expect(sent()).toHaveLength(2))
+    expect(sent().map(({ confirmed }) => confirmed)).toEqual([[], ['density']])
+  })
+})
+
 describe('the sign-off of a number', () => {
   it('is booked by Enter in its box, in the wire’s unit', async () => {
-    const { user, sent } = open([temperature], makeRoom({ units: 'us' }))
+    const { user, sent } = open([temperature], { room: makeRoom({ units: 'us' }) })
     await user.type(box(/Temperature/), '78.8{Enter}')
     await waitFor(() => expect(sent()).toHaveLength(1))
     // (78.8 − 32) × 5/9 °C
