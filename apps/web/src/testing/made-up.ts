@@ -1,4 +1,16 @@
-import { type Room, RoomSchema, stations, type Task, type TaskField, TaskSchema } from '@fryward/shared'
+import {
+  type Culture,
+  CultureSchema,
+  type Fact,
+  FactSchema,
+  type NewFact,
+  type Room,
+  RoomSchema,
+  stations,
+  type Task,
+  type TaskField,
+  TaskSchema,
+} from '@fryward/shared'
 
 let ids = 0
 /** A new id each time, of the shape that the contract asks for. */
@@ -29,4 +41,20 @@ export const makeTask = (fields: TaskField[], part: Partial<Task> = {}): Task =>
     ...{ fields, onDate: '2026-11-25', roundId: 'morning', state: 'open', isForStandIn: true, reason: null },
     ...{ dueAt: '2026-11-25T07:00:00.000Z', lateAt: '2026-11-25T09:00:00.000Z', closesAt: '2026-11-26T05:00:00.000Z' },
     ...{ closedByName: null, closedAt: null, signOffs: [], lastValues: {}, changes: [], ...part },
+  })
+
+/** A rotifer culture in use; invented. */
+export const makeCulture = (part: Partial<Culture> = {}): Culture =>
+  CultureSchema.parse({
+    ...{ id: newId(), name: 'R1', kind: 'rotifer', strain: 'L', volumeL: 20, temperatureC: 26, salinity: 25 },
+    ...{ hasFilter: false, isBackup: false, concentrateId: null, parentCultureId: null, note: '', version: 1 },
+    ...{ startedAt: '2026-11-01T08:00:00.000Z', endedAt: null, endReason: null, densityNow: null, ...part },
+  })
+
+/** What the API keeps of a fact that was just recorded. */
+export const keepFact = (body: NewFact): Fact =>
+  FactSchema.parse({
+    ...{ id: newId(), subjectKind: 'culture', at: '2026-11-25T08:00:00.000Z', receivedAt: '2026-11-25T08:00:00.000Z' },
+    ...{ recordedByName: 'Carla', taskId: null, struckAt: null, struckByName: null, struckReason: null, revision: 2 },
+    ...body,
   })

@@ -9,10 +9,7 @@ import { LinkButton } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
 import { serverOptions, useSignIn } from '@/parts/session/queries.ts'
-
-/** Only a path of this site: a link must not sign somebody in and send them elsewhere. */
-const toSafePath = (next: string | null) =>
-  next?.startsWith('/') && !next.startsWith('//') && !next.includes('\\') ? next : '/rooms'
+import { toSafePath } from './safe-path.ts'
 
 export function SignInPage() {
   const router = useRouter()

@@ -1,0 +1,106 @@
+import type { NewFact } from '@fryward/shared'
+import { screen, waitFor } from '@testing-library/react'
+import type { UserEvent } from '@testing-library/user-event'
+import { describe, expect, it } from 'vitest'
+import type { RecordKind } from '@/parts/facts/record-kinds.ts'
+import { answerApi, type Refusal } from '@/testing/answer-api.ts'
+import { keepFact, makeCulture } from '@/testing/made-up.ts'
+import { renderInRoom } from '@/testing/render-in-room.tsx'
+import { RecordForm } from './RecordForm.tsx'
+
+const own = makeCulture({ name: 'R1' })
+const other = makeCulture({ name: 'R2' })
+const ended = makeCulture({ name: 'R3', endedAt: '2026-11-20T08:00:00.000Z' })
+
+function open(kind: RecordKind, { refusals = [] as Refusal[] } = {}) {
+  const none = () => []
+  const left = [...refusals]
+  const { writes } = answerApi({
+    recordFact: ({ body }) => {
+      const refused = left.shift()
+      return refused ? { refused } : keepFact(body as NewFact)
+    },
+    ...{ listTanks: none, listPairs: none, listClutches: none, listLarvalBatches: none, listJuvenileGroups: none },
+    ...{ listConcentrates: none, listCultures: () => [own, other, ended] },
+  })
+  let closed = 0
+  const { user } = renderInRoom(
+    <RecordForm subject={{ id: own.id, kind: 'culture', name: own.name }} kind={kind} onClose={() => closed++} />,
+  )
+  return { user, sent: () => writes.map(({ body }) => body as NewFact), closed: () => closed }
+}
+
+const box = (name: string | RegExp) => screen.getByRole('textbox', { name })
+const record = (user: UserEvent) => user.click(screen.getByRole('button', { name: 'Record' }))
+
+describe('a count without a task', () => {
+  it('says what its samples make, and is kept with all of them', async () => {
+    const { user, sent, closed } = open('count')
+    await user.type(box('Sample 1'), '120')
+    await user.type(box('Sample 2'), '100')
+    await user.clear(box(/Diluted/))
+    await user.type(box(/Diluted/), '2')
+    expect(screen.getByText('Makes 220 per mL')).toBeDefined()
+    await record(user)
+    await waitFor(() => expect(closed()).toBe(1))
+    expect(sent()).toMatchObject([
+      { kind: 'count', subjectId: own.id, data: { of: 'culture', animals: [120, 100], volumeMl: 1, dilution: 2 } },
+    ])
+    expect(screen.getByRole('status').textContent).toBe('Recorded: R1')
+  })
+
+  it('is not sent without a sample, and says what it wants', async () => {
+    const { user, sent } = open('count')
+    await record(user)
+    expect(screen.getByText('At least one sample, as a whole number.')).toBeDefined()
+    expect(sent()).toEqual([])
+  })
+})
+
+describe('a harvest without a task', () => {
+  it('goes to the cultures in use but its own, and is as much as its parts', async () => {
+    const { user, sent } = open('harvest')
+    const to = await screen.findByRole('textbox', { name: 'To R2' })
+    expect(screen.queryByRole('textbox', { name: 'To R1' })).toBeNull()
+    expect(screen.queryByRole('textbox', { name: 'To R3' })).toBeNull()
+    await user.type(to, '1.5')
+    await user.type(box('To the drain'), '0.5')
+    await record(user)
+    await waitFor(() => expect(sent()).toHaveLength(1))
+    expect(sent()[0]?.data).toEqual({
+      volumeL: 2,
+      parts: [
+        { to: 'culture', subjectId: other.id, volumeL: 1.5 },
+        { to: 'drain', volumeL: 0.5 },
+      ],
+    })
+  })
+
+  it('of nothing is not sent', async () => {
+    const { user, sent } = open('harvest')
+    await user.type(await screen.findByRole('textbox', { name: 'To R2' }), '0')
+    await record(user)
+    expect(screen.getByText('How much went where.')).toBeDefined()
+    expect(sent()).toEqual([])
+  })
+})
+
+describe('more than the book knew of', () => {
+  const asked: Refusal = {
+    ...{ status: 409, code: 'needs_confirmation', detail: 'The book says nothing of them. Why were there more?' },
+    fields: [],
+  }
+
+  it('is asked about, and the reason goes along on the second try', async () => {
+    const { user, sent, closed } = open('loss', { refusals: [asked] })
+    await record(user)
+    await user.type(await screen.findByRole('textbox', { name: /Why were there more/ }), 'found behind the filter')
+    expect(closed()).toBe(0)
+    await record(user)
+    await waitFor(() => expect(closed()).toBe(1))
+    expect(sent().map(({ data }) => 'beyondBook' in data && data.beyondBook)).toEqual([
+      false,
+      'found behind the filter',
+    ])
+  })
+})
