@@ -12,7 +12,16 @@ import {
   TemperatureCSchema,
   VolumeLSchema,
 } from './primitives.ts'
-import { aboveZero, numberBetween, trimmedText, wholeBetween, wholeInAddress, withDefault } from './shapes.ts'
+import {
+  aboveZero,
+  atLeast,
+  atMost,
+  numberBetween,
+  trimmedText,
+  wholeBetween,
+  wholeInAddress,
+  withDefault,
+} from './shapes.ts'
 import {
   careActs,
   clutchIntents,
@@ -37,7 +46,7 @@ const BeyondBookSchema = z.optional(ReasonSchema)
  */
 export const CountDataSchema = z.strictObject({
   of: z.enum(countTargets),
-  animals: z.array(wholeBetween(0, 100_000)).check(z.minLength(1), z.maxLength(20)),
+  animals: z.array(wholeBetween(0, 100_000)).check(atLeast(1), atMost(20)),
   volumeMl: z.optional(aboveZero(10_000)),
   dilution: withDefault(numberBetween(1, 10_000), 1),
   /** Eggs seen on the females looked at, for the egg ratio. */
@@ -53,7 +62,7 @@ export const HarvestPartSchema = z.strictObject({
 })
 /** Litres taken from a culture and where each litre went; the parts add up to the whole. */
 export const HarvestDataSchema = z
-  .strictObject({ volumeL: VolumeLSchema, parts: z.array(HarvestPartSchema).check(z.minLength(1), z.maxLength(20)) })
+  .strictObject({ volumeL: VolumeLSchema, parts: z.array(HarvestPartSchema).check(atLeast(1), atMost(20)) })
   .check(
     z.refine(
       (harvest) => Math.abs(harvest.parts.reduce((sum, part) => sum + part.volumeL, 0) - harvest.volumeL) < 0.0051,
@@ -128,7 +137,7 @@ export const TransferDataSchema = z.strictObject({
 
 export const ObservationDataSchema = z
   .strictObject({
-    signs: withDefault(z.array(z.enum(signs)).check(z.maxLength(20)), []),
+    signs: withDefault(z.array(z.enum(signs)).check(atMost(20)), []),
     eggStage: z.optional(z.enum(eggStages)),
     note: z.optional(NoteSchema),
   })

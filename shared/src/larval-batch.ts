@@ -10,7 +10,7 @@ import {
   ReasonSchema,
   VersionSchema,
 } from './primitives.ts'
-import { withDefault } from './shapes.ts'
+import { atMost, withDefault } from './shapes.ts'
 
 /** Larvae of one or more clutches that share a tank. Numbers are worked out from the facts. */
 export const LarvalBatchSchema = z
@@ -37,7 +37,7 @@ export type LarvalBatch = z.infer<typeof LarvalBatchSchema>
 export const NewLarvalBatchSchema = z.strictObject({
   name: z.optional(NameSchema),
   tankId: IdSchema,
-  clutchIds: withDefault(z.array(IdSchema).check(z.maxLength(10)), []),
+  clutchIds: withDefault(z.array(IdSchema).check(atMost(10)), []),
   /** Needed when no clutch of this room is named (larvae bought in). */
   species: z.optional(SpeciesIdSchema),
   hatchedOn: PlainDateSchema,

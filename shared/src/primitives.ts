@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { aboveZero, numberBetween, trimmedText, wholeBetween, withDefault } from './shapes.ts'
+import { aboveZero, atMost, numberBetween, trimmedText, wholeBetween, withDefault } from './shapes.ts'
 import { locales, subjectKinds, unitSystems, units } from './vocabulary.ts'
 
 /** UUIDv7, made by the application so that rows sort by when they were made. */
@@ -49,7 +49,7 @@ const isTimeZone = (value: string): boolean => {
 }
 export const TimeZoneSchema = z
   .string()
-  .check(z.maxLength(64), z.refine(isTimeZone, 'an IANA time zone such as Europe/Lisbon'))
+  .check(atMost(64), z.refine(isTimeZone, 'an IANA time zone such as Europe/Lisbon'))
   .register(z.globalRegistry, { description: 'IANA time zone' })
 
 export const NameSchema = trimmedText({ shortest: 1, longest: 80, wanted: 'a name of at least one letter' })

@@ -13,7 +13,7 @@ import {
   UnitSystemSchema,
   VersionSchema,
 } from './primitives.ts'
-import { withDefault } from './shapes.ts'
+import { atLeast, atMost, exactly, withDefault } from './shapes.ts'
 import { NewTankSchema } from './tank.ts'
 import { type Station, stations } from './vocabulary.ts'
 
@@ -26,8 +26,8 @@ export const RoundSchema = z.strictObject({
 export type Round = z.infer<typeof RoundSchema>
 
 export const RoundsSchema = z.array(RoundSchema).check(
-  z.minLength(1),
-  z.maxLength(8),
+  atLeast(1),
+  atMost(8),
   z.refine((rounds) => new Set(rounds.map((round) => round.id)).size === rounds.length, 'rounds with different ids'),
   z.refine(
     (rounds) => rounds.every((round, i) => i === 0 || rounds[i - 1]!.at < round.at),
@@ -42,7 +42,7 @@ const isWalk = (order: readonly Station[]): boolean =>
 /** The stations as this room walks them. What is sick comes after all that is healthy, whatever the room prefers. */
 export const StationOrderSchema = z
   .array(z.enum(stations))
-  .check(z.length(stations.length), z.refine(isWalk, 'every station once, and no animals after quarantine'))
+  .check(exactly(stations.length), z.refine(isWalk, 'every station once, and no animals after quarantine'))
 
 const roomFields = {
   name: NameSchema,
@@ -84,9 +84,9 @@ export const RoomSetupSchema = z.strictObject({
   rounds: withDefault(RoundsSchema, defaultRounds),
   stationOrder: withDefault(StationOrderSchema, [...stations]),
   concentrate: z.optional(NewConcentrateSchema),
-  tanks: withDefault(z.array(NewTankSchema).check(z.maxLength(50)), []),
+  tanks: withDefault(z.array(NewTankSchema).check(atMost(50)), []),
   cultures: withDefault(
-    z.array(z.omit(NewCultureSchema, { concentrateId: true, parentCultureId: true })).check(z.maxLength(50)),
+    z.array(z.omit(NewCultureSchema, { concentrateId: true, parentCultureId: true })).check(atMost(50)),
     [],
   ),
 })

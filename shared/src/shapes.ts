@@ -20,7 +20,19 @@ export const wholeBetween = (minimum: number, maximum: number) => z.int().check(
 export const wholeInAddress = (minimum: number, maximum: number) =>
   z.coerce.number().check(z.int(), z.minimum(minimum), z.maximum(maximum))
 
-/** Lengths count UTF-16 code units, as browsers do. `wanted` is what a person reads when the text is too short. */
+// zod measures whatever brings a `length`, and stumbles over one that is no number; only text and lists have one here.
+function measured<C extends z.core.$ZodCheckMinLength | z.core.$ZodCheckMaxLength | z.core.$ZodCheckLengthEquals>(
+  check: C,
+) {
+  check._zod.def.when = ({ value }) => typeof value === 'string' || Array.isArray(value)
+  return check
+}
+
+/** Lengths of text count characters, those of lists items. `wanted` is what a person reads when it is too short. */
+export const atLeast = (shortest: number, wanted?: string) => measured(z.minLength(shortest, wanted))
+export const atMost = (longest: number) => measured(z.maxLength(longest))
+export const exactly = (length: number) => measured(z.length(length))
+
 type TextLimits = { shortest?: number; longest: number; wanted?: string }
 
 /** Text as it was typed, spaces at its ends included. */
@@ -31,6 +43,6 @@ export const text = ({ shortest = 0, longest, wanted }: TextLimits) =>
 export const trimmedText = (limits: TextLimits) => z.string().check(z.trim(), ...lengthChecks(limits))
 
 const lengthChecks = ({ shortest = 0, longest, wanted }: TextLimits) => [
-  ...(shortest > 0 ? [z.minLength(shortest, wanted)] : []),
-  z.maxLength(longest),
+  ...(shortest > 0 ? [atLeast(shortest, wanted)] : []),
+  atMost(longest),
 ]

@@ -11,7 +11,7 @@ import {
   ReasonSchema,
   SubjectRefSchema,
 } from './primitives.ts'
-import { withDefault } from './shapes.ts'
+import { atMost, withDefault } from './shapes.ts'
 import { stations, taskStates, units, verbs } from './vocabulary.ts'
 
 /** Where a number in "why" was read. */
@@ -209,7 +209,7 @@ export const SignOffSchema = z.strictObject({
   /** The amount that stood on the screen. */
   shownAmount: z.optional(z.nullable(QuantitySchema)),
   /** Names of the fields whose improbable value was confirmed. */
-  confirmed: withDefault(z.array(z.string()).check(z.maxLength(50)), []),
+  confirmed: withDefault(z.array(z.string()).check(atMost(50)), []),
   /** "I really did it too", after being told that somebody already has. */
   again: withDefault(z.boolean(), false),
 })
