@@ -3,7 +3,9 @@
 // reference.
 const awayCodes =
   /^(08\w{3}|53\w{3}|57P\w{2}|40001|40P01|ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT|ENOTFOUND|P1001|P1002|P1008|P1017|P2024|P2028|P2034)$/
-const awayMessages = /Connection terminated|Can't reach database server|connection is closed|not currently accepting/i
+// What pg says in words only. Source: lib/client.js of pg 8 and index.js of pg-pool 3.
+const awayMessages =
+  /Connection terminated|is not queryable|timeout exceeded when trying to connect|pool after calling end|Query read timeout|Can't reach database server|connection is closed|not currently accepting/i
 
 /** Whether an error says that the database did not answer, wherever in it that is said; trying again may help then. */
 export function isDatabaseAway(error: unknown): boolean {

@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest'
+import { isDatabaseAway } from './database-away.ts'
+
+test.each([
+  'Connection terminated unexpectedly',
+  'Connection terminated due to connection timeout',
+  'Client has encountered a connection error and is not queryable',
+  'Client was closed and is not queryable',
+  'timeout exceeded when trying to connect',
+  'Cannot use a pool after calling end on the pool',
+])('"%s" is said of a database that is away', (message) => {
+  expect(isDatabaseAway(new Error(message))).toBe(true)
+  expect(isDatabaseAway(new Error('the sign-in failed', { cause: new Error(message) }))).toBe(true)
+})
+
+test.each(['57P01', '57P03', '08006', '53300', 'ECONNREFUSED', 'P2028'])('the code %s is too', (code) => {
+  expect(isDatabaseAway(Object.assign(new Error('x'), { code }))).toBe(true)
+  expect(isDatabaseAway({ meta: { driverAdapterError: { cause: { originalCode: code } } } })).toBe(true)
+})
+
+test('a mistake of ours is none of these', () => {
+  for (const error of [new TypeError('x is not a function'), { code: '23505' }, { code: 'P2002' }, null, 'text'])
+    expect(isDatabaseAway(error)).toBe(false)
+})
