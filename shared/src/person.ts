@@ -1,11 +1,11 @@
 import * as z from 'zod/mini'
 import { IdSchema, InstantSchema, NameSchema, TimeZoneSchema } from './primitives.ts'
-import { text, trimmedText, wholeBetween, withDefault } from './shapes.ts'
+import { atMost, text, trimmedText, wholeBetween, withDefault } from './shapes.ts'
 import { roles } from './vocabulary.ts'
 
 export const RoleSchema = z.enum(roles)
 export const UserIdSchema = text({ shortest: 1, longest: 64 })
-export const EmailSchema = z.email().check(z.maxLength(254))
+export const EmailSchema = z.email().check(atMost(254))
 /** Length only, as NIST SP 800-63B (2017, section 5.1.1) asks; no rules about character kinds. */
 export const PasswordSchema = text({ shortest: 10, longest: 128, wanted: 'a password of at least 10 characters' })
 
@@ -24,6 +24,12 @@ export const MeSchema = z
   })
   .register(z.globalRegistry, { id: 'Me' })
 export type Me = z.infer<typeof MeSchema>
+
+export const SignInSchema = z.strictObject({
+  email: EmailSchema,
+  /** Shorter ones are a wrong password like any other. */
+  password: text({ shortest: 1, longest: 128, wanted: 'a password' }),
+})
 
 /** What a stranger may know about this server. */
 export const ServerStatusSchema = z

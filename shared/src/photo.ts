@@ -26,7 +26,4 @@ export const NewPhotoQuerySchema = z.strictObject({
 })
 export const photoTypes = ['image/jpeg', 'image/png', 'image/webp'] as const
 export const maximumPhotoBytes = 15 * 1024 * 1024
-/** Outside the table because their bodies are bytes: POST photos, GET one as 'full' or 'thumbnail'. */
-export const photosPath = '/rooms/:roomId/photos'
-export const photoFilePath = '/rooms/:roomId/photos/:photoId/:size'
 export const photoSizes = ['full', 'thumbnail'] as const

@@ -14,14 +14,16 @@ import { roomRoutes } from './routes/room.ts'
 import type { Route } from './routes/route.ts'
 import { ruleRoutes } from './routes/rules.ts'
 import { serverRoutes } from './routes/server.ts'
+import { sessionRoutes } from './routes/session.ts'
 import { tankRoutes } from './routes/tanks.ts'
 import { taskRoutes } from './routes/tasks.ts'
 
-export type { Method, Route } from './routes/route.ts'
+export { json, type Method, type Route, type RouteKind } from './routes/route.ts'
 
-/** Every request the API answers, under /api/v1. The API registers these; the dashboard and the tests call them. */
+/** Every request the API answers. The API registers these; the dashboard and the tests call them. */
 export const routes = {
   ...serverRoutes,
+  ...sessionRoutes,
   ...peopleRoutes,
   ...roomRoutes,
   ...tankRoutes,
@@ -40,6 +42,8 @@ export const routes = {
 } as const satisfies Record<string, Route>
 
 export type RouteId = keyof typeof routes
+/** Routes whose requests and answers are JSON. */
+export type JsonRouteId = { [K in RouteId]: RouteOf<K>['kind'] extends 'json' ? K : never }[RouteId]
 export type RouteOf<K extends RouteId> = (typeof routes)[K]
 export type ParamsOf<K extends RouteId> = z.infer<RouteOf<K>['params']>
 export type QueryOf<K extends RouteId> = z.infer<RouteOf<K>['query']>
@@ -48,8 +52,13 @@ export type BodyOf<K extends RouteId> = z.infer<RouteOf<K>['body']>
 export type BodyInputOf<K extends RouteId> = z.input<RouteOf<K>['body']>
 export type ResponseOf<K extends RouteId> = z.infer<RouteOf<K>['response']>
 
-/** Server-sent events of a room, outside the table because their answer is a stream of `RoomEvent`. */
-export const eventsPath = '/rooms/:roomId/events'
-
-/** One file with everything on the server, streamed; for whoever claimed it. */
-export const backupPath = '/backup'
+/** The address of a route with its parameters filled in; one that is missing is a mistake of ours and throws. */
+export function addressOf(id: RouteId, params: Record<string, unknown> = {}): string {
+  const { base, path } = routes[id]
+  const filled = path.replaceAll(/:([a-zA-Z]+)/g, (_, name: string) => {
+    const value = params[name]
+    if (typeof value !== 'string' || value === '') throw new Error(`path ${path} needs ${name}; got ${String(value)}`)
+    return encodeURIComponent(value)
+  })
+  return `${base}${filled}`
+}

@@ -1,4 +1,4 @@
-import { errorCodes, type RouteId } from '@fryward/shared'
+import { errorCodes, json, type RouteId } from '@fryward/shared'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { openWorld, type World } from '../support/world.ts'
@@ -30,7 +30,8 @@ beforeAll(async () => {
 afterAll(() => world.close())
 
 const writes = routeIds.filter((id) => routeOf(id).method !== 'GET')
-const withBody = writes.filter((id) => routeOf(id).method !== 'DELETE')
+const withBody = writes.filter((id) => routeOf(id).takes.includes(json))
+const uploads = writes.filter((id) => routeOf(id).kind === 'bytes')
 // These are slowed down after 20 tries a minute from one address; each test below asks from an address of its own.
 let lastAddress = 0
 const fresh = () => {
@@ -69,7 +70,8 @@ const bodySchema = (id: RouteId): JsonSchema => {
 }
 
 const ask = (id: RouteId, request: RawRequest) =>
-  send(world, full.owner, id, {
+  // A mutilated sign-out that is none would end the owner's session.
+  send(world, routeOf(id).permission === 'anyone' ? null : full.owner, id, {
     ...request,
     remoteAddress: fresh(),
     headers: { 'idempotency-key': `bad-input-${lastAddress}`, ...request.headers },
@@ -142,6 +144,25 @@ describe.each(withBody)('%s', (id) => {
       }),
       { numRuns: 12 },
     )
+  })
+})
+
+describe.each(uploads)('%s', (id) => {
+  test('refuses other formats, none, and bytes that are not what their type says', async () => {
+    const request = await valid(id)
+    const [type] = routeOf(id).takes
+    const data = request.bytes!.data
+    const asks = ['text/plain', 'application/json', 'multipart/form-data', 'image/svg+xml', 'nonsense'].map(
+      (wrong) => ({
+        said: wrong,
+        bytes: { type: wrong, data },
+      }),
+    )
+    asks.push({ said: 'nothing', bytes: { type: type!, data: Buffer.alloc(0) } })
+    asks.push({ said: 'a byte too many', bytes: { type: type!, data: Buffer.alloc(routeOf(id).mostBytes + 1) } })
+    asks.push({ said: 'zeroes', bytes: { type: type!, data: Buffer.alloc(5000) } })
+    asks.push({ said: 'a half of it', bytes: { type: type!, data: data.subarray(0, data.length / 2) } })
+    await expectRefusals(asks.map(({ said, bytes }) => ({ said, ask: () => ask(id, { ...request, bytes }) })))
   })
 })
 

@@ -14,8 +14,10 @@ export type EventStream = {
 }
 
 /** The server's own address on this machine, listening once it is asked for. */
-export async function listen(world: World): Promise<string> {
-  return world.app.listen({ host: '127.0.0.1', port: 0 })
+export async function listen({ app }: World): Promise<string> {
+  const known = app.server.address()
+  if (known === null || typeof known === 'string') return app.listen({ host: '127.0.0.1', port: 0 })
+  return `http://127.0.0.1:${known.port}`
 }
 
 export async function openStream({

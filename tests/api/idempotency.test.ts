@@ -1,21 +1,24 @@
 import { randomUUID } from 'node:crypto'
 import { forgetOldAnswers } from '@fryward/room'
 import { personHeader } from '@fryward/shared'
-import { afterAll, beforeAll, expect, test } from 'vitest'
-import { openRoom, openWorld, type Person, type World } from '../support/world.ts'
-import { send } from './send.ts'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { openWorld, type Person, type World } from '../support/world.ts'
+import { fingerprintOf } from './fingerprint.ts'
+import { type FullRoom, openFullRoom } from './full-room.ts'
+import { routeIds, routeOf, send } from './send.ts'
+import { validRequest } from './valid-requests.ts'
 
 let world: World
+let full: FullRoom
+let serial = 0
 let owner: Person
 let caretaker: Person
 let roomId: string
 
 beforeAll(async () => {
   world = await openWorld()
-  const opened = await openRoom(world)
-  owner = opened.owner
-  roomId = opened.room.id
-  caretaker = await world.person('Carla', { roomId, role: 'caretaker' })
+  full = await openFullRoom(world)
+  ;({ owner, caretaker, roomId } = full)
 })
 afterAll(() => world.close())
 
@@ -30,6 +33,28 @@ const create = (person: Person, key: string, name: string, inRoom = roomId) =>
   world.call(person, 'createTank', { params: { roomId: inRoom }, body: tank(name), key })
 const tanksNamed = (name: string) => world.database.prisma.subject.count({ where: { roomId, name } })
 const revision = async () => (await world.database.prisma.room.findUniqueOrThrow({ where: { id: roomId } })).revision
+
+const keyed = routeIds.filter((id) => routeOf(id).method !== 'GET' && routeOf(id).permission !== 'anyone')
+
+describe.each(keyed)('%s', (id) => {
+  test('sent twice with one key has one effect and one answer', async () => {
+    serial += 1
+    const sender = id === 'acceptInvitation' ? await world.person('Guest') : owner
+    const request = {
+      ...(await validRequest(id, { world, full, as: sender, serial })),
+      headers: { 'idempotency-key': randomUUID() },
+    }
+    const before = await fingerprintOf(world, roomId)
+    const first = await send(world, sender, id, request)
+    expect(first.status, first.text).toBe(routeOf(id).status)
+    const after = await fingerprintOf(world, roomId)
+    // A preview is the one that writes nothing.
+    if (id !== 'previewRule') expect(after).not.toEqual(before)
+    const second = await send(world, sender, id, request)
+    expect([second.status, second.json]).toEqual([first.status, first.json])
+    expect(await fingerprintOf(world, roomId)).toEqual(after)
+  })
+})
 
 test('a repeated request gets the first answer and has one effect', async () => {
   const key = randomUUID()

@@ -1,55 +1,22 @@
 import { randomUUID } from 'node:crypto'
-import { mkdtemp, readdir, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { crc32, deflateSync } from 'node:zlib'
+import { readdir } from 'node:fs/promises'
 import { maximumPhotoBytes, type Photo, PhotoSchema, ProblemSchema } from '@fryward/shared'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { openWorld, type Person, type World } from '../support/world.ts'
 import { fingerprintOf } from './fingerprint.ts'
 import { type FullRoom, openFullRoom } from './full-room.ts'
+import { hiddenPlace, picture } from './picture.ts'
 
 let world: World
 let full: FullRoom
 let neighbour: FullRoom
-let photosFolder: string
 
 beforeAll(async () => {
-  photosFolder = await mkdtemp(join(tmpdir(), 'fryward-photos-'))
-  world = await openWorld({ photosFolder })
+  world = await openWorld()
   neighbour = await openFullRoom(world, { name: 'Next door' })
   full = await openFullRoom(world)
 })
-afterAll(async () => {
-  await world.close()
-  await rm(photosFolder, { recursive: true, force: true })
-})
-
-const hiddenPlace = 'taken at 38.7223 N 9.1393 W'
-
-/** A PNG of one colour, with a text and a metadata block in it that say where it was taken. */
-function picture({ width = 800, height = 600, shade = 120 } = {}): Buffer {
-  const row = Buffer.concat([Buffer.from([0]), Buffer.alloc(width * 3, shade)])
-  const header = Buffer.alloc(13)
-  header.writeUInt32BE(width, 0)
-  header.writeUInt32BE(height, 4)
-  header.set([8, 2, 0, 0, 0], 8)
-  const chunk = (type: string, data: Buffer) => {
-    const body = Buffer.concat([Buffer.from(type, 'latin1'), data])
-    const ends = Buffer.alloc(8)
-    ends.writeUInt32BE(data.length, 0)
-    ends.writeUInt32BE(crc32(body), 4)
-    return Buffer.concat([ends.subarray(0, 4), body, ends.subarray(4)])
-  }
-  return Buffer.concat([
-    Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
-    chunk('IHDR', header),
-    chunk('tEXt', Buffer.from(`Comment\0${hiddenPlace}`, 'latin1')),
-    chunk('iTXt', Buffer.from(`XML:com.adobe.xmp\0\0\0\0\0<x>${hiddenPlace}</x>`, 'latin1')),
-    chunk('IDAT', deflateSync(Buffer.concat(Array<Buffer>(height).fill(row)))),
-    chunk('IEND', Buffer.alloc(0)),
-  ])
-}
+afterAll(() => world.close())
 
 type Sent = {
   person?: Person | null
@@ -64,7 +31,8 @@ async function add({ person = full.standIn, image = picture(), type = 'image/png
     url: `/api/v1/rooms/${full.roomId}/photos`,
     query: { subjectId: full.pair.id, ...query },
     headers: {
-      ...{ host: 'localhost:3000', 'content-type': type },
+      host: 'localhost:3000',
+      'content-type': type,
       ...(person ? { cookie: person.cookie } : {}),
       ...(key ? { 'idempotency-key': key } : {}),
     },
@@ -79,7 +47,8 @@ const file = (photo: Photo, size: string, person: Person = full.viewer) =>
     headers: { host: 'localhost:3000', cookie: person.cookie },
   })
 const list = () => world.ok(full.viewer, 'listPhotos', { params: { roomId: full.roomId } })
-const filesKept = async () => (await readdir(photosFolder, { recursive: true })).filter((name) => name.endsWith('.jpg'))
+const filesKept = async () =>
+  (await readdir(world.photosFolder, { recursive: true })).filter((name) => name.endsWith('.jpg'))
 
 test('a photo stands with its record, is listed, and has its audit row', async () => {
   const fact = await world.ok(full.standIn, 'recordFact', {
@@ -129,14 +98,24 @@ test('the same picture twice is one file and two photos', async () => {
   expect(await filesKept()).toEqual(before)
 })
 
-test('the same photo sent again under its key is on the record once; another one under that key is refused', async () => {
+test('a photo whose answer was lost is one photo however often it is sent again', async () => {
+  const [image, key] = [picture({ shade: 33 }), randomUUID()]
+  const count = async () => (await list()).length
+  const before = await count()
+  const answers = await Promise.all([1, 2, 3].map(() => add({ image, key })))
+  answers.push(await add({ image, key }))
+  for (const answer of answers) expect([answer.status, answer.json]).toEqual([201, answers[0]!.json])
+  expect(await count()).toBe(before + 1)
+})
+
+test('the key of one photo does for no other picture, and for no other caption', async () => {
   const key = randomUUID()
-  const before = (await list()).length
-  const first = await added({ key })
-  expect(await added({ key })).toEqual(first)
-  expect((await list()).length).toBe(before + 1)
-  const other = await add({ key, image: picture({ shade: 121 }) })
-  expect(ProblemSchema.parse(other.json).code).toBe('idempotency_mismatch')
+  await add({ image: picture({ shade: 34 }), key })
+  const others = [await add({ image: picture({ shade: 35 }), key }), await add({ query: { caption: 'eggs' }, key })]
+  for (const { status, json } of others) {
+    expect(status).toBe(409)
+    expect(ProblemSchema.parse(json).code).toBe('idempotency_mismatch')
+  }
 })
 
 test('a picture larger than a screen is made smaller', async () => {

@@ -68,7 +68,7 @@ describe('signing in', () => {
       headers: { host: 'localhost:3000', origin: 'http://localhost:3000' },
       payload: { email: 'self@example.test', password, name: 'Self' },
     })
-    expect(answer.json().code).toBe('invalid_input')
+    expect(answer.json().code).toBe('not_found')
     expect(await world.database.prisma.user.count({ where: { email: 'self@example.test' } })).toBe(0)
   })
 

@@ -1,8 +1,9 @@
-import { addPhoto } from '@fryward/room'
-import type { RouteId } from '@fryward/shared'
+import { PhotoSchema, type RouteId } from '@fryward/shared'
+import { z } from 'zod'
 import { type Person, roomSetup, type World } from '../support/world.ts'
 import { type FullRoom, minutesFrom } from './full-room.ts'
-import type { RawRequest } from './send.ts'
+import { picture } from './picture.ts'
+import { type RawRequest, send } from './send.ts'
 
 /** What a request is written for: the room it asks, who sends it, and a number that makes its names new. */
 export type Writing = { world: World; full: FullRoom; as: Person; serial: number }
@@ -22,12 +23,21 @@ async function versionOf({ world, full }: Writing, id: string): Promise<number> 
   return row.version
 }
 
-const end = (param: string, thing: 'pairTank' | 'culture' | 'pair' | 'batch') => async (writing: Writing) => {
-  const { id } = writing.full[thing]
-  return {
-    params: inRoom(writing, { [param]: id }),
-    body: { reason: 'no longer needed', version: await versionOf(writing, id) },
-  }
+/** What a request of that kind makes, asked for by the owner: something nobody has ended, linked or struck out yet. */
+async function made(
+  id: 'createTank' | 'createCulture' | 'createPair' | 'createLarvalBatch' | 'createFeedLink',
+  writing: Writing,
+) {
+  const { json, text } = await send(writing.world, writing.full.owner, id, await validRequest(id, writing))
+  const parsed = MadeSchema.safeParse(json)
+  if (!parsed.success) throw new Error(`${id} was refused: ${text}`)
+  return parsed.data
+}
+const MadeSchema = z.object({ id: z.string(), version: z.number() })
+
+const end = (param: string, creation: Parameters<typeof made>[0]) => async (writing: Writing) => {
+  const { id, version } = await made(creation, writing)
+  return { params: inRoom(writing, { [param]: id }), body: { reason: 'no longer needed', version } }
 }
 const change =
   (param: string, thing: 'pairTank' | 'culture' | 'pair' | 'clutch' | 'batch', body: object) =>
@@ -48,12 +58,27 @@ async function newcomer({ world, full, serial }: Writing): Promise<string> {
   return (await world.person(`Newcomer ${serial}`, { roomId: full.roomId, role: 'viewer' })).userId
 }
 
-async function taskOf({ world, full }: Writing, ruleId: string): Promise<string> {
-  const task = await world.database.prisma.task.findFirstOrThrow({
+async function taskOf({ world, full }: Writing, ruleId: string): Promise<{ id: string; state: string }> {
+  return world.database.prisma.task.findFirstOrThrow({
     where: { roomId: full.roomId, ruleId, dueAt: { lte: minutesFrom(world, 1440) } },
     orderBy: [{ dueAt: 'desc' }, { id: 'asc' }],
   })
-  return task.id
+}
+
+/** A task of the rule that nobody has closed; what somebody closed is taken back first. */
+async function openTask(writing: Writing, ruleId: string): Promise<{ taskId: string }> {
+  const { world, full } = writing
+  const { id: taskId, state } = await taskOf(writing, ruleId)
+  if (state !== 'open') await world.ok(full.owner, 'undoTask', { params: { roomId: full.roomId, taskId }, body: {} })
+  return { taskId }
+}
+
+/** A task that who asks has just signed off. */
+async function doneTask(writing: Writing): Promise<{ taskId: string }> {
+  const { taskId } = await openTask(writing, 'room-equipment')
+  const params = { roomId: writing.full.roomId, taskId }
+  await writing.world.ok(await recorder(writing), 'signOffTask', { params, body: {} })
+  return { taskId }
 }
 
 async function groupOf({ world, full, serial }: Writing): Promise<{ id: string; version: number }> {
@@ -74,22 +99,33 @@ async function worryOf({ world, full }: Writing): Promise<string> {
   return (await world.ok(full.owner, 'writeNote', { params: { roomId: full.roomId }, body })).id
 }
 
-async function photoOf({ world, full, as }: Writing): Promise<string> {
-  const { database, clock } = world
-  const ctx = { database, actor: { kind: 'person' as const, ...as }, now: clock.now() }
-  const isMember = await database.prisma.membership.findFirst({ where: { roomId: full.roomId, userId: as.userId } })
-  const by =
-    isMember && isMember.role !== 'viewer' ? ctx : { ...ctx, actor: { kind: 'person' as const, ...full.owner } }
-  const stored = { sha256: 'a'.repeat(64), width: 10, height: 10, bytes: 100 }
-  const input = { subjectId: full.pair.id, caption: 'the nest' }
-  return (await addPhoto({ ctx: by, roomId: full.roomId, input, store: async () => stored })).id
+/** Who asks, or the owner where they may record nothing. */
+async function recorder({ world, full, as }: Writing): Promise<Person> {
+  const membership = await world.database.prisma.membership.findFirst({
+    where: { roomId: full.roomId, userId: as.userId, role: { not: 'viewer' } },
+  })
+  return membership ? as : full.owner
 }
 
-async function factOf({ world, full, as }: Writing): Promise<string> {
-  const row = await world.database.prisma.fact.findFirst({
-    where: { roomId: full.roomId, recordedBy: as.userId, kind: 'observation', struckAt: null },
+const smallPicture = picture({ width: 40, height: 30 })
+const aPhoto = (full: FullRoom): RawRequest => ({
+  params: { roomId: full.roomId },
+  query: { subjectId: full.pair.id, caption: 'the nest' },
+  bytes: { type: 'image/png', data: smallPicture },
+})
+
+async function photoOf(writing: Writing): Promise<string> {
+  const { json } = await send(writing.world, await recorder(writing), 'addPhoto', aPhoto(writing.full))
+  return PhotoSchema.parse(json).id
+}
+
+async function factOf(writing: Writing): Promise<string> {
+  const { world, full } = writing
+  const recorded = await world.ok(await recorder(writing), 'recordFact', {
+    params: { roomId: full.roomId },
+    body: { kind: 'observation', subjectId: full.pair.id, data: { note: 'seen by mistake' } },
   })
-  return row?.id ?? full.culture.id
+  return recorded.id
 }
 
 const ruleSetting = async (writing: Writing) => {
@@ -104,6 +140,8 @@ const ruleSetting = async (writing: Writing) => {
   }
 }
 
+const addressFor = ({ serial }: Writing) => `10.7.${Math.floor(serial / 250)}.${(serial % 250) + 1}`
+
 const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRequest>> = {
   getHealth: () => ({}),
   getServer: () => ({}),
@@ -115,6 +153,16 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
       password: 'long enough 1',
     },
   }),
+  downloadBackup: () => ({}),
+  signIn: async (writing) => {
+    const email = `signs-in-${writing.serial}@example.test`
+    const { token } = await invitationOf(writing)
+    const account = { name: `Signs in ${writing.serial}`, email, password: 'long enough 1' }
+    await writing.world.ok(null, 'joinByInvitation', { params: { token }, body: account })
+    // From an address of its own: eight tries a minute are what one gets.
+    return { body: { email, password: account.password }, remoteAddress: addressFor(writing) }
+  },
+  signOut: () => ({ body: {} }),
   getMe: () => ({}),
   getInvitationPreview: async (writing) => ({ params: { token: (await invitationOf(writing)).token } }),
   joinByInvitation: async (writing) => ({
@@ -150,6 +198,7 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
         .version,
     },
   }),
+  listenToRoom: (writing) => ({ params: inRoom(writing) }),
   listSpecies: () => ({}),
 
   listTanks: (writing) => ({ params: inRoom(writing) }),
@@ -158,7 +207,7 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     body: { name: `Tank ${writing.serial}`, kind: 'storage', volumeL: 100, temperatureC: 25, salinity: 33 },
   }),
   changeTank: change('tankId', 'pairTank', { temperatureC: 26 }),
-  endTank: end('tankId', 'pairTank'),
+  endTank: end('tankId', 'createTank'),
 
   listConcentrates: (writing) => ({ params: inRoom(writing) }),
   createConcentrate: (writing) => ({
@@ -196,7 +245,7 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     },
   }),
   changeCulture: change('cultureId', 'culture', { temperatureC: 26 }),
-  endCulture: end('cultureId', 'culture'),
+  endCulture: end('cultureId', 'createCulture'),
   getCultureOutlook: (writing) => ({
     params: inRoom(writing, { cultureId: writing.full.culture.id }),
     query: { days: '3', harvestShare: '0.2' },
@@ -208,7 +257,7 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     body: { name: `Pair ${writing.serial}`, species: 'amphiprion-ocellaris', tankId: writing.full.larvalTank.id },
   }),
   changePair: change('pairId', 'pair', { isResting: false }),
-  endPair: end('pairId', 'pair'),
+  endPair: end('pairId', 'createPair'),
 
   listClutches: (writing) => ({ params: inRoom(writing) }),
   createClutch: (writing) => ({
@@ -234,28 +283,24 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     },
   }),
   changeLarvalBatch: change('batchId', 'batch', { note: 'looks well' }),
-  endLarvalBatch: end('batchId', 'batch'),
+  endLarvalBatch: end('batchId', 'createLarvalBatch'),
 
   listFeedLinks: (writing) => ({ params: inRoom(writing) }),
-  createFeedLink: (writing) => ({
+  createFeedLink: async (writing) => ({
     params: inRoom(writing),
     body: {
       batchId: writing.full.batch.id,
-      cultureId: writing.full.culture.id,
+      cultureId: (await made('createCulture', writing)).id,
       fromOn: writing.world.clock.now().slice(0, 10),
     },
   }),
-  endFeedLink: async (writing) => ({
-    params: inRoom(writing, { feedLinkId: writing.full.feedLink.id }),
-    body: {
-      untilOn: writing.world.clock.now().slice(0, 10),
-      version: (
-        await writing.world.database.prisma.feedLink.findUniqueOrThrow({
-          where: { roomId_id: { roomId: writing.full.roomId, id: writing.full.feedLink.id } },
-        })
-      ).version,
-    },
-  }),
+  endFeedLink: async (writing) => {
+    const { id, version } = await made('createFeedLink', writing)
+    return {
+      params: inRoom(writing, { feedLinkId: id }),
+      body: { untilOn: writing.world.clock.now().slice(0, 10), version },
+    }
+  },
 
   listJuvenileGroups: (writing) => ({ params: inRoom(writing) }),
   createJuvenileGroup: (writing) => ({
@@ -285,6 +330,10 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
   }),
   settleWorry: async (writing) => ({ params: inRoom(writing, { noteId: await worryOf(writing) }), body: {} }),
   listPhotos: (writing) => ({ params: inRoom(writing), query: { subjectId: writing.full.pair.id } }),
+  addPhoto: ({ full }) => aPhoto(full),
+  getPhotoFile: async (writing) => ({
+    params: inRoom(writing, { photoId: await photoOf(writing), size: 'thumbnail' }),
+  }),
   strikePhoto: async (writing) => ({ params: inRoom(writing, { photoId: await photoOf(writing) }) }),
 
   listFacts: (writing) => ({ params: inRoom(writing), query: { limit: '20' } }),
@@ -300,19 +349,16 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
 
   takeDuty: (writing) => ({ params: inRoom(writing, { date: '2027-03-11' }), body: { userId: writing.as.userId } }),
   getDay: (writing) => ({ params: inRoom(writing, { date: 'today' }) }),
-  getTask: async (writing) => ({ params: inRoom(writing, { taskId: await taskOf(writing, 'room-equipment') }) }),
+  getTask: async (writing) => ({ params: inRoom(writing, { taskId: (await taskOf(writing, 'room-equipment')).id }) }),
   signOffTask: async (writing) => ({
-    params: inRoom(writing, { taskId: await taskOf(writing, 'room-equipment') }),
+    params: inRoom(writing, await openTask(writing, 'room-equipment')),
     body: { values: {} },
   }),
   skipTask: async (writing) => ({
-    params: inRoom(writing, { taskId: await taskOf(writing, 'pair-feed') }),
+    params: inRoom(writing, await openTask(writing, 'pair-feed')),
     body: { reason: 'the fish are resting' },
   }),
-  undoTask: async (writing) => ({
-    params: inRoom(writing, { taskId: await taskOf(writing, 'room-equipment') }),
-    body: {},
-  }),
+  undoTask: async (writing) => ({ params: inRoom(writing, await doneTask(writing)), body: {} }),
 
   listRules: (writing) => ({ params: inRoom(writing) }),
   previewRule: ruleSetting,

@@ -1,15 +1,19 @@
 import { createHmac, randomUUID } from 'node:crypto'
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { createApi } from '@fryward/api'
 import type { Context } from '@fryward/room'
 import {
+  addressOf,
   type BodyInputOf,
+  type JsonRouteId,
   type ParamsOf,
   type Problem,
   ProblemSchema,
   type ResponseOf,
   type Role,
   type Room,
-  type RouteId,
   routes,
 } from '@fryward/shared'
 import { type Database, openDatabase } from '@fryward/store'
@@ -21,13 +25,13 @@ const authSecret = 'a secret for tests only, long enough for the schema'
 export type Person = { userId: string; name: string; email: string; cookie: string }
 export type Clock = { now: () => string; set: (at: string) => void; advanceMinutes: (minutes: number) => void }
 
-type Parts<K extends RouteId> = {
+type Parts<K extends JsonRouteId> = {
   params?: Partial<ParamsOf<K>> & Record<string, string>
   query?: Record<string, string | number>
   body?: BodyInputOf<K>
   key?: string
 }
-export type Answer<K extends RouteId> = {
+export type Answer<K extends JsonRouteId> = {
   status: number
   body: ResponseOf<K>
   problem: Problem | null
@@ -39,27 +43,33 @@ export type World = {
   app: FastifyInstance
   database: Database
   clock: Clock
+  photosFolder: string
   /** Somebody with an account and a session, in the room with a role when both are given. */
   person: (name: string, membership?: { roomId: string; role: Role }) => Promise<Person>
   /** One request; its answer is held against the contract. */
-  call: <K extends RouteId>(person: Person | null, id: K, parts?: Parts<K>) => Promise<Answer<K>>
+  call: <K extends JsonRouteId>(person: Person | null, id: K, parts?: Parts<K>) => Promise<Answer<K>>
   /** As `call`, but fails the test when the answer is a problem. */
-  ok: <K extends RouteId>(person: Person | null, id: K, parts?: Parts<K>) => Promise<ResponseOf<K>>
+  ok: <K extends JsonRouteId>(person: Person | null, id: K, parts?: Parts<K>) => Promise<ResponseOf<K>>
   contextOf: (person: Person) => Context
   close: () => Promise<void>
 }
 
 export async function openWorld({
   at = '2026-03-10T08:00:00.000Z',
-  photosFolder,
   webUrl,
+  patienceMs,
+  reachedBy = (connectionString) => connectionString,
 }: {
   at?: string
-  photosFolder?: string
   webUrl?: string
+  patienceMs?: number
+  /** Another way to the same database. */
+  reachedBy?: (connectionString: string) => string | Promise<string>
 } = {}): Promise<World> {
+  const photosFolder = await mkdtemp(join(tmpdir(), 'fryward-photos-'))
   const testDatabase = await createTestDatabase()
-  const database = openDatabase({ connectionString: testDatabase.connectionString, maxConnections: 8 })
+  const connectionString = await reachedBy(testDatabase.connectionString)
+  const database = openDatabase({ connectionString, maxConnections: 8 })
   let now = at
   const clock: Clock = {
     now: () => now,
@@ -79,6 +89,7 @@ export async function openWorld({
     requestsPerMinute: 1_000_000,
     photosFolder,
     webUrl,
+    ...(patienceMs === undefined ? {} : { patienceMs }),
   })
   await app.ready()
   const call: World['call'] = (person, id, parts) => request({ app, person, id, parts: parts ?? {} })
@@ -86,6 +97,7 @@ export async function openWorld({
     app,
     database,
     clock,
+    photosFolder,
     person: (name, membership) => insertPerson(database, { name, membership, now }),
     call,
     ok: async (person, id, parts) => {
@@ -103,11 +115,12 @@ export async function openWorld({
       await app.close()
       await database.close()
       await testDatabase.drop()
+      await rm(photosFolder, { recursive: true, force: true })
     },
   }
 }
 
-async function request<K extends RouteId>({
+async function request<K extends JsonRouteId>({
   app,
   person,
   id,
@@ -119,12 +132,9 @@ async function request<K extends RouteId>({
   parts: Parts<K>
 }): Promise<Answer<K>> {
   const route = routes[id]
-  const path = route.path.replace(/:(\w+)/g, (_match, name: string) =>
-    encodeURIComponent(String(parts.params?.[name] ?? '')),
-  )
   const response = await app.inject({
     method: route.method,
-    url: `/api/v1${path}`,
+    url: addressOf(id, parts.params),
     query: Object.fromEntries(Object.entries(parts.query ?? {}).map(([name, value]) => [name, String(value)])),
     headers: {
       host: 'localhost:3000',

@@ -4,17 +4,17 @@ import type { Database } from '@fryward/store'
 import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import { createAuth } from './auth.ts'
+import { backupsOf } from './backups.ts'
 import { openPhotoStore } from './photo-store.ts'
 import { cleanText } from './plugins/clean-text.ts'
 import { documentation } from './plugins/documentation.ts'
+import { eventStreams } from './plugins/event-streams.ts'
 import { pages } from './plugins/pages.ts'
 import { problems, sendUnreadableAddress } from './plugins/problems.ts'
 import { safeHeaders } from './plugins/safe-headers.ts'
 import { sameOrigin } from './plugins/same-origin.ts'
 import { session } from './plugins/session.ts'
-import { registerBackup } from './routes/backup.ts'
-import { registerEvents } from './routes/events.ts'
-import { registerPhotos } from './routes/photos.ts'
+import { steadyBodies } from './plugins/steady-bodies.ts'
 import { registerRoutes } from './routes/register.ts'
 
 export type ApiOptions = {
@@ -34,16 +34,21 @@ export type ApiOptions = {
   photosFolder?: string | undefined
   /** Requests a minute from one address. */
   requestsPerMinute?: number
+  /** How long somebody is waited for who has begun to send or to read, and does no more of it. */
+  patienceMs?: number
 }
 
 /** Wires the front door: plugins, then routes, then pages. It listens to nothing yet. */
 export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
-  const { database, publicUrl, version, now = () => new Date().toISOString() } = options
+  const { database, publicUrl, version, now = () => new Date().toISOString(), patienceMs = 30_000 } = options
   const app = fastify({
     logger: options.logger ?? false,
     genReqId: () => randomUUID(),
     trustProxy: options.trustedProxies ?? false,
-    bodyLimit: 1024 * 1024,
+    // What each route takes is said by the table of routes.
+    bodyLimit: 1024,
+    // A slow phone gets its photo through in this; what stalls is cut off sooner.
+    requestTimeout: 300_000,
     routerOptions: { maxParamLength: 200 },
     frameworkErrors: sendUnreadableAddress,
     ...(options.tls ? { https: options.tls } : {}),
@@ -52,7 +57,10 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   // Answers are made by use cases with the contract's types; tests hold every one against its schema.
   app.setSerializerCompiler(() => (data) => JSON.stringify(data))
 
+  app.removeContentTypeParser('text/plain')
+
   await app.register(problems)
+  await app.register(steadyBodies, { patienceMs })
   // A browser told to insist on HTTPS would lock itself out once a certificate of our own making is replaced.
   await app.register(safeHeaders, { isStrictTransport: publicUrl.startsWith('https:') && options.tls === undefined })
   await app.register(rateLimit, { max: options.requestsPerMinute ?? 1200, timeWindow: '1 minute' })
@@ -65,10 +73,13 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     now,
     publicUrl,
   })
-  await registerRoutes(app, { publicUrl, version })
-  await registerEvents(app, { connectionString: database.connectionString })
-  await registerPhotos(app, { photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null })
-  await registerBackup(app, { database, photosFolder: options.photosFolder })
+  await app.register(eventStreams, { connectionString: database.connectionString, patienceMs })
+  await registerRoutes(app, {
+    publicUrl,
+    version,
+    photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null,
+    backups: backupsOf({ database, photosFolder: options.photosFolder, log: app.log }),
+  })
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
 }

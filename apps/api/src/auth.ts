@@ -20,8 +20,6 @@ export function createAuth({ database, secret, publicUrl }: { database: Database
     secret,
     database: prismaAdapter(database.prisma, { provider: 'postgresql' }),
     emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: 10, maxPasswordLength: 128 },
-    // The origin check stands in front of every write here (plugins/same-origin.ts), on the host that was asked for.
-    trustedOrigins: (request) => (request ? [request.headers.get('origin') ?? ''] : []),
     session: { expiresIn: 60 * 60 * 24 * 30, updateAge: 60 * 60 * 24 },
     rateLimit: {
       enabled: true,

@@ -1,9 +1,11 @@
 import { createHash, randomUUID } from 'node:crypto'
-import { mkdir, rename, writeFile } from 'node:fs/promises'
+import { createReadStream } from 'node:fs'
+import { mkdir, rename, stat, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { RoomError } from '@fryward/room'
-import type { photoSizes } from '@fryward/shared'
+import { type photoSizes, photoTypes } from '@fryward/shared'
 import sharp from 'sharp'
+import type { Download } from './download.ts'
 
 export type PhotoSize = (typeof photoSizes)[number]
 
@@ -16,13 +18,28 @@ const mostPixels = 100_000_000
 /** Photos on disk, named by the hash of what was stored: the same picture twice is one file. */
 export type PhotoStore = {
   store: (image: Buffer) => Promise<{ sha256: string; width: number; height: number; bytes: number }>
-  pathOf: (photo: { sha256: string; size: PhotoSize }) => string
+  /** @throws RoomError when the file is not there. */
+  open: (photo: { sha256: string; size: PhotoSize }) => Promise<Download>
+}
+
+/** @throws RoomError on a server that was started without a folder for photos. */
+export function keptBy(photos: PhotoStore | null): PhotoStore {
+  if (!photos) throw new RoomError('unavailable', 'This server keeps no photos: it was started without DATA_DIR.')
+  return photos
+}
+
+/** The picture that a request brought. */
+export function pictureIn(body: Buffer | undefined): Buffer {
+  if (!Buffer.isBuffer(body) || body.length === 0)
+    throw new RoomError('unsupported_media_type', `Send the photo itself as ${photoTypes.join(', ')}.`)
+  return body
 }
 
 export function openPhotoStore(folder: string): PhotoStore {
-  const pathOf: PhotoStore['pathOf'] = ({ sha256, size }) => join(folder, sha256.slice(0, 2), `${sha256}.${size}.jpg`)
+  const pathOf = ({ sha256, size }: { sha256: string; size: PhotoSize }) =>
+    join(folder, sha256.slice(0, 2), `${sha256}.${size}.jpg`)
   return {
-    pathOf,
+    open: (photo) => opened(pathOf(photo)),
     store: async (image) => {
       if (!isPhoto(image)) throw noPhoto()
       const full = await resized(image, { pixels: fullPixels, quality: 85 })
@@ -54,6 +71,20 @@ async function resized(image: Buffer, { pixels, quality }: { pixels: number; qua
       .toBuffer({ resolveWithObject: true })
   } catch (cause) {
     throw noPhoto(cause)
+  }
+}
+
+async function opened(path: string): Promise<Download> {
+  const file = await stat(path).catch(() => null)
+  if (!file)
+    throw new RoomError('not_found', 'The file of this photo is not in the data folder. Restore it from a backup.')
+  return {
+    bytes: createReadStream(path),
+    headers: {
+      // Named by content, so it never changes; private, because the room's people alone may see it.
+      'cache-control': 'private, max-age=31536000, immutable',
+      'content-length': file.size,
+    },
   }
 }
 

@@ -45,6 +45,8 @@ export const commandRouteIds = [
 
 /** Writes that are sent at once or not at all, each with why it cannot wait on a device. */
 export const sentAtOnce = {
+  signIn: 'whose queue it would be is what it asks, and it carries a password',
+  signOut: 'who reads along must not look gone while they are not',
   claimServer: 'there is no person yet whose queue could hold it, and it carries a password',
   joinByInvitation: 'there is no person yet whose queue could hold it, and it carries a password',
   acceptInvitation: 'its answer says which room opens next',
@@ -56,7 +58,7 @@ export const sentAtOnce = {
   previewRule: 'it is a question and changes nothing',
 } as const satisfies Partial<Record<RouteId, string>>
 
-/** A photo is bytes with its words in the query, so it stands beside the table of routes. */
+/** A photo is bytes with its words in the query: as a command it carries both. */
 export const addPhotoShape = {
   params: z.strictObject({ roomId: IdSchema }),
   body: z.extend(NewPhotoQuerySchema, {

@@ -12,7 +12,7 @@ import {
   UserIdSchema,
 } from '../person.ts'
 import { IdSchema } from '../primitives.ts'
-import { EmptySchema, inRoom, none, OkSchema, routesTagged } from './route.ts'
+import { EmptySchema, guessesAMinute, inRoom, none, OkSchema, routesTagged } from './route.ts'
 
 const { get, write } = routesTagged('people')
 
@@ -25,12 +25,14 @@ export const peopleRoutes = {
   getInvitationPreview: get('/invitations/:token', {
     summary: 'What an invitation link invites to',
     permission: 'anyone',
+    perMinute: guessesAMinute,
     params: { token: TokenSchema },
     response: InvitationPreviewSchema,
   }),
   joinByInvitation: write('POST', '/invitations/:token/join', {
     summary: 'Make an account and join the room',
     permission: 'anyone',
+    perMinute: guessesAMinute,
     params: { token: TokenSchema },
     body: JoinSchema,
     response: z.object({ roomId: IdSchema }),

@@ -1,9 +1,9 @@
 import * as z from 'zod/mini'
-import { PhotoSchema } from '../photo.ts'
+import { maximumPhotoBytes, NewPhotoQuerySchema, PhotoSchema, photoSizes, photoTypes } from '../photo.ts'
 import { IdSchema } from '../primitives.ts'
 import { inRoom, none, OkSchema, routesTagged } from './route.ts'
 
-const { get, write } = routesTagged('photos')
+const { get, write, upload, download } = routesTagged('photos')
 
 export const photoRoutes = {
   listPhotos: get('/rooms/:roomId/photos', {
@@ -12,6 +12,21 @@ export const photoRoutes = {
     params: inRoom,
     query: z.strictObject({ subjectId: z.optional(IdSchema) }),
     response: z.array(PhotoSchema),
+  }),
+  addPhoto: upload('/rooms/:roomId/photos', {
+    summary: 'Put a photo on a thing or on one of its records',
+    permission: 'record',
+    params: inRoom,
+    query: NewPhotoQuerySchema,
+    takes: photoTypes,
+    mostBytes: maximumPhotoBytes,
+    response: PhotoSchema,
+  }),
+  getPhotoFile: download('/rooms/:roomId/photos/:photoId/:size', {
+    summary: 'The picture itself, whole or small',
+    permission: 'read',
+    params: { ...inRoom, photoId: IdSchema, size: z.enum(photoSizes) },
+    gives: 'image/jpeg',
   }),
   strikePhoto: write('DELETE', '/rooms/:roomId/photos/:photoId', {
     summary: 'Take a photo off its record',

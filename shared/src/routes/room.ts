@@ -1,9 +1,10 @@
 import * as z from 'zod/mini'
+import { RoomEventSchema } from '../audit.ts'
 import { ChangeRoomSchema, RoomSchema, RoomSetupSchema } from '../room.ts'
 import { SpeciesSummarySchema } from '../species.ts'
 import { inRoom, routesTagged } from './route.ts'
 
-const { get, write } = routesTagged('room')
+const { get, write, stream } = routesTagged('room')
 
 export const roomRoutes = {
   createRoom: write('POST', '/rooms', {
@@ -24,6 +25,12 @@ export const roomRoutes = {
     params: inRoom,
     body: ChangeRoomSchema,
     response: RoomSchema,
+  }),
+  listenToRoom: stream('/rooms/:roomId/events', {
+    summary: 'What happens in the room, as it happens; Last-Event-ID resumes after a gap',
+    permission: 'read',
+    params: inRoom,
+    response: RoomEventSchema,
   }),
   listSpecies: get('/species', {
     summary: 'Known species',

@@ -1,8 +1,8 @@
 import * as z from 'zod/mini'
 import { ClaimSchema, ServerStatusSchema } from '../person.ts'
-import { OkSchema, routesTagged } from './route.ts'
+import { guessesAMinute, OkSchema, routesTagged } from './route.ts'
 
-const { get, write } = routesTagged('server')
+const { get, write, download } = routesTagged('server')
 
 export const serverRoutes = {
   getHealth: get('/health', {
@@ -18,7 +18,14 @@ export const serverRoutes = {
   claimServer: write('POST', '/claim', {
     summary: 'Become the first owner with the one-time code',
     permission: 'anyone',
+    perMinute: guessesAMinute,
     body: ClaimSchema,
     response: OkSchema,
+  }),
+  downloadBackup: download('/backup', {
+    summary: 'One file with everything on the server',
+    permission: 'own_server',
+    perMinute: 6,
+    gives: 'application/gzip',
   }),
 }

@@ -1,5 +1,7 @@
+import { type Route, routes } from '@fryward/shared'
+
 /** The parts of a description that are worked on here; whatever else it holds stays as it is. */
-type Operation = { security?: unknown; parameters?: unknown[] }
+type Operation = { security?: unknown; parameters?: unknown[]; requestBody?: unknown }
 type Schemas = Record<string, unknown>
 type Document = {
   paths?: Record<string, Partial<Record<(typeof methods)[number], Operation>>>
@@ -19,9 +21,9 @@ const idempotencyKey = {
   schema: { type: 'string', pattern: '^[\\x21-\\x7e]{8,128}$' },
 }
 
-/** What the generator leaves to do: the repeat key said once and named by every write, and no schema that nothing uses. */
+/** What the generator leaves to do: the repeat key said once, bodies that are bytes, and no schema that nothing uses. */
 export function finishOpenApi<T extends object>(generated: T): T {
-  return Object.assign({}, generated, withUsedSchemas(withRepeatKeys(generated)))
+  return Object.assign({}, generated, withUsedSchemas(withUploads(withRepeatKeys(generated))))
 }
 
 /** Every write by somebody who is signed in takes the key. */
@@ -39,6 +41,21 @@ function withRepeatKeys(document: Document): Document {
     }),
   )
   return { ...document, paths, components: { ...document.components, parameters: { [parameterName]: idempotencyKey } } }
+}
+
+/** Bodies that are bytes have no schema that a request is held against, only types. */
+function withUploads(document: Document): Document {
+  const paths = { ...document.paths }
+  for (const { kind, method, base, path, takes } of Object.values<Route>(routes)) {
+    if (kind !== 'bytes' || takes.length === 0) continue
+    const address = `${base}${path.replace(/:(\w+)/g, '{$1}')}`
+    const name = methods.find((each) => each === method.toLowerCase())
+    const operation = name && paths[address]?.[name]
+    if (!operation) throw new Error(`The description has no ${method} ${address}`)
+    const content = Object.fromEntries(takes.map((type) => [type, { schema: { type: 'string', format: 'binary' } }]))
+    paths[address] = { ...paths[address], [name]: { ...operation, requestBody: { required: true, content } } }
+  }
+  return { ...document, paths }
 }
 
 /** Drops every schema that no path leads to: the generator makes a second of each, as sent, which no route names. */

@@ -38,15 +38,19 @@ export const problems = fp(
       if (answer.code === 'internal') request.log.error({ err: error }, 'unexpected error')
       return sendProblem(reply, request, answer)
     })
-    app.setNotFoundHandler((request, reply) =>
-      sendProblem(reply, request, {
-        code: 'not_found',
-        detail: `There is nothing at ${request.method} ${request.url.split('?')[0]}.`,
-      }),
-    )
+    app.setNotFoundHandler((request) => {
+      throw nothingAt(request)
+    })
+    // Said before the body is read, whatever it holds.
+    app.addHook('preParsing', async (request) => {
+      if (request.is404) throw nothingAt(request)
+    })
   },
   { name: 'problems' },
 )
+
+const nothingAt = ({ method, url }: FastifyRequest): RoomError =>
+  new RoomError('not_found', `There is nothing at ${method} ${cut(url.split('?')[0] ?? '', 100)}.`)
 
 /** An address that the router itself cannot read (broken percent signs, an id of hundreds of letters). */
 export function sendUnreadableAddress(_error: FastifyError, request: FastifyRequest, reply: FastifyReply): void {
@@ -64,6 +68,7 @@ export function sendProblem(reply: FastifyReply, request: FastifyRequest, answer
     status,
     requestId: request.id,
     ...answer,
+    ...shortened(answer),
   }
   // Not a type that the route's schema describes: serialised here.
   return reply
@@ -73,6 +78,22 @@ export function sendProblem(reply: FastifyReply, request: FastifyRequest, answer
     .send(problem)
 }
 
+// Sentences quote what was sent; however much that was, an answer stays one that a person can read.
+const mostFields = 50
+const longestSentence = 600
+const cut = (text: string, letters: number): string =>
+  text.length <= letters ? text : `${text.slice(0, letters - 3).toWellFormed()}...`
+
+const shortened = ({ detail, fields }: Answer): Pick<Answer, 'detail' | 'fields'> => ({
+  detail: cut(detail, longestSentence),
+  fields: fields?.slice(0, mostFields).map((field) => ({
+    ...field,
+    path: cut(field.path, 200),
+    message: cut(field.message, longestSentence),
+    received: typeof field.received === 'string' ? cut(field.received, 200) : field.received,
+  })),
+})
+
 function toAnswer(error: FastifyError, request: FastifyRequest): Answer {
   if (error instanceof RoomError)
     return { code: error.code, detail: error.message, fields: error.fields, current: error.current }
@@ -80,12 +101,12 @@ function toAnswer(error: FastifyError, request: FastifyRequest): Answer {
     return {
       code: 'invalid_input',
       detail: 'The request cannot be used as it stands; see the fields.',
-      fields: error.validation.map((issue) => toField(issue, error.validationContext)),
+      fields: error.validation.slice(0, mostFields).map((issue) => toField(issue, error.validationContext)),
     }
   if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')
     return { code: 'too_large', detail: 'The body is larger than this route takes.' }
   if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE')
-    return { code: 'unsupported_media_type', detail: 'Send the body as application/json.' }
+    return { code: 'unsupported_media_type', detail: wantedFormat(request) }
   if (error.statusCode === 429)
     return { code: 'too_many_requests', detail: 'Too many requests in a short time. Wait a minute and try again.' }
   if (error.statusCode === 400 || error instanceof SyntaxError)
@@ -98,6 +119,11 @@ function toAnswer(error: FastifyError, request: FastifyRequest): Answer {
     code: 'internal',
     detail: `Something went wrong here and nothing was saved. Try again; if it stays, look in the server's log for request ${request.id}.`,
   }
+}
+
+function wantedFormat(request: FastifyRequest): string {
+  const { takes = [] } = request.routeOptions.config
+  return takes.length === 0 ? 'Send this request without a body.' : `Send the body as ${takes.join(' or ')}.`
 }
 
 function toField(issue: { instancePath?: string; message?: string }, context: string | undefined): FieldProblem {

@@ -1,30 +1,34 @@
 import type { Actor, Context } from '@fryward/room'
 import { RoomError } from '@fryward/room'
-import { type ErrorCode, personHeader } from '@fryward/shared'
+import { type BodyOf, type ErrorCode, personHeader } from '@fryward/shared'
 import type { Database } from '@fryward/store'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
-import { z } from 'zod'
 import { type Auth, clientAddressHeader } from '../auth.ts'
 import { recentSessions } from '../recent-sessions.ts'
-import { sendProblem } from './problems.ts'
+
+type Person = Extract<Actor, { kind: 'person' }>
+
+/** What only the front door can do for a request: give its browser a session, and take it away. */
+export type Door = { signIn: (credentials: BodyOf<'signIn'>) => Promise<void>; signOut: () => Promise<void> }
 
 declare module 'fastify' {
   interface FastifyInstance {
     /** Who asks, from the session cookie; not_signed_in when nobody does. */
-    personOf: (request: FastifyRequest) => Promise<Extract<Actor, { kind: 'person' }>>
+    personOf: (request: FastifyRequest) => Promise<Person>
     contextFor: (actor: Actor) => Context
+    doorOf: (request: FastifyRequest, reply: FastifyReply) => Door
   }
 }
 
 export type SessionOptions = { auth: Auth; database: Database; now: () => string; publicUrl: string }
 
-/** Sign-in routes under /api/auth, and the person behind a request. */
+/** The person behind a request, and the two routes of the sign-in library that are open: in and out. */
 export const session = fp(
   async (app: FastifyInstance, { auth, database, now, publicUrl }: SessionOptions) => {
     app.decorate('contextFor', (actor: Actor): Context => ({ database, actor, now: now() }))
     const recent = recentSessions()
-    const find = async (request: FastifyRequest) => {
+    const find = async (request: FastifyRequest): Promise<Person> => {
       const cookie = request.headers.cookie ?? ''
       const known = recent.find(cookie)
       if (known) return known
@@ -43,49 +47,33 @@ export const session = fp(
         throw new RoomError('not_signed_in', `${person.name} is signed in here. Sign in as yourself to send this.`)
       return person
     })
-    app.route({
-      method: ['GET', 'POST'],
-      url: '/api/auth/*',
-      schema: { hide: true },
-      handler: async (request, reply) => {
-        const answer = await passToAuth({ auth, request, reply, publicUrl })
-        // Signing out, or changing a password, holds at once; afterwards, as another request may have asked meanwhile.
+    app.decorate('doorOf', (request: FastifyRequest, reply: FastifyReply): Door => {
+      const pass = async (path: string, body: object) => {
+        await passToAuth({ auth, request, reply, publicUrl }, path, body)
+        // Signing out holds at once; afterwards, as another request may have asked meanwhile.
         recent.forget(request.headers.cookie ?? '')
-        return answer
-      },
+      }
+      return {
+        signIn: (credentials) => pass('/sign-in/email', credentials),
+        signOut: () => pass('/sign-out', {}),
+      }
     })
   },
   { name: 'session' },
 )
 
-async function passToAuth({
-  auth,
-  request,
-  reply,
-  publicUrl,
-}: {
-  auth: Auth
-  request: FastifyRequest
-  reply: FastifyReply
-  publicUrl: string
-}): Promise<FastifyReply> {
-  const answer = await auth.handler(
-    new Request(new URL(request.url, publicUrl), {
-      method: request.method,
-      headers: headersOf(request),
-      body: request.method === 'POST' ? JSON.stringify(request.body ?? {}) : undefined,
-    }),
-  )
-  const text = await answer.text()
+type Passing = { auth: Auth; request: FastifyRequest; reply: FastifyReply; publicUrl: string }
+
+/** The library's whole handler, not its bare function: its limit on tries stands in there. */
+async function passToAuth({ auth, request, reply, publicUrl }: Passing, path: string, body: object): Promise<void> {
+  const headers = headersOf(request)
+  headers.set('content-type', 'application/json')
+  // Our own check has let the request in; the library's is told so in its own terms.
+  headers.set('origin', new URL(publicUrl).origin)
+  const url = new URL(`/api/auth${path}`, publicUrl)
+  const answer = await auth.handler(new Request(url, { method: 'POST', headers, body: JSON.stringify(body) }))
+  if (answer.status >= 400) throw await refusalOf(answer, request, reply)
   for (const cookie of answer.headers.getSetCookie()) reply.header('set-cookie', cookie)
-  if (answer.status >= 400) return sendRefusal({ answer, text, request, reply })
-  answer.headers.forEach((value, name) => {
-    if (name !== 'set-cookie') reply.header(name, value)
-  })
-  return reply
-    .code(answer.status)
-    .serializer((body: string) => body)
-    .send(text)
 }
 
 const refusals: Record<number, { code: ErrorCode; detail: string }> = {
@@ -94,47 +82,29 @@ const refusals: Record<number, { code: ErrorCode; detail: string }> = {
     detail: 'This email and password do not go together. Check both and try again.',
   },
   403: { code: 'not_allowed', detail: "This cannot be done from here; sign in on this server's own page." },
-  404: { code: 'not_found', detail: 'The sign-in has nothing at this address.' },
   429: { code: 'too_many_requests', detail: 'Too many tries. Wait a minute, then try once more.' },
 }
 
 /** The sign-in library has errors of its own shape and codes; whoever asks gets ours, as from every other route. */
-function sendRefusal(refused: { answer: Response; text: string; request: FastifyRequest; reply: FastifyReply }) {
-  const { answer, text, request, reply } = refused
+async function refusalOf(answer: Response, request: FastifyRequest, reply: FastifyReply): Promise<RoomError> {
   const wait = answer.headers.get('x-retry-after') ?? answer.headers.get('retry-after')
   if (wait) reply.header('retry-after', wait)
-  if (answer.status >= 500) {
-    request.log.error({ status: answer.status, answer: text }, 'the sign-in failed')
-    return sendProblem(reply, request, {
-      code: 'unavailable',
-      detail: 'The server cannot sign anybody in right now. Try again in a moment.',
-    })
-  }
   const known = refusals[answer.status]
-  return sendProblem(reply, request, known ?? { code: 'invalid_input', detail: sentenceIn(text) })
+  if (known) return new RoomError(known.code, known.detail)
+  request.log.error({ status: answer.status, answer: await answer.text() }, 'the sign-in failed')
+  return answer.status >= 500
+    ? new RoomError('unavailable', 'The server cannot sign anybody in right now. Try again in a moment.')
+    : new RoomError('invalid_input', 'The sign-in cannot use this. Check the email and the password.')
 }
 
-function sentenceIn(text: string): string {
-  const said = SaidSchema.safeParse(readJson(text))
-  return said.success ? `The sign-in cannot use this: ${said.data.message}.` : 'The sign-in cannot use this.'
-}
+// Kept beside a session, for its owner to tell one browser from another; no browser says more of itself.
+const mostLettersOfBrowser = 300
 
-const SaidSchema = z.object({ message: z.string().min(1) })
-
-function readJson(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch {
-    return undefined // an answer without a body, or a page of a proxy: nothing to read out
-  }
-}
-
+/** What the library needs to know of a request, and nothing else that a stranger may write into one. */
 function headersOf(request: FastifyRequest): Headers {
-  const headers = new Headers()
-  for (const [name, value] of Object.entries(request.headers)) {
-    if (value === undefined || name === 'content-length' || name.startsWith('x-forwarded-')) continue
-    headers.set(name, Array.isArray(value) ? value.join(', ') : value)
-  }
-  headers.set(clientAddressHeader, request.ip)
+  const headers = new Headers({ [clientAddressHeader]: request.ip })
+  const { cookie, 'user-agent': browser } = request.headers
+  if (cookie !== undefined) headers.set('cookie', cookie)
+  if (browser !== undefined) headers.set('user-agent', browser.slice(0, mostLettersOfBrowser))
   return headers
 }

@@ -1,18 +1,33 @@
 import * as room from '@fryward/room'
-import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId } from '@fryward/shared'
+import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId, RouteOf } from '@fryward/shared'
+import type { BackupMaker } from '../backups.ts'
+import type { Download } from '../download.ts'
 import { hashPassword } from '../password-hash.ts'
+import { keptBy, type PhotoStore, pictureIn } from '../photo-store.ts'
+import type { Feed } from '../plugins/event-streams.ts'
+import type { Door } from '../plugins/session.ts'
+
+/** What stands around every request of this server. */
+export type Surroundings = { publicUrl: string; version: string; photos: PhotoStore | null; backups: BackupMaker }
 
 /** What a handler gets: the use case's context, and the parts of the request as its schemas left them. */
-export type Call<K extends RouteId> = {
+export type Call<K extends RouteId> = Surroundings & {
   ctx: room.Context
+  door: Door
   params: ParamsOf<K>
   query: QueryOf<K>
-  body: BodyOf<K>
-  publicUrl: string
-  version: string
+  /** The bytes themselves where the route takes some. */
+  body: RouteOf<K> extends { kind: 'bytes'; method: 'POST' } ? Buffer | undefined : BodyOf<K>
 }
-export type Handlers = { [K in RouteId]: (call: Call<K>) => Promise<ResponseOf<K>> }
+type AnswerOf<K extends RouteId> =
+  RouteOf<K> extends { kind: 'stream' }
+    ? Feed
+    : RouteOf<K> extends { kind: 'bytes'; method: 'GET' }
+      ? Download
+      : ResponseOf<K>
+export type Handlers = { [K in RouteId]: (call: Call<K>) => Promise<AnswerOf<K>> }
 
+// Hashing a password is made to be slow: it is done for whoever has brought a code or an invitation that is good.
 const accountOf = async ({
   name,
   email,
@@ -23,6 +38,11 @@ const accountOf = async ({
   password: string
 }): Promise<room.NewAccount> => ({ name, email, passwordHash: await hashPassword(password) })
 
+const done = async (work: Promise<void>): Promise<{ ok: true }> => {
+  await work
+  return { ok: true }
+}
+
 /** One line a route: path and schemas stand in `shared`, the work in `@fryward/room`. */
 export const handlers: Handlers = {
   getHealth: async ({ ctx, version }) => {
@@ -30,11 +50,19 @@ export const handlers: Handlers = {
     return { status: 'ok', version, now: ctx.now }
   },
   getServer: ({ ctx, version }) => room.getServerStatus({ ctx, version }),
-  claimServer: async ({ ctx, body }) => room.claimServer({ ctx, code: body.code, account: await accountOf(body) }),
+  claimServer: async ({ ctx, body }) => {
+    await room.assertClaimable({ ctx, code: body.code })
+    return room.claimServer({ ctx, code: body.code, account: await accountOf(body) })
+  },
+  downloadBackup: async ({ ctx, backups }) => backups.write(ctx.now),
+  signIn: ({ door, body }) => done(door.signIn(body)),
+  signOut: ({ door }) => done(door.signOut()),
   getMe: ({ ctx }) => room.getMe({ ctx }),
   getInvitationPreview: ({ ctx, params }) => room.getInvitationPreview({ ctx, ...params }),
-  joinByInvitation: async ({ ctx, params, body }) =>
-    room.joinByInvitation({ ctx, ...params, account: await accountOf(body) }),
+  joinByInvitation: async ({ ctx, params, body }) => {
+    await room.getInvitationPreview({ ctx, ...params })
+    return room.joinByInvitation({ ctx, ...params, account: await accountOf(body) })
+  },
   acceptInvitation: ({ ctx, params }) => room.acceptInvitation({ ctx, ...params }),
   listPeople: ({ ctx, params }) => room.listPeople({ ctx, ...params }),
   changeRole: ({ ctx, params, body }) => room.changeRole({ ctx, ...params, role: body.role }),
@@ -47,6 +75,11 @@ export const handlers: Handlers = {
   createRoom: ({ ctx, body }) => room.createRoom({ ctx, input: body }),
   getRoom: ({ ctx, params }) => room.getRoom({ ctx, ...params }),
   changeRoom: ({ ctx, params, body }) => room.changeRoom({ ctx, ...params, input: body }),
+  listenToRoom: async ({ ctx, params }) => ({
+    ...params,
+    newest: await room.currentRevision({ ctx, ...params }),
+    after: (ctx, afterRevision) => room.listEvents({ ctx, ...params, afterRevision }),
+  }),
   listSpecies: async () => room.listSpecies(),
 
   listTanks: ({ ctx, params }) => room.listTanks({ ctx, ...params }),
@@ -92,6 +125,10 @@ export const handlers: Handlers = {
   writeNote: ({ ctx, params, body }) => room.writeNote({ ctx, ...params, input: body }),
   settleWorry: ({ ctx, params }) => room.settleWorry({ ctx, ...params }),
   listPhotos: ({ ctx, params, query }) => room.listPhotos({ ctx, ...params, ...query }),
+  addPhoto: ({ ctx, params, query, body, photos }) =>
+    room.addPhoto({ ctx, ...params, input: query, store: () => keptBy(photos).store(pictureIn(body)) }),
+  getPhotoFile: async ({ ctx, params: { size, ...photo }, photos }) =>
+    keptBy(photos).open({ ...(await room.getPhotoFile({ ctx, ...photo })), size }),
   strikePhoto: ({ ctx, params }) => room.strikePhoto({ ctx, ...params }),
 
   listFacts: ({ ctx, params, query }) => room.listFacts({ ctx, ...params, query }),

@@ -1,39 +1,70 @@
 import type { Context } from '@fryward/room'
-import { ProblemSchema, type Route, type RouteId, routes } from '@fryward/shared'
-import type { FastifyInstance, FastifyRequest } from 'fastify'
+import { json, ProblemSchema, type Route, type RouteId, routes } from '@fryward/shared'
+import type { FastifyInstance, FastifyReply, FastifyRequest, RouteOptions } from 'fastify'
+import { z } from 'zod'
 import { sendAnswer } from '../answer.ts'
-import { type Call, handlers } from './handlers.ts'
+import type { Download } from '../download.ts'
+import type { Feed } from '../plugins/event-streams.ts'
+import { admissionTo } from './admission.ts'
+import { type Call, handlers, type Surroundings } from './handlers.ts'
 import { withRepeatKey } from './repeat-key.ts'
 
-export type RegisterOptions = { publicUrl: string; version: string }
-
-// Guessing codes, tokens and passwords is slowed down more than the rest.
-const guessable = new Set<RouteId>(['claimServer', 'joinByInvitation', 'getInvitationPreview'])
-
-/** Registers every route of the contract: its schemas, who asks, the repeat key, one call into the house. */
-export async function registerRoutes(app: FastifyInstance, options: RegisterOptions): Promise<void> {
-  for (const [id, route] of Object.entries(routes) as [RouteId, Route][]) {
-    app.route({
-      method: route.method,
-      url: `/api/v1${route.path}`,
-      helmet: false,
-      config: guessable.has(id) ? { rateLimit: { max: 20, timeWindow: '1 minute' } } : {},
-      schema: schemaOf(id, route),
-      handler: async (request, reply) => {
-        const ctx = await contextOf(app, request, route)
-        const call = { ctx, params: request.params, query: request.query, body: request.body, ...options }
-        const handler = handlers[id] as (call: unknown) => Promise<unknown>
-        const answer = await handler(call satisfies Record<keyof Call<RouteId>, unknown>)
-        return sendAnswer(request, reply.code(route.status), answer)
-      },
+/** Registers every route of the contract: who asks, its schemas, the repeat key, one call into the house. */
+export async function registerRoutes(app: FastifyInstance, surroundings: Surroundings): Promise<void> {
+  app.decorateRequest('person', null)
+  // In a scope of its own, so that what one route reads no other does.
+  for (const [id, route] of Object.entries(routes) as [RouteId, Route][])
+    await app.register(async (scope) => {
+      if (!route.takes.includes(json)) readBytes(scope, route.takes)
+      scope.route(optionsOf(scope, { id, route, surroundings }))
     })
+}
+
+/** A body of these types comes whole and as it is; any other, and any where none is taken, is refused. */
+function readBytes(scope: FastifyInstance, types: readonly string[]): void {
+  scope.removeAllContentTypeParsers()
+  for (const type of types)
+    scope.addContentTypeParser(type, { parseAs: 'buffer' }, (_request, body, done) => done(null, body))
+}
+
+type Registered = { id: RouteId; route: Route; surroundings: Surroundings }
+
+function optionsOf(app: FastifyInstance, { id, route, surroundings }: Registered): RouteOptions {
+  return {
+    method: route.method,
+    url: `${route.base}${route.path}`,
+    helmet: false,
+    // Bytes and streams would be made only to be thrown away.
+    exposeHeadRoute: route.method === 'GET' && route.kind === 'json',
+    bodyLimit: Math.max(route.mostBytes, 1),
+    config: {
+      takes: route.takes,
+      ...(route.perMinute === null ? {} : { rateLimit: { max: route.perMinute, timeWindow: '1 minute' } }),
+    },
+    schema: schemaOf(id, route),
+    preParsing: admissionTo(app, route),
+    handler: async (request, reply) => {
+      const ctx = await contextOf(app, request, route)
+      const { params, query, body } = request
+      const call = { ctx, params, query, body, door: app.doorOf(request, reply), ...surroundings }
+      const handler = handlers[id] as (call: unknown) => Promise<unknown>
+      const answer = await handler(call satisfies Record<keyof Call<RouteId>, unknown>)
+      reply.code(route.status)
+      if (route.kind === 'stream') return app.openEventStream(request, reply, answer as Feed)
+      if (route.gives !== json) return sendDownload(reply, route.gives, answer as Download)
+      return sendAnswer(request, reply, answer)
+    },
   }
 }
 
+const sendDownload = (reply: FastifyReply, type: string, { bytes, headers }: Download): FastifyReply =>
+  reply.headers(headers).type(type).send(bytes)
+
 const problem = { content: { 'application/problem+json': { schema: ProblemSchema } } }
+const bytes = z.string().meta({ format: 'binary' })
 
 function schemaOf(id: RouteId, route: Route) {
-  const hasBody = route.method !== 'GET' && route.method !== 'DELETE'
+  const answer = route.kind === 'bytes' && route.gives !== json ? bytes : route.response
   return {
     operationId: id,
     summary: route.summary,
@@ -42,13 +73,13 @@ function schemaOf(id: RouteId, route: Route) {
     ...(route.permission === 'anyone' ? {} : { security: [{ session: [] }] }),
     params: route.params,
     querystring: route.query,
-    ...(hasBody ? { body: route.body } : {}),
-    response: { [route.status]: route.response, '4xx': problem, '5xx': problem },
+    ...(route.takes.includes(json) ? { body: route.body } : {}),
+    response: { [route.status]: { content: { [route.gives]: { schema: answer } } }, '4xx': problem, '5xx': problem },
   }
 }
 
 async function contextOf(app: FastifyInstance, request: FastifyRequest, route: Route): Promise<Context> {
-  if (route.permission === 'anyone') return app.contextFor({ kind: 'system', job: 'door' })
-  const ctx = app.contextFor(await app.personOf(request))
+  if (request.person === null) return app.contextFor({ kind: 'system', job: 'door' })
+  const ctx = app.contextFor(request.person)
   return route.method === 'GET' ? ctx : withRepeatKey(ctx, request)
 }

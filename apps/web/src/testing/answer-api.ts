@@ -1,6 +1,5 @@
 import { type BodyOf, type ParamsOf, type ResponseOf, type RouteId, routes } from '@fryward/shared'
 import { afterEach, expect, vi } from 'vitest'
-import { apiBase } from '@/base/api/call.ts'
 
 export type Refusal = { status: number; code: string; detail: string; fields?: { path: string; message: string }[] }
 type Answer<K extends RouteId> = (asked: {
@@ -20,7 +19,7 @@ afterEach(() => {
 function findRoute(method: string, path: string): { route: RouteId; params: Record<string, string> } | undefined {
   for (const [route, known] of Object.entries(routes) as [RouteId, (typeof routes)[RouteId]][]) {
     if (known.method !== method) continue
-    const found = new RegExp(`^${apiBase}${known.path.replaceAll(/:(\w+)/g, '(?<$1>[^/]+)')}$`).exec(path)
+    const found = new RegExp(`^${known.base}${known.path.replaceAll(/:(\w+)/g, '(?<$1>[^/]+)')}$`).exec(path)
     if (found) return { route, params: found.groups ?? {} }
   }
   return undefined

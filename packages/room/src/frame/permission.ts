@@ -1,9 +1,9 @@
 import { type Permission, permissionsOfRole, type Role } from '@fryward/shared'
 import type { Transaction } from '@fryward/store'
-import type { Actor } from '../context.ts'
+import type { Actor, Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
 
-export type RoomPermission = Exclude<Permission, 'anyone' | 'signed_in'>
+export type RoomPermission = Exclude<Permission, 'anyone' | 'signed_in' | 'own_server'>
 
 const asks: Record<RoomPermission, string> = {
   read: 'somebody of this room',
@@ -40,4 +40,16 @@ export async function assertMay({
       `This is for ${asks[permission]}; you are here as ${membership.role.replace('_', '-')}.`,
     )
   return membership.role
+}
+
+/** The same before a request is read, where there is no transaction yet; the write asks again under the room's lock. */
+export async function assertMayInRoom({
+  ctx,
+  ...asked
+}: {
+  ctx: Context
+  roomId: string
+  permission: RoomPermission
+}): Promise<void> {
+  await assertMay({ tx: ctx.database.prisma, actor: ctx.actor, ...asked })
 }

@@ -1,6 +1,6 @@
 import { timingSafeEqual } from 'node:crypto'
 import type { ServerStatus } from '@fryward/shared'
-import { inTransaction, lockWord } from '@fryward/store'
+import { inTransaction, lockWord, type Transaction } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
 import { insertAccount, type NewAccount } from '../people/insert-account.ts'
@@ -24,6 +24,20 @@ export async function prepareClaim({ ctx, kept }: { ctx: Context; kept: string |
   })
 }
 
+/** Whether a code would claim the server now; asked before anything costly is done for whoever brings it. */
+export async function assertClaimable({ ctx, code }: { ctx: Context; code: string }): Promise<void> {
+  await assertMayClaim(ctx.database.prisma, code)
+}
+
+async function assertMayClaim(tx: Transaction, code: string): Promise<void> {
+  const server = await tx.server.findUnique({ where: { id: 1 } })
+  if (!server || server.claimedAt)
+    throw new RoomError('wrong_state', 'This server has an owner. Sign in, or ask the owner for an invitation.')
+  const given = Buffer.from(hashToken(normaliseClaimCode(code)))
+  if (!timingSafeEqual(given, Buffer.from(server.claimCodeHash ?? ''.padEnd(given.length))))
+    throw new RoomError('not_allowed', 'That is not the code. It is printed when the server starts, until it is used.')
+}
+
 /** The first owner claims the server with the one-time code; the code is then used up. */
 export async function claimServer({
   ctx,
@@ -36,15 +50,7 @@ export async function claimServer({
 }): Promise<{ ok: true }> {
   return inTransaction(ctx.database, async (tx) => {
     await lockWord(tx, 'server-claim')
-    const server = await tx.server.findUnique({ where: { id: 1 } })
-    if (!server || server.claimedAt)
-      throw new RoomError('wrong_state', 'This server has an owner. Sign in, or ask the owner for an invitation.')
-    const given = Buffer.from(hashToken(normaliseClaimCode(code)))
-    if (!timingSafeEqual(given, Buffer.from(server.claimCodeHash ?? ''.padEnd(given.length))))
-      throw new RoomError(
-        'not_allowed',
-        'That is not the code. It is printed when the server starts, until it is used.',
-      )
+    await assertMayClaim(tx, code)
     const userId = await insertAccount(tx, { account, now: ctx.now })
     await tx.server.update({ where: { id: 1 }, data: { claimedAt: ctx.now, claimedBy: userId, claimCodeHash: null } })
     return { ok: true }

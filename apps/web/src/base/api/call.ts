@@ -1,26 +1,23 @@
-import { type BodyInputOf, type ParamsOf, type QueryOf, type ResponseOf, type RouteId, routes } from '@fryward/shared'
+import {
+  addressOf,
+  type BodyInputOf,
+  type JsonRouteId,
+  type ParamsOf,
+  type QueryOf,
+  type ResponseOf,
+  routes,
+} from '@fryward/shared'
 import { ApiProblem, toApiProblem } from './problem.ts'
 import { makeRequestKey } from './request-key.ts'
 import { hearServerClock } from './server-clock.ts'
 
-export const apiBase = '/api/v1'
-
-type Input<K extends RouteId> = {
+type Input<K extends JsonRouteId> = {
   params?: ParamsOf<K>
   query?: Partial<QueryOf<K>>
   body?: BodyInputOf<K>
   /** The same key for a repeat of the same write; a new one is made when left out. */
   requestKey?: string
   signal?: AbortSignal
-}
-
-/** Fills `:name` in a path; a missing parameter is a mistake of ours and throws. */
-export function fillPath(path: string, params: Record<string, unknown>): string {
-  return path.replaceAll(/:([a-zA-Z]+)/g, (_, name: string) => {
-    const value = params[name]
-    if (typeof value !== 'string' || value === '') throw new Error(`path ${path} needs ${name}; got ${String(value)}`)
-    return encodeURIComponent(value)
-  })
 }
 
 function toQueryString(query: Record<string, unknown> | undefined): string {
@@ -49,13 +46,13 @@ async function send(url: string, init: RequestInit): Promise<Response> {
  * One request of the contract: path, method and shapes come from the table of routes in shared.
  * @throws ApiProblem with the API's own code and sentence.
  */
-export async function call<K extends RouteId>(id: K, input: Input<K> = {}): Promise<ResponseOf<K>> {
+export async function call<K extends JsonRouteId>(id: K, input: Input<K> = {}): Promise<ResponseOf<K>> {
   const route = routes[id]
   const isWrite = route.method !== 'GET'
   const headers: Record<string, string> = { accept: 'application/json' }
   if (isWrite) headers['idempotency-key'] = input.requestKey ?? makeRequestKey()
   if (input.body !== undefined) headers['content-type'] = 'application/json'
-  const response = await send(`${apiBase}${fillPath(route.path, input.params ?? {})}${toQueryString(input.query)}`, {
+  const response = await send(`${addressOf(id, input.params)}${toQueryString(input.query)}`, {
     method: route.method,
     credentials: 'same-origin',
     headers,
@@ -71,27 +68,4 @@ export async function call<K extends RouteId>(id: K, input: Input<K> = {}): Prom
     status: response.status,
     cause: parsed.error,
   })
-}
-
-/** Sign-in and sign-out, answered by the sign-in service beside the API. */
-export async function postAuth(path: 'sign-in/email' | 'sign-out', body: object): Promise<void> {
-  const response = await send(`/api/auth/${path}`, {
-    method: 'POST',
-    credentials: 'same-origin',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(body),
-  })
-  if (response.ok) return
-  const code =
-    response.status === 429
-      ? ('too_many_requests' as const)
-      : response.status >= 500
-        ? ('unavailable' as const)
-        : ('not_signed_in' as const)
-  const sentences = {
-    too_many_requests: 'Too many tries. Wait a minute, then try once more.',
-    unavailable: 'The server cannot sign anybody in right now. Try again in a moment.',
-    not_signed_in: 'This email and password do not go together. Check both and try again.',
-  }
-  throw new ApiProblem({ code, detail: sentences[code], status: response.status })
 }

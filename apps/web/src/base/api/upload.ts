@@ -1,6 +1,5 @@
 import type { Id, Photo } from '@fryward/shared'
-import { PhotoSchema, ProblemSchema, photosPath } from '@fryward/shared'
-import { apiBase, fillPath } from './call.ts'
+import { addressOf, PhotoSchema, ProblemSchema } from '@fryward/shared'
 import { ApiProblem } from './problem.ts'
 import { makeRequestKey } from './request-key.ts'
 
@@ -38,7 +37,7 @@ export function uploadPhoto({ roomId, query, image, requestKey, onProgress }: Up
   if (query.factId !== undefined) search.set('factId', query.factId)
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest()
-    request.open('POST', `${apiBase}${fillPath(photosPath, { roomId })}?${search.toString()}`)
+    request.open('POST', `${addressOf('addPhoto', { roomId })}?${search.toString()}`)
     request.setRequestHeader('content-type', image.type)
     request.setRequestHeader('accept', 'application/json')
     request.setRequestHeader('idempotency-key', requestKey ?? makeRequestKey())

@@ -1,9 +1,8 @@
 'use client'
 
-import { eventsPath, type Id, RoomEventSchema } from '@fryward/shared'
+import { addressOf, type Id, RoomEventSchema } from '@fryward/shared'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
-import { apiBase, fillPath } from '@/base/api/call.ts'
 import { refreshRoom, roomKey } from '@/parts/rooms/queries.ts'
 import { meOptions } from '@/parts/session/queries.ts'
 
@@ -29,7 +28,7 @@ export function useRoomEvents(roomId: Id): Connection {
       if (parsed.success) void refreshRoom(queryClient, roomId, parsed.data.subjectIds)
     }
     const open = () => {
-      source = new EventSource(`${apiBase}${fillPath(eventsPath, { roomId })}`)
+      source = new EventSource(addressOf('listenToRoom', { roomId }))
       source.onopen = () => {
         setConnection({ isLive: true })
         if (wasCut) refresh()

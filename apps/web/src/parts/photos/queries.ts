@@ -1,7 +1,7 @@
-import { type Id, photoFilePath, type photoSizes } from '@fryward/shared'
+import { addressOf, type Id, type photoSizes } from '@fryward/shared'
 import { queryOptions, useMutation } from '@tanstack/react-query'
 import { useState } from 'react'
-import { apiBase, call, fillPath } from '@/base/api/call.ts'
+import { call } from '@/base/api/call.ts'
 import { uploadPhoto } from '@/base/api/upload.ts'
 import { roomKey, useRefreshRoom } from '@/parts/rooms/queries.ts'
 import { preparePhoto } from './prepare-photo.ts'
@@ -13,7 +13,7 @@ export const photosOptions = (roomId: Id, subjectId: Id) =>
   })
 
 export const photoUrl = (roomId: Id, photoId: Id, size: (typeof photoSizes)[number]): string =>
-  `${apiBase}${fillPath(photoFilePath, { roomId, photoId, size })}`
+  addressOf('getPhotoFile', { roomId, photoId, size })
 
 type NewPhoto = { file: File; subjectId: Id; factId?: Id | undefined; caption: string; requestKey: string }
 

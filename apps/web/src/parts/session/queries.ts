@@ -1,6 +1,6 @@
 import type { BodyInputOf } from '@fryward/shared'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
-import { call, postAuth } from '@/base/api/call.ts'
+import { call } from '@/base/api/call.ts'
 
 export const serverOptions = () =>
   queryOptions({ queryKey: ['server'], queryFn: ({ signal }) => call('getServer', { signal }) })
@@ -18,7 +18,7 @@ type Credentials = { email: string; password: string }
 export function useSignIn() {
   const queryClient = useQueryClient()
   return useMutation({
-    mutationFn: (credentials: Credentials) => postAuth('sign-in/email', credentials),
+    mutationFn: (credentials: Credentials) => call('signIn', { body: credentials }),
     // Another person's pages must never show through.
     onSuccess: () => queryClient.clear(),
   })
@@ -26,7 +26,7 @@ export function useSignIn() {
 
 export function useSignOut() {
   const queryClient = useQueryClient()
-  return useMutation({ mutationFn: () => postAuth('sign-out', {}), onSuccess: () => queryClient.clear() })
+  return useMutation({ mutationFn: () => call('signOut', { body: {} }), onSuccess: () => queryClient.clear() })
 }
 
 /** Claims the server, then signs the new owner in with what was just typed. */
@@ -35,7 +35,7 @@ export function useClaim() {
   return useMutation({
     mutationFn: async (body: BodyInputOf<'claimServer'>) => {
       await call('claimServer', { body })
-      await postAuth('sign-in/email', { email: body.email, password: body.password })
+      await call('signIn', { body: { email: body.email, password: body.password } })
     },
     onSuccess: () => queryClient.clear(),
   })
@@ -47,7 +47,7 @@ export function useJoin(token: string) {
   return useMutation({
     mutationFn: async (body: BodyInputOf<'joinByInvitation'>) => {
       const joined = await call('joinByInvitation', { params: { token }, body })
-      await postAuth('sign-in/email', { email: body.email, password: body.password })
+      await call('signIn', { body: { email: body.email, password: body.password } })
       return joined
     },
     onSuccess: () => queryClient.clear(),

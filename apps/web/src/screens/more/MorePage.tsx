@@ -1,8 +1,7 @@
 'use client'
 
-import { backupPath } from '@fryward/shared'
+import { addressOf } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import { apiBase } from '@/base/api/call.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Page, Section } from '@/base/ui/Page.tsx'
@@ -28,7 +27,7 @@ function Backup() {
         where nobody else reads it; <code>npm run restore</code> puts it into an empty server.
       </p>
       <div>
-        <a className={styles.download} href={`${apiBase}${backupPath}`} download>
+        <a className={styles.download} href={addressOf('downloadBackup')} download>
           Download a backup
         </a>
       </div>

@@ -1,0 +1,30 @@
+import { type Actor, assertMayInRoom, assertOwnsServer } from '@fryward/room'
+import { IdSchema, type Route } from '@fryward/shared'
+import type { FastifyInstance, FastifyRequest } from 'fastify'
+
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** Who asks; null on routes that are for anyone. */
+    person: Extract<Actor, { kind: 'person' }> | null
+  }
+  interface FastifyContextConfig {
+    /** Media types that the route reads. */
+    takes?: readonly string[]
+  }
+}
+
+/**
+ * Who asks, and whether they may, is settled before the first byte of a body is read. What is only asked for has no
+ * body: there the use case is the one that looks.
+ */
+export const admissionTo = (app: FastifyInstance, { permission, takes }: Route) =>
+  async function admit(request: FastifyRequest): Promise<void> {
+    if (permission === 'anyone') return
+    request.person = await app.personOf(request)
+    if (permission === 'signed_in') return
+    const ctx = app.contextFor(request.person)
+    if (permission === 'own_server') return assertOwnsServer({ ctx })
+    const room = IdSchema.safeParse((request.params as { roomId?: unknown }).roomId)
+    // An id that is none is refused with the rest of what the address gets wrong.
+    if (takes.length > 0 && room.success) await assertMayInRoom({ ctx, roomId: room.data, permission })
+  }

@@ -1,0 +1,87 @@
+import type { RouteId } from '@fryward/shared'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { type FullRoom, openFullRoom } from '../api/full-room.ts'
+import { type RawRequest, routeIds, routeOf, send } from '../api/send.ts'
+import { validRequest } from '../api/valid-requests.ts'
+import { type Cable, layCable } from '../support/stage-cable.ts'
+import { openWorld, type World } from '../support/world.ts'
+
+let world: World
+let full: FullRoom
+let cable: Cable
+let requests: { id: RouteId; request: RawRequest }[]
+let serial = 0
+
+beforeAll(async () => {
+  world = await openWorld({
+    reachedBy: async (connectionString) => {
+      const url = new URL(connectionString)
+      cable = await layCable(Number(url.port))
+      url.port = new URL(cable.origin).port
+      url.hostname = '127.0.0.1'
+      return url.toString()
+    },
+  })
+  full = await openFullRoom(world)
+  requests = []
+  // A stream is hung up on by itself, and a backup whose headers are out can only break off.
+  for (const id of routeIds.filter((each) => routeOf(each).kind !== 'stream' && each !== 'downloadBackup')) {
+    serial += 1
+    requests.push({ id, request: await validRequest(id, { world, full, as: full.owner, serial }) })
+  }
+})
+afterAll(async () => {
+  cable.plugIn()
+  await world.close()
+  await cable.close()
+})
+
+/** Every route once, each by a browser that this server has not seen in the last seconds: sessions are looked up too. */
+const askAll = () =>
+  requests.map(async ({ id, request }) => {
+    serial += 1
+    const person = { ...full.owner, cookie: `${full.owner.cookie}; seen=${serial}` }
+    const remoteAddress = `10.8.${Math.floor(serial / 250)}.${(serial % 250) + 1}`
+    const { status, text } = await send(world, routeOf(id).permission === 'anyone' ? null : person, id, {
+      ...request,
+      remoteAddress,
+    })
+    return { id, status, text }
+  })
+
+const isUp = () => expect.poll(async () => (await send(world, null, 'getHealth', {})).status).toBe(200)
+
+test('while the database is away every route that needs it says so, and each works again afterwards', async () => {
+  cable.pull()
+  const answers = await Promise.all(askAll())
+  cable.plugIn()
+  expect(answers.filter(({ status }) => status !== 503)).toEqual([])
+  await isUp()
+})
+
+test('a database that goes away in the middle of things is never an error of ours', async () => {
+  for (const afterMs of [0, 2, 5, 10, 20, 40, 80, 160]) {
+    const asked = askAll()
+    // Not a wait for something: the moment at which the cable is pulled is what is varied.
+    await new Promise((resolve) => setTimeout(resolve, afterMs))
+    cable.pull()
+    const answers = await Promise.all(asked)
+    cable.plugIn()
+    const ours = answers.filter(({ status }) => status >= 500 && status !== 503)
+    expect(ours, `after ${afterMs} ms`).toEqual([])
+    await isUp()
+  }
+})
+
+test('a database that is shut down in the middle of things is never an error of ours', async () => {
+  for (const afterMs of [5, 20, 60]) {
+    const asked = askAll()
+    await new Promise((resolve) => setTimeout(resolve, afterMs))
+    await world.database.pool
+      .query(`SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database()`)
+      .catch(() => undefined) // the one that asks is among them
+    const answers = await Promise.all(asked)
+    expect(answers.filter(({ status }) => status >= 500 && status !== 503)).toEqual([])
+    await isUp()
+  }
+})
