@@ -1,5 +1,5 @@
 import { RoomError } from '@fryward/room'
-import { type ErrorCode, errorCodes, type FieldProblem, type Problem } from '@fryward/shared'
+import { askFor, type ErrorCode, errorCodes, type FieldProblem, type Problem, wantedInstead } from '@fryward/shared'
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
@@ -27,8 +27,8 @@ const titles: Record<ErrorCode, string> = {
   unavailable: 'Not available right now',
 }
 
-// The contract's small schemas bring no sentences of their own; whoever sends something wrong reads these.
-z.config(z.locales.en())
+// The contract's schemas bring few sentences of their own; whoever sends something wrong reads these.
+z.config({ localeError: wantedInstead })
 
 /** Turns every error into problem details (RFC 9457). What is not known stays in the log, under the request's id. */
 export const problems = fp(
@@ -129,5 +129,5 @@ function wantedFormat(request: FastifyRequest): string {
 function toField(issue: { instancePath?: string; message?: string }, context: string | undefined): FieldProblem {
   const path = (issue.instancePath ?? '').replace(/^\//, '').replaceAll('/', '.')
   const place = context === undefined || context === 'body' ? path : [context, path].filter(Boolean).join('.')
-  return { path: place || (context ?? 'body'), message: issue.message ?? 'not allowed' }
+  return { path: place || (context ?? 'body'), message: askFor(issue.message ?? 'something else here') }
 }

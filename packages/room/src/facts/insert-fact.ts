@@ -1,5 +1,5 @@
 import { type FactDraft, isSame } from '@fryward/husbandry'
-import { type FactKind, factDataSchemas, type Id, type Instant, type SubjectKind } from '@fryward/shared'
+import { askFor, type FactKind, factDataSchemas, type Id, type Instant, type SubjectKind } from '@fryward/shared'
 import type { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { actorUserId } from '../context.ts'
@@ -80,7 +80,10 @@ async function factRow(work: Work, input: ToKeep): Promise<Omit<Prisma.FactCreat
   const parsed = factDataSchemas[fact.kind].safeParse(fact.data)
   if (!parsed.success)
     throw new RoomError('invalid_input', 'The record cannot be kept as it stands; see the fields.', {
-      fields: parsed.error.issues.map((issue) => ({ path: `data.${issue.path.join('.')}`, message: issue.message })),
+      fields: parsed.error.issues.map((issue) => ({
+        path: `data.${issue.path.join('.')}`,
+        message: askFor(issue.message),
+      })),
     })
   const fitting = { kind: fact.kind, data: parsed.data, subjectId: subject.id } as FactDraft
   await assertFits(work, fitting)
