@@ -17,7 +17,7 @@ export function wantedInstead(issue: Issue): string {
     case 'invalid_format':
       return formats[issue.format] ?? 'a text in the form that the description of the API shows'
     case 'invalid_value':
-      return issue.values.length === 1 ? `${issue.values[0]}` : `one of: ${issue.values.join(', ')}`
+      return issue.values.length === 1 ? String(issue.values[0]) : `one of: ${issue.values.map(String).join(', ')}`
     case 'unrecognized_keys':
       return `no ${issue.keys.map((key) => `"${key}"`).join(', ')}, which has no meaning here`
     case 'not_multiple_of':

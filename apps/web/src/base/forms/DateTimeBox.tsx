@@ -1,12 +1,13 @@
 'use client'
 
+import { parseTime } from '@fryward/words'
+
 import { TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { toInstant, toLocalText } from '@/base/dates/local-time.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import styles from './forms.module.css'
 import { TimeBox } from './TimeBox.tsx'
-import { parseTime } from './typed-time.ts'
 
 type Props = {
   label: string

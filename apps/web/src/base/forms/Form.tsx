@@ -17,9 +17,9 @@ type Props = {
 
 /** Fields in one column, what went wrong above the buttons, one main action. */
 export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, children }: Props) {
-  const submit = (event: FormEvent) => {
+  const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault()
-    if (!isBusy) onSubmit()
+    if (!isBusy && !showUnread(event.currentTarget)) onSubmit()
   }
   return (
     <form className={styles.form} onSubmit={submit} noValidate>
@@ -37,6 +37,16 @@ export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, children 
       </div>
     </form>
   )
+}
+
+/** A number that cannot be read is not left out in silence: its box says so, and the form stays. */
+function showUnread(form: HTMLFormElement): boolean {
+  const box = form.querySelector<HTMLElement>('[data-unread]')
+  // Leaving the box makes it say what is wrong with it.
+  box?.focus()
+  box?.blur()
+  box?.focus()
+  return box !== null
 }
 
 /** The API's own sentence, with each field it names; a question asked back stands in the sentence already. */

@@ -1,9 +1,10 @@
 'use client'
 
+import { parseTime } from '@fryward/words'
+
 import { TextInput } from '@mantine/core'
 import { useState } from 'react'
 import styles from './forms.module.css'
-import { parseTime } from './typed-time.ts'
 
 type Props = {
   label: string

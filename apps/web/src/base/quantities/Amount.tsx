@@ -1,11 +1,9 @@
 'use client'
 
-import type { Phrase, Quantity, UnitSystem } from '@fryward/shared'
-import { sayDate } from '@/base/dates/say.ts'
-import { useUnitSystem } from '@/base/room/room-context.tsx'
+import type { Phrase, Quantity } from '@fryward/shared'
+import { type Piece, phrasePieces, quantityParts, sayPhrase } from '@fryward/words'
+import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './amount.module.css'
-import { formatNumber } from './format-number.ts'
-import { toShown } from './room-units.ts'
 
 type AmountProps = {
   quantity: Quantity
@@ -14,84 +12,43 @@ type AmountProps = {
 
 /** A number with its unit a size smaller, in the room's units. */
 export function Amount({ quantity, isLarge = false }: AmountProps) {
-  const shown = toShown(quantity, useUnitSystem())
+  const said = quantityParts(quantity, useVoice())
   return (
     <span className={isLarge ? styles.large : styles.plain}>
-      {formatNumber(shown.value)}
+      {said.number}
       <span className={styles.unit}>
-        {shown.label === '%' ? '' : ' '}
-        {shown.label}
+        {said.gap}
+        {said.unit}
       </span>
     </span>
   )
 }
 
-/** A sentence of the engine with its `{name}` places filled in the room's units. */
+/** A sentence of the engine with its numbers in the room's units. */
 export function PhraseText({ phrase }: { phrase: Phrase }) {
-  const system = useUnitSystem()
-  return <>{toText(phrase, system)}</>
+  return <>{sayPhrase(phrase, useVoice())}</>
 }
 
-/** The same sentence with one of its numbers large: the one to measure out. */
-export function PhraseWithAmount({ phrase, large }: { phrase: Phrase; large: string }) {
-  const system = useUnitSystem()
+/** A sentence with one of its numbers large: the one to measure out. */
+export function PieceText({ pieces, large }: { pieces: Piece[]; large: string }) {
+  const voice = useVoice()
   return (
     <>
-      {phrase.text.split(placePattern).map((part, i, parts) => {
-        const quantity = quantityAt(phrase, part)
-        if (!quantity) return <span key={part}>{sayDates(part)}</span>
-        if (part === `{${large}}`) return <Amount key={part} quantity={quantity} isLarge />
-        return isUnitSaid(quantity, toShown(quantity, system).label, parts[i + 1]) ? (
-          <span key={part}>{formatNumber(toShown(quantity, system).value)}</span>
+      {pieces.map((piece, index) => {
+        // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one fixed sentence
+        if (typeof piece === 'string') return <span key={index}>{piece}</span>
+        if (piece.name === large) return <Amount key={piece.name} quantity={piece.quantity} isLarge />
+        return piece.isBare ? (
+          <span key={piece.name}>{quantityParts(piece.quantity, voice).number}</span>
         ) : (
-          <Amount key={part} quantity={quantity} />
+          <Amount key={piece.name} quantity={piece.quantity} />
         )
       })}
     </>
   )
 }
 
-/** The place of a sentence that holds this very amount; undefined when the sentence does not say it. */
-export const placeOf = (phrase: Phrase, amount: Quantity | null): string | undefined =>
-  amount === null
-    ? undefined
-    : Object.entries(phrase.quantities).find(
-        ([name, quantity]) =>
-          quantity.value === amount.value && quantity.unit === amount.unit && phrase.text.includes(`{${name}}`),
-      )?.[0]
-
-/** The same sentence as plain text, for labels and messages. */
-export function toText(phrase: Phrase, system: UnitSystem): string {
-  return phrase.text
-    .split(placePattern)
-    .map((part, i, parts) => {
-      const quantity = quantityAt(phrase, part)
-      if (!quantity) return sayDates(part)
-      const shown = toShown(quantity, system)
-      const word = isUnitSaid(quantity, shown.label, parts[i + 1]) ? '' : unitWord(shown.label)
-      return `${formatNumber(shown.value)}${word}`
-    })
-    .join('')
+/** The same for a phrase. */
+export function PhraseWithAmount({ phrase, large }: { phrase: Phrase; large: string }) {
+  return <PieceText pieces={phrasePieces(phrase, useVoice())} large={large} />
 }
-
-export function toQuantityText(quantity: Quantity, system: UnitSystem): string {
-  const shown = toShown(quantity, system)
-  return `${formatNumber(shown.value)}${unitWord(shown.label)}`
-}
-
-/** The engine writes dates as 2026-11-26; people read Thu 26 Nov. */
-export const sayDates = (text: string) => text.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (date) => sayDate(date))
-
-const placePattern = /(\{[a-zA-Z0-9_]+\})/
-
-const quantityAt = (phrase: Phrase, part: string): Quantity | undefined =>
-  part.startsWith('{') ? phrase.quantities[part.slice(1, -1)] : undefined
-
-const unitWord = (label: string) => (label === '%' ? '%' : ` ${label}`)
-
-/** Heads and times bring their own noun ("160,000 rotifers", "3 samples"). */
-const nounless: ReadonlySet<string> = new Set(['animals', 'eggs', 'times'])
-
-/** Some sentences say the unit themselves. */
-const isUnitSaid = (quantity: Quantity, label: string, rest = ''): boolean =>
-  nounless.has(quantity.unit) || rest.trimStart().startsWith(label)

@@ -1,12 +1,24 @@
 'use client'
 
-import { type Permission, permissionsOfRole, type Room, type UnitSystem } from '@fryward/shared'
+import { type Permission, permissionsOfRole, type Room } from '@fryward/shared'
+import type { Voice } from '@fryward/words'
 import { createContext, type ReactNode, useContext } from 'react'
+import { deviceVoice } from './device-voice.ts'
 
 const RoomContext = createContext<Room | null>(null)
+const VoiceContext = createContext<Voice | null>(null)
 
 export function RoomProvider({ room, children }: { room: Room; children: ReactNode }) {
-  return <RoomContext value={room}>{children}</RoomContext>
+  return (
+    <RoomContext value={room}>
+      <VoiceContext value={room}>{children}</VoiceContext>
+    </RoomContext>
+  )
+}
+
+/** For a form that chooses the voice: its own boxes follow the choice. */
+export function VoiceProvider({ voice, children }: { voice: Voice; children: ReactNode }) {
+  return <VoiceContext value={voice}>{children}</VoiceContext>
 }
 
 export function useRoom(): Room {
@@ -15,8 +27,8 @@ export function useRoom(): Room {
   return room
 }
 
-/** Outside a room (the wizard chooses its own) amounts are metric. */
-export const useUnitSystem = (): UnitSystem => useContext(RoomContext)?.units ?? 'metric'
+/** How this room is spoken to. Outside a room, as the device writes numbers and dates, in metric. */
+export const useVoice = (): Voice => useContext(VoiceContext) ?? deviceVoice()
 
 /** What the signed-in person may do here; a page hides what it would be refused, the API decides. */
 export function useMay(permission: Permission): boolean {

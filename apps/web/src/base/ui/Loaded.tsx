@@ -1,9 +1,12 @@
 'use client'
 
+import { sayTime } from '@fryward/words'
+
 import type { UseQueryResult } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
 import { isApiProblem, sentenceOf } from '@/base/api/problem.ts'
-import { sayTime } from '@/base/dates/say.ts'
+import { deviceVoice } from '@/base/room/device-voice.ts'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from './Button.tsx'
 import styles from './loaded.module.css'
 import { Notice, WorrySign } from './Notice.tsx'
@@ -43,15 +46,15 @@ export function Loaded<T>({ query, skeleton, what, children }: Props<T>) {
   )
 }
 
-/** By this device's own clock: it is the one beside the page. */
-const deviceZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone
-
 function Stale<T>({ query, what }: { query: UseQueryResult<T>; what: string }) {
+  // By this device's own clock: it is the one beside the page.
+  const voice = { ...useVoice(), timeZone: deviceVoice().timeZone }
   return (
     <p className={styles.stale} role="status">
       <WorrySign />
       <span>
-        {what} is as of {sayTime(new Date(query.dataUpdatedAt), deviceZone())}: no newer one came.
+        {what} is as of {sayTime(new Date(query.dataUpdatedAt), { ...voice, timeZone: deviceVoice().timeZone })}: no
+        newer one came.
       </span>
       <Button variant="subtle" isBusy={query.isFetching} onClick={() => void query.refetch()}>
         Try again

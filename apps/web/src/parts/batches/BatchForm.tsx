@@ -1,14 +1,14 @@
 'use client'
 
+import { typedNumber } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { todayIn } from '@/base/dates/local-time.ts'
 import { ChoicesChips } from '@/base/forms/Chips.tsx'
 import { Form } from '@/base/forms/Form.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { typedNumber } from '@/base/forms/typed-number.ts'
 import { useDraft } from '@/base/forms/use-draft.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { clutchesOptions } from '@/parts/clutches/queries.ts'
 import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
 import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
@@ -16,6 +16,7 @@ import { useCreateBatch } from './queries.ts'
 
 /** A hatch: larvae of one or more clutches, or bought in, in one tank. */
 export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDone: () => void }) {
+  const voice = useVoice()
   const room = useRoom()
   const create = useCreateBatch(room.id)
   const clutches = (useQuery(clutchesOptions(room.id)).data ?? []).filter((one) => one.state === 'incubating')
@@ -28,7 +29,7 @@ export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDon
     larvae: '',
   })
   const send = () => {
-    const larvae = typedNumber(draft.larvae, null, room.units)
+    const larvae = typedNumber(draft.larvae, null, voice)
     create.mutate(
       {
         tankId: draft.tankId,

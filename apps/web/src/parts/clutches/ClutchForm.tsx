@@ -1,6 +1,7 @@
 'use client'
 
 import { type ClutchIntent, clutchIntents } from '@fryward/shared'
+import { intentLabels, typedNumber } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
@@ -8,15 +9,14 @@ import { DateTimeBox } from '@/base/forms/DateTimeBox.tsx'
 import { Form } from '@/base/forms/Form.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
-import { typedNumber } from '@/base/forms/typed-number.ts'
 import { useDraft } from '@/base/forms/use-draft.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
-import { intentLabels } from '@/base/words/labels.ts'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
 import { useCreateClutch } from './queries.ts'
 
 /** Eggs laid by one pair. */
 export function ClutchForm({ onDone }: { onDone: () => void }) {
+  const voice = useVoice()
   const room = useRoom()
   const create = useCreateClutch(room.id)
   const pairs = (useQuery(pairsOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
@@ -25,7 +25,7 @@ export function ClutchForm({ onDone }: { onDone: () => void }) {
   const { draft, change } = useDraft({ pairId: '', eggs: '', intent: 'undecided' as ClutchIntent })
   const send = () => {
     if (spawnedAt === undefined) return setMissing('When they were laid.')
-    const eggs = typedNumber(draft.eggs, null, room.units)
+    const eggs = typedNumber(draft.eggs, null, voice)
     create.mutate(
       { pairId: draft.pairId, spawnedAt, intent: draft.intent, ...(eggs === undefined ? {} : { eggs }) },
       { onSuccess: onDone },

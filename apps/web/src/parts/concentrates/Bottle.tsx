@@ -1,24 +1,24 @@
 'use client'
 
 import type { Concentrate } from '@fryward/shared'
-import { sayDate } from '@/base/dates/say.ts'
+import { sayDate, sayNumber } from '@fryward/words'
 import { FormProblem } from '@/base/forms/Form.tsx'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Card } from '@/base/ui/Page.tsx'
 import { useChangeConcentrate } from './queries.ts'
 
 export function Bottle({ bottle }: { bottle: Concentrate }) {
+  const voice = useVoice()
   const room = useRoom()
   const may = useMay('manage')
   const change = useChangeConcentrate(room.id)
   return (
     <Card>
       <p>
-        <strong>{bottle.name}</strong>, {formatNumber(bottle.cellsPerMl)} cells per mL
-        {bottle.openedOn && `, opened ${sayDate(bottle.openedOn)}`}
-        {bottle.useBy && `, use by ${sayDate(bottle.useBy)}`}
+        <strong>{bottle.name}</strong>, {sayNumber(bottle.cellsPerMl, voice)} cells per mL
+        {bottle.openedOn && `, opened ${sayDate(bottle.openedOn, voice)}`}
+        {bottle.useBy && `, use by ${sayDate(bottle.useBy, voice)}`}
         {bottle.isFinished && ', finished'}
       </p>
       <FormProblem error={change.error} />

@@ -1,12 +1,12 @@
 'use client'
 
+import { typedNumber } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { Form } from '@/base/forms/Form.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { typedNumber } from '@/base/forms/typed-number.ts'
 import { useDraft } from '@/base/forms/use-draft.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { useCreateConcentrate } from './queries.ts'
 
 const orNull = (text: string) => (text === '' ? null : text)
@@ -16,12 +16,13 @@ export const billion = 1e9
 
 /** A bottle of microalgae concentrate; its strength is read from its label, never guessed. */
 export function ConcentrateForm({ onDone }: { onDone: () => void }) {
+  const voice = useVoice()
   const room = useRoom()
   const create = useCreateConcentrate(room.id)
   const [missing, setMissing] = useState<string>()
   const { draft, change } = useDraft({ name: '', strength: '', openedOn: '', useBy: '' })
   const send = () => {
-    const billions = typedNumber(draft.strength, null, room.units)
+    const billions = typedNumber(draft.strength, null, voice)
     if (billions === undefined) return setMissing('The strength from the label, as a number.')
     setMissing(undefined)
     create.mutate(

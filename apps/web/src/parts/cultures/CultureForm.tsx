@@ -1,6 +1,7 @@
 'use client'
 
 import { type Culture, type CultureKind, cultureKinds, type RotiferStrain, rotiferStrains } from '@fryward/shared'
+import { cultureKindLabels, strainLabels, typedNumber } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { CheckBox } from '@/base/forms/CheckBox.tsx'
@@ -8,10 +9,8 @@ import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { Form } from '@/base/forms/Form.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
-import { typedNumber } from '@/base/forms/typed-number.ts'
 import { useDraft } from '@/base/forms/use-draft.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
-import { cultureKindLabels, strainLabels } from '@/base/words/labels.ts'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { concentratesOptions } from '@/parts/concentrates/queries.ts'
 import { VesselFields } from '@/parts/vessels/VesselFields.tsx'
 import { readVessel, startVessel } from '@/parts/vessels/vessel-draft.ts'
@@ -21,6 +20,7 @@ const orNull = (text: string) => (text === '' ? null : text)
 
 /** A new culture, or changes to one. Kind, parent and start stay as they were once it lives. */
 export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: () => void }) {
+  const voice = useVoice()
   const room = useRoom()
   const create = useCreateCulture(room.id)
   const update = useChangeCulture(room.id, culture?.id ?? '')
@@ -45,7 +45,7 @@ export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: ()
       concentrateId: orNull(draft.concentrateId),
     }
     if (culture) return update.mutate({ ...fields, version: culture.version }, { onSuccess: onDone })
-    const startDensityPerMl = typedNumber(draft.density, 'per_mL', room.units)
+    const startDensityPerMl = typedNumber(draft.density, 'per_mL', voice)
     create.mutate(
       {
         ...fields,

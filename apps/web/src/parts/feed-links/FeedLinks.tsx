@@ -1,12 +1,12 @@
 'use client'
 
 import type { FeedLink, Id } from '@fryward/shared'
+import { sayDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { sentenceOf } from '@/base/api/problem.ts'
 import { todayIn } from '@/base/dates/local-time.ts'
-import { sayDate } from '@/base/dates/say.ts'
-import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Link } from '@/base/ui/Link.tsx'
@@ -75,6 +75,7 @@ function sayNone(isBatch: boolean, isEnded: boolean): string {
 const LinkBones = () => <Bones heights={[3]} />
 
 function LinkLine({ link, otherId }: { link: FeedLink; otherId: Id }) {
+  const voice = useVoice()
   const room = useRoom()
   const may = useMay('manage')
   const other = useFindThing()(otherId)
@@ -90,8 +91,8 @@ function LinkLine({ link, otherId }: { link: FeedLink; otherId: Id }) {
       <span>
         {other ? <Link href={hrefOf(room.id, other) ?? '#'}>{other.name}</Link> : 'something ended'}{' '}
         <span className={styles.soft}>
-          from {sayDate(link.fromOn)}
-          {link.untilOn && ` until ${sayDate(link.untilOn)}`}
+          from {sayDate(link.fromOn, voice)}
+          {link.untilOn && ` until ${sayDate(link.untilOn, voice)}`}
         </span>
       </span>
       {may && link.untilOn === null && (

@@ -1,5 +1,6 @@
 'use client'
 
+import { typedNumber } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
@@ -7,9 +8,8 @@ import { todayIn } from '@/base/dates/local-time.ts'
 import { Form } from '@/base/forms/Form.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
-import { typedNumber } from '@/base/forms/typed-number.ts'
 import { useDraft } from '@/base/forms/use-draft.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { batchesOptions } from '@/parts/batches/queries.ts'
 import { BeyondBookBox, isAskedAboutBook } from '@/parts/facts/BeyondBookBox.tsx'
 import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
@@ -18,6 +18,7 @@ import { useCreateGroup } from './queries.ts'
 
 /** Settled fish moved to grow-out, out of a batch of this room or bought in. */
 export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null; onDone: () => void }) {
+  const voice = useVoice()
   const room = useRoom()
   const create = useCreateGroup(room.id)
   const batches = (useQuery(batchesOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
@@ -33,7 +34,7 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
     beyondBook: '',
   })
   const send = () => {
-    const number = typedNumber(draft.number, null, room.units)
+    const number = typedNumber(draft.number, null, voice)
     if (!number) return setMissing('How many fish, 1 or more.')
     setMissing(undefined)
     create.mutate(

@@ -1,17 +1,15 @@
 'use client'
 
 import type { Fact, Photo } from '@fryward/shared'
+import { factKindLabels, sayFact, sayTime } from '@fryward/words'
 import { useId, useState } from 'react'
-import { sayTime } from '@/base/dates/say.ts'
-import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { useMay, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
-import { factKindLabels } from '@/base/words/labels.ts'
 import { AddPhoto } from '@/parts/photos/AddPhoto.tsx'
 import { Thumbnails } from '@/parts/photos/PhotoStrip.tsx'
 import { useFindThing } from '@/parts/things/use-things.ts'
 import { LineButton } from './LineButton.tsx'
 import { StrikeForm } from './StrikeForm.tsx'
-import { sayFact } from './say-fact.ts'
 import styles from './timeline.module.css'
 
 export type FactProps = {
@@ -25,12 +23,12 @@ export type FactProps = {
 
 /** One record: when, what, by whom; what can be done with it comes out on its button. */
 export function FactLine({ fact, photos, isTarget, isSaidAbove }: FactProps) {
-  const room = useRoom()
+  const voice = useVoice()
   const may = useMay('record')
   const find = useFindThing()
   const [isOpen, setOpen] = useState(false)
   const id = useId()
-  const { main, detail } = sayFact(fact, { system: room.units, nameOf: (thingId) => find(thingId)?.name })
+  const { main, detail } = sayFact(fact, { voice, nameOf: (thingId) => find(thingId)?.name })
   const isStruck = fact.struckAt !== null
   const what = `${factKindLabels[fact.kind]} ${main}`
   return (
@@ -41,7 +39,7 @@ export function FactLine({ fact, photos, isTarget, isSaidAbove }: FactProps) {
       data-target={isTarget || undefined}
     >
       <time className={isSaidAbove ? styles.unseen : styles.time} dateTime={fact.at}>
-        {sayTime(fact.at, room.timeZone)}
+        {sayTime(fact.at, voice)}
       </time>
       <div className={styles.what}>
         <p>

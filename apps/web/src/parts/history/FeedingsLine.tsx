@@ -1,20 +1,19 @@
 'use client'
 
 import type { FactOf, Id, Photo } from '@fryward/shared'
+import { sayFeedings, sayTime } from '@fryward/words'
 import { useId, useState } from 'react'
-import { sayTime } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { FactLine } from './FactLine.tsx'
 import { LineButton } from './LineButton.tsx'
 import { isSaidAbove } from './said-above.ts'
-import { sayFeedings } from './say-feedings.ts'
 import styles from './timeline.module.css'
 
 type Props = { facts: FactOf<'feeding'>[]; photosOf: (factId: Id) => Photo[]; targetId: string }
 
 /** A day's feedings as one line that opens; it stands open when the address points at one of them. */
 export function FeedingsLine({ facts, photosOf, targetId }: Props) {
-  const room = useRoom()
+  const voice = useVoice()
   const id = useId()
   const isAimedAt = facts.some((fact) => `fact-${fact.id}` === targetId)
   const [chosen, choose] = useState<boolean>()
@@ -22,20 +21,20 @@ export function FeedingsLine({ facts, photosOf, targetId }: Props) {
   const photos = facts.reduce((sum, fact) => sum + photosOf(fact.id).length, 0)
   const sentence = sayFeedings(
     facts.map((fact) => fact.data),
-    room.units,
+    voice,
   )
   const [latest, earliest] = [facts.at(0)?.at ?? '', facts.at(-1)?.at ?? '']
   return (
     <li className={styles.line}>
       <span className={styles.time}>
-        {sayTime(earliest, room.timeZone) !== sayTime(latest, room.timeZone) && (
+        {sayTime(earliest, voice) !== sayTime(latest, voice) && (
           <>
-            <time dateTime={earliest}>{sayTime(earliest, room.timeZone)}</time>
+            <time dateTime={earliest}>{sayTime(earliest, voice)}</time>
             <span aria-hidden="true">–</span>
             <span className={styles.unseen}> to </span>
           </>
         )}
-        <time dateTime={latest}>{sayTime(latest, room.timeZone)}</time>
+        <time dateTime={latest}>{sayTime(latest, voice)}</time>
       </span>
       <p className={styles.what}>
         <strong>Fed</strong> {sentence}
@@ -56,7 +55,7 @@ export function FeedingsLine({ facts, photosOf, targetId }: Props) {
               fact={fact}
               photos={photosOf(fact.id)}
               isTarget={targetId === `fact-${fact.id}`}
-              isSaidAbove={isSaidAbove(fact, facts[i - 1], room.timeZone)}
+              isSaidAbove={isSaidAbove(fact, facts[i - 1], voice)}
             />
           ))}
         </ol>

@@ -1,11 +1,11 @@
 'use client'
 
 import type { Id, Photo, SubjectKind } from '@fryward/shared'
+import { sayDayHeading, toPlainDate } from '@fryward/words'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { serverNow } from '@/base/api/server-clock.ts'
-import { sayDayHeading, toPlainDate } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
@@ -62,11 +62,12 @@ export function History({ subject }: Props) {
 const HistoryBones = () => <Bones heights={[1.4, 9.6, 1.4, 12]} />
 
 function Day({ day, photos, targetId }: { day: TimelineDay; photos: Photo[]; targetId: string }) {
+  const voice = useVoice()
   const { timeZone } = useRoom()
   const photosOf = (factId: Id) => photos.filter((photo) => photo.factId === factId)
   return (
     <section className={styles.day}>
-      <h3 className={styles.date}>{sayDayHeading(day.date, toPlainDate(serverNow(), timeZone))}</h3>
+      <h3 className={styles.date}>{sayDayHeading(day.date, toPlainDate(serverNow(), timeZone), voice)}</h3>
       <ol className={styles.lines}>
         {day.lines.map((line, i) => {
           if (line.kind === 'feedings')
@@ -78,7 +79,7 @@ function Day({ day, photos, targetId }: { day: TimelineDay; photos: Photo[]; tar
               fact={line.fact}
               photos={photosOf(line.fact.id)}
               isTarget={targetId === `fact-${line.fact.id}`}
-              isSaidAbove={isSaidAbove(line.fact, above?.kind === 'fact' ? above.fact : undefined, timeZone)}
+              isSaidAbove={isSaidAbove(line.fact, above?.kind === 'fact' ? above.fact : undefined, voice)}
             />
           )
         })}

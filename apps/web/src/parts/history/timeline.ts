@@ -1,5 +1,5 @@
 import type { Fact, FactOf, PlainDate } from '@fryward/shared'
-import { toPlainDate } from '@/base/dates/say.ts'
+import { toPlainDate } from '@fryward/words'
 
 /** One line of a day: a record, or that day's feedings folded into one. */
 export type TimelineLine = { kind: 'fact'; fact: Fact } | { kind: 'feedings'; facts: FactOf<'feeding'>[] }

@@ -1,19 +1,25 @@
 'use client'
 
-import { sayTime } from '@/base/dates/say.ts'
+import { sayTime, type Voice } from '@fryward/words'
+import { deviceVoice } from '@/base/room/device-voice.ts'
 import { WorrySign } from '@/base/ui/Notice.tsx'
 import styles from './connection-line.module.css'
 import type { Connection } from './use-room-events.ts'
 
 /** "As of 07:40, no connection": what is shown may be old. Keeps no room while all is well. */
-export function ConnectionLine({ connection, timeZone }: { connection: Connection; timeZone: string | undefined }) {
+export function ConnectionLine({
+  connection,
+  voice = deviceVoice(),
+}: {
+  connection: Connection
+  voice: Voice | undefined
+}) {
   return (
     <div role="status">
       {!connection.isLive && (
         <p className={styles.line}>
           <WorrySign />
-          As of {sayTime(connection.since, timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone)}, no
-          connection. Trying again.
+          As of {sayTime(connection.since, voice)}, no connection. Trying again.
         </p>
       )}
     </div>

@@ -1,17 +1,18 @@
 'use client'
 
 import type { Photo } from '@fryward/shared'
+import { sayMoment } from '@fryward/words'
 import { useEffect, useRef, useState } from 'react'
 import { serverNow } from '@/base/api/server-clock.ts'
-import { sayMoment } from '@/base/dates/say.ts'
 import { FormProblem } from '@/base/forms/Form.tsx'
-import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import styles from './photos.module.css'
 import { photoUrl, useStrikePhoto } from './queries.ts'
 
 /** One photo in full size, with its word, who added it, and the way to take it off. */
 export function PhotoDialog({ photo, onClose }: { photo: Photo; onClose: () => void }) {
+  const voice = useVoice()
   const room = useRoom()
   const dialog = useRef<HTMLDialogElement>(null)
   useEffect(() => dialog.current?.showModal(), [])
@@ -27,7 +28,7 @@ export function PhotoDialog({ photo, onClose }: { photo: Photo; onClose: () => v
       />
       {photo.caption && <p className={styles.word}>{photo.caption}</p>}
       <p className={styles.soft}>
-        {sayMoment(photo.addedAt, serverNow(), room.timeZone)}, {photo.addedByName}
+        {sayMoment(photo.addedAt, serverNow(), voice)}, {photo.addedByName}
       </p>
       <div className={styles.choose}>
         <Button variant="filled" onClick={() => dialog.current?.close()}>

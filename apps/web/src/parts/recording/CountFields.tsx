@@ -1,15 +1,14 @@
 'use client'
 
 import type { CountTarget } from '@fryward/shared'
+import { countTargetLabels, sayNumber, typedNumber, type UnitVoice } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
+import { filled } from '@/base/forms/filled.ts'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { Row } from '@/base/forms/Row.tsx'
-import { filled, typedNumber } from '@/base/forms/typed-number.ts'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
-import { countTargetLabels } from '@/base/words/labels.ts'
 import { culturesOptions } from '@/parts/cultures/queries.ts'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
 import { copepodCountTargets, countTargetsOf, isHeadTarget } from './record-choices.ts'
@@ -24,10 +23,10 @@ type Typed = {
   females: string
 }
 
-function toDraft(typed: Typed): FactDraft {
-  const animals = typed.animals.flatMap((text) => typedNumber(text, null, 'metric') ?? [])
+function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
+  const animals = typed.animals.flatMap((text) => typedNumber(text, null, voice) ?? [])
   if (animals.length === 0) return 'At least one sample, as a whole number.'
-  const volumeMl = typedNumber(typed.volumeMl, 'mL', 'metric')
+  const volumeMl = typedNumber(typed.volumeMl, 'mL', voice)
   if (!isHeadTarget(typed.of) && !volumeMl) return 'The volume of one sample in mL.'
   return {
     kind: 'count',
@@ -35,14 +34,15 @@ function toDraft(typed: Typed): FactDraft {
       of: typed.of,
       animals,
       volumeMl: isHeadTarget(typed.of) ? undefined : volumeMl,
-      dilution: typedNumber(typed.dilution, null, 'metric') ?? 1,
-      eggs: typedNumber(typed.eggs, null, 'metric'),
-      females: typedNumber(typed.females, null, 'metric'),
+      dilution: typedNumber(typed.dilution, null, voice) ?? 1,
+      eggs: typedNumber(typed.eggs, null, voice),
+      females: typedNumber(typed.females, null, voice),
     }),
   }
 }
 
 export function CountFields({ subject, onDraft }: FieldsProps) {
+  const voice = useVoice()
   const cultures = useQuery(culturesOptions(useRoom().id)).data ?? []
   const isCopepods = cultures.some((culture) => culture.id === subject.id && culture.kind === 'copepod')
   const targets = isCopepods ? copepodCountTargets : countTargetsOf[subject.kind]
@@ -111,17 +111,17 @@ export function CountFields({ subject, onDraft }: FieldsProps) {
           <NumberBox label="Eggs on them" isWhole text={typed.eggs} onText={(eggs) => change({ eggs })} />
         </Row>
       )}
-      <p aria-live="polite">{sayDensity(typed)}</p>
+      <p aria-live="polite">{sayDensity(typed, voice)}</p>
     </>
   )
 }
 
 /** What the samples make, before they are kept: a dilution left out shows at once. Heads make only themselves. */
-function sayDensity(typed: Typed): string | null {
-  const animals = typed.animals.flatMap((text) => typedNumber(text, null, 'metric') ?? [])
-  const volumeMl = typedNumber(typed.volumeMl, 'mL', 'metric')
-  const dilution = typedNumber(typed.dilution, null, 'metric') ?? 1
+function sayDensity(typed: Typed, voice: UnitVoice): string | null {
+  const animals = typed.animals.flatMap((text) => typedNumber(text, null, voice) ?? [])
+  const volumeMl = typedNumber(typed.volumeMl, 'mL', voice)
+  const dilution = typedNumber(typed.dilution, null, voice) ?? 1
   if (isHeadTarget(typed.of) || animals.length === 0 || !volumeMl) return null
   const mean = animals.reduce((sum, one) => sum + one, 0) / animals.length
-  return `Makes ${formatNumber((mean * dilution) / volumeMl)} per mL`
+  return `Makes ${sayNumber((mean * dilution) / volumeMl, voice)} per mL`
 }

@@ -1,15 +1,15 @@
 'use client'
 
 import { type Food, foods } from '@fryward/shared'
+import { foodLabels, typedNumber, type UnitVoice } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
+import { filled } from '@/base/forms/filled.ts'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { Row } from '@/base/forms/Row.tsx'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
-import { filled, typedNumber } from '@/base/forms/typed-number.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
-import { foodLabels } from '@/base/words/labels.ts'
 import { concentratesOptions } from '@/parts/concentrates/queries.ts'
 import { culturesOptions } from '@/parts/cultures/queries.ts'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
@@ -17,9 +17,9 @@ import { useFactDraft } from './use-fact-draft.ts'
 
 type Typed = { food: Food; ml: string; g: string; concentrateId: string; fromCultureId: string; note: string }
 
-function toDraft(typed: Typed): FactDraft {
-  const amountMl = typedNumber(typed.ml, 'mL', 'metric')
-  const amountG = typedNumber(typed.g, 'g', 'metric')
+function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
+  const amountMl = typedNumber(typed.ml, 'mL', voice)
+  const amountG = typedNumber(typed.g, 'g', voice)
   return {
     kind: 'feeding',
     data: filled({

@@ -1,19 +1,19 @@
 'use client'
 
+import { typedNumber } from '@fryward/words'
 import { useState } from 'react'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { typedNumber } from '@/base/forms/typed-number.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { type Destination, useDestinations } from '@/parts/things/use-destinations.ts'
 import type { FieldsProps } from './fact-draft.ts'
 
 /** Where each litre went; the whole is their sum. */
 export function HarvestFields({ subject, onDraft }: FieldsProps) {
-  const { units } = useRoom()
+  const voice = useVoice()
   const destinations = useDestinations().filter((one) => one.subjectId !== subject.id)
   const [litres, setLitres] = useState<Record<string, string>>({})
   const toPart = ({ key, to, subjectId }: Destination, texts: Record<string, string>) => {
-    const volumeL = typedNumber(texts[key] ?? '', 'L', units)
+    const volumeL = typedNumber(texts[key] ?? '', 'L', voice)
     if (volumeL === undefined || volumeL <= 0) return []
     return [subjectId === undefined ? { to, volumeL } : { to, subjectId, volumeL }]
   }

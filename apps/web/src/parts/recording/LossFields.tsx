@@ -1,10 +1,11 @@
 'use client'
 
 import { LossDataSchema, type SubjectKind } from '@fryward/shared'
+import { typedNumber, type UnitVoice } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
+import { filled } from '@/base/forms/filled.ts'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { filled, typedNumber } from '@/base/forms/typed-number.ts'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
 import { useFactDraft } from './use-fact-draft.ts'
 
@@ -29,8 +30,8 @@ const usualOf: Record<SubjectKind, Of> = {
   juvenile_group: 'juveniles',
 }
 
-function toDraft(typed: Typed): FactDraft {
-  const number = typedNumber(typed.number, null, 'metric')
+function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
+  const number = typedNumber(typed.number, null, voice)
   if (!number || number < 1) return 'How many, 1 or more.'
   return { kind: 'loss', data: filled({ number, of: typed.of, cause: typed.cause.trim() }) }
 }

@@ -1,10 +1,10 @@
 'use client'
 
 import { type EggStage, eggStages, type Sign, type SubjectKind, signs } from '@fryward/shared'
+import { eggStageLabels, signLabels } from '@fryward/words'
 import { Textarea } from '@mantine/core'
 import { ChoiceChips, ChoicesChips } from '@/base/forms/Chips.tsx'
-import { filled } from '@/base/forms/typed-number.ts'
-import { eggStageLabels, signLabels } from '@/base/words/labels.ts'
+import { filled } from '@/base/forms/filled.ts'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
 import { useFactDraft } from './use-fact-draft.ts'
 

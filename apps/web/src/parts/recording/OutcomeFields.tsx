@@ -1,18 +1,18 @@
 'use client'
 
 import { type Outcome, outcomes } from '@fryward/shared'
+import { outcomeLabels, typedNumber, type UnitVoice } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
+import { filled } from '@/base/forms/filled.ts'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { filled, typedNumber } from '@/base/forms/typed-number.ts'
-import { outcomeLabels } from '@/base/words/labels.ts'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
 import { useFactDraft } from './use-fact-draft.ts'
 
 type Typed = { outcome: Outcome; number: string; note: string }
 
-function toDraft(typed: Typed): FactDraft {
-  const number = typedNumber(typed.number, null, 'metric')
+function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
+  const number = typedNumber(typed.number, null, voice)
   if (!number || number < 1) return 'How many, 1 or more.'
   return { kind: 'outcome', data: filled({ outcome: typed.outcome, number, note: typed.note.trim() }) }
 }

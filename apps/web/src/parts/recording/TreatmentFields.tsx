@@ -1,7 +1,7 @@
 'use client'
 
 import { TextInput } from '@mantine/core'
-import { filled } from '@/base/forms/typed-number.ts'
+import { filled } from '@/base/forms/filled.ts'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
 import { useFactDraft } from './use-fact-draft.ts'
 

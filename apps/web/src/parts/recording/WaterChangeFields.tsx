@@ -1,38 +1,36 @@
 'use client'
 
-import type { UnitSystem } from '@fryward/shared'
+import { typedNumber, type UnitVoice } from '@fryward/words'
+import { filled } from '@/base/forms/filled.ts'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { Row } from '@/base/forms/Row.tsx'
-import { filled, typedNumber } from '@/base/forms/typed-number.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
 import { useFactDraft } from './use-fact-draft.ts'
 
 type Typed = { removed: string; added: string; salinity: string; temperature: string }
 
-const toDraft =
-  (system: UnitSystem) =>
-  (typed: Typed): FactDraft => {
-    const removedL = typedNumber(typed.removed, 'L', system) ?? 0
-    const addedL = typedNumber(typed.added, 'L', system) ?? 0
-    if (removedL === 0 && addedL === 0) return 'How much came out or went in.'
-    return {
-      kind: 'water_change',
-      data: filled({
-        removedL,
-        addedL,
-        salinity: typedNumber(typed.salinity, 'psu', system),
-        temperatureC: typedNumber(typed.temperature, 'degC', system),
-      }),
-    }
+const toDraft = (typed: Typed, voice: UnitVoice): FactDraft => {
+  const removedL = typedNumber(typed.removed, 'L', voice) ?? 0
+  const addedL = typedNumber(typed.added, 'L', voice) ?? 0
+  if (removedL === 0 && addedL === 0) return 'How much came out or went in.'
+  return {
+    kind: 'water_change',
+    data: filled({
+      removedL,
+      addedL,
+      salinity: typedNumber(typed.salinity, 'psu', voice),
+      temperatureC: typedNumber(typed.temperature, 'degC', voice),
+    }),
   }
+}
 
 export function WaterChangeFields({ onDraft }: FieldsProps) {
   const room = useRoom()
   const [typed, change] = useFactDraft<Typed>(
     { removed: '', added: '', salinity: '', temperature: '' },
     onDraft,
-    toDraft(room.units),
+    toDraft,
   )
   return (
     <>

@@ -1,10 +1,10 @@
 'use client'
 
-import type { Unit, UnitSystem, WaterTestData } from '@fryward/shared'
+import type { Unit, WaterTestData } from '@fryward/shared'
+import { typedNumber, type UnitVoice } from '@fryward/words'
+import { filled } from '@/base/forms/filled.ts'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { Row } from '@/base/forms/Row.tsx'
-import { filled, typedNumber } from '@/base/forms/typed-number.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
 import { useFactDraft } from './use-fact-draft.ts'
 
@@ -21,18 +21,15 @@ const measures: Measure[] = [
   { name: 'oxygenMgPerL', label: 'Oxygen', unit: 'mg_per_L' },
 ]
 
-const toDraft =
-  (system: UnitSystem) =>
-  (typed: Record<string, string>): FactDraft => {
-    const data = filled(
-      Object.fromEntries(measures.map(({ name, unit }) => [name, typedNumber(typed[name] ?? '', unit, system)])),
-    )
-    return Object.keys(data).length === 0 ? 'At least one measured value.' : { kind: 'water_test', data }
-  }
+const toDraft = (typed: Record<string, string>, voice: UnitVoice): FactDraft => {
+  const data = filled(
+    Object.fromEntries(measures.map(({ name, unit }) => [name, typedNumber(typed[name] ?? '', unit, voice)])),
+  )
+  return Object.keys(data).length === 0 ? 'At least one measured value.' : { kind: 'water_test', data }
+}
 
 export function WaterTestFields({ onDraft }: FieldsProps) {
-  const { units } = useRoom()
-  const [typed, change] = useFactDraft<Record<string, string>>({}, onDraft, toDraft(units))
+  const [typed, change] = useFactDraft<Record<string, string>>({}, onDraft, toDraft)
   return (
     <Row>
       {measures.map(({ name, label, unit }) => (

@@ -1,18 +1,20 @@
 'use client'
 
-import { unitSystems } from '@fryward/shared'
+import { locales, unitSystems } from '@fryward/shared'
+import { localeLabel, unitSystemLabels } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { Row } from '@/base/forms/Row.tsx'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
 import { TimeBox } from '@/base/forms/TimeBox.tsx'
-import { toTyped } from '@/base/forms/typed-number.ts'
-import { unitSystemLabels } from '@/base/words/labels.ts'
-import { type RoomDraft, withUnits } from './room-draft.ts'
+import { type RoomDraft, withVoice } from './room-draft.ts'
 import { timeZones } from './time-zones.ts'
 
 type Props = { draft: RoomDraft; change: (part: Partial<RoomDraft>) => void; error?: string | undefined }
+
+const localeChoices = () =>
+  locales.map((value) => ({ value, label: localeLabel(value) })).sort((a, b) => a.label.localeCompare(b.label))
 
 /** Name, time zone, units, hours of light and what new water is mixed to. */
 export function RoomFields({ draft, change, error }: Props) {
@@ -37,8 +39,18 @@ export function RoomFields({ draft, change, error }: Props) {
         value={draft.units}
         onChoose={(value) => {
           const units = unitSystems.find((one) => one === value)
-          if (units) change(withUnits(draft, units, (valueC) => toTyped(valueC, 'degC', units)))
+          if (units) change(withVoice(draft, { units }))
         }}
+      />
+      <SelectBox
+        label="Numbers, dates and times"
+        help="As people write them here; the sentences stay English"
+        value={draft.locale}
+        onChoose={(value) => {
+          const locale = locales.find((one) => one === value)
+          if (locale) change(withVoice(draft, { locale }))
+        }}
+        choices={localeChoices()}
       />
       <Row isTight>
         <TimeBox label="Lights on" isRequired text={draft.lightsOnAt} onText={(lightsOnAt) => change({ lightsOnAt })} />

@@ -1,7 +1,7 @@
 'use client'
 
 import { type Station, StationOrderSchema } from '@fryward/shared'
-import { stationLabels } from '@/base/words/labels.ts'
+import { stationLabels } from '@fryward/words'
 import styles from './rooms.module.css'
 
 type Props = { order: Station[]; onOrder: (order: Station[]) => void }

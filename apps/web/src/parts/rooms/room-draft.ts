@@ -1,12 +1,12 @@
-import type { Round, Station, UnitSystem } from '@fryward/shared'
-import { typedNumber } from '@/base/forms/typed-number.ts'
-import { parseTime } from '@/base/forms/typed-time.ts'
+import type { Locale, Round, Station, UnitSystem } from '@fryward/shared'
+import { parseTime, toTyped, typedNumber } from '@fryward/words'
 
-/** A room's settings as typed: times as `parseTime` reads them, temperature in the units chosen in the same form. */
+/** A room's settings as typed: times as `parseTime` reads them, numbers in the units and the locale chosen in the same form. */
 export type RoomDraft = {
   name: string
   timeZone: string
   units: UnitSystem
+  locale: Locale
   lightsOnAt: string
   lightsOffAt: string
   rounds: Round[]
@@ -17,17 +17,17 @@ export type RoomDraft = {
 
 /** The settings in the wire's units, or a sentence about what is missing. */
 export function readRoom(draft: RoomDraft) {
-  const salinity = typedNumber(draft.salinity, null, draft.units)
-  const temperatureC = typedNumber(draft.temperature, 'degC', draft.units)
+  const salinity = typedNumber(draft.salinity, null, draft)
+  const temperatureC = typedNumber(draft.temperature, 'degC', draft)
   if (salinity === undefined || temperatureC === undefined) return 'Salinity and temperature, as numbers.'
-  const { name, timeZone, units, stationOrder } = draft
+  const { name, timeZone, units, locale, stationOrder } = draft
   const lightsOnAt = parseTime(draft.lightsOnAt)
   const lightsOffAt = parseTime(draft.lightsOffAt)
   if (lightsOnAt === undefined || lightsOffAt === undefined)
     return 'Lights on and lights off, as times of day such as 7:30.'
   const rounds = readRounds(draft.rounds)
   if (typeof rounds === 'string') return rounds
-  return { name, timeZone, units, lightsOnAt, lightsOffAt, rounds, stationOrder, salinity, temperatureC }
+  return { name, timeZone, units, locale, lightsOnAt, lightsOffAt, rounds, stationOrder, salinity, temperatureC }
 }
 
 /** In the order of the day, or a sentence about the first that has no time. */
@@ -41,12 +41,14 @@ export function readRounds(typed: Round[]): Round[] | string {
   return rounds.toSorted((a, b) => a.at.localeCompare(b.at))
 }
 
-/** The typed temperature in the other system, so that switching units keeps the water as warm as it was. */
-export function withUnits(
-  draft: RoomDraft,
-  units: UnitSystem,
-  toTyped: (valueC: number) => string,
-): Partial<RoomDraft> {
-  const temperatureC = typedNumber(draft.temperature, 'degC', draft.units)
-  return temperatureC === undefined ? { units } : { units, temperature: toTyped(temperatureC) }
+/** Other units or another way to write numbers: what is typed is written anew, so that the water stays as it was. */
+export function withVoice(draft: RoomDraft, changed: Partial<Pick<RoomDraft, 'units' | 'locale'>>): Partial<RoomDraft> {
+  const next = { ...draft, ...changed }
+  const salinity = typedNumber(draft.salinity, null, draft)
+  const temperatureC = typedNumber(draft.temperature, 'degC', draft)
+  return {
+    ...changed,
+    ...(salinity === undefined ? {} : { salinity: toTyped(salinity, null, next) }),
+    ...(temperatureC === undefined ? {} : { temperature: toTyped(temperatureC, 'degC', next) }),
+  }
 }

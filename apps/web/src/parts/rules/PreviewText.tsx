@@ -1,8 +1,8 @@
 'use client'
 
 import type { RulePreview } from '@fryward/shared'
-import { placeOf, toQuantityText, toText } from '@/base/quantities/Amount.tsx'
-import { useRoom, useUnitSystem } from '@/base/room/room-context.tsx'
+import { amountPlace, sayQuantity, sayWholeTitle } from '@fryward/words'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import styles from './rules.module.css'
 
@@ -11,15 +11,12 @@ type Changed = RulePreview['changed'][number]
 
 /** "Tomorrow this would change: …", before anything is saved. */
 export function PreviewText({ preview }: { preview: RulePreview }) {
-  const system = useUnitSystem()
+  const voice = useVoice()
   const { name } = useRoom()
-  const say = (amount: Added['amount']) => (amount ? toQuantityText(amount, system) : 'no amount')
-  const whole = ({ title, subjectName }: Added | Changed) => {
-    const text = toText(title, system)
-    return text.includes(subjectName) ? text : `${subjectName}: ${text}`
-  }
+  const say = (amount: Added['amount']) => (amount ? sayQuantity(amount, voice) : 'no amount')
+  const whole = ({ title, subjectName }: Added | Changed) => sayWholeTitle(title, { name: subjectName }, voice)
   const withAmount = (one: Added) =>
-    one.amount && placeOf(one.title, one.amount) === undefined ? `${whole(one)}, ${say(one.amount)}` : whole(one)
+    one.amount && amountPlace(one.title, one.amount) === undefined ? `${whole(one)}, ${say(one.amount)}` : whole(one)
   const keyOf = (one: Added | Changed) => `${one.subjectName} ${whole(one)}`
   const isSame = preview.added.length + preview.removed.length + preview.changed.length === 0
   if (isSame) return <Notice title={`Tomorrow nothing would change in ${name}`} />

@@ -1,11 +1,11 @@
 'use client'
 
 import type { Rule } from '@fryward/shared'
+import { sayDate, toPlainDate } from '@fryward/words'
 import { useState } from 'react'
-import { sayDate, toPlainDate } from '@/base/dates/say.ts'
 import { FormProblem } from '@/base/forms/Form.tsx'
 import { Switch } from '@/base/forms/Switch.tsx'
-import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { PreviewText } from './PreviewText.tsx'
@@ -17,14 +17,15 @@ import styles from './rules.module.css'
 
 /** One rule: its sentence with the numbers as fields, what tomorrow would be, then the save. */
 export function RuleCard({ rule, isTarget = false }: { rule: Rule; isTarget?: boolean }) {
+  const voice = useVoice()
   const room = useRoom()
   const may = useMay('manage')
   const preview = usePreviewRule(room.id, rule.id)
   const save = useChangeRule(room.id, rule.id)
   const [isOn, setOn] = useState(rule.isOn)
-  const start = startParameters(rule, room.units)
+  const start = startParameters(rule, room)
   const [drafts, setDrafts] = useState(start)
-  const { body, errors } = readRule(rule, isOn, drafts, room.units)
+  const { body, errors } = readRule(rule, isOn, drafts, room)
   const isChanged = isOn !== rule.isOn || JSON.stringify(drafts) !== JSON.stringify(start)
   const touch = () => preview.reset()
   const back = () => {
@@ -95,7 +96,7 @@ export function RuleCard({ rule, isTarget = false }: { rule: Rule; isTarget?: bo
       )}
       {rule.changedByName && rule.changedAt && (
         <Notice>
-          Changed by {rule.changedByName} on {sayDate(toPlainDate(rule.changedAt, room.timeZone))}
+          Changed by {rule.changedByName} on {sayDate(toPlainDate(rule.changedAt, room.timeZone), voice)}
         </Notice>
       )}
       <RuleSources rule={rule} />

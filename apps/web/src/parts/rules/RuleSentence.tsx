@@ -1,8 +1,8 @@
 'use client'
 
 import type { Rule, RuleParameter } from '@fryward/shared'
-import { toFieldUnit } from '@/base/quantities/room-units.ts'
-import { useUnitSystem } from '@/base/room/room-context.tsx'
+import { rulePieces, toFieldUnit } from '@fryward/words'
+import { useVoice } from '@/base/room/room-context.tsx'
 import type { ParameterDrafts } from './rule-draft.ts'
 import styles from './rules.module.css'
 
@@ -13,16 +13,16 @@ type Props = {
   onDraft: (name: string, value: string | boolean) => void
 }
 
-/** The sentence cut at its `{name}` places; each place holds that parameter as a field. */
+/** The sentence with each parameter as a field in its place; those that it does not name stand below. */
 export function RuleSentence({ rule, drafts, isReadOnly, onDraft }: Props) {
-  const parts = rule.sentence.split(/(\{[a-zA-Z0-9_]+\})/)
-  const placed = new Set(parts.filter((part) => part.startsWith('{')).map((part) => part.slice(1, -1)))
+  const { units } = useVoice()
+  const pieces = rulePieces(rule, units)
+  const placed = new Set(pieces.map((piece) => (typeof piece === 'string' ? '' : piece.parameter.name)))
   const rest = rule.parameters.filter((parameter) => !placed.has(parameter.name))
-  const slot = (parameter: RuleParameter, { before = '', rest = '' } = {}) => (
+  const slot = (parameter: RuleParameter, unit: string) => (
     <Slot
       parameter={parameter}
-      before={before}
-      rest={rest}
+      unit={unit}
       draft={drafts[parameter.name] ?? ''}
       isReadOnly={isReadOnly}
       onDraft={(value) => onDraft(parameter.name, value)}
@@ -31,18 +31,16 @@ export function RuleSentence({ rule, drafts, isReadOnly, onDraft }: Props) {
   return (
     <>
       <p className={styles.sentence}>
-        {parts.map((part, i) => {
-          const parameter = part.startsWith('{') && rule.parameters.find((one) => `{${one.name}}` === part)
-          const said = parameter ? slot(parameter, { before: parts[i - 1] ?? '', rest: parts[i + 1] ?? '' }) : part
+        {pieces.map((piece, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one fixed sentence
-          return <span key={i}>{said}</span>
-        })}
+          <span key={i}>{typeof piece === 'string' ? piece : slot(piece.parameter, piece.unit)}</span>
+        ))}
       </p>
       {rest.length > 0 && (
         <ul className={styles.rest}>
           {rest.map((parameter) => (
             <li key={parameter.name}>
-              {parameter.label} {slot(parameter)}
+              {parameter.label} {slot(parameter, toFieldUnit(parameter.unit, units).label)}
             </li>
           ))}
         </ul>
@@ -51,29 +49,21 @@ export function RuleSentence({ rule, drafts, isReadOnly, onDraft }: Props) {
   )
 }
 
-/** "every 3 days", "from day 3", "half a fish a litre": the sentence has the word already. */
-const isUnitSaid = ({ label, before, rest }: { label: string; before: string; rest: string }) =>
-  rest.trimStart().startsWith(label) ||
-  (label === 'days' && /\bday\s*$/i.test(before)) ||
-  (label === 'per L' && /^\s*\w+ a litre\b/.test(rest))
-
 type SlotProps = {
   parameter: RuleParameter
-  /** What the sentence comes from and goes on with; either may say the unit itself. */
-  before: string
-  rest: string
+  /** Empty where the sentence says it. */
+  unit: string
   draft: string | boolean
   isReadOnly: boolean
   onDraft: (value: string | boolean) => void
 }
 
-function Slot({ parameter, before, rest, draft, isReadOnly, onDraft }: SlotProps) {
-  const unit = toFieldUnit(parameter.unit, useUnitSystem())
-  const word = isUnitSaid({ label: unit.label, before, rest }) ? '' : unit.label
+function Slot({ parameter, unit, draft, isReadOnly, onDraft }: SlotProps) {
+  const { label } = toFieldUnit(parameter.unit, useVoice().units)
   if (isReadOnly)
     return (
       <strong>
-        {typeof draft === 'boolean' ? (draft ? 'yes' : 'no') : draft} {word}
+        {typeof draft === 'boolean' ? (draft ? 'yes' : 'no') : draft} {unit}
       </strong>
     )
   if (parameter.type === 'boolean')
@@ -107,14 +97,14 @@ function Slot({ parameter, before, rest, draft, isReadOnly, onDraft }: SlotProps
     <span className={styles.number}>
       <input
         className={styles.slot}
-        aria-label={`${parameter.label}${unit.label ? `, ${unit.label}` : ''}`}
+        aria-label={`${parameter.label}${label ? `, ${label}` : ''}`}
         inputMode="decimal"
         autoComplete="off"
         value={String(draft)}
         size={Math.max(3, String(draft).length)}
         onChange={(event) => onDraft(event.currentTarget.value)}
       />
-      {word && <span className={styles.unit}> {word}</span>}
+      {unit && <span className={styles.unit}> {unit}</span>}
     </span>
   )
 }

@@ -1,9 +1,9 @@
 'use client'
 
 import type { Room } from '@fryward/shared'
+import { roleLabels } from '@fryward/words'
 import { usePathname } from 'next/navigation'
 import { Link } from '@/base/ui/Link.tsx'
-import { roleLabels } from '@/base/words/labels.ts'
 import { NavIcon, type NavIconName } from './nav-icons.tsx'
 import styles from './shell.module.css'
 

@@ -32,7 +32,7 @@ export function RoomShell({ children }: { children: ReactNode }) {
       </a>
       <RoomNav roomId={roomId} room={room.data} />
       <main id="main" className={styles.main} tabIndex={-1}>
-        <ConnectionLine connection={connection} timeZone={room.data?.timeZone} />
+        <ConnectionLine connection={connection} voice={room.data} />
         <WaitingLine roomId={roomId} />
         <Loaded query={room} skeleton={<Bones heights={[3, 12, 12]} />} what="The room">
           {(data) => <RoomProvider room={data}>{children}</RoomProvider>}

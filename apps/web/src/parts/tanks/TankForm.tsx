@@ -1,12 +1,12 @@
 'use client'
 
 import { type Tank, type TankKind, tankKinds } from '@fryward/shared'
+import { tankKindLabels } from '@fryward/words'
 import { useState } from 'react'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { Form } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
-import { tankKindLabels } from '@/base/words/labels.ts'
 import { VesselFields } from '@/parts/vessels/VesselFields.tsx'
 import { readVessel, startVessel } from '@/parts/vessels/vessel-draft.ts'
 import { useChangeTank, useCreateTank } from './queries.ts'

@@ -1,7 +1,7 @@
 'use client'
 
-import { sayTime } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { sayTime } from '@fryward/words'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { closeTask } from '@/parts/tasks/open-task.ts'
@@ -18,10 +18,10 @@ export function AlreadyDone({
   onAgain: () => void
   isBusy: boolean
 }) {
-  const { timeZone } = useRoom()
+  const voice = useVoice()
   const signOff = current.task && standingSignOff(current.task)
   const title = signOff
-    ? `${signOff.byName} did this at ${sayTime(signOff.doneAt, timeZone)}`
+    ? `${signOff.byName} did this at ${sayTime(signOff.doneAt, voice)}`
     : 'Somebody has already done this'
   return (
     <Notice tone="worry" title={title}>

@@ -1,12 +1,11 @@
 'use client'
 
 import type { Task, TaskField } from '@fryward/shared'
+import { toTyped } from '@fryward/words'
 import { Textarea } from '@mantine/core'
 import { ChoiceChips, ChoicesChips } from '@/base/forms/Chips.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { toFieldUnit } from '@/base/quantities/room-units.ts'
-import { useUnitSystem } from '@/base/room/room-context.tsx'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { CountInput } from './CountInput.tsx'
 import type { FieldDraft } from './field-draft.ts'
@@ -99,8 +98,8 @@ function NumberField({
   onDraft: (draft: FieldDraft) => void
   error: string | undefined
 }) {
-  const unit = toFieldUnit(field.unit, useUnitSystem())
-  const usual = field.usual === null ? undefined : formatNumber(unit.toShown(field.usual)).replaceAll(',', '')
+  const voice = useVoice()
+  const usual = field.usual === null ? undefined : toTyped(field.usual, field.unit, voice)
   return (
     <div className={styles.numberRow}>
       <NumberBox
@@ -118,9 +117,9 @@ function NumberField({
         <Button
           variant="default"
           onClick={() => onDraft({ kind: 'text', text: usual })}
-          aria-label={`${usual} it is, the usual for ${field.label}`}
+          aria-label={`The usual ${usual}, for ${field.label}`}
         >
-          {usual} it is
+          As usual: {usual}
         </Button>
       )}
     </div>

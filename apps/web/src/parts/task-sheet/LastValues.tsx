@@ -1,31 +1,29 @@
 'use client'
 
 import { CountValueSchema, type Task, type TaskField } from '@fryward/shared'
-import { sayMoment } from '@/base/dates/say.ts'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { toFieldUnit } from '@/base/quantities/room-units.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { sayMoment, sayNumber, toFieldUnit, type UnitVoice } from '@fryward/words'
+import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './sheet.module.css'
 
 type Last = Task['lastValues'][string]
 
 /** The last values beside the field: "260 per mL yesterday 06:50". */
 export function LastValues({ field, values }: { field: TaskField; values: Last }) {
-  const room = useRoom()
+  const voice = useVoice()
   const shown = values.slice(0, 3).flatMap((one) => {
-    const text = sayValue(field, one.value, room.units)
-    return text === undefined ? [] : [`${text} ${sayMoment(one.at, new Date(), room.timeZone)}`]
+    const text = sayValue(field, one.value, voice)
+    return text === undefined ? [] : [`${text} ${sayMoment(one.at, new Date(), voice)}`]
   })
   if (shown.length === 0) return null
   return <p className={styles.last}>Last: {shown.join(' · ')}</p>
 }
 
-function sayValue(field: TaskField, value: unknown, system: 'metric' | 'us'): string | undefined {
+function sayValue(field: TaskField, value: unknown, voice: UnitVoice): string | undefined {
   if (field.type === 'number' && typeof value === 'number') {
-    const unit = toFieldUnit(field.unit, system)
-    return `${formatNumber(unit.toShown(value))} ${unit.label}`.trim()
+    const unit = toFieldUnit(field.unit, voice.units)
+    return `${sayNumber(unit.toShown(value), voice)} ${unit.label}`.trim()
   }
-  if (field.type === 'count') return sayCount(value)
+  if (field.type === 'count') return sayCount(value, voice)
   if (field.type === 'yes_no' && typeof value === 'boolean') return value ? 'yes' : 'no'
   if ((field.type === 'choice' || field.type === 'choices') && value !== undefined) {
     const chosen: unknown[] = Array.isArray(value) ? value : [value]
@@ -35,11 +33,11 @@ function sayValue(field: TaskField, value: unknown, system: 'metric' | 'us'): st
   return undefined
 }
 
-function sayCount(value: unknown): string | undefined {
-  if (typeof value === 'number') return formatNumber(value)
+function sayCount(value: unknown, voice: UnitVoice): string | undefined {
+  if (typeof value === 'number') return sayNumber(value, voice)
   const count = CountValueSchema.safeParse(value)
   if (!count.success) return undefined
   const { animals, volumeMl, dilution } = count.data
   const mean = animals.reduce((sum, one) => sum + one, 0) / animals.length
-  return volumeMl === undefined ? formatNumber(mean) : `${formatNumber((mean * dilution) / volumeMl)} per mL`
+  return volumeMl === undefined ? sayNumber(mean, voice) : `${sayNumber((mean * dilution) / volumeMl, voice)} per mL`
 }

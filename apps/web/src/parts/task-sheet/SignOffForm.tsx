@@ -30,7 +30,7 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
   if (room.myRole === 'stand_in' && !task.isForStandIn)
     return <p className={styles.soft}>This one is for a caretaker: leave it, it stays on the list.</p>
   if (form.doneByOther) return <AlreadyDone current={form.doneByOther} onAgain={form.sendAgain} isBusy={form.isBusy} />
-  const live = liveResults(task, form.drafts, room.units)
+  const live = liveResults(task, form.drafts, room)
   if (isSkipping) return <SkipForm task={task} onCancel={() => setSkipping(false)} />
   return (
     <form

@@ -1,9 +1,10 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
+import { sayDatesIn } from '@fryward/words'
 import { useState } from 'react'
-import { PhraseText, sayDates } from '@/base/quantities/Amount.tsx'
-import { useMay } from '@/base/room/room-context.tsx'
+import { PhraseText } from '@/base/quantities/Amount.tsx'
+import { useMay, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Controls } from '@/base/ui/Controls.tsx'
 import { WorrySign } from '@/base/ui/Notice.tsx'
@@ -68,13 +69,14 @@ function Steps({ task }: { task: Task }) {
 }
 
 function Cautions({ task }: { task: Task }) {
+  const voice = useVoice()
   if (task.cautions.length === 0) return null
   return (
     <ul className={styles.cautions} aria-label="Take care">
       {task.cautions.map((caution) => (
         <li key={caution}>
           <WorrySign />
-          {sayDates(caution)}
+          {sayDatesIn(caution, voice)}
         </li>
       ))}
     </ul>

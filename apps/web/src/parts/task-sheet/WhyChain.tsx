@@ -1,9 +1,9 @@
 'use client'
 
 import type { Because, Origin, Task } from '@fryward/shared'
-import { sayMoment } from '@/base/dates/say.ts'
-import { Amount, sayDates } from '@/base/quantities/Amount.tsx'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { sayDatesIn, sayMoment } from '@fryward/words'
+import { Amount } from '@/base/quantities/Amount.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { useSubjectHref } from '@/parts/things/use-subject-href.ts'
 import styles from './sheet.module.css'
@@ -36,6 +36,7 @@ export function WhyChain({ task, now }: { task: Task; now: Date }) {
 }
 
 function WhyLink({ link, now }: { link: Because; now: Date }) {
+  const voice = useVoice()
   return (
     <li className={styles.link} data-equals={link.joins === 'equals' || undefined}>
       <span className={styles.join}>
@@ -53,8 +54,8 @@ function WhyLink({ link, now }: { link: Because; now: Date }) {
               <Amount quantity={link.quantity} />
             </strong>
           )}{' '}
-          {sayDates(link.label)}
-          {link.text && <span className={styles.linkText}> {sayDates(link.text)}</span>}
+          {sayDatesIn(link.label, voice)}
+          {link.text && <span className={styles.linkText}> {sayDatesIn(link.text, voice)}</span>}
         </span>
         <span className={styles.origin}>
           <OriginText origin={link.origin} now={now} />
@@ -65,16 +66,16 @@ function WhyLink({ link, now }: { link: Because; now: Date }) {
 }
 
 function OriginText({ origin, now }: { origin: Origin; now: Date }) {
-  const { timeZone } = useRoom()
+  const voice = useVoice()
   const subjectHref = useSubjectHref()
   if (origin.kind === 'fact') {
     const href = subjectHref(origin.subjectId)
-    const text = `${sayMoment(origin.at, now, timeZone)}, ${origin.byName}`
+    const text = `${sayMoment(origin.at, now, voice)}, ${origin.byName}`
     return href ? <Link href={`${href}#fact-${origin.factId}`}>{text}</Link> : text
   }
   if (origin.kind === 'setting') {
     const href = subjectHref(origin.subjectId)
-    const where = sayDates(origin.where)
+    const where = sayDatesIn(origin.where, voice)
     return href ? <Link href={href}>{where}</Link> : where
   }
   if (origin.kind === 'parameter')

@@ -20,7 +20,11 @@ const rotifers: TaskField = {
 }
 
 const typed = (animals: string[], dilution: string) =>
-  readField(rotifers, { kind: 'count', animals, volumeMl: '1', dilution, eggs: '', females: '' }, 'metric')
+  readField(
+    rotifers,
+    { kind: 'count', animals, volumeMl: '1', dilution, eggs: '', females: '' },
+    { units: 'metric', locale: 'en-GB' },
+  )
 
 test('a count whose dilution was left out is asked about, with bounds of two digits', () => {
   expect(typed(['34', '36', '32'], '1')).toMatchObject({

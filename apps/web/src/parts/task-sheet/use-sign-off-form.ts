@@ -1,13 +1,13 @@
 'use client'
 
 import { type Task, TaskSchema } from '@fryward/shared'
+import { verbDoneLabels } from '@fryward/words'
 import { useRef, useState } from 'react'
 import { isApiProblem, sentenceOf } from '@/base/api/problem.ts'
 import { makeRequestKey } from '@/base/api/request-key.ts'
 import { serverNow } from '@/base/api/server-clock.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
-import { verbDoneLabels } from '@/base/words/labels.ts'
 import { useWaiting } from '@/parts/live/waiting.ts'
 import { closeTask, useOpenTask } from '@/parts/tasks/open-task.ts'
 import { useShowTask, useSignOff, useUndo } from '@/parts/tasks/queries.ts'
@@ -25,13 +25,12 @@ export type DoneByOther = { sentence: string; task: Task | null }
  */
 export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean }) {
   const room = useRoom()
-  const system = room.units
   const openTask = useOpenTask()
   const showTask = useShowTask(room.id)
   const signOff = useSignOff(room.id, (taskId, error) => tellWhoLeft(taskId, error))
   const undo = useUndo(room.id)
   const toast = useToast()
-  const [drafts, setDrafts] = useState(() => keptDrafts.get(task.id) ?? startDrafts(task, system))
+  const [drafts, setDrafts] = useState(() => keptDrafts.get(task.id) ?? startDrafts(task, room))
   const [doneAt, setDoneAt] = useState<string>()
   const [errors, setErrors] = useState<Record<string, string>>({})
   const [questions, setQuestions] = useState<Record<string, string>>({})
@@ -80,7 +79,7 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
   }
 
   const post = (again: boolean) => {
-    const { values } = readTask(task, drafts, system)
+    const { values } = readTask(task, drafts, room)
     const body = {
       values,
       shownAmount: task.amount,
@@ -103,7 +102,7 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
   }
 
   const send = () => {
-    const reading = readTask(task, drafts, system)
+    const reading = readTask(task, drafts, room)
     setErrors(reading.errors)
     if (Object.keys(reading.errors).length > 0) return
     if (Object.keys(reading.improbable).length > 0) setQuestions(reading.improbable)

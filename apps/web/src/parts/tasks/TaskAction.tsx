@@ -1,8 +1,8 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { toText } from '@/base/quantities/Amount.tsx'
-import { useMay, useRoom, useUnitSystem } from '@/base/room/room-context.tsx'
+import { sayTitle } from '@fryward/words'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { useWaiting } from '@/parts/live/waiting.ts'
 import styles from './line.module.css'
@@ -12,8 +12,8 @@ import { useOneTap } from './use-one-tap.ts'
 
 /** The one button of an open task: done in one tap, or the sheet where something is to be recorded or read first. */
 export function TaskAction({ task }: { task: Task }) {
+  const voice = useVoice()
   const room = useRoom()
-  const system = useUnitSystem()
   const mayAct = useMay('sign_off')
   const openTask = useOpenTask()
   const { signOffNow, isBusy } = useOneTap(task)
@@ -21,7 +21,7 @@ export function TaskAction({ task }: { task: Task }) {
   if (!mayAct) return null
   if (room.myRole === 'stand_in' && !task.isForStandIn) return <span className={styles.notYours}>for a caretaker</span>
   if (isWaiting) return <span className={styles.notYours}>waiting for network</span>
-  const title = `${toText(task.title, system)}, ${task.subject.name}`
+  const title = `${sayTitle(task.title, voice)}, ${task.subject.name}`
   if (!isOneTap(task)) {
     const label = needsNoNumber(task) ? 'Read' : 'Record'
     return (

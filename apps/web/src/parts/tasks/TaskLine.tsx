@@ -1,13 +1,12 @@
 'use client'
 
-import type { Phrase, Task } from '@fryward/shared'
+import type { Task } from '@fryward/shared'
+import { amountPlace, sayQuantity, sayTime, sayTitle, titlePieces, toPlainDate } from '@fryward/words'
 import type { ReactNode } from 'react'
-import { sayTime, toPlainDate } from '@/base/dates/say.ts'
-import { Amount, PhraseWithAmount, placeOf, toQuantityText, toText } from '@/base/quantities/Amount.tsx'
-import { useRoom, useUnitSystem } from '@/base/room/room-context.tsx'
+import { Amount, PieceText } from '@/base/quantities/Amount.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import styles from './line.module.css'
 import { useOpenTask, useOpenTaskId } from './open-task.ts'
-import { shortTitle } from './short-title.ts'
 import { TaskAction } from './TaskAction.tsx'
 import { TaskOutcome } from './TaskOutcome.tsx'
 
@@ -28,7 +27,7 @@ export function TaskLine({ task, now, name }: Props) {
       <div className={styles.told} data-named={hasGlyph || undefined}>
         {name}
         <button type="button" className={styles.what} onClick={() => openTask(task.id)} aria-haspopup="dialog">
-          <TaskSentence task={task} title={shortTitle(task.title, task.subject.name)} />
+          <TaskSentence task={task} />
           <AmountChange task={task} />
         </button>
       </div>
@@ -38,9 +37,9 @@ export function TaskLine({ task, now, name }: Props) {
 }
 
 /** Number first: "2.6 mL concentrate into R2, second feed". */
-function TaskSentence({ task, title }: { task: Task; title: Phrase }) {
-  const system = useUnitSystem()
-  const place = placeOf(title, task.amount)
+function TaskSentence({ task }: { task: Task }) {
+  const voice = useVoice()
+  const place = amountPlace(task.title, task.amount)
   // A space that does not break: the caret stays with the last word.
   const more = (
     <span className={styles.more} aria-hidden="true">
@@ -50,7 +49,7 @@ function TaskSentence({ task, title }: { task: Task; title: Phrase }) {
   if (place !== undefined)
     return (
       <span className={styles.sentence}>
-        <PhraseWithAmount phrase={title} large={place} />
+        <PieceText pieces={titlePieces(task.title, voice)} large={place} />
         {more}
       </span>
     )
@@ -62,7 +61,7 @@ function TaskSentence({ task, title }: { task: Task; title: Phrase }) {
         </span>
       )}
       <span className={task.amount ? styles.title : styles.sentence}>
-        {toText(title, system)}
+        {sayTitle(task.title, voice)}
         {more}
       </span>
     </>
@@ -71,13 +70,13 @@ function TaskSentence({ task, title }: { task: Task; title: Phrase }) {
 
 /** The list moves under people's eyes when the room changes: say so where the number stands. Before its day nobody saw it. */
 function AmountChange({ task }: { task: Task }) {
+  const voice = useVoice()
   const { timeZone } = useRoom()
-  const system = useUnitSystem()
   const last = task.changes.at(-1)
   if (task.state !== 'open' || !last?.from || toPlainDate(last.at, timeZone) !== task.onDate) return null
   return (
     <span className={styles.change}>
-      was {toQuantityText(last.from, system)} until {sayTime(last.at, timeZone)}
+      was {sayQuantity(last.from, voice)} until {sayTime(last.at, voice)}
     </span>
   )
 }

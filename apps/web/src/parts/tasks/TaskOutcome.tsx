@@ -1,18 +1,18 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
+import { sayMoment, verbDoneLabels } from '@fryward/words'
 import { sentenceOf } from '@/base/api/problem.ts'
-import { sayMoment } from '@/base/dates/say.ts'
-import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
-import { verbDoneLabels } from '@/base/words/labels.ts'
 import styles from './line.module.css'
 import { useUndo } from './queries.ts'
 import { standingSignOff, undoableUntil } from './task-state.ts'
 
 /** What became of a task: who did it and when, or why not; with the undo while it lasts. */
 export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
+  const voice = useVoice()
   const room = useRoom()
   const may = useMay('sign_off')
   const undo = useUndo(room.id)
@@ -26,8 +26,7 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
         <span>
           {task.state === 'done' && signOff && (
             <>
-              <strong>{verbDoneLabels[task.verb]}</strong> {sayMoment(signOff.doneAt, now, room.timeZone)},{' '}
-              {signOff.byName}
+              <strong>{verbDoneLabels[task.verb]}</strong> {sayMoment(signOff.doneAt, now, voice)}, {signOff.byName}
               {task.signOffs.filter((one) => one.undoneAt === null).length > 1 && ' (done twice)'}
             </>
           )}

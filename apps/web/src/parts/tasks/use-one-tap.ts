@@ -1,14 +1,13 @@
 'use client'
 
 import { type Task, TaskSchema } from '@fryward/shared'
+import { sayTime, verbDoneLabels } from '@fryward/words'
 import { useRef } from 'react'
 import { type ApiProblem, isApiProblem, sentenceOf } from '@/base/api/problem.ts'
 import { makeRequestKey } from '@/base/api/request-key.ts'
 import { serverNow } from '@/base/api/server-clock.ts'
-import { sayTime } from '@/base/dates/say.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
-import { verbDoneLabels } from '@/base/words/labels.ts'
 import { useShowTask, useSignOff, useUndo } from './queries.ts'
 import { standingSignOff } from './task-state.ts'
 
@@ -29,9 +28,7 @@ export function useOneTap(task: Task) {
     showTask(current.data)
     const by = standingSignOff(current.data)
     toast({
-      text: by
-        ? `${by.byName} did this at ${sayTime(by.doneAt, room.timeZone)}. Nothing was booked for you.`
-        : error.detail,
+      text: by ? `${by.byName} did this at ${sayTime(by.doneAt, room)}. Nothing was booked for you.` : error.detail,
       action: { label: 'I did it too', run: () => post(true) },
     })
   }

@@ -1,7 +1,7 @@
 'use client'
 
 import type { HarvestDestination, Id } from '@fryward/shared'
-import { destinationLabels } from '@/base/words/labels.ts'
+import { destinationLabels } from '@fryward/words'
 import { useThings } from './use-things.ts'
 
 export type Destination = { key: string; to: HarvestDestination; subjectId: Id | undefined; name: string }

@@ -1,11 +1,10 @@
 'use client'
 
 import type { LarvalBatch } from '@fryward/shared'
+import { type NumberVoice, sayDate, sayNumber } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
-import { sayDate } from '@/base/dates/say.ts'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Card, Traits } from '@/base/ui/Page.tsx'
 import { batchesOptions, useChangeBatch } from '@/parts/batches/queries.ts'
@@ -55,14 +54,15 @@ function Edit({ batch, onDone }: { batch: LarvalBatch; onDone: () => void }) {
   )
 }
 
-function sayNumber(number: LarvalBatch['numberNow']): string {
+function sayLarvae(number: LarvalBatch['numberNow'], voice: NumberVoice): string {
   if (!number) return 'not counted'
-  const about = `about ${formatNumber(number.estimate)}`
+  const about = `about ${sayNumber(number.estimate, voice)}`
   if (number.lower === null || number.upper === null) return about
-  return `${about} (${formatNumber(number.lower)} to ${formatNumber(number.upper)})`
+  return `${about} (${sayNumber(number.lower, voice)} to ${sayNumber(number.upper, voice)})`
 }
 
 function BatchTraits({ batch }: { batch: LarvalBatch }) {
+  const voice = useVoice()
   const room = useRoom()
   const tanks = useQuery(tanksOptions(room.id)).data ?? []
   const clutches = useQuery(clutchesOptions(room.id)).data ?? []
@@ -72,9 +72,9 @@ function BatchTraits({ batch }: { batch: LarvalBatch }) {
         traits={[
           {
             label: 'Larvae now',
-            value: sayNumber(batch.numberNow),
+            value: sayLarvae(batch.numberNow, voice),
           },
-          { label: 'Hatch night', value: sayDate(batch.hatchedOn) },
+          { label: 'Hatch night', value: sayDate(batch.hatchedOn, voice) },
           {
             label: 'Tank',
             value: (

@@ -1,10 +1,10 @@
 'use client'
 
+import { sayNumber, sayWeekdayDay, toPlainDate } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import charts from '@/base/charts/charts.module.css'
 import { midnightsBetween } from '@/base/dates/midnights.ts'
-import { sayDate, toPlainDate } from '@/base/dates/say.ts'
-import { formatNumber } from '@/base/quantities/format-number.ts'
+import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './prey.module.css'
 import type { HeldBand, PreyCount, PreyFeed } from './prey-chart.ts'
 import { type PreyFrame, preyFrame } from './prey-frame.ts'
@@ -63,13 +63,14 @@ function Band({ held, frame }: { held: HeldBand; frame: PreyFrame }) {
 }
 
 function Axes({ frame, midnights, timeZone }: { frame: PreyFrame; midnights: string[]; timeZone: string }) {
+  const voice = useVoice()
   return (
     <g>
       {frame.ticks.map((tick) => (
         <g key={tick}>
           <line className={charts.grid} x1={preyMargin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
           <text className={charts.tick} x={preyMargin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
-            {formatNumber(tick)}
+            {sayNumber(tick, voice)}
           </text>
         </g>
       ))}
@@ -88,7 +89,7 @@ function Axes({ frame, midnights, timeZone }: { frame: PreyFrame; midnights: str
             y={preyTops.dates + 14}
             textAnchor="middle"
           >
-            {sayDate(toPlainDate(at, timeZone)).replace(/^(\w+),? (\d+) .*/, '$1 $2')}
+            {sayWeekdayDay(toPlainDate(at, timeZone), voice)}
           </text>
         </g>
       ))}
@@ -143,13 +144,14 @@ function Mark({ of, x, y }: { of: PreyCount['of']; x: number; y: number }) {
 }
 
 function Key({ counts, held }: { counts: PreyCount[]; held: HeldBand | undefined }) {
+  const voice = useVoice()
   const hasArtemia = counts.some((count) => count.of === 'prey_artemia')
   return (
     <p className={styles.key}>
       Dots are counts of rotifers{hasArtemia && ', squares of Artemia'}, their bars from the thinnest to the densest
       sample; ticks below are feeds.
       {held &&
-        ` The band is ${formatNumber(held.lowest)} to ${formatNumber(held.most)} per mL, its line the ${formatNumber(held.target)} to top up to.`}
+        ` The band is ${sayNumber(held.lowest, voice)} to ${sayNumber(held.most, voice)} per mL, its line the ${sayNumber(held.target, voice)} to top up to.`}
     </p>
   )
 }

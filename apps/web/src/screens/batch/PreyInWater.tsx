@@ -45,7 +45,7 @@ export function PreyInWater({ batchId, until }: { batchId: Id; until: string | n
                   : `No prey was counted in its last ${shownDays} days.`}
               </Notice>
             )
-          const sentence = sayPrey(counts, held, { now, timeZone: room.timeZone })
+          const sentence = sayPrey(counts, held, { now, voice: room })
           return (
             <Card>
               <p>

@@ -1,15 +1,14 @@
 'use client'
 
+import { sayMoment, sayNumber } from '@fryward/words'
 import { FoldedTable } from '@/base/charts/FoldedTable.tsx'
-import { sayMoment } from '@/base/dates/say.ts'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useVoice } from '@/base/room/room-context.tsx'
 import type { PreyCount } from './prey-chart.ts'
 import { sayPreyKind } from './say-prey.ts'
 
 /** The counts of prey for those who read, newest first. */
 export function PreyTable({ counts, now }: { counts: PreyCount[]; now: Date }) {
-  const { timeZone } = useRoom()
+  const voice = useVoice()
   return (
     <FoldedTable
       label="Counts of prey as a table"
@@ -17,12 +16,12 @@ export function PreyTable({ counts, now }: { counts: PreyCount[]; now: Date }) {
       rows={counts.toReversed().map((count) => ({
         key: count.factId,
         cells: [
-          sayMoment(count.at, now, timeZone),
+          sayMoment(count.at, now, voice),
           sayPreyKind(count.of),
-          formatNumber(count.perMl),
+          sayNumber(count.perMl, voice),
           count.samples === 1
             ? 'one'
-            : `${formatNumber(count.lowestPerMl)} to ${formatNumber(count.highestPerMl)} in ${count.samples}`,
+            : `${sayNumber(count.lowestPerMl, voice)} to ${sayNumber(count.highestPerMl, voice)} in ${count.samples}`,
         ],
       }))}
     />

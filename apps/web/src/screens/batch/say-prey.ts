@@ -1,5 +1,4 @@
-import { sayMoment } from '@/base/dates/say.ts'
-import { formatNumber } from '@/base/quantities/format-number.ts'
+import { sayMoment, sayNumber, type Voice } from '@fryward/words'
 import type { HeldBand, PreyCount } from './prey-chart.ts'
 
 const words = { prey_rotifers: 'rotifers', prey_artemia: 'Artemia' } as const
@@ -11,13 +10,13 @@ export const sayPreyKind = (of: PreyCount['of']): string =>
 export function sayPrey(
   counts: PreyCount[],
   held: HeldBand | undefined,
-  { now, timeZone }: { now: Date; timeZone: string },
+  { now, voice }: { now: Date; voice: Voice },
 ): string {
   const last = counts.findLast((count) => count.of === 'prey_rotifers') ?? counts.at(-1)
   if (!last) return 'Not counted yet.'
-  const counted = `${formatNumber(last.perMl)} ${sayPreyKind(last.of)} per mL, ${sayMoment(last.at, now, timeZone)}`
+  const counted = `${sayNumber(last.perMl, voice)} ${sayPreyKind(last.of)} per mL, ${sayMoment(last.at, now, voice)}`
   if (!held || last.of !== 'prey_rotifers') return `${counted}.`
-  const band = `the ${formatNumber(held.lowest)} to ${formatNumber(held.most)} to hold`
+  const band = `the ${sayNumber(held.lowest, voice)} to ${sayNumber(held.most, voice)} to hold`
   const where = last.perMl < held.lowest ? 'under' : last.perMl > held.most ? 'above' : 'within'
   return `${counted}: ${where} ${band}.`
 }

@@ -1,20 +1,27 @@
 'use client'
 
 import { type Clutch, clutchIntents, eggStages } from '@fryward/shared'
+import {
+  careLabels,
+  clutchStateLabels,
+  daysSince,
+  eggStageLabels,
+  intentLabels,
+  sayMoment,
+  sayNight,
+  sayNumber,
+} from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
 import { todayIn } from '@/base/dates/local-time.ts'
-import { daysSince, sayMoment, sayNight } from '@/base/dates/say.ts'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { FormProblem } from '@/base/forms/Form.tsx'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { LinkButton } from '@/base/ui/Button.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Moon } from '@/base/ui/Moon.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Section, Traits } from '@/base/ui/Page.tsx'
-import { careLabels, clutchStateLabels, eggStageLabels, intentLabels } from '@/base/words/labels.ts'
 import { ClutchGlyph } from '@/parts/clutches/ClutchGlyph.tsx'
 import { eggColours, expectedEggStage, expectedHatchDays } from '@/parts/clutches/egg-colour.ts'
 import { clutchesOptions, useChangeClutch } from '@/parts/clutches/queries.ts'
@@ -78,14 +85,15 @@ function Nest({ clutch }: { clutch: Clutch }) {
 }
 
 function ClutchTraits({ clutch }: { clutch: Clutch }) {
+  const voice = useVoice()
   const room = useRoom()
   const pairs = useQuery(pairsOptions(room.id)).data ?? []
   return (
     <Card>
       <Traits
         traits={[
-          { label: 'Laid', value: sayMoment(clutch.spawnedAt, new Date(), room.timeZone) },
-          { label: 'Eggs', value: clutch.eggs === null ? 'not counted' : `about ${formatNumber(clutch.eggs)}` },
+          { label: 'Laid', value: sayMoment(clutch.spawnedAt, new Date(), voice) },
+          { label: 'Eggs', value: clutch.eggs === null ? 'not counted' : `about ${sayNumber(clutch.eggs, voice)}` },
           {
             label: 'Of',
             value: (
@@ -105,6 +113,7 @@ function ClutchTraits({ clutch }: { clutch: Clutch }) {
 const leastShown = 0.005
 
 function Nights({ clutch }: { clutch: Clutch }) {
+  const voice = useVoice()
   const room = useRoom()
   const today = todayIn(room.timeZone)
   return (
@@ -119,7 +128,7 @@ function Nights({ clutch }: { clutch: Clutch }) {
               <li key={night.date}>
                 <Moon probability={night.probability} />
                 <strong>{Math.round(night.probability * 100)} %</strong>
-                <span>{sayNight(night.date, today)}</span>
+                <span>{sayNight(night.date, today, voice)}</span>
               </li>
             ))}
         </ul>

@@ -1,15 +1,13 @@
 'use client'
 
 import type { Culture } from '@fryward/shared'
+import { cultureKindLabels, sayMoment, sayNumber, strainLabels } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
-import { sayMoment } from '@/base/dates/say.ts'
 import { Amount } from '@/base/quantities/Amount.tsx'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Card, Traits } from '@/base/ui/Page.tsx'
-import { cultureKindLabels, strainLabels } from '@/base/words/labels.ts'
 import { concentratesOptions } from '@/parts/concentrates/queries.ts'
 import { CultureForm } from '@/parts/cultures/CultureForm.tsx'
 import { culturesOptions } from '@/parts/cultures/queries.ts'
@@ -53,6 +51,7 @@ export function CulturePage() {
 }
 
 function CultureTraits({ culture, all }: { culture: Culture; all: Culture[] }) {
+  const voice = useVoice()
   const room = useRoom()
   const bottle = (useQuery(concentratesOptions(room.id)).data ?? []).find((one) => one.id === culture.concentrateId)
   const children = all.filter((one) => one.parentCultureId === culture.id)
@@ -62,12 +61,12 @@ function CultureTraits({ culture, all }: { culture: Culture; all: Culture[] }) {
         traits={[
           { label: 'Holds', value: <Amount quantity={{ value: culture.volumeL, unit: 'L' }} /> },
           { label: 'Temperature', value: <Amount quantity={{ value: culture.temperatureC, unit: 'degC' }} /> },
-          { label: 'Salinity', value: formatNumber(culture.salinity) },
+          { label: 'Salinity', value: sayNumber(culture.salinity, voice) },
           {
             label: 'Fed from',
-            value: bottle ? `${bottle.name}, ${formatNumber(bottle.cellsPerMl)} cells per mL` : 'no bottle said',
+            value: bottle ? `${bottle.name}, ${sayNumber(bottle.cellsPerMl, voice)} cells per mL` : 'no bottle said',
           },
-          { label: 'Started', value: sayMoment(culture.startedAt, new Date(), room.timeZone) },
+          { label: 'Started', value: sayMoment(culture.startedAt, new Date(), voice) },
           {
             label: 'From',
             value: <CultureName id={culture.parentCultureId} all={all} />,

@@ -1,13 +1,13 @@
 'use client'
 
 import type { CultureOutlook } from '@fryward/shared'
+import { sayDayMonth, sayNumber, toPlainDate } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import { area, line } from 'd3-shape'
 import charts from '@/base/charts/charts.module.css'
-import { sayDate, toPlainDate } from '@/base/dates/say.ts'
-import { formatNumber } from '@/base/quantities/format-number.ts'
 import { type Frame, frameOf } from './chart-frame.ts'
 import { chartHeight, lanes, margin, tops } from './chart-lanes.ts'
+import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './cultures.module.css'
 
 /** Counts as dots with their error, bands behind and ahead, harvests hanging from above, egg ratio underneath. */
@@ -38,13 +38,14 @@ export function DensityChart({ outlook, timeZone }: { outlook: CultureOutlook; t
 type Part = { outlook: CultureOutlook; frame: Frame }
 
 function Axes({ frame, timeZone }: { frame: Frame; timeZone: string }) {
+  const voice = useVoice()
   return (
     <g>
       {frame.ticks.map((tick) => (
         <g key={tick}>
           <line className={charts.grid} x1={margin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
           <text className={charts.tick} x={margin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
-            {formatNumber(tick)}
+            {sayNumber(tick, voice)}
           </text>
         </g>
       ))}
@@ -53,7 +54,7 @@ function Axes({ frame, timeZone }: { frame: Frame; timeZone: string }) {
       </text>
       {frame.days.map((day) => (
         <text key={day.at} className={charts.tick} x={day.x} y={tops.dates + 18} textAnchor="middle">
-          {sayDate(toPlainDate(day.at, timeZone)).replace(/^\w+,? /, '')}
+          {sayDayMonth(toPlainDate(day.at, timeZone), voice)}
         </text>
       ))}
       {frame.nowX !== null && (
@@ -141,6 +142,7 @@ function Counts({ outlook, frame }: Part) {
 }
 
 function EggStrip({ outlook, frame }: Part) {
+  const voice = useVoice()
   const counted = outlook.counts.flatMap((count) =>
     count.eggRatio === null ? [] : [{ ...count, ratio: count.eggRatio }],
   )
@@ -168,7 +170,7 @@ function EggStrip({ outlook, frame }: Part) {
               width={frame.bar}
               height={height}
             />
-            <title>{`${formatNumber(count.ratio)} eggs a female`}</title>
+            <title>{`${sayNumber(count.ratio, voice)} eggs a female`}</title>
           </g>
         )
       })}

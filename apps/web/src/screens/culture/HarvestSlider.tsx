@@ -1,10 +1,9 @@
 'use client'
 
 import type { Culture, CultureOutlook } from '@fryward/shared'
+import { sayNumber, sayQuantity } from '@fryward/words'
 import { useId } from 'react'
-import { toQuantityText } from '@/base/quantities/Amount.tsx'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import styles from './cultures.module.css'
 import { dailyTake } from './daily-take.ts'
@@ -25,12 +24,12 @@ const stepPercent = 5
 
 /** "What if I take this much each day?": the days ahead are drawn anew above, and this says what it would feed. */
 export function HarvestSlider({ culture, outlook, percent, isWaiting, onPercent }: Props) {
-  const { units } = useRoom()
+  const voice = useVoice()
   const id = useId()
   const usual = Math.min(mostPercent, Math.round((outlook.harvestSharePerDay * 100) / stepPercent) * stepPercent)
   const shown = percent ?? usual
   const { volumeL, animals } = dailyTake({ culture, outlook, share: shown / 100 })
-  const litres = toQuantityText({ value: volumeL, unit: 'L' }, units)
+  const litres = sayQuantity({ value: volumeL, unit: 'L' }, voice)
   const sustainable = outlook.sustainableSharePerDay
   return (
     <div className={styles.slider}>
@@ -69,7 +68,7 @@ export function HarvestSlider({ culture, outlook, percent, isWaiting, onPercent 
             <strong>{litres}</strong> a day
             {animals !== null && (
               <>
-                , about <strong>{formatNumber(animals)}</strong> animals a day to feed with
+                , about <strong>{sayNumber(animals, voice)}</strong> animals a day to feed with
               </>
             )}
           </>

@@ -1,12 +1,13 @@
 import type { CultureOutlook } from '@fryward/shared'
+import { sayDate, sayNumber, sayTime, toPlainDate } from '@fryward/words'
 import { FoldedTable } from '@/base/charts/FoldedTable.tsx'
-import { sayDate, sayTime, toPlainDate } from '@/base/dates/say.ts'
-import { formatNumber } from '@/base/quantities/format-number.ts'
+import { useVoice } from '@/base/room/room-context.tsx'
 
 /** The counts and the forecast for those who read. */
 export function OutlookTable({ outlook, timeZone }: { outlook: CultureOutlook; timeZone: string }) {
+  const voice = useVoice()
   if (outlook.counts.length === 0) return null
-  const day = (at: string) => sayDate(toPlainDate(at, timeZone))
+  const day = (at: string) => sayDate(toPlainDate(at, timeZone), voice)
   return (
     <FoldedTable
       label="Counts and forecast as a table"
@@ -15,18 +16,18 @@ export function OutlookTable({ outlook, timeZone }: { outlook: CultureOutlook; t
         ...outlook.counts.map((count) => ({
           key: count.factId,
           cells: [
-            `${day(count.at)} ${sayTime(count.at, timeZone)}`,
-            formatNumber(count.densityPerMl),
-            `${formatNumber(count.lowerPerMl)} and ${formatNumber(count.upperPerMl)}`,
-            count.eggRatio === null ? '–' : formatNumber(count.eggRatio),
+            `${day(count.at)} ${sayTime(count.at, voice)}`,
+            sayNumber(count.densityPerMl, voice),
+            `${sayNumber(count.lowerPerMl, voice)} and ${sayNumber(count.upperPerMl, voice)}`,
+            count.eggRatio === null ? '–' : sayNumber(count.eggRatio, voice),
           ],
         })),
         ...outlook.ahead.map((point) => ({
           key: point.at,
           cells: [
             `${day(point.at)}, forecast`,
-            formatNumber(point.p50),
-            `${formatNumber(point.p10)} and ${formatNumber(point.p90)}`,
+            sayNumber(point.p50, voice),
+            `${sayNumber(point.p10, voice)} and ${sayNumber(point.p90, voice)}`,
             '–',
           ],
         })),

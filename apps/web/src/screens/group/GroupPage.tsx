@@ -1,10 +1,10 @@
 'use client'
 
 import type { JuvenileGroup } from '@fryward/shared'
+import { sayDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
-import { sayDate } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Card, Traits } from '@/base/ui/Page.tsx'
 import { batchesOptions } from '@/parts/batches/queries.ts'
@@ -51,6 +51,7 @@ function Edit({ group, onDone }: { group: JuvenileGroup; onDone: () => void }) {
 }
 
 function GroupTraits({ group }: { group: JuvenileGroup }) {
+  const voice = useVoice()
   const room = useRoom()
   const tanks = useQuery(tanksOptions(room.id)).data ?? []
   const batches = useQuery(batchesOptions(room.id)).data ?? []
@@ -63,7 +64,7 @@ function GroupTraits({ group }: { group: JuvenileGroup }) {
           { label: 'Kept for breeding', value: group.kept },
           { label: 'Culled', value: group.culled },
           { label: 'Lost', value: group.lost },
-          { label: 'Settled', value: sayDate(group.settledOn) },
+          { label: 'Settled', value: sayDate(group.settledOn, voice) },
           {
             label: 'Tank',
             value: (

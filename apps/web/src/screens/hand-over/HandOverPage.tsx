@@ -1,9 +1,9 @@
 'use client'
 
 import type { HandOver } from '@fryward/shared'
+import { toPlainDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { sentenceOf } from '@/base/api/problem.ts'
-import { toPlainDate } from '@/base/dates/say.ts'
 import { useServerNow } from '@/base/dates/use-now.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'

@@ -1,9 +1,8 @@
 'use client'
 
 import type { HandOver } from '@fryward/shared'
-import { sayMoment } from '@/base/dates/say.ts'
-import { toText } from '@/base/quantities/Amount.tsx'
-import { useRoom, useUnitSystem } from '@/base/room/room-context.tsx'
+import { sayMoment, sayWholeTitle } from '@fryward/words'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { WorrySign } from '@/base/ui/Notice.tsx'
 import { Section } from '@/base/ui/Page.tsx'
@@ -57,20 +56,19 @@ export function NotDone({ notDone, all, now }: Props) {
 }
 
 function Undones({ tasks, now }: { tasks: Undone[]; now: Date }) {
+  const voice = useVoice()
   const room = useRoom()
-  const system = useUnitSystem()
   return (
     <ul className={styles.list}>
       {tasks.map((task) => {
-        const text = toText(task.title, system)
         return (
           <li key={task.taskId}>
             <span>
               <Link href={`/rooms/${room.id}/today?task=${task.taskId}`}>
-                {text.includes(task.subject.name) ? text : `${task.subject.name}: ${text}`}
+                {sayWholeTitle(task.title, task.subject, voice)}
               </Link>
               <span className={styles.by}>
-                due {sayMoment(task.dueAt, now, room.timeZone)}
+                due {sayMoment(task.dueAt, now, voice)}
                 {task.byName && `, ${task.byName}`}
                 {/* Under "Passed, not done" the reason would say that once more on every line. */}
                 {task.state !== 'missed' && task.reason && `: ${task.reason}`}

@@ -1,8 +1,8 @@
 'use client'
 
 import type { HandOverNote } from '@fryward/shared'
-import { sayDay, sayMoment, sayTime, toPlainDate } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { sayDay, sayMoment, sayTime, toPlainDate } from '@fryward/words'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { WorrySign } from '@/base/ui/Notice.tsx'
 import { Section } from '@/base/ui/Page.tsx'
 import styles from './hand-over.module.css'
@@ -10,6 +10,7 @@ import { SubjectLink } from './SubjectLink.tsx'
 
 /** Notes as a running page, newest first, under the day they were written on. */
 export function Notes({ notes, now }: { notes: HandOverNote[]; now: Date }) {
+  const voice = useVoice()
   const { timeZone } = useRoom()
   const today = toPlainDate(now, timeZone)
   const days = new Map<string, HandOverNote[]>()
@@ -24,7 +25,7 @@ export function Notes({ notes, now }: { notes: HandOverNote[]; now: Date }) {
       )}
       {[...days].map(([date, ofDay]) => (
         <div key={date}>
-          <h3 className={styles.kind}>{capital(sayDay(date, today))}</h3>
+          <h3 className={styles.kind}>{capital(sayDay(date, today, voice))}</h3>
           <ul className={styles.list}>
             {ofDay.map((note) => (
               <NoteLine key={note.id} note={note} now={now} />
@@ -39,11 +40,11 @@ export function Notes({ notes, now }: { notes: HandOverNote[]; now: Date }) {
 const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 function NoteLine({ note, now }: { note: HandOverNote; now: Date }) {
-  const { timeZone } = useRoom()
+  const voice = useVoice()
   return (
     <li className={styles.note}>
       <span className={styles.by}>
-        {sayTime(note.at, timeZone)} {note.byName}
+        {sayTime(note.at, voice)} {note.byName}
       </span>
       <span className={styles.text}>
         {note.isWorry && (
@@ -61,7 +62,7 @@ function NoteLine({ note, now }: { note: HandOverNote; now: Date }) {
       </span>
       {note.settledAt && (
         <span className={styles.by}>
-          over {sayMoment(note.settledAt, now, timeZone)}, {note.settledByName}
+          over {sayMoment(note.settledAt, now, voice)}, {note.settledByName}
         </span>
       )}
     </li>

@@ -1,9 +1,9 @@
 'use client'
 
 import type { HandOver } from '@fryward/shared'
+import { sayMoment } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
-import { sayMoment } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { Section } from '@/base/ui/Page.tsx'
 import { meOptions } from '@/parts/session/queries.ts'
 import styles from './hand-over.module.css'
@@ -25,11 +25,11 @@ const sayLine = (line: Line) =>
 
 /** What others wrote since this person last looked, person by person. */
 export function Since({ handOver, now }: { handOver: HandOver; now: Date }) {
-  const { timeZone } = useRoom()
+  const voice = useVoice()
   const me = useQuery(meOptions()).data?.user.name
   const { lastLookedAt, since } = handOver
   const title = lastLookedAt
-    ? `Since you last looked, ${sayMoment(lastLookedAt, now, timeZone)}`
+    ? `Since you last looked, ${sayMoment(lastLookedAt, now, voice)}`
     : 'You have not looked here before: the last two weeks'
   return (
     <Section title={title}>

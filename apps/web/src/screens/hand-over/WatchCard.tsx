@@ -1,6 +1,8 @@
 'use client'
 
-import { sayNight } from '@/base/dates/say.ts'
+import { sayNight } from '@fryward/words'
+import { useVoice } from '@/base/room/room-context.tsx'
+
 import { Moon } from '@/base/ui/Moon.tsx'
 import { Notice, WorrySign } from '@/base/ui/Notice.tsx'
 import styles from './hand-over.module.css'
@@ -31,13 +33,14 @@ export function WatchCard({ watch, ...when }: Props & { watch: TheOne | undefine
 }
 
 function Watched({ watch, now, today }: Props & { watch: TheOne }) {
+  const voice = useVoice()
   if (watch.kind === 'sign') return <TroubleText trouble={watch.of} now={now} />
   if (watch.kind === 'worry') return <WorryText worry={watch.of} now={now} />
   return (
     <div>
       <p>
         <strong className={styles.large}>{Math.round(watch.of.probability * 100)} %</strong>{' '}
-        <SubjectLink subject={watch.of.subject} /> may hatch {sayNight(watch.of.date, today)}
+        <SubjectLink subject={watch.of.subject} /> may hatch {sayNight(watch.of.date, today, voice)}
       </p>
       {watch.others.length > 0 && (
         <div className={styles.others}>

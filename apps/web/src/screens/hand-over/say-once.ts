@@ -1,5 +1,5 @@
 import type { HandOver, HandOverNote } from '@fryward/shared'
-import { saySigns } from './say-signs.ts'
+import { saySigns } from '@fryward/words'
 import { type Watch, whatToWatch } from './what-to-watch.ts'
 
 type Sign = HandOver['signs'][number]

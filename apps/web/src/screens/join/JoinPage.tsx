@@ -1,22 +1,23 @@
 'use client'
 
+import { roleLabels, roleSentences, sayDate, toPlainDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams, useRouter } from 'next/navigation'
-import { sayDate, toPlainDate } from '@/base/dates/say.ts'
 import { Form, FormProblem } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
-import { roleLabels, roleSentences } from '@/base/words/labels.ts'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
 import { AccountFields, emptyAccount } from '@/parts/session/AccountFields.tsx'
 import { invitationPreviewOptions, meOptions, useAcceptInvitation, useJoin } from '@/parts/session/queries.ts'
 
 /** An invitation link: what it invites to, then joining as who is signed in or with a new account. */
 export function JoinPage() {
+  const voice = useVoice()
   const { token } = useParams<{ token: string }>()
   const preview = useQuery(invitationPreviewOptions(token))
   const me = useQuery(meOptions())
@@ -28,7 +29,7 @@ export function JoinPage() {
             <Notice title={`${invitation.invitedByName} invites you to ${invitation.roomName}`}>
               <p>
                 As <strong>{roleLabels[invitation.role].toLowerCase()}</strong>. {roleSentences[invitation.role]} The
-                link works until {sayDate(toPlainDate(invitation.expiresAt, 'UTC'))}.
+                link works until {sayDate(toPlainDate(invitation.expiresAt, 'UTC'), voice)}.
               </p>
             </Notice>
             {me.data ? (

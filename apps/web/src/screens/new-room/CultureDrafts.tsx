@@ -1,9 +1,9 @@
 'use client'
 
 import { rotiferStrains, type UnitSystem } from '@fryward/shared'
+import { strainLabels } from '@fryward/words'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { strainLabels } from '@/base/words/labels.ts'
 import { VesselDrafts } from './VesselDrafts.tsx'
 import type { CultureDraft } from './wizard-draft.ts'
 

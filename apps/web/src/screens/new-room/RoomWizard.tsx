@@ -4,6 +4,7 @@ import { useRouter } from 'next/navigation'
 import { useEffect, useState } from 'react'
 import { Form } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
+import { VoiceProvider } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
@@ -48,27 +49,29 @@ export function RoomWizard() {
   }
   return (
     <Doorway title={steps[step] ?? ''} lead={`Setting up a room, step ${step + 1} of ${steps.length}`}>
-      <Form
-        submitLabel={step < steps.length - 1 ? 'Next' : 'Set up the room'}
-        isBusy={create.isPending}
-        error={create.error}
-        onSubmit={next}
-      >
-        {step === 0 && <RoomFields draft={draft} change={change} error={undefined} />}
-        {step === 1 && <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />}
-        {step === 2 && (
-          <>
-            <CultureDrafts
-              cultures={draft.cultures}
-              units={draft.units}
-              onCultures={(cultures) => change({ cultures })}
-            />
-            <BottleFields draft={draft} change={change} />
-            <TankDrafts tanks={draft.tanks} units={draft.units} onTanks={(tanks) => change({ tanks })} />
-          </>
-        )}
-        {missing && <Notice tone="worry" title={missing} />}
-      </Form>
+      <VoiceProvider voice={draft}>
+        <Form
+          submitLabel={step < steps.length - 1 ? 'Next' : 'Set up the room'}
+          isBusy={create.isPending}
+          error={create.error}
+          onSubmit={next}
+        >
+          {step === 0 && <RoomFields draft={draft} change={change} error={undefined} />}
+          {step === 1 && <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />}
+          {step === 2 && (
+            <>
+              <CultureDrafts
+                cultures={draft.cultures}
+                units={draft.units}
+                onCultures={(cultures) => change({ cultures })}
+              />
+              <BottleFields draft={draft} change={change} />
+              <TankDrafts tanks={draft.tanks} units={draft.units} onTanks={(tanks) => change({ tanks })} />
+            </>
+          )}
+          {missing && <Notice tone="worry" title={missing} />}
+        </Form>
+      </VoiceProvider>
       <div className={styles.buttons}>
         {step > 0 && (
           <Button variant="default" onClick={() => go(step - 1)}>

@@ -1,8 +1,8 @@
 'use client'
 
 import { tankKinds, type UnitSystem } from '@fryward/shared'
+import { tankKindLabels } from '@fryward/words'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
-import { tankKindLabels } from '@/base/words/labels.ts'
 import { VesselDrafts } from './VesselDrafts.tsx'
 import type { TankDraft } from './wizard-draft.ts'
 

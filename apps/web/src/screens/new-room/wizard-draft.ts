@@ -1,5 +1,6 @@
 import { type BodyInputOf, defaultRounds, type RotiferStrain, stations, type TankKind } from '@fryward/shared'
-import { typedNumber } from '@/base/forms/typed-number.ts'
+import { typedNumber } from '@fryward/words'
+import { deviceVoice } from '@/base/room/device-voice.ts'
 import { type RoomDraft, readRoom } from '@/parts/rooms/room-draft.ts'
 import { deviceTimeZone } from '@/parts/rooms/time-zones.ts'
 
@@ -18,6 +19,7 @@ export const startWizard = (): WizardDraft => ({
   name: '',
   timeZone: deviceTimeZone(),
   units: 'metric',
+  locale: deviceVoice().locale,
   lightsOnAt: '08:00',
   lightsOffAt: '20:00',
   rounds: defaultRounds,
@@ -38,23 +40,22 @@ function readVessels(
   draft: WizardDraft,
   water: { salinity: number; temperatureC: number },
 ): Pick<Setup, 'tanks' | 'cultures'> | string {
-  const { units } = draft
-  const volumes = [...draft.tanks, ...draft.cultures].map((vessel) => typedNumber(vessel.volume, 'L', units))
+  const volumes = [...draft.tanks, ...draft.cultures].map((vessel) => typedNumber(vessel.volume, 'L', draft))
   if (volumes.some((volume) => volume === undefined)) return 'Each vessel needs its volume, as a number.'
   return {
     tanks: draft.tanks.map((tank) => ({
       name: tank.name,
       kind: tank.kind,
-      volumeL: typedNumber(tank.volume, 'L', units) ?? 0,
+      volumeL: typedNumber(tank.volume, 'L', draft) ?? 0,
       ...water,
     })),
     cultures: draft.cultures.map((culture) => {
-      const startDensityPerMl = typedNumber(culture.density, 'per_mL', units)
+      const startDensityPerMl = typedNumber(culture.density, 'per_mL', draft)
       return {
         name: culture.name,
         kind: 'rotifer' as const,
         strain: culture.strain,
-        volumeL: typedNumber(culture.volume, 'L', units) ?? 0,
+        volumeL: typedNumber(culture.volume, 'L', draft) ?? 0,
         ...water,
         ...(startDensityPerMl === undefined ? {} : { startDensityPerMl }),
       }
@@ -69,7 +70,7 @@ export function readWizard(draft: WizardDraft, withVessels: boolean): Setup | st
   if (!withVessels) return room
   const vessels = readVessels(draft, { salinity: room.salinity, temperatureC: room.temperatureC })
   if (typeof vessels === 'string') return vessels
-  const strength = typedNumber(draft.bottleStrength, null, draft.units)
+  const strength = typedNumber(draft.bottleStrength, null, draft)
   if (draft.bottleName.trim() !== '' && strength === undefined)
     return 'The strength of the bottle from its label, or no bottle at all.'
   const concentrate =

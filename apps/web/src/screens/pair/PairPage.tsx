@@ -1,15 +1,14 @@
 'use client'
 
+import { clutchStateLabels, sayDate, toPlainDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
-import { sayDate, toPlainDate } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Section, Traits } from '@/base/ui/Page.tsx'
-import { clutchStateLabels } from '@/base/words/labels.ts'
 import { clutchesOptions } from '@/parts/clutches/queries.ts'
 import { PairForm } from '@/parts/pairs/PairForm.tsx'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
@@ -20,6 +19,7 @@ import { Manage } from '@/parts/things/Manage.tsx'
 import styles from '@/parts/things/things.module.css'
 
 export function PairPage() {
+  const voice = useVoice()
   const room = useRoom()
   const { id } = useParams<{ id: string }>()
   const pairs = useQuery(pairsOptions(room.id))
@@ -55,7 +55,7 @@ export function PairPage() {
                   ),
                 },
                 { label: 'Nest site', value: pair.nestSite || 'not said' },
-                { label: 'Together since', value: pair.formedOn ? sayDate(pair.formedOn) : 'not said' },
+                { label: 'Together since', value: pair.formedOn ? sayDate(pair.formedOn, voice) : 'not said' },
                 { label: 'Now', value: pair.isResting ? 'resting' : 'spawning' },
               ]}
             />
@@ -77,6 +77,7 @@ export function PairPage() {
 }
 
 function Clutches({ pairId }: { pairId: string }) {
+  const voice = useVoice()
   const room = useRoom()
   const clutches = useQuery(clutchesOptions(room.id))
   return (
@@ -92,7 +93,7 @@ function Clutches({ pairId }: { pairId: string }) {
                 <li key={clutch.id}>
                   <Link href={`/rooms/${room.id}/clutches/${clutch.id}`}>{clutch.name}</Link>
                   <span className={styles.soft}>
-                    laid {sayDate(toPlainDate(clutch.spawnedAt, room.timeZone))},{' '}
+                    laid {sayDate(toPlainDate(clutch.spawnedAt, room.timeZone), voice)},{' '}
                     {clutchStateLabels[clutch.state].toLowerCase()}
                   </span>
                 </li>

@@ -1,18 +1,17 @@
 'use client'
 
 import { type CreatedInvitation, type Invitation, type Role, roles } from '@fryward/shared'
+import { roleLabels, roleSentences, sayDate, toPlainDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import { sayDate, toPlainDate } from '@/base/dates/say.ts'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { Form } from '@/base/forms/Form.tsx'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Section } from '@/base/ui/Page.tsx'
-import { roleLabels, roleSentences } from '@/base/words/labels.ts'
 import { invitationsOptions, useCreateInvitation, useRevokeInvitation } from '@/parts/people/queries.ts'
 import { CopyLink } from './CopyLink.tsx'
 import styles from './people.module.css'
@@ -76,9 +75,10 @@ function FreshLink({ invitation }: { invitation: CreatedInvitation }) {
 }
 
 function InvitationLine({ invitation }: { invitation: Invitation }) {
+  const voice = useVoice()
   const room = useRoom()
   const revoke = useRevokeInvitation(room.id)
-  const say = (at: string) => sayDate(toPlainDate(at, room.timeZone))
+  const say = (at: string) => sayDate(toPlainDate(at, room.timeZone), voice)
   return (
     <li className={styles.person}>
       <span>

@@ -1,17 +1,16 @@
 'use client'
 
 import { type Person, type Role, roles } from '@fryward/shared'
+import { roleLabels, roleSentences, sayDate, toPlainDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import { sayDate, toPlainDate } from '@/base/dates/say.ts'
 import { FormProblem } from '@/base/forms/Form.tsx'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
-import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Page, Section } from '@/base/ui/Page.tsx'
-import { roleLabels, roleSentences } from '@/base/words/labels.ts'
 import { peopleOptions, useChangeRole, useRemovePerson } from '@/parts/people/queries.ts'
 import { meOptions } from '@/parts/session/queries.ts'
 import { Invitations } from './Invitations.tsx'
@@ -50,6 +49,7 @@ export function PeoplePage() {
 }
 
 function PersonLine({ person }: { person: Person }) {
+  const voice = useVoice()
   const room = useRoom()
   const me = useQuery(meOptions()).data
   const mayOwn = useMay('own')
@@ -61,7 +61,7 @@ function PersonLine({ person }: { person: Person }) {
         <strong>{person.name}</strong>
         {isMe && ' (you)'}
         <p className={styles.soft}>
-          {person.email} · here since {sayDate(toPlainDate(person.joinedAt, room.timeZone))}
+          {person.email} · here since {sayDate(toPlainDate(person.joinedAt, room.timeZone), voice)}
         </p>
         <FormProblem error={changeRole.error} />
       </div>

@@ -1,5 +1,7 @@
 'use client'
 
+import { stationLabels } from '@fryward/words'
+
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { LinkButton } from '@/base/ui/Button.tsx'
@@ -7,7 +9,6 @@ import { Link } from '@/base/ui/Link.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Page, Section } from '@/base/ui/Page.tsx'
-import { stationLabels } from '@/base/words/labels.ts'
 import { hrefOf } from '@/parts/things/href.ts'
 import vessels from '@/parts/things/things.module.css'
 import type { Thing } from '@/parts/things/use-things.ts'

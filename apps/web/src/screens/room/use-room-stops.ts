@@ -1,13 +1,18 @@
 'use client'
 
 import { type Id, stationOfTank, type Task } from '@fryward/shared'
+import {
+  clutchStateLabels,
+  cultureKindLabels,
+  daysSince,
+  sayNight,
+  sayNumber,
+  sayQuantity,
+  tankKindLabels,
+} from '@fryward/words'
 import { type UseQueryResult, useQuery } from '@tanstack/react-query'
 import { todayIn } from '@/base/dates/local-time.ts'
-import { daysSince, sayNight } from '@/base/dates/say.ts'
-import { toQuantityText } from '@/base/quantities/Amount.tsx'
-import { formatNumber } from '@/base/quantities/format-number.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
-import { clutchStateLabels, cultureKindLabels, tankKindLabels } from '@/base/words/labels.ts'
 import { likeliestNight } from '@/parts/clutches/egg-colour.ts'
 import { sayDensity } from '@/parts/cultures/say-density.ts'
 import { dayOptions } from '@/parts/tasks/queries.ts'
@@ -23,12 +28,12 @@ export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] 
   const openOf = countOpen(useQuery(dayOptions(room.id, 'today')).data?.tasks)
   const all: UseQueryResult<unknown>[] = [cultures, pairs, clutches, batches, groups]
   const query = all.find((one) => one.data === undefined) ?? tanks
-  const litres = (volumeL: number) => toQuantityText({ value: volumeL, unit: 'L' }, room.units)
+  const litres = (volumeL: number) => sayQuantity({ value: volumeL, unit: 'L' }, room)
 
   const cultureCards: RoomCard[] = live(cultures.data).map((one) => ({
     station: one.kind === 'microalgae' ? 'microalgae' : 'live_food',
     thing: { id: one.id, kind: 'culture', name: one.name },
-    figure: one.kind === 'rotifer' || one.densityNow ? sayDensity(one, room.timeZone) : undefined,
+    figure: one.kind === 'rotifer' || one.densityNow ? sayDensity(one, room) : undefined,
     note: [cultureKindLabels[one.kind], one.strain, litres(one.volumeL), one.isBackup ? 'backup' : '']
       .filter(Boolean)
       .join(', '),
@@ -49,7 +54,7 @@ export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] 
           tankId: one.tankId,
           thing: { id: one.id, kind: 'clutch' as const, name: one.name },
           note: night
-            ? `day ${daysSince(one.spawnedAt, today, room.timeZone)}, likely ${sayNight(night.date, today)} (${Math.round(night.probability * 100)} %)`
+            ? `day ${daysSince(one.spawnedAt, today, room.timeZone)}, likely ${sayNight(night.date, today, room)} (${Math.round(night.probability * 100)} %)`
             : clutchStateLabels[one.state],
           open: openOf(one.id),
         }
@@ -57,7 +62,7 @@ export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] 
     ...live(batches.data).map((one) => ({
       tankId: one.tankId,
       thing: { id: one.id, kind: 'larval_batch' as const, name: one.name },
-      note: `day ${one.ageDays}${one.numberNow ? `, about ${formatNumber(one.numberNow.estimate)}` : ''}`,
+      note: `day ${one.ageDays}${one.numberNow ? `, about ${sayNumber(one.numberNow.estimate, room)}` : ''}`,
       open: openOf(one.id),
     })),
     ...live(groups.data).map((one) => ({

@@ -1,10 +1,11 @@
 'use client'
 
 import type { Room } from '@fryward/shared'
+import { toTyped } from '@fryward/words'
 import { useState } from 'react'
 import { Form } from '@/base/forms/Form.tsx'
-import { toTyped } from '@/base/forms/typed-number.ts'
 import { useDraft } from '@/base/forms/use-draft.ts'
+import { VoiceProvider } from '@/base/room/room-context.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
 import { useChangeRoom } from '@/parts/rooms/queries.ts'
 import { RoomFields } from '@/parts/rooms/RoomFields.tsx'
@@ -16,12 +17,13 @@ const startDraft = (room: Room): RoomDraft => ({
   name: room.name,
   timeZone: room.timeZone,
   units: room.units,
+  locale: room.locale,
   lightsOnAt: room.lightsOnAt,
   lightsOffAt: room.lightsOffAt,
   rounds: room.rounds,
   stationOrder: room.stationOrder,
-  salinity: toTyped(room.salinity, null, room.units),
-  temperature: toTyped(room.temperatureC, 'degC', room.units),
+  salinity: toTyped(room.salinity, null, room),
+  temperature: toTyped(room.temperatureC, 'degC', room),
 })
 
 export function SettingsForm({ room }: { room: Room }) {
@@ -36,10 +38,12 @@ export function SettingsForm({ room }: { room: Room }) {
     save.mutate({ ...fields, version: room.version }, { onSuccess: () => toast({ text: 'Saved.' }) })
   }
   return (
-    <Form submitLabel="Save" isBusy={save.isPending} error={save.error} onSubmit={send}>
-      <RoomFields draft={draft} change={change} error={missing} />
-      <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />
-      <WalkFields order={draft.stationOrder} onOrder={(stationOrder) => change({ stationOrder })} />
-    </Form>
+    <VoiceProvider voice={draft}>
+      <Form submitLabel="Save" isBusy={save.isPending} error={save.error} onSubmit={send}>
+        <RoomFields draft={draft} change={change} error={missing} />
+        <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />
+        <WalkFields order={draft.stationOrder} onOrder={(stationOrder) => change({ stationOrder })} />
+      </Form>
+    </VoiceProvider>
   )
 }

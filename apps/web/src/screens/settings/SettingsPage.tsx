@@ -1,20 +1,20 @@
 'use client'
 
+import { localeLabel, sayNumber, sayPlainTime, unitSystemLabels } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { Amount } from '@/base/quantities/Amount.tsx'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { LinkButton } from '@/base/ui/Button.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Page, Section, Traits } from '@/base/ui/Page.tsx'
-import { unitSystemLabels } from '@/base/words/labels.ts'
 import { Bottle } from '@/parts/concentrates/Bottle.tsx'
 import { concentratesOptions } from '@/parts/concentrates/queries.ts'
 import { SettingsForm } from './SettingsForm.tsx'
 
 export function SettingsPage() {
+  const voice = useVoice()
   const room = useRoom()
   const mayOwn = useMay('own')
   return (
@@ -32,9 +32,16 @@ export function SettingsPage() {
                 { label: 'Name', value: room.name },
                 { label: 'Time zone', value: room.timeZone },
                 { label: 'Units', value: unitSystemLabels[room.units] },
-                { label: 'Light', value: `${room.lightsOnAt} to ${room.lightsOffAt}` },
-                { label: 'Rounds', value: room.rounds.map((round) => `${round.name} ${round.at}`).join(', ') },
-                { label: 'New water, salinity', value: formatNumber(room.salinity) },
+                {
+                  label: 'Light',
+                  value: `${sayPlainTime(room.lightsOnAt, voice)} to ${sayPlainTime(room.lightsOffAt, voice)}`,
+                },
+                {
+                  label: 'Rounds',
+                  value: room.rounds.map((round) => `${round.name} ${sayPlainTime(round.at, voice)}`).join(', '),
+                },
+                { label: 'Numbers, dates and times', value: localeLabel(room.locale) },
+                { label: 'New water, salinity', value: sayNumber(room.salinity, voice) },
                 {
                   label: 'New water, temperature',
                   value: <Amount quantity={{ value: room.temperatureC, unit: 'degC' }} />,

@@ -1,13 +1,12 @@
 'use client'
 
+import { sayNumber, tankKindLabels } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
 import { Amount } from '@/base/quantities/Amount.tsx'
-import { formatNumber } from '@/base/quantities/format-number.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Card, Section, Traits } from '@/base/ui/Page.tsx'
-import { tankKindLabels } from '@/base/words/labels.ts'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 import { TankForm } from '@/parts/tanks/TankForm.tsx'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
@@ -17,6 +16,7 @@ import styles from '@/parts/things/things.module.css'
 import { type Thing, useThings } from '@/parts/things/use-things.ts'
 
 export function TankPage() {
+  const voice = useVoice()
   const room = useRoom()
   const { id } = useParams<{ id: string }>()
   const tanks = useQuery(tanksOptions(room.id))
@@ -29,7 +29,7 @@ export function TankPage() {
               traits={[
                 { label: 'Holds', value: <Amount quantity={{ value: tank.volumeL, unit: 'L' }} /> },
                 { label: 'Temperature', value: <Amount quantity={{ value: tank.temperatureC, unit: 'degC' }} /> },
-                { label: 'Salinity', value: formatNumber(tank.salinity) },
+                { label: 'Salinity', value: sayNumber(tank.salinity, voice) },
                 { label: 'Filter', value: tank.hasFilter ? 'yes' : 'none' },
               ]}
             />

@@ -1,8 +1,9 @@
 'use client'
 
+import { stationLabels } from '@fryward/words'
+
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
-import { stationLabels } from '@/base/words/labels.ts'
 import { plannedTasks, type StationGroup } from './arrange.ts'
 import styles from './today.module.css'
 import { useAllAsPlanned } from './use-all-as-planned.ts'

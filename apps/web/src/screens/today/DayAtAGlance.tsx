@@ -1,16 +1,15 @@
 'use client'
 
 import type { Day } from '@fryward/shared'
-import { sayTime } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
-import { stationLabels } from '@/base/words/labels.ts'
+import { sayTime, stationLabels } from '@fryward/words'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { groupByStation, type RoundState, roundIdOf, sayLeft } from './arrange.ts'
 import styles from './glance.module.css'
 import { Progress } from './Progress.tsx'
 
 /** The whole day beside the list: how far it is, and what each round still holds, stop by stop. */
 export function DayAtAGlance({ day, rounds }: { day: Day; rounds: RoundState[] }) {
-  const { timeZone } = useRoom()
+  const voice = useVoice()
   return (
     <section className={styles.glance} aria-labelledby="glance-title">
       <h2 id="glance-title">How the day stands</h2>
@@ -19,7 +18,7 @@ export function DayAtAGlance({ day, rounds }: { day: Day; rounds: RoundState[] }
         {rounds.map((round) => (
           <li key={round.id}>
             <h3>
-              {round.name} <small>{sayTime(round.startsAt, timeZone)}</small>
+              {round.name} <small>{sayTime(round.startsAt, voice)}</small>
               <span>{sayLeft(round)}</span>
             </h3>
             <OpenStops day={day} roundId={round.id} />

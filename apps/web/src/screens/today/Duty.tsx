@@ -8,7 +8,6 @@ import { Button } from '@/base/ui/Button.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
 import { meOptions } from '@/parts/session/queries.ts'
 import { useTakeDuty } from '@/parts/tasks/queries.ts'
-import { inSentence } from './say-progress.ts'
 import styles from './today.module.css'
 
 /** Who has the room on this day, to be taken by whoever reads it. */
@@ -21,11 +20,7 @@ export function Duty({ day }: { day: Day }) {
   const { onDuty } = day
   if (!onDuty && !may) return null
   const isMine = onDuty !== null && onDuty.userId === me?.id
-  const said = isMine
-    ? 'You have the room'
-    : onDuty
-      ? `On duty: ${inSentence(onDuty.name, undefined)}`
-      : 'Who has the room?'
+  const said = isMine ? 'You have the room' : onDuty ? `On duty: ${onDuty.name}` : 'Who has the room?'
   const set = (userId: string | null) => take.mutate(userId, { onError: (error) => toast({ text: sentenceOf(error) }) })
   return (
     <span className={styles.duty}>

@@ -1,7 +1,7 @@
 import type { Task } from '@fryward/shared'
+import { sayTime } from '@fryward/words'
 import { useState } from 'react'
-import { sayTime } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { WorrySign } from '@/base/ui/Notice.tsx'
 import lineStyles from '@/parts/tasks/line.module.css'
@@ -14,9 +14,9 @@ const shownFirst = 4
 
 /** What should have been done by now, of any round: one line each in the same walk, cleanest water first. */
 export function LateList({ tasks, now }: { tasks: Task[]; now: Date }) {
-  const { timeZone } = useRoom()
+  const voice = useVoice()
   const [isWhole, showWhole] = useState(false)
-  const dues = new Set(tasks.map((task) => sayTime(task.dueAt, timeZone)))
+  const dues = new Set(tasks.map((task) => sayTime(task.dueAt, voice)))
   const [shared] = dues
   const folded = isWhole || tasks.length <= shownFirst + 1 ? 0 : tasks.length - shownFirst
   return (
@@ -34,7 +34,7 @@ export function LateList({ tasks, now }: { tasks: Task[]; now: Date }) {
             name={
               <SubjectName
                 subject={task.subject}
-                note={dues.size === 1 ? undefined : `due ${sayTime(task.dueAt, timeZone)}`}
+                note={dues.size === 1 ? undefined : `due ${sayTime(task.dueAt, voice)}`}
               />
             }
           />

@@ -1,8 +1,8 @@
 'use client'
 
+import { sayTime } from '@fryward/words'
 import { type KeyboardEvent, useRef } from 'react'
-import { sayTime } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { type RoundState, sayLeft } from './arrange.ts'
 import styles from './today.module.css'
 
@@ -10,8 +10,8 @@ type Props = { rounds: RoundState[]; chosen: string | undefined; onChoose: (id: 
 
 /** Rounds of the day with what is still open in each; arrow keys move between them. */
 export function RoundTabs({ rounds, chosen, onChoose, panelId }: Props) {
+  const voice = useVoice()
   const list = useRef<HTMLDivElement>(null)
-  const { timeZone } = useRoom()
   const step = (event: KeyboardEvent) => {
     const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0
     if (by === 0) return
@@ -39,7 +39,7 @@ export function RoundTabs({ rounds, chosen, onChoose, panelId }: Props) {
         >
           <span className={styles.tabName}>{round.name}</span>
           <span className={styles.tabSmall}>
-            <span className={styles.tabTime}>{sayTime(round.startsAt, timeZone)} · </span>
+            <span className={styles.tabTime}>{sayTime(round.startsAt, voice)} · </span>
             {sayLeft(round)}
           </span>
         </button>

@@ -1,9 +1,9 @@
 'use client'
 
 import type { Station } from '@fryward/shared'
+import { stationLabels } from '@fryward/words'
 import { useEffect, useRef } from 'react'
 import { Button } from '@/base/ui/Button.tsx'
-import { stationLabels } from '@/base/words/labels.ts'
 import { stationTitleId } from './StationCard.tsx'
 import styles from './today.module.css'
 

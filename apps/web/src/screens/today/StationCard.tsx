@@ -1,5 +1,5 @@
 import type { Station } from '@fryward/shared'
-import { stationLabels } from '@/base/words/labels.ts'
+import { stationLabels } from '@fryward/words'
 import { AllAsPlanned } from './AllAsPlanned.tsx'
 import { bySubject, type StationGroup } from './arrange.ts'
 import { SubjectTasks } from './SubjectTasks.tsx'

@@ -1,11 +1,11 @@
 'use client'
 
 import type { Day } from '@fryward/shared'
+import { sayDay, sayLongDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useRouter, useSearchParams } from 'next/navigation'
-import { sayDay, sayLongDate } from '@/base/dates/say.ts'
 import { useServerNow } from '@/base/dates/use-now.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Page } from '@/base/ui/Page.tsx'
@@ -52,8 +52,9 @@ export function TodayPage() {
 }
 
 function DayTitle({ day, name }: { day: Day | undefined; name: DayName }) {
+  const voice = useVoice()
   if (!day) return name === 'tomorrow' ? 'Tomorrow' : 'Today'
-  const said = sayDay(day.date, day.today)
-  const date = sayLongDate(day.date)
+  const said = sayDay(day.date, day.today, voice)
+  const date = sayLongDate(day.date, voice)
   return said === 'today' ? date : `${said.charAt(0).toUpperCase()}${said.slice(1)}, ${date}`
 }

@@ -1,9 +1,9 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
+import { sayTime } from '@fryward/words'
 import { useState } from 'react'
-import { sayTime } from '@/base/dates/say.ts'
-import { useRoom } from '@/base/room/room-context.tsx'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { groupByStation, isQuiet, nextRound, type RoundState } from './arrange.ts'
@@ -45,7 +45,7 @@ export function Walk({ tasks, now, rounds, roundId, onChoose }: Props) {
 
 /** A round with nothing left says so, and what comes next. */
 function WhatNext({ rounds, roundId, onChoose }: Pick<Props, 'rounds' | 'roundId' | 'onChoose'>) {
-  const { timeZone } = useRoom()
+  const voice = useVoice()
   const round = rounds.find((one) => one.id === roundId)
   if (!round || round.open > 0) return null
   const next = nextRound(rounds, roundId)
@@ -55,7 +55,7 @@ function WhatNext({ rounds, roundId, onChoose }: Pick<Props, 'rounds' | 'roundId
       {next && (
         <Button onClick={() => onChoose(next.id)}>
           {next.startsAt > round.startsAt
-            ? `${next.name} is next, ${sayTime(next.startsAt, timeZone)}, ${next.open} open`
+            ? `${next.name} is next, ${sayTime(next.startsAt, voice)}, ${next.open} open`
             : `${next.name} still has ${next.open} open`}
         </Button>
       )}

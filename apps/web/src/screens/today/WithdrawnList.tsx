@@ -1,15 +1,15 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { toText } from '@/base/quantities/Amount.tsx'
-import { useMay, useUnitSystem } from '@/base/room/room-context.tsx'
+import { sayWholeTitle } from '@fryward/words'
+import { useMay, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { useOpenTask } from '@/parts/tasks/open-task.ts'
 import styles from './today.module.css'
 
 /** Tasks no longer wanted, each with the reason: folded away, never silently gone, and what was done all the same counts. */
 export function WithdrawnList({ tasks }: { tasks: Task[] }) {
-  const system = useUnitSystem()
+  const voice = useVoice()
   const may = useMay('sign_off')
   const openTask = useOpenTask()
   return (
@@ -17,12 +17,11 @@ export function WithdrawnList({ tasks }: { tasks: Task[] }) {
       <summary>{tasks.length === 1 ? '1 no longer needed' : `${tasks.length} no longer needed`}</summary>
       <ul>
         {tasks.map((task) => {
-          const title = toText(task.title, system)
-          const whole = title.includes(task.subject.name) ? title : `${task.subject.name}: ${title}`
+          const whole = sayWholeTitle(task.title, task.subject, voice)
           return (
             <li key={task.id}>
               <span>
-                {whole} {task.reason && <em>({withoutHeading(task.reason)})</em>}
+                {whole} {task.reason && <em>({task.reason})</em>}
               </span>
               <Button
                 variant="subtle"
@@ -39,6 +38,3 @@ export function WithdrawnList({ tasks }: { tasks: Task[] }) {
     </details>
   )
 }
-
-/** The fold says "no longer needed" once for all of them. */
-const withoutHeading = (reason: string) => reason.replace(/^No longer needed: /, '').replace(/\.$/, '')

@@ -167,9 +167,9 @@ describe('a day on the screen', () => {
     const skipped = makeTask(9, { state: 'skipped', closedByName: 'Ben' })
     expect(sayWho([makeTask(1)], 'Ana')).toBe('seen to')
     expect(sayWho([done(1, 'Ana'), done(2, 'Ana'), makeTask(3)], 'Ana')).toBe('seen to, all by you')
-    expect(sayWho([done(1, 'The owner')], 'Ana')).toBe('seen to, by the owner')
+    expect(sayWho([done(1, 'The owner')], 'Ana')).toBe('seen to: The owner')
     expect(sayWho([done(1, 'Ana'), done(2, 'The owner'), done(3, 'The owner'), skipped], 'Ana')).toBe(
-      'seen to: 2 by the owner, 1 by you, 1 by Ben',
+      'seen to: The owner 2, you 1, Ben 1',
     )
   })
 

@@ -1,5 +1,5 @@
+import { sumFeedings } from '@fryward/words'
 import { describe, expect, it } from 'vitest'
-import { sumFeedings } from './feeding-sums.ts'
 
 describe('feedings added up', () => {
   it('come food by food, in every measure they were all given by', () => {
