@@ -39,11 +39,13 @@ export async function insertJuvenileGroup(
   if (species === undefined)
     throw invalid('species', 'Say the species of fish that do not come from a batch of this room.')
   if (input.species !== undefined && input.species !== species)
-    throw invalid('species', `The batch is ${species}.`, input.species)
+    throw invalid(
+      'species',
+      `The batch is another species: leave it out, and it follows from the batch.`,
+      input.species,
+    )
   assertSpecies(species)
-  const name =
-    input.name ??
-    (await freeName(work, batch ? `Young of ${batch.subject.name}` : `Young fish, ${dayMonth(input.settledOn)}`))
+  const name = input.name ?? (await freeName(work, `Juveniles, ${dayMonth(input.settledOn)}`))
   const id = await insertSubject(work, { kind: 'juvenile_group', name, note: input.note })
   await tx.juvenileGroup.create({
     data: {

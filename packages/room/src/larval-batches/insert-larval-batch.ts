@@ -81,7 +81,11 @@ async function speciesOf(work: Work, input: NewLarvalBatch): Promise<string> {
   if (others.length > 0) throw invalid('clutchIds', 'Clutches of different species do not share a batch.')
   if (species === undefined) throw invalid('species', 'Say the species when no clutch of this room is named.')
   if (input.species !== undefined && input.species !== species)
-    throw invalid('species', `The clutch is ${species}.`, input.species)
+    throw invalid(
+      'species',
+      `The clutch is another species: leave it out, and it follows from the clutch.`,
+      input.species,
+    )
   assertSpecies(species)
   return species
 }

@@ -58,7 +58,7 @@ async function keep(work: Work, { plan, why }: { plan: Reconciliation; why: stri
     where: { roomId, id: { in: plan.withdraw.map((task) => task.id) } },
     data: {
       state: 'withdrawn',
-      reason: `No longer needed: ${why}.`,
+      reason: why,
       closedAt: ctx.now,
       version: { increment: 1 },
     },

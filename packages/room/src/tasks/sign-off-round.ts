@@ -14,6 +14,6 @@ export async function signOffRound({
   entries: readonly SignOffEntry[]
 }): Promise<void> {
   await writeInRoom({ ctx, roomId, permission: 'sign_off' }, async (work) => {
-    await applySignOffs(work, entries, () => 'a round was done')
+    await applySignOffs(work, entries, () => 'tasks beside it were signed off')
   })
 }

@@ -2,7 +2,7 @@ import { locales } from '@fryward/shared'
 import { describe, expect, it } from 'vitest'
 import { addDays, daysBetween } from './day-arithmetic.ts'
 import { parseTime } from './read-time.ts'
-import { daysSince, sayDate, sayDay, sayDayMonth, sayMoment, sayNight, toPlainDate } from './say-date.ts'
+import { daysSince, sayDate, sayDay, sayDayMonth, sayDayTitle, sayMoment, sayNight, toPlainDate } from './say-date.ts'
 import { sayPlainTime, sayTime } from './say-time.ts'
 
 const british = { locale: 'en-GB', timeZone: 'Europe/London', units: 'metric' } as const
@@ -45,6 +45,11 @@ describe('a date', () => {
     expect(said.slice(0, 3).map((date) => sayNight(date, '2026-11-25', british))).toEqual([
       ...['last night', 'tonight', 'tomorrow night'],
     ])
+  })
+
+  it('over a list says the weekday once', () => {
+    const said = ['2026-11-25', '2026-11-26', '2026-11-27'].map((date) => sayDayTitle(date, '2026-11-25', british))
+    expect(said).toEqual(['Wednesday 25 Nov', 'Tomorrow, Thursday 26 Nov', 'Friday 27 Nov'])
   })
 
   it('names no day as year-month-day in any locale', () => {

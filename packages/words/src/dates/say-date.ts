@@ -66,6 +66,12 @@ export function sayDayHeading(date: PlainDate, today: PlainDate, voice: NumberVo
   return `${day.charAt(0).toUpperCase()}${day.slice(1)}`
 }
 
+/** Over a day's list: "Thursday 26 Nov"; the day before and after by those names too. */
+export function sayDayTitle(date: PlainDate, today: PlainDate, voice: NumberVoice): string {
+  const long = sayLongDate(date, voice)
+  return Math.abs(daysBetween(today, date)) === 1 ? `${sayDayHeading(date, today, voice)}, ${long}` : long
+}
+
 /** The night that began on this date, as people say it. */
 export function sayNight(date: PlainDate, today: PlainDate, voice: NumberVoice): string {
   const away = daysBetween(today, date)

@@ -1,7 +1,9 @@
 'use client'
 
+import { sayDatesIn, sayFieldPath } from '@fryward/words'
 import type { FormEvent, ReactNode } from 'react'
 import { isApiProblem, sentenceOf } from '@/base/api/problem.ts'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import styles from './forms.module.css'
@@ -51,16 +53,17 @@ function showUnread(form: HTMLFormElement): boolean {
 
 /** The API's own sentence, with each field it names; a question asked back stands in the sentence already. */
 export function FormProblem({ error }: { error: unknown }) {
+  const voice = useVoice()
   if (!error) return null
   const fields = isApiProblem(error) && error.code !== 'needs_confirmation' ? error.fields : []
   return (
-    <Notice tone="worry" title={sentenceOf(error)}>
+    <Notice tone="worry" title={sayDatesIn(sentenceOf(error), voice)}>
       {fields.length > 0 && (
         <ul className={styles.problems}>
           {fields.map((field) => (
             <li key={`${field.path} ${field.message}`}>
-              {field.path ? `${field.path.replace(/^body\.?/, '')}: ` : ''}
-              {field.message}
+              {field.path ? `${sayFieldPath(field.path)}: ` : ''}
+              {sayDatesIn(field.message, voice)}
             </li>
           ))}
         </ul>

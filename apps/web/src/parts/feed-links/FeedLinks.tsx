@@ -69,7 +69,9 @@ export function FeedLinks({ of, isEnded }: { of: Of; isEnded: boolean }) {
 
 function sayNone(isBatch: boolean, isEnded: boolean): string {
   if (isEnded) return isBatch ? 'It was fed from no culture.' : 'It fed no batch.'
-  return isBatch ? 'From no culture yet: its prey top-up needs one.' : 'No batch eats from this culture.'
+  return isBatch
+    ? 'From no culture yet. Say which one, and its feeds can be worked out.'
+    : 'No batch eats from this culture.'
 }
 
 const LinkBones = () => <Bones heights={[3]} />

@@ -1,7 +1,7 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { sayMoment, verbDoneLabels } from '@fryward/words'
+import { sayMoment, sayWithdrawal, verbDoneLabels } from '@fryward/words'
 import { sentenceOf } from '@/base/api/problem.ts'
 import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
@@ -37,7 +37,7 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
             </>
           )}
           {task.state === 'missed' && <strong>Passed, not done</strong>}
-          {task.state === 'withdrawn' && (task.reason ?? 'No longer needed')}
+          {task.state === 'withdrawn' && sayWithdrawal(task.reason)}
         </span>
       </span>
       {canUndo && (

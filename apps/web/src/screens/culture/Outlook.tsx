@@ -1,6 +1,7 @@
 'use client'
 
 import type { Culture } from '@fryward/shared'
+import { sayDatesIn } from '@fryward/words'
 import { useDebouncedValue } from '@mantine/hooks'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { lazy, Suspense, useState } from 'react'
@@ -35,7 +36,7 @@ export function Outlook({ culture }: { culture: Culture }) {
       <Loaded query={query} skeleton={<Bones heights={[2, 18, 4]} />} what="The outlook">
         {(outlook) => (
           <>
-            <p className={styles.sentence}>{outlook.sentence}</p>
+            <p className={styles.sentence}>{sayDatesIn(outlook.sentence, room)}</p>
             {outlook.counts.length === 0 ? (
               <Notice>
                 {culture.endedAt === null

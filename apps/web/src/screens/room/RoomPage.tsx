@@ -1,6 +1,6 @@
 'use client'
 
-import { stationLabels } from '@fryward/words'
+import { sayPlainTime, stationLabels } from '@fryward/words'
 
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
@@ -26,7 +26,7 @@ export function RoomPage() {
     <div className={vessels.wide}>
       <Page
         title={room.name}
-        lead={`Light from ${room.lightsOnAt} to ${room.lightsOffAt}`}
+        lead={`Light from ${sayPlainTime(room.lightsOnAt, room)} to ${sayPlainTime(room.lightsOffAt, room)}`}
         aside={
           may && (
             <LinkButton href={`/rooms/${room.id}/add`} variant="default">

@@ -1,6 +1,7 @@
 'use client'
 
 import type { Day } from '@fryward/shared'
+import { sayDatesIn } from '@fryward/words'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
@@ -27,7 +28,7 @@ function GapLine({ gap }: { gap: Day['gaps'][number] }) {
   const href = useSubjectHref()(gap.subjectId)
   return (
     <li>
-      <strong>{gap.subjectName}:</strong> {gap.message}
+      <strong>{gap.subjectName}:</strong> {sayDatesIn(gap.message, room)}
       <span className={styles.gapLinks}>
         {href && <Link href={href}>Go to {gap.subjectName}</Link>}
         <Link href={`/rooms/${room.id}/rules#${gap.ruleId}`}>See the rule</Link>

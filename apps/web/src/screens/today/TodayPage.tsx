@@ -1,7 +1,7 @@
 'use client'
 
 import type { Day } from '@fryward/shared'
-import { sayDay, sayLongDate } from '@fryward/words'
+import { sayDayTitle } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useServerNow } from '@/base/dates/use-now.ts'
@@ -54,7 +54,5 @@ export function TodayPage() {
 function DayTitle({ day, name }: { day: Day | undefined; name: DayName }) {
   const voice = useVoice()
   if (!day) return name === 'tomorrow' ? 'Tomorrow' : 'Today'
-  const said = sayDay(day.date, day.today, voice)
-  const date = sayLongDate(day.date, voice)
-  return said === 'today' ? date : `${said.charAt(0).toUpperCase()}${said.slice(1)}, ${date}`
+  return sayDayTitle(day.date, day.today, voice)
 }
