@@ -9,7 +9,7 @@ const config = {
   typescript: { ignoreBuildErrors: true },
   // 3.7 kB zipped of Today's script: zod's own functions that no schema of ours reaches.
   turbopack: { rules: { '**/zod/v4/mini/schemas.js': { loaders: ['./zod-unreached.cjs'] } } },
-  experimental: { optimizePackageImports: ['@mantine/core', '@mantine/hooks', '@fryward/seawater', '@fryward/words'] },
+  experimental: { optimizePackageImports: ['@mantine/core', '@mantine/hooks', '@fryward/words'] },
 }
 
 export default config

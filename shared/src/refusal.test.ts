@@ -28,7 +28,7 @@ function partsOf(schema: Schema, found = new Set<Schema>()): Set<Schema> {
 
 const ofRoutes = Object.values(routes).flatMap(({ params, query, body, response }) => [params, query, body, response])
 const ofFacts = Object.values(contract.factDataSchemas)
-const named = Object.values(contract).filter(isSchema)
+const named: Schema[] = Object.values<unknown>(contract).filter(isSchema)
 const all = [...new Set([...named, ...ofFacts, ...ofRoutes].flatMap((schema) => [...partsOf(schema)]))]
 
 /** Something wrong for each kind of check: kind of value, bounds on both sides, form, length, unknown names. */

@@ -1,7 +1,7 @@
 'use client'
 
 import type { Phrase, Quantity } from '@fryward/shared'
-import { type Piece, phrasePieces, quantityParts, sayPhrase } from '@fryward/words'
+import { type Piece, quantityParts, sayPhrase } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './amount.module.css'
 
@@ -46,9 +46,4 @@ export function PieceText({ pieces, large }: { pieces: Piece[]; large: string })
       })}
     </>
   )
-}
-
-/** The same for a phrase. */
-export function PhraseWithAmount({ phrase, large }: { phrase: Phrase; large: string }) {
-  return <PieceText pieces={phrasePieces(phrase, useVoice())} large={large} />
 }
