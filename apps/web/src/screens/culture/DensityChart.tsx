@@ -5,9 +5,9 @@ import { sayDayMonth, sayNumber, toPlainDate } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import { area, line } from 'd3-shape'
 import charts from '@/base/charts/charts.module.css'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { type Frame, frameOf } from './chart-frame.ts'
 import { chartHeight, lanes, margin, tops } from './chart-lanes.ts'
-import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './cultures.module.css'
 
 /** Counts as dots with their error, bands behind and ahead, harvests hanging from above, egg ratio underneath. */
