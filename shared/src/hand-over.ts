@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
-import { IdSchema, InstantSchema, maximumInteger, PhraseSchema, SubjectRefSchema } from './primitives.ts'
+import { IdSchema, InstantSchema, maximumInteger, SubjectRefSchema } from './primitives.ts'
 import { trimmedText, wholeBetween, withDefault } from './shapes.ts'
+import { TaskTitleSchema } from './title.ts'
 import { taskStates } from './vocabulary.ts'
 
 export const HandOverNoteSchema = z
@@ -45,7 +46,7 @@ export const HandOverSchema = z
     notDone: z.array(
       z.object({
         taskId: IdSchema,
-        title: PhraseSchema,
+        title: TaskTitleSchema,
         subject: SubjectRefSchema,
         state: z.enum(taskStates),
         isLate: z.boolean(),

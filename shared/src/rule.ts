@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
-import { InstantSchema, maximumInteger, PhraseSchema, QuantitySchema } from './primitives.ts'
+import { InstantSchema, maximumInteger, QuantitySchema } from './primitives.ts'
 import { wholeBetween } from './shapes.ts'
+import { TaskTitleSchema } from './title.ts'
 import { stations, subjectKinds, units } from './vocabulary.ts'
 
 /** Where a default comes from. */
@@ -51,7 +52,7 @@ export const ChangeRuleSchema = z.strictObject({
 export type ChangeRule = z.infer<typeof ChangeRuleSchema>
 
 const PreviewedTaskSchema = z.object({
-  title: PhraseSchema,
+  title: TaskTitleSchema,
   subjectName: z.string(),
   amount: z.nullable(QuantitySchema),
 })
@@ -64,7 +65,7 @@ export const RulePreviewSchema = z
     removed: z.array(PreviewedTaskSchema),
     changed: z.array(
       z.object({
-        title: PhraseSchema,
+        title: TaskTitleSchema,
         subjectName: z.string(),
         from: z.nullable(QuantitySchema),
         to: z.nullable(QuantitySchema),

@@ -12,6 +12,7 @@ import {
   SubjectRefSchema,
 } from './primitives.ts'
 import { atMost, withDefault } from './shapes.ts'
+import { TaskTitleSchema } from './title.ts'
 import { stations, taskStates, units, verbs } from './vocabulary.ts'
 
 /** Where a number in "why" was read. */
@@ -104,7 +105,7 @@ export const CountValueSchema = z.omit(CountDataSchema, { of: true })
 /** What the engine says of one due action, before anybody has touched it. */
 export const TaskContentSchema = z.object({
   verb: z.enum(verbs),
-  title: PhraseSchema,
+  title: TaskTitleSchema,
   /** The large number on the line; null when there is only something to do or to look at. */
   amount: z.nullable(QuantitySchema),
   amountOf: z.nullable(z.string()),

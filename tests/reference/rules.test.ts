@@ -10,6 +10,7 @@ import {
 import { densityFromCounts, INOCULUM_RANGE_PER_ML } from '@fryward/live-feed'
 import { type Fact, factDataSchemas } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
+import { saidTitle } from '../../packages/husbandry/src/testing/said-title.ts'
 
 // A US gallon is 3.785411784 L, exactly: 231 cubic inches.
 const gallonL = 3.785411784
@@ -162,7 +163,7 @@ describe('facts of the trade (common practice), as arithmetic that the rules mus
     const days = Array.from({ length: 14 }, (_, day) => `2026-03-${String(day + 2).padStart(2, '0')}`)
     for (const on of days) {
       const [feed] = drafts('rotifer-feed', snapshot, on)
-      expect(feed?.content.title.text, on).toContain('walls brushed')
+      expect(saidTitle(feed), on).toContain('walls brushed')
       expect(drafts('rotifer-brush', snapshot, on), on).toEqual([])
     }
     expect(findRule('rotifer-filter')?.parameters.everyDays).toMatchObject({ default: 7 })

@@ -7,6 +7,7 @@ import { parseTaskKey } from '../engine/task-key.ts'
 import { sourceText } from '../rule/parameters.ts'
 import { clutchIntent } from '../state/clutch-state.ts'
 import { randomRoom } from '../testing/random-room.ts'
+import { saidTitle } from '../testing/said-title.ts'
 import type { SnapshotBuilder } from '../testing/snapshot-builder.ts'
 import { rules } from './index.ts'
 
@@ -112,11 +113,13 @@ describe('a day of any room', () => {
     )
   })
 
-  test('every number that is shown in a sentence is there, and every link of "why" says where it was read', () => {
+  test('every number that is shown in a sentence is there, every title is whole, and every link of "why" says where it was read', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         for (const { content, ruleId } of day(allOn(randomRoom(seed, date))).drafts) {
-          for (const { text, quantities } of [content.title, ...content.steps])
+          if (!('deed' in content.title)) throw new Error(`${ruleId} says its title as one sentence`)
+          expect(saidTitle({ content }), ruleId).not.toMatch(/[{}]|undefined|^ | $| {2}|, *,/)
+          for (const { text, quantities } of content.steps)
             for (const [, name] of text.matchAll(/\{(\w+)\}/g)) expect(Object.keys(quantities), ruleId).toContain(name)
           expect(content.because.length, ruleId).toBeGreaterThan(0)
           for (const link of content.because) expect(originPresent(link), `${ruleId}: ${link.label}`).toBe(true)
@@ -143,7 +146,7 @@ describe('a day of any room', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         for (const { content, ruleId, subjectName } of day(allOn(randomRoom(seed, date))).drafts)
-          expect(` ${content.title.text} `, ruleId).not.toMatch(new RegExp(`\\W${subjectName}\\W`))
+          expect(` ${saidTitle({ content })} `, ruleId).not.toMatch(new RegExp(`\\W${subjectName}\\W`))
       }),
       bounded,
     )

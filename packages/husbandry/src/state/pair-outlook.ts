@@ -46,7 +46,7 @@ export function pairOutlook(snapshot: RoomSnapshot, pair: SnapshotPair, day: Hus
   const forecast = forecasts(asked, () => nextSpawning({ ...asked, species }))
   const because: Because[] = [
     factLink(last, { label: 'last spawned' }),
-    profileLink(species.id, species.spawnInterval.medianDays.source.citation, {
+    profileLink(species.tradeName, species.spawnInterval.medianDays.source.citation, {
       label: intervals.length > 0 ? `usual interval, moved by ${intervals.length} of this pair` : 'usual interval',
       quantity: { value: Number(forecast.level.medianDays.toFixed(1)), unit: 'days' },
       joins: 'and',

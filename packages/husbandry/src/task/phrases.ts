@@ -18,17 +18,11 @@ export function taskContent(
   return { amount: null, amountOf: null, steps: [], cautions: [], fields: [], ...content, because }
 }
 
-/** A chance as people say it, with the number beside it: "likely (62 %)". */
+/** A chance as people say it, with the number beside it: "likely (62%)". */
 export function likelihoodText(probability: number): string {
-  const percent = `${Math.round(probability * 100)} %`
+  const percent = `${Math.round(probability * 100)}%`
   if (probability >= 0.85) return `almost certain (${percent})`
   if (probability >= 0.5) return `likely (${percent})`
   if (probability >= 0.2) return `possible (${percent})`
   return `unlikely (${percent})`
-}
-
-const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth']
-/** "second feed"; empty when there is only one. */
-export function ordinalText(index: number, total: number, noun: string): string {
-  return total > 1 ? `, ${ordinals[index] ?? `${index + 1}th`} ${noun}` : ''
 }

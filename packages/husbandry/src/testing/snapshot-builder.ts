@@ -219,7 +219,7 @@ export class SnapshotBuilder {
 export function onlyDraft({ drafts, gaps }: DayDrafts): TaskDraft {
   if (drafts.length !== 1)
     throw new Error(
-      `Expected one draft, got ${drafts.length}: ${JSON.stringify({ gaps, titles: drafts.map((d) => d.content.title.text) })}`,
+      `Expected one draft, got ${drafts.length}: ${JSON.stringify({ gaps, titles: drafts.map((d) => d.content.title) })}`,
     )
   return drafts[0]!
 }

@@ -1,7 +1,7 @@
 'use client'
 
 import { locales, unitSystems } from '@fryward/shared'
-import { localeLabel, unitSystemLabels } from '@fryward/words'
+import { localeLabel, sayCode, unitSystemLabels } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
@@ -31,7 +31,7 @@ export function RoomFields({ draft, change, error }: Props) {
         help="A day in the lists is a day here"
         value={draft.timeZone}
         onChoose={(timeZone) => change({ timeZone })}
-        choices={timeZones(draft.timeZone).map((zone) => ({ value: zone, label: zone.replaceAll('_', ' ') }))}
+        choices={timeZones(draft.timeZone).map((zone) => ({ value: zone, label: sayCode(zone) }))}
       />
       <ChoiceChips
         legend="Units"

@@ -1,7 +1,7 @@
 'use client'
 
 import type { Rule, RuleParameter } from '@fryward/shared'
-import { rulePieces, toFieldUnit } from '@fryward/words'
+import { rulePieces, sayCode, toFieldUnit } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
 import type { ParameterDrafts } from './rule-draft.ts'
 import styles from './rules.module.css'
@@ -88,7 +88,7 @@ function Slot({ parameter, unit, draft, isReadOnly, onDraft }: SlotProps) {
       >
         {(parameter.choices ?? []).map((choice) => (
           <option key={choice} value={choice}>
-            {choice.replaceAll('_', ' ')}
+            {sayCode(choice)}
           </option>
         ))}
       </select>

@@ -24,8 +24,8 @@ export type HandOverOnce = {
   notes: HandOverNote[]
 }
 
-/** The engine's late task for a culture in trouble begins so. */
-const isSeeingTo = (task: Undone) => task.isLate && task.title.text.startsWith('See to it')
+/** The engine's late task for a culture in trouble. */
+const isSeeingTo = (task: Undone) => task.isLate && 'deed' in task.title && task.title.deed === 'see_to'
 
 function troublesOf({ signs, notDone }: HandOver): Trouble[] {
   const troubles = new Map<string, Trouble>()

@@ -5,7 +5,7 @@ export const copepodCountDefinition = {
   id: 'copepod-count',
   title: 'Count the copepods',
   sentence:
-    'Count every copepod culture, grown ones and nauplii apart, in {replicates} samples of {sampleMl} every {everyDays} days.',
+    'Count every copepod culture, adults and nauplii apart, in {replicates} samples of {sampleMl} every {everyDays} days.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,

@@ -21,7 +21,7 @@ export const copepodHarvestDefinition = {
     },
     firstHarvestPerMl: {
       type: 'number',
-      label: 'of grown ones before a harvest',
+      label: 'of adults before a harvest',
       unit: 'per_mL',
       default: 1,
       minimum: 0.05,

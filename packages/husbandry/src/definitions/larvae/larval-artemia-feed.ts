@@ -5,7 +5,7 @@ export const larvalArtemiaFeedDefinition = {
   id: 'larval-artemia-feed',
   title: 'Feed Artemia',
   sentence:
-    'From the species’ first Artemia day give first nauplii in {feedsPerDay} feeds a day, as many as are eaten within an hour or two, rising over {stretchDays}, never above {mostPerMl}.',
+    'From the species’ first Artemia day give newly hatched nauplii in {feedsPerDay} feeds a day, as many as are eaten within an hour or two, rising over {stretchDays}, never above {mostPerMl}.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,

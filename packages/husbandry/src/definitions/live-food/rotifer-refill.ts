@@ -5,7 +5,7 @@ export const rotiferRefillDefinition = {
   id: 'rotifer-refill',
   title: 'Refill the rotifers',
   sentence:
-    'Bring a culture back to its mark with new water of its own salinity and temperature, in the same standing as its harvest or whenever {worthL} or more is missing.',
+    'Bring a culture back to its mark with new water of its own salinity and temperature, together with its harvest, or whenever {worthL} or more is missing.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,

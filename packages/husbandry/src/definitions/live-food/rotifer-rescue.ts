@@ -3,9 +3,9 @@ import { commonPractice, published } from '../../rule/parameters.ts'
 
 export const rotiferRescueDefinition = {
   id: 'rotifer-rescue',
-  title: 'Start a crashed culture anew',
+  title: 'Start a crashed culture again',
   sentence:
-    'When a rotifer culture has fallen under {crashShare} of its densest count of the last weeks, empty it and start it anew at {startPerMl} from the backup.',
+    'When a rotifer culture has fallen under {crashShare} of its densest count of the last weeks, empty it and start it again at {startPerMl} from the backup.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { clutchLook } from './clutch-look.ts'
 import { pairFeed } from './pair-feed.ts'
@@ -19,7 +20,7 @@ describe('looking at the eggs', () => {
   test('is daily from the day after spawning until it hatches, and says the day', () => {
     const { room, clutch } = clutchRoom('2026-03-09T10:00:00.000Z')
     expect(room.drafts('2026-03-09', [clutchLook]).drafts).toEqual([])
-    expect(onlyDraft(room.drafts(date, [clutchLook])).content.title.text).toBe('Look at the eggs, day 1')
+    expect(saidTitle(onlyDraft(room.drafts(date, [clutchLook])))).toBe('Look at the eggs, day 1')
     room.fact('hatch', clutch.id, '2026-03-16T08:00:00.000Z', { hatchedOn: '2026-03-15' })
     expect(room.drafts('2026-03-16', [clutchLook]).drafts).toEqual([])
   })
@@ -28,7 +29,7 @@ describe('looking at the eggs', () => {
     const early = onlyDraft(clutchRoom('2026-03-07T10:00:00.000Z').room.drafts(date, [clutchLook]))
     expect(early.content.steps[0]?.text).toMatch(/^Likeliest night of hatching: 2026-03-1[34]/)
     const late = onlyDraft(clutchRoom('2026-03-03T10:00:00.000Z').room.drafts(date, [clutchLook]))
-    expect(late.content.steps[0]?.text).toMatch(/^Tonight: hatching (likely|almost certain) \(\d+ %\)\.$/)
+    expect(late.content.steps[0]?.text).toMatch(/^Tonight: hatching (likely|almost certain) \(\d+%\)\.$/)
     expect(late.content.because.at(-2)?.quantity?.unit).toBe('share')
   })
 
@@ -70,7 +71,7 @@ describe('looking at the eggs', () => {
     const pair = room.pair({ species: 'pterapogon-kauderni' })
     room.clutch(pair, { spawnedAt: '2026-03-01T10:00:00.000Z', care: 'mouth' })
     const draft = onlyDraft(room.drafts(date, [clutchLook]))
-    expect(draft.content.title.text).toContain('the parent')
+    expect(saidTitle(draft)).toContain('the parent')
     expect(signOff(clutchLook, draft, { brood: 'gone' }).facts[0]).toMatchObject({ data: { signs: ['no_eggs'] } })
   })
 })
@@ -80,12 +81,14 @@ describe('feeding the pairs', () => {
     const room = new SnapshotBuilder()
     const pair = room.pair({ name: 'Pair A' })
     room.fact('observation', pair.id, '2026-03-09T18:35:00.000Z', { signs: ['no_eggs'] })
-    expect(room.drafts(date, [pairFeed]).drafts.map(({ roundId, content }) => [roundId, content.title.text])).toEqual([
+    expect(
+      room.drafts(date, [pairFeed]).drafts.map(({ roundId, content }) => [roundId, saidTitle({ content })]),
+    ).toEqual([
       ['morning', 'Feed frozen food, first feed'],
       ['evening', 'Feed dry food, second feed'],
     ])
     pair.isResting = true
-    expect(onlyDraft(room.drafts(date, [pairFeed])).content.title.text).toBe('Feed frozen food')
+    expect(saidTitle(onlyDraft(room.drafts(date, [pairFeed])))).toBe('Feed frozen food')
   })
 
   test('one tap records the food; signs and a note become an observation', () => {
@@ -112,8 +115,8 @@ describe('looking for eggs', () => {
     const pair = room.pair()
     expect(room.drafts(date, [pairLookForEggs]).drafts).toEqual([])
     const [morning, evening] = room.drafts(date, [pairFeed]).drafts
-    expect(morning?.content.title.text).toBe('Feed frozen food, first feed')
-    expect(evening?.content.title.text).toBe('Feed dry food, second feed, look for eggs')
+    expect(saidTitle(morning)).toBe('Feed frozen food, first feed')
+    expect(saidTitle(evening)).toBe('Feed dry food, second feed, look for eggs')
     expect(signOff(pairFeed, evening!, { eggs: true, number: 300 })).toEqual({
       facts: [
         { kind: 'observation', subjectId: pair.id, data: { signs: ['eggs_seen'] } },
@@ -128,7 +131,7 @@ describe('looking for eggs', () => {
     ])
     // The last round is after lights off: the feed of the morning asks.
     room.snapshot.room.lightsOffAt = '17:00'
-    expect(room.drafts(date, [pairFeed]).drafts[0]?.content.title.text).toContain('look for eggs')
+    expect(saidTitle(room.drafts(date, [pairFeed]).drafts[0])).toContain('look for eggs')
     // Fed without its task in every lit round: the look stands alone.
     for (const at of ['07:05', '18:35']) room.fact('feeding', pair.id, `${date}T${at}:00.000Z`, { food: 'dry' })
     expect(room.drafts(date, [pairLookForEggs]).drafts).toHaveLength(1)
@@ -139,7 +142,7 @@ describe('looking for eggs', () => {
     const pair = room.pair()
     room.fact('feeding', pair.id, `${date}T18:35:00.000Z`, { food: 'dry' })
     const [morning] = room.drafts(date, [pairFeed]).drafts
-    expect(morning?.content.title.text).toBe('Feed frozen food, first feed')
+    expect(saidTitle(morning)).toBe('Feed frozen food, first feed')
     expect(room.drafts(date, [pairLookForEggs]).drafts).toHaveLength(1)
   })
 

@@ -3,6 +3,7 @@ import { clutchDarkDefinition } from '../../definitions/broodstock/clutch-dark.t
 import { defineRule } from '../../rule/rule.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { chanceLinks, isNestPulled, toRaise } from './hatch-night.ts'
 
 export const clutchDark = defineRule(clutchDarkDefinition, {
@@ -18,7 +19,7 @@ export const clutchDark = defineRule(clutchDarkDefinition, {
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'check',
-          title: phrase('Keep it dark from lights off'),
+          title: titled('keep_dark'),
           steps: [
             phrase('Cover the tank on all sides; tape over every light of plugs, pumps and heaters.'),
             phrase('From lights off nobody puts a lamp on in the room; a dim red one if you must.'),

@@ -8,6 +8,7 @@ import { lastCare } from '../../state/care.ts'
 import { clutchEggs, clutchState } from '../../state/clutch-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 
 export const clutchDeadEggs = defineRule(clutchDeadEggsDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -27,7 +28,7 @@ export const clutchDeadEggs = defineRule(clutchDeadEggsDefinition, {
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'clean',
-          title: phrase('Take the dead eggs out'),
+          title: titled('remove', { thing: 'the dead eggs' }),
           steps: [
             phrase('White or furred ones only, with a thin siphon or a blunt pipette, from the edge inwards.'),
             phrase('While the parents guard: quick and gentle, or leave it to them.'),

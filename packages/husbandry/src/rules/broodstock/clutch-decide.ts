@@ -10,6 +10,7 @@ import { clutchEggs } from '../../state/clutch-state.ts'
 import { choiceField } from '../../task/fields.ts'
 import { litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { choiceOf } from '../../task/values.ts'
 import { chanceLinks, freeLarvalTanks, mayBe, toRaise } from './hatch-night.ts'
 
@@ -43,7 +44,7 @@ export const clutchDecide = defineRule(clutchDecideDefinition, {
         isForStandIn: false,
         content: taskContent({
           verb: 'decide',
-          title: phrase('Decide: raise all, part or none?'),
+          title: titled('decide_clutch'),
           steps: [
             phrase(`It ${mayBe(clutch)} within {days}.`, { days: { value: parameters.daysAhead, unit: 'days' } }),
             ...(tanks.length > 0

@@ -13,6 +13,7 @@ import { factsOnDay } from '../../state/day-facts.ts'
 import { choiceField, noteField, numberField } from '../../task/fields.ts'
 import { share } from '../../task/measures.ts'
 import { likelihoodText, phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { choiceOf, numberOf, textOf } from '../../task/values.ts'
 
 const stageLabels: Record<EggStage, string> = {
@@ -82,7 +83,10 @@ export const clutchLook = defineRule(clutchLookDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Look at the ${isNest ? 'eggs' : 'parent'}, day ${outlook.ageDays}`),
+          title: titled('look_at', {
+            thing: isNest ? 'the eggs' : 'the parent',
+            details: [{ kind: 'day', day: outlook.ageDays }],
+          }),
           steps: [
             phrase(nightSentence(outlook, day.date, parameters.sayFromChance)),
             ...(isNest ? nestSteps : brooderSteps),

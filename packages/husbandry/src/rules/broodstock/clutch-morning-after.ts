@@ -14,6 +14,7 @@ import { clutchEggs, clutchIntent, clutchState } from '../../state/clutch-state.
 import { factsOnDay } from '../../state/day-facts.ts'
 import { choiceField, noteField, numberField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { choiceOf, numberOf, textOf, type Values } from '../../task/values.ts'
 import { eggStageField } from './clutch-look.ts'
 import { chanceLinks, freeLarvalTanks } from './hatch-night.ts'
@@ -55,7 +56,7 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'look',
-          title: phrase('What has hatched?'),
+          title: titled('what_hatched'),
           steps: morningSteps(raises),
           fields: [
             ...hatchedFields(clutchEggs(snapshot, clutch), outlook.species.clutchSize.value.to),

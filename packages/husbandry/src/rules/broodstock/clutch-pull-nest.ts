@@ -3,7 +3,8 @@ import { clutchPullNestDefinition } from '../../definitions/broodstock/clutch-pu
 import { defineRule } from '../../rule/rule.ts'
 import { hatchNightCautions } from '../../task/cautions.ts'
 import { noteField } from '../../task/fields.ts'
-import { likelihoodText, phrase, taskContent } from '../../task/phrases.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { textOf } from '../../task/values.ts'
 import { chanceLinks, freeLarvalTanks, isNestPulled, toRaise } from './hatch-night.ts'
 
@@ -23,7 +24,7 @@ export const clutchPullNest = defineRule(clutchPullNestDefinition, {
         isForStandIn: true,
         content: taskContent({
           verb: 'pull',
-          title: phrase(`Pull the nest: tonight ${likelihoodText(outlook.tonight)}`),
+          title: titled('pull', { thing: 'the nest', details: [{ kind: 'tonight', probability: outlook.tonight }] }),
           steps: [
             phrase(`Into ${tank?.name ?? 'an empty larval tank'}, under water all the way: eggs never see air.`),
             phrase('An air stone a finger from the eggs, so that they sway as under the male: not a jet, not still.'),

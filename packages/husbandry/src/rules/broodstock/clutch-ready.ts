@@ -6,6 +6,7 @@ import { defineRule } from '../../rule/rule.ts'
 import { lastCare } from '../../state/care.ts'
 import { litres, perMl } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { asksForDecision } from './clutch-decide.ts'
 import { chanceLinks, freeLarvalTanks, mayBe, toRaise } from './hatch-night.ts'
 
@@ -32,7 +33,7 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'check',
-          title: phrase(`Ready ${tank.name} for the larvae`),
+          title: titled('ready', { thing: 'the larvae', to: [{ name: tank.name }] }),
           steps: [
             phrase(
               `${tank.name} clean, filled to {volume} with the parents’ own water or matched to it, gentle air, warm.`,

@@ -10,6 +10,7 @@ import { clutchEggs, clutchIntent } from '../../state/clutch-state.ts'
 import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
 import { numberField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 
 const SecondContextSchema = z.object({ hatchedOn: z.string(), batchId: z.string().nullable() })
@@ -31,7 +32,7 @@ export const clutchSecondNight = defineRule(clutchSecondNightDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase('What came in the second night?'),
+          title: titled('what_hatched_second'),
           steps: [
             phrase('Larvae that came tonight join the others in the same tank.'),
             phrase('Take the nest out now: what is left will foul the water.'),

@@ -5,6 +5,7 @@ import { factsUntil } from '../../state/day-facts.ts'
 import { hatchNightCautions } from '../../task/cautions.ts'
 import { choiceField, noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { textOf } from '../../task/values.ts'
 import { chanceLinks, eventOf, toRaise } from './hatch-night.ts'
 
@@ -29,7 +30,7 @@ export const clutchWatch = defineRule(clutchWatchDefinition, {
         lateAfterMinutes: to * 60,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Watch for ${eventOf(clutch)} in the dark`),
+          title: titled('watch_for', { thing: `${eventOf(clutch)} in the dark` }),
           steps: [
             phrase(`Between ${from} and ${to} hours after lights off, with a dim red torch, for a minute.`),
             phrase('Larvae at the surface? More air on the eggs helps the rest out.'),

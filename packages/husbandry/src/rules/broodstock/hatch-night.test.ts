@@ -1,6 +1,7 @@
 import type { ClutchIntent } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
 import { checkValues } from '../../engine/check-values.ts'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { clutchDark } from './clutch-dark.ts'
 import { clutchDeadEggs } from './clutch-dead-eggs.ts'
@@ -28,7 +29,7 @@ describe('before the night', () => {
     const { built, clutch } = room()
     expect(built.drafts('2026-03-05', [clutchReady]).drafts).toEqual([])
     const draft = onlyDraft(built.drafts('2026-03-09', [clutchReady]))
-    expect(draft.content.title.text).toBe('Ready Nursery 1 for the larvae')
+    expect(saidTitle(draft)).toBe('Ready Nursery 1 for the larvae')
     expect(draft.content.cautions.join(' ')).toContain('dark')
     const [fact] = signOff(clutchReady, draft).facts
     expect(fact).toEqual({ kind: 'care', subjectId: clutch.id, data: { act: 'ready_hatch_tank' } })
@@ -75,7 +76,7 @@ describe('before the night', () => {
     const draft = onlyDraft(built.drafts(likely, [clutchPullNest]))
     expect(draft.roundId).toBe('evening')
     expect(draft.closesAt).toBe('2026-03-10T19:00:00.000Z')
-    expect(draft.content.title.text).toMatch(/^Pull the nest: tonight (likely|almost certain) \(\d+ %\)$/)
+    expect(saidTitle(draft)).toMatch(/^Pull the nest: tonight (likely|almost certain) \(\d+%\)$/)
     const [fact] = signOff(clutchPullNest, draft).facts
     expect(fact).toEqual({ kind: 'care', subjectId: clutch.id, data: { act: 'pull_nest' } })
     built.append(fact!, { at: '2026-03-10T17:00:00.000Z' })

@@ -35,7 +35,7 @@ export function chanceLinks(outlook: ClutchOutlook): Because[] {
   ]
 }
 
-export const mayBe = (clutch: SnapshotClutch) => (clutch.care === 'nest' ? 'may hatch' : 'may be let go')
+export const mayBe = (clutch: SnapshotClutch) => (clutch.care === 'nest' ? 'may hatch' : 'may be released')
 export const eventOf = (clutch: SnapshotClutch) => (clutch.care === 'nest' ? 'hatching' : 'release')
 
 /** Nights on which eggs stand in a larval tank: pulled and neither hatched out nor brought back. */

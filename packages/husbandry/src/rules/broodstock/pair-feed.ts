@@ -11,7 +11,8 @@ import { settingLink } from '../../rule/why.ts'
 import { pairById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotPair } from '../../snapshot/room-snapshot.ts'
 import { choiceField, choicesField, noteField } from '../../task/fields.ts'
-import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled, whichFeed } from '../../task/titles.ts'
 import { choiceOf, choicesOf, textOf, type Values } from '../../task/values.ts'
 import { eggLookFields, eggLookLinks, eggLookOutcome, eggLookSteps } from './egg-look-parts.ts'
 
@@ -32,12 +33,15 @@ export const pairFeed = defineRule(pairFeedDefinition, {
       const index = rounds.indexOf(round)
       const food: (typeof pairFoods)[number] = parameters.varied && index % 2 === 1 ? 'dry' : 'frozen'
       const look = withLook?.roundId === round.id ? withLook.look : null
-      const which = ordinalText(index, rounds.length, 'feed')
+      const which = whichFeed(index, rounds.length)
       return {
         roundId: round.id,
         content: taskContent({
           verb: 'feed',
-          title: phrase(`Feed ${food} food${which}${look ? ', look for eggs' : ''}`),
+          title: titled('feed', {
+            thing: `${food} food`,
+            details: [...which, ...(look ? [also('look for eggs')] : [])],
+          }),
           steps: [
             ...(look ? eggLookSteps(look) : []),
             phrase('A little at a time, as much as they clear in {minutes}.', {

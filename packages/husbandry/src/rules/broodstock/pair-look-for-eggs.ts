@@ -4,7 +4,8 @@ import { eggLookDue } from '../../plans/egg-look-plan.ts'
 import { eggLookFeed } from '../../plans/pair-feed-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { pairById } from '../../snapshot/by-id.ts'
-import { phrase, taskContent } from '../../task/phrases.ts'
+import { taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { eggLookFields, eggLookLinks, eggLookOutcome, eggLookSteps } from './egg-look-parts.ts'
 
 export const pairLookForEggs = defineRule(pairLookForEggsDefinition, {
@@ -18,7 +19,7 @@ export const pairLookForEggs = defineRule(pairLookForEggsDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase('Look for eggs'),
+          title: titled('look_for', { thing: 'eggs' }),
           steps: eggLookSteps(look),
           fields: eggLookFields(look),
           because: [...eggLookLinks(look), parameter('everyDays', 'and')],

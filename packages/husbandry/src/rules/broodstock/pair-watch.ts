@@ -13,6 +13,7 @@ import { fishWaterCautions } from '../../task/cautions.ts'
 import { choicesField, noteField } from '../../task/fields.ts'
 import { hours } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { choicesOf, textOf } from '../../task/values.ts'
 import { periodicCare } from '../parts/periodic-care.ts'
 
@@ -31,7 +32,7 @@ export const pairWatchNew = defineRule(pairWatchNewDefinition, {
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Watch for fighting, day ${age}`),
+          title: titled('watch_for', { thing: 'fighting', details: [{ kind: 'day', day: age }] }),
           steps: [
             phrase(
               'Five quiet minutes: chasing and shaking are courtship, torn fins and a corner at the surface are not.',
@@ -80,7 +81,7 @@ export const pairConditioning = defineRule(pairConditioningDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'feed',
-          title: phrase('Feed fresh food'),
+          title: titled('feed', { thing: 'fresh food' }),
           steps: [phrase('Shrimp, clam or squid, rinsed and cut to their mouths; as much as they clear at once.')],
           because: [
             settingLink(pair.id, 'clutches', { label: 'brooding', text: 'no' }),
@@ -103,7 +104,10 @@ export const roomDayLength = periodicCare(roomDayLengthDefinition, {
     const { lightsOnAt, lightsOffAt } = snapshot.room
     const lightHours = elapsedHours(day.lightsOnAt, day.lightsOffAt)
     return {
-      title: `Check the light timers: ${lightsOnAt} to ${lightsOffAt}`,
+      title: titled('check', {
+        thing: 'the light timers',
+        details: [{ kind: 'hours', from: lightsOnAt, to: lightsOffAt }],
+      }),
       steps: [
         phrase('{hours} of light; watch a timer switch, or set it by the clock on the wall.', {
           hours: hours(Number((lightHours > 0 ? lightHours : lightHours + 24).toFixed(1))),

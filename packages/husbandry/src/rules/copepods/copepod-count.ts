@@ -8,6 +8,7 @@ import { daysSince } from '../../state/day-facts.ts'
 import { countField } from '../../task/fields.ts'
 import { mL, perMl } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { countOf } from '../../task/values.ts'
 import { signFacts, signsField } from '../parts/culture-signs.ts'
 
@@ -32,7 +33,7 @@ export const copepodCount = defineRule(copepodCountDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'count',
-          title: phrase('Count copepods and nauplii'),
+          title: titled('count', { thing: 'copepods and nauplii' }),
           steps: [
             phrase(
               'Stir gently, bottom and walls too: many kinds sit there, and an even sample needs them all afloat.',
@@ -41,7 +42,7 @@ export const copepodCount = defineRule(copepodCountDefinition, {
               replicates: { value: parameters.replicates, unit: 'samples' },
               volume: mL(parameters.sampleMl),
             }),
-            phrase('Grown and half-grown ones first; then nauplii, round and jerking, apart.'),
+            phrase('Adults and copepodites first; then nauplii, round and jerking, apart.'),
             phrase(
               'Females with eggs? Rotifers or ciliates among them? One rotifer is a rotifer culture in two weeks.',
             ),

@@ -16,7 +16,8 @@ import { feedsADayLink } from '../../task/feeds-a-day.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { type MeasuredDose, measuredDose } from '../../task/measured-dose.ts'
 import { litres, measurableMl, mL, share } from '../../task/measures.ts'
-import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled, whichFeed } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 import { signFacts, signsField, waterField, waterLookOf } from '../parts/culture-signs.ts'
 import { type Algae, algaeFor } from './copepod-algae.ts'
@@ -71,8 +72,10 @@ export const copepodFeed = defineRule(copepodFeedDefinition, {
       roundId: round.id,
       content: taskContent({
         verb: 'feed',
-        title: phrase(`{amount} ${what}${ordinalText(rounds.indexOf(round), rounds.length, 'feed')}`, {
+        title: titled('give', {
           amount: mL(dose.amountMl),
+          thing: what,
+          details: whichFeed(rounds.indexOf(round), rounds.length),
         }),
         amount: mL(dose.amountMl),
         amountOf: what,

@@ -11,8 +11,9 @@ import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { releaseCautions } from '../../task/cautions.ts'
 import { animals, litres, measurableLDown, perMl, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, destinationsOf, titled } from '../../task/titles.ts'
 import { partsOf } from '../../task/values.ts'
-import { destinationWords, litresOf, type Part, partSteps, partsField, restNames } from '../live-food/harvest-parts.ts'
+import { litresOf, type Part, partSteps, partsField, restNames } from '../live-food/harvest-parts.ts'
 import { filledField, fillFacts, fillSteps } from '../live-food/harvest-refill.ts'
 
 const ContextSchema = z.object({
@@ -21,7 +22,7 @@ const ContextSchema = z.object({
   naupliiPerMl: z.number().nullable(),
 })
 
-// Grown ones stay above about 100 um, first nauplii pass it and stay above about 40. from memory
+// Adults stay above about 100 um, newly hatched nauplii pass it and stay above about 40. from memory
 const grownSieveUm = 100
 const naupliiSieveUm = 40
 
@@ -36,8 +37,11 @@ export const copepodHarvest = defineRule(copepodHarvestDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'harvest',
-          title: phrase(`Nauplii out of {amount}: ${destinationWords(parts)}; new water in`, {
+          title: titled('harvest_from', {
             amount: litres(plan.litres),
+            thing: 'Nauplii',
+            to: destinationsOf(parts),
+            details: [also('new water in')],
           }),
           amount: litres(plan.litres),
           amountOf: 'culture, sieved',
@@ -122,7 +126,7 @@ function sieveSteps(culture: SnapshotCulture, takenL: number): Phrase[] {
 }
 
 function countLinks({ count, nauplii, litres: takenL }: CopepodHarvest): Because[] {
-  const grown = factLink(count.fact, { label: 'grown ones counted', quantity: perMl(count.densityPerMl) })
+  const grown = factLink(count.fact, { label: 'adults counted', quantity: perMl(count.densityPerMl) })
   if (!nauplii) return [grown]
   return [
     grown,

@@ -10,6 +10,7 @@ import { cultureStartDate, hasYoungNeighbour } from '../../state/culture-state.t
 import { disinfectionCautions } from '../../task/cautions.ts'
 import { days, perMl, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 
 const ContextSchema = z.object({ volumeL: z.number(), densityPerMl: z.number().nullable() })
 
@@ -27,12 +28,12 @@ export const copepodRestart = defineRule(copepodRestartDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'restart',
-          title: phrase('{amount} of them, sieved, into a clean vessel', { amount: share(parameters.keptShare) }),
+          title: titled('restart_part', { amount: share(parameters.keptShare) }),
           amount: share(parameters.keptShare),
           amountOf: 'the copepods',
           steps: [
             phrase('Fill a clean, disinfected and rinsed vessel with new water of the same salinity and warmth.'),
-            phrase('Sieve them over, grown ones and nauplii; leave the dirt of the bottom behind.'),
+            phrase('Sieve them over, adults and nauplii; leave the dirt of the bottom behind.'),
             phrase('Look through a cup of them for rotifers and ciliates before they go in: pick, rinse, sieve again.'),
             phrase('The old vessel stays, or becomes a second culture on its own page, until this one is well.'),
           ],

@@ -9,6 +9,7 @@ import { lastCare } from '../../state/care.ts'
 import { releaseCautions } from '../../task/cautions.ts'
 import { degC, litres, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled } from '../../task/titles.ts'
 import { waterChangeAmount, waterChangeFact, waterChangeFields } from '../parts/water-change.ts'
 
 const ContextSchema = z.object({ plannedL: z.number() })
@@ -24,7 +25,11 @@ export const copepodSiphon = defineRule(copepodSiphonDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'siphon',
-          title: phrase('{amount} new water, bottom siphoned', { amount: litres(plan.litres) }),
+          title: titled('give', {
+            amount: litres(plan.litres),
+            thing: 'new water',
+            details: [also('bottom siphoned')],
+          }),
           ...waterChangeAmount(plan.litres),
           steps: [
             // Eggs of free spawners lie on the bottom: Støttrup, review of rearing copepods for larviculture (abstract).

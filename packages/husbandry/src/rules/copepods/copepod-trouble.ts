@@ -8,6 +8,7 @@ import { cultureRecord } from '../../state/culture-history.ts'
 import { isFallingByCounts } from '../../state/culture-trend.ts'
 import { perMl } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { signsSince, troubleFacts, troubleFields } from '../parts/culture-trouble.ts'
 
 /** Signs in a copepod culture that want a second look, in words. common practice */
@@ -38,7 +39,7 @@ export const copepodTrouble = defineRule(copepodTroubleDefinition, {
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'look',
-          title: phrase(`See to it: ${[...found].join(', ')}`),
+          title: titled('see_to', { details: [{ kind: 'because', words: [...found] }] }),
           steps: [
             phrase('A cup of them against the light before feeding: do they dart, do females carry eggs?'),
             phrase('Smell it; air just turning the water over, warmth as set? No food today while it is still green.'),

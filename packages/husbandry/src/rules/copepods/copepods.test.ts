@@ -3,6 +3,7 @@ import { husbandryDay } from '../../calendar/husbandry-day.ts'
 import { waterNeeds } from '../../plans/water-needs.ts'
 import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { densityAt } from '../../state/culture-state.ts'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { copepodCount } from './copepod-count.ts'
 import { copepodFeed } from './copepod-feed.ts'
@@ -101,7 +102,7 @@ describe('feeding copepods', () => {
     room.concentrate()
     copepods(room)
     const draft = onlyDraft(room.drafts(date, [copepodFeed]))
-    expect(draft.content.title.text).toBe('{amount} the bottle diluted 1 in 100')
+    expect(saidTitle(draft)).toMatch(/^[\d.,]+ \S+ the bottle diluted 1 in 100$/)
     expect(draft.content.amount).toEqual({ value: 0.8, unit: 'mL' })
     const [fact] = signOff(copepodFeed, draft).facts
     expect(fact?.kind === 'feeding' && fact.data.amountMl).toBeCloseTo(0.008, 9)
@@ -175,7 +176,7 @@ describe('harvesting nauplii', () => {
     const { room, culture } = counted()
     const draft = onlyDraft(room.drafts(date, [copepodHarvest]))
     expect(draft.content.amount).toEqual({ value: 2.5, unit: 'L' })
-    expect(draft.content.title.text).toBe('Nauplii out of {amount}: other fish; new water in')
+    expect(saidTitle(draft)).toMatch(/^Nauplii out of [\d.,]+ \S+: other fish; new water in$/)
     expect(draft.content.because[2]?.quantity).toEqual({ value: 15_000, unit: 'animals' })
     expect(signOff(copepodHarvest, draft).facts).toEqual([
       { kind: 'harvest', subjectId: culture.id, data: { volumeL: 2.5, parts: [{ to: 'other_fish', volumeL: 2.5 }] } },
@@ -270,7 +271,7 @@ describe('harvesting nauplii', () => {
     grown(room, culture, '2026-03-13T07:00:00.000Z', 1.5)
     room.fact('harvest', culture.id, '2026-03-13T08:00:00.000Z', { volumeL: 5, parts: [{ to: 'drain', volumeL: 5 }] })
     grown(room, culture, '2026-03-14T07:00:00.000Z', 1.1)
-    expect(onlyDraft(room.drafts('2026-03-14', [copepodTrouble])).content.title.text).toBe('See to it: the counts fall')
+    expect(saidTitle(onlyDraft(room.drafts('2026-03-14', [copepodTrouble])))).toBe('See to it: the counts fall')
   })
 })
 
@@ -319,7 +320,7 @@ describe('copepods in trouble', () => {
     const culture = copepods(room)
     room.fact('observation', culture.id, '2026-03-09T18:00:00.000Z', { signs: ['bad_smell', 'water_green'] })
     const draft = onlyDraft(room.drafts(date, [copepodTrouble]))
-    expect(draft.content.title.text).toBe('See to it: it smells')
+    expect(saidTitle(draft)).toBe('See to it: it smells')
     const [fact] = signOff(copepodTrouble, draft, { did: 'thinned' }).facts
     expect(fact).toEqual({
       kind: 'observation',
@@ -337,6 +338,6 @@ describe('copepods in trouble', () => {
     expect(room.drafts(date, [copepodTrouble]).drafts).toEqual([])
     for (const [index, perMl] of [6, 4, 2].entries())
       grown(room, culture, `2026-03-0${index * 3 + 2}T07:10:00.000Z`, perMl)
-    expect(onlyDraft(room.drafts(date, [copepodTrouble])).content.title.text).toBe('See to it: the counts fall')
+    expect(saidTitle(onlyDraft(room.drafts(date, [copepodTrouble])))).toBe('See to it: the counts fall')
   })
 })

@@ -10,6 +10,7 @@ import { tankOf } from '../../state/larval-diet.ts'
 import { noteField, numberField } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
 
 export const juvenileCount = defineRule(juvenileCountDefinition, {
@@ -30,7 +31,7 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'count',
-          title: phrase('Count and grade'),
+          title: titled('count', { thing: 'and grade' }),
           steps: [
             phrase('Count them as they pass from one cup to another, twice.'),
             phrase('The largest third apart from the smallest third: the small ones grow when they are left alone.'),

@@ -11,7 +11,8 @@ import { groupNumbers } from '../../state/group-state.ts'
 import { feedsADayLink } from '../../task/feeds-a-day.ts'
 import { choicesField, givenAmountField } from '../../task/fields.ts'
 import { animals, days, grams, measurableG } from '../../task/measures.ts'
-import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled, whichFeed } from '../../task/titles.ts'
 import { choicesOf, numberOf } from '../../task/values.ts'
 
 const groupSigns = ['not_eating', 'fighting', 'gasping', 'spots_or_wounds'] as const
@@ -49,15 +50,15 @@ export const juvenileFeed = defineRule(juvenileFeedDefinition, {
     return rounds
       .filter((round) => !isDoneInRound(fed, { day, rounds, round }))
       .map((round) => {
-        const which = ordinalText(rounds.indexOf(round), rounds.length, 'feed')
+        const which = whichFeed(rounds.indexOf(round), rounds.length)
         return {
           roundId: round.id,
           content: taskContent({
             verb: 'feed' as const,
             title:
               amountG === null
-                ? phrase(`A pinch of dry food${which}`)
-                : phrase(`{amount} dry food${which}`, { amount: grams(amountG) }),
+                ? titled('pinch', { thing: 'dry food', details: which })
+                : titled('give', { amount: grams(amountG), thing: 'dry food', details: which }),
             amount: amountG === null ? null : grams(amountG),
             amountOf: amountG === null ? null : 'dry food',
             steps: [

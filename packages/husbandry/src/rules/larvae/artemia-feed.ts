@@ -11,7 +11,8 @@ import { batchById } from '../../snapshot/by-id.ts'
 import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { givenAmountField, numberField } from '../../task/fields.ts'
 import { animals, litres, perMl, roundAnimals } from '../../task/measures.ts'
-import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled, whichFeed } from '../../task/titles.ts'
 import { numberOf, type Values } from '../../task/values.ts'
 import { dryFoodFact, dryFoodField, dryFoodLinks, dryFoodSteps } from './dry-food-parts.ts'
 
@@ -30,18 +31,20 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
     const dry = weaning(snapshot, batch, day)
     return asked.map((feed) => {
       const nauplii = roundAnimals(feed.nauplii)
-      const which = ordinalText(rounds.indexOf(feed.round), rounds.length, 'feed')
+      const which = whichFeed(rounds.indexOf(feed.round), rounds.length)
       // Weaning larvae get their pinch of dry food in the same standing, before the live food.
       const withDry = dry?.withArtemia.some(({ id }) => id === feed.round.id) ? dry : null
       return {
         roundId: feed.round.id,
         content: taskContent({
           verb: 'feed',
-          title: phrase(`{amount} Artemia nauplii${which}${withDry ? ', dry food first' : ''}`, {
+          title: titled('give', {
             amount: animals(nauplii),
+            thing: 'Artemia nauplii',
+            details: [...which, ...(withDry ? [also('dry food first')] : [])],
           }),
           amount: animals(nauplii),
-          amountOf: 'first nauplii',
+          amountOf: 'newly hatched nauplii',
           steps: [...(withDry ? dryFoodSteps() : []), ...feedSteps(feed, vessel)],
           fields: [...feedFields(nauplii), ...(withDry ? [dryFoodField] : [])],
           because: [
@@ -117,14 +120,14 @@ function feedFields(nauplii: number) {
 function becauseOf({ diet, tank, count, targetPerMl }: ArtemiaFeed, nauplii: number): Because[] {
   const { artemiaPerMl, artemiaFirstDay } = diet.species.feeding
   return [
-    profileLink(diet.species.id, artemiaPerMl.source.citation, {
+    profileLink(diet.species.tradeName, artemiaPerMl.source.citation, {
       label: 'Artemia to start a feed with',
       quantity: perMl(Number(targetPerMl.toFixed(2))),
     }),
     ...(count ? [factLink(count.fact, { label: 'left, counted', quantity: perMl(count.perMl), joins: 'minus' })] : []),
     settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL), joins: 'times' }),
     computedLink('prey top-up', null, { label: 'to add', quantity: animals(nauplii) }),
-    profileLink(diet.species.id, artemiaFirstDay.source.citation, {
+    profileLink(diet.species.tradeName, artemiaFirstDay.source.citation, {
       label: 'old at the first Artemia',
       quantity: { value: artemiaFirstDay.value, unit: 'days' },
       joins: 'and',

@@ -10,7 +10,7 @@ import { lookFacts, lookFields, lookSteps } from './look-parts.ts'
 export function siphonSteps(look: LarvalLook | null): Phrase[] {
   return [
     ...(look ? lookSteps(look) : []),
-    phrase('Air low, light at one end; siphon with a thin hose into a white bowl.'),
+    phrase('Turn the air down, light at one end; siphon with a thin hose into a white bowl.'),
     phrase('Count the dead in the bowl; put back what swims.'),
     phrase('Bent backs, open gills or missing fins among them: say so.'),
   ]

@@ -28,12 +28,12 @@ export const dryFoodField: TaskField = choiceField({
 export function dryFoodLinks({ diet }: Weaning, joins: Because['joins']): Because[] {
   const { weaningFirstDay, weaningLastDay } = diet.species.feeding
   return [
-    profileLink(diet.species.id, weaningFirstDay.source.citation, {
+    profileLink(diet.species.tradeName, weaningFirstDay.source.citation, {
       label: 'old at the first dry food',
       quantity: days(weaningFirstDay.value),
       joins,
     }),
-    profileLink(diet.species.id, weaningLastDay.source.citation, {
+    profileLink(diet.species.tradeName, weaningLastDay.source.citation, {
       label: 'old when dry food is all',
       quantity: days(weaningLastDay.value),
       joins: 'and',

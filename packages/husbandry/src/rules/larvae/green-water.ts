@@ -14,6 +14,7 @@ import { givenAmountField } from '../../task/fields.ts'
 import { type MeasuredDose, measuredDose } from '../../task/measured-dose.ts'
 import { litres, mL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ concentrateId: z.string(), plannedMl: z.number(), dilution: z.number() })
@@ -38,9 +39,7 @@ export const larvalGreenWater = defineRule(larvalGreenWaterDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'feed',
-          title: phrase(`{amount} ${what}: green water`, {
-            amount: mL(dose.amountMl),
-          }),
+          title: titled('give', { amount: mL(dose.amountMl), thing: what, details: [also('to green the water')] }),
           amount: mL(dose.amountMl),
           amountOf: what,
           steps: greenSteps(bottle, dose),

@@ -1,5 +1,6 @@
 import { unionisedAmmoniaNitrogen } from '@fryward/seawater'
 import { describe, expect, test } from 'vitest'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { larvalArtemiaFeed } from './artemia-feed.ts'
 import { larvalGreenWater } from './green-water.ts'
@@ -184,7 +185,7 @@ describe('growing up', () => {
     const { room, batch } = nursery('2026-03-01')
     expect(room.drafts(date, [larvalWean]).drafts).toEqual([])
     const [feed] = room.drafts(date, [larvalArtemiaFeed]).drafts
-    expect(feed?.content.title.text).toBe('{amount} Artemia nauplii, first feed, dry food first')
+    expect(saidTitle(feed)).toMatch(/^[\d.,]+ Artemia nauplii, first feed, dry food first$/)
     expect(signOff(larvalArtemiaFeed, feed!, { taken: 'all' }).facts.at(-1)).toEqual({
       kind: 'feeding',
       subjectId: batch.id,
@@ -200,7 +201,7 @@ describe('growing up', () => {
   test('a look every other day says how they are, and sees to the light weekly', () => {
     const { room, batch } = nursery('2026-03-08')
     const draft = onlyDraft(room.drafts(date, [larvalLook]))
-    expect(draft.content.title.text).toBe('Look at the larvae, day 1, and the light')
+    expect(saidTitle(draft)).toBe('Look at the larvae, day 1, and the light')
     const { facts } = signOff(larvalLook, draft, { seen: 'well', settled: 'most', deformed: 3 })
     expect(facts).toEqual([
       {
@@ -213,29 +214,29 @@ describe('growing up', () => {
     for (const fact of facts) room.append(fact, { at: '2026-03-10T12:40:00.000Z' })
     for (const rule of ['larval-siphon', 'larval-water-change']) room.setting(rule, { isOn: false })
     expect(room.drafts('2026-03-11', [larvalLook]).drafts).toEqual([])
-    expect(onlyDraft(room.drafts('2026-03-12', [larvalLook])).content.title.text).toBe('Look at the larvae, day 3')
-    expect(onlyDraft(room.drafts('2026-03-17', [larvalLook])).content.title.text).toContain(', and the light')
+    expect(saidTitle(onlyDraft(room.drafts('2026-03-12', [larvalLook])))).toBe('Look at the larvae, day 3')
+    expect(saidTitle(onlyDraft(room.drafts('2026-03-17', [larvalLook])))).toContain(', and the light')
   })
 
   test('the look goes with a siphoning or a water change, and the light is checked alone where nobody looks', () => {
     const siphoned = nursery('2026-03-07')
     expect(siphoned.room.drafts(date, [larvalLook]).drafts).toEqual([])
     const siphon = onlyDraft(siphoned.room.drafts(date, [larvalSiphon]))
-    expect(siphon.content.title.text).toBe('Siphon the bottom, count the dead, look at the larvae')
+    expect(saidTitle(siphon)).toBe('Siphon the bottom, count the dead, look at the larvae')
     const seen = { kind: 'observation', subjectId: siphoned.batch.id, data: { signs: ['all_well'], note: '' } }
     const light = { kind: 'care', subjectId: siphoned.batch.id, data: { act: 'check_light' } }
     expect(signOff(larvalSiphon, siphon, { dead: 0, deformed: 1, seen: 'well' }).facts.slice(1)).toEqual([seen, light])
     const changed = nursery('2026-03-05')
     expect(changed.room.drafts(date, [larvalLook]).drafts).toEqual([])
     const change = onlyDraft(changed.room.drafts(date, [larvalWaterChange]))
-    expect(change.content.title.text).toBe('{amount} new water, bottom siphoned, larvae looked at')
+    expect(saidTitle(change)).toMatch(/^[\d.,]+ \S+ new water, bottom siphoned, larvae looked at$/)
     expect(signOff(larvalWaterChange, change, { dead: 0, seen: 'poorly' }).facts).toContainEqual({
       kind: 'observation',
       subjectId: changed.batch.id,
       data: { signs: [], note: 'Poorly.' },
     })
     changed.room.setting('larval-look', { isOn: false })
-    expect(onlyDraft(changed.room.drafts(date, [larvalWaterChange])).content.title.text).not.toContain('looked')
+    expect(saidTitle(onlyDraft(changed.room.drafts(date, [larvalWaterChange])))).not.toContain('looked')
     const alone = onlyDraft(changed.room.drafts(date, [larvalLight]))
     changed.room.append(signOff(larvalLight, alone).facts[0]!, { at: '2026-03-10T12:45:00.000Z' })
     expect(changed.room.drafts('2026-03-16', [larvalLight]).drafts).toEqual([])

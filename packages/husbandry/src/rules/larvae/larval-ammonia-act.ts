@@ -11,6 +11,7 @@ import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { tankOf } from '../../state/larval-diet.ts'
 import { litres, measurableL, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled } from '../../task/titles.ts'
 import {
   matchSteps,
   waterChangeAmount,
@@ -51,7 +52,7 @@ export const larvalAmmoniaAct = defineRule(larvalAmmoniaActDefinition, {
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'change_water',
-          title: phrase('{amount} new water, against ammonia', { amount: litres(plannedL) }),
+          title: titled('give', { amount: litres(plannedL), thing: 'new water', details: [also('against ammonia')] }),
           ...waterChangeAmount(plannedL),
           steps: [
             ...matchSteps(tank),

@@ -8,6 +8,7 @@ import { daysSince } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { numberField, temperatureField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { given, numberOf } from '../../task/values.ts'
 import { lastAmmoniaTest } from './last-ammonia-test.ts'
 
@@ -27,7 +28,7 @@ export const larvalAmmoniaTest = defineRule(larvalAmmoniaTestDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'test',
-          title: phrase('Test the ammonia'),
+          title: titled('test', { thing: 'the ammonia' }),
           steps: [
             phrase('Total ammonia, as nitrogen (N): a kit that reads NH3 or NH4 says so on its card.'),
             phrase('pH and temperature at the same time: they say how much of it is poisonous.'),

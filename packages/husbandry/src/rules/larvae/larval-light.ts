@@ -2,6 +2,7 @@ import { larvalLightDefinition } from '../../definitions/larvae/larval-light.ts'
 import { asksForLooks } from '../../plans/larval-look-plan.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { larvalDiet } from '../../state/larval-diet.ts'
+import { titled } from '../../task/titles.ts'
 import { periodicCare } from '../parts/periodic-care.ts'
 import { lightSteps } from './look-parts.ts'
 
@@ -12,6 +13,10 @@ export const larvalLight = periodicCare(larvalLightDefinition, {
   applies: ({ snapshot, subject, day }) => {
     const diet = larvalDiet(batchById(snapshot, subject.id), day.date)
     if (!diet || diet.day < 0 || asksForLooks(snapshot)) return null
-    return { title: 'Check the light', steps: lightSteps(), daysWithout: Number.POSITIVE_INFINITY }
+    return {
+      title: titled('check', { thing: 'the light' }),
+      steps: lightSteps(),
+      daysWithout: Number.POSITIVE_INFINITY,
+    }
   },
 })

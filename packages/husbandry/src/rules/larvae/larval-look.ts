@@ -7,7 +7,8 @@ import { isSiphonDue } from '../../plans/siphon-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
-import { phrase, taskContent } from '../../task/phrases.ts'
+import { taskContent } from '../../task/phrases.ts'
+import { also, titled } from '../../task/titles.ts'
 import { deformedFields, lookFacts, lookFields, lookLinks, lookSteps } from './look-parts.ts'
 
 const ContextSchema = z.object({ withLight: z.boolean().default(false) })
@@ -23,7 +24,10 @@ export const larvalLook = defineRule(larvalLookDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase(`Look at the larvae, day ${look.diet.day}${look.withLight ? ', and the light' : ''}`),
+          title: titled('look_at', {
+            thing: 'the larvae',
+            details: [{ kind: 'day', day: look.diet.day }, ...(look.withLight ? [also('and the light')] : [])],
+          }),
           steps: lookSteps(look),
           fields: [...lookFields(), ...deformedFields()],
           because: [

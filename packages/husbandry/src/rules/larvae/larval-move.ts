@@ -16,6 +16,7 @@ import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { choiceField, noteField, numberField } from '../../task/fields.ts'
 import { days } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
 import { type Forecast, metamorphosis } from '../../thermal/index.ts'
 
@@ -71,7 +72,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'move',
-          title: phrase(`Move to ${to.name}, counted`),
+          title: titled('move', { to: [{ name: to.name }], details: [also('counted')] }),
           steps: [
             phrase('No net: a jug or a cup under water. Count every one, twice if they are few.'),
             phrase(
@@ -151,7 +152,7 @@ function settlingLinks(species: SpeciesProfile, window: Window): Because[] {
           }),
         ]
       : []),
-    profileLink(species.id, weaningLastDay.source.citation, {
+    profileLink(species.tradeName, weaningLastDay.source.citation, {
       label: 'old when dry food is all',
       quantity: days(weaningLastDay.value),
       joins: 'and',

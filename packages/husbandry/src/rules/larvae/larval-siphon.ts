@@ -6,7 +6,8 @@ import { isSiphonDue } from '../../plans/siphon-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
-import { phrase, taskContent } from '../../task/phrases.ts'
+import { taskContent } from '../../task/phrases.ts'
+import { also, titled } from '../../task/titles.ts'
 import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
 import { lookLinks } from './look-parts.ts'
 
@@ -25,7 +26,10 @@ export const larvalSiphon = defineRule(larvalSiphonDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'siphon',
-          title: phrase(`Siphon the bottom, count the dead${look ? ', look at the larvae' : ''}`),
+          title: titled('siphon', {
+            thing: 'the bottom',
+            details: [also('count the dead'), ...(look ? [also('look at the larvae')] : [])],
+          }),
           steps: siphonSteps(look),
           fields: siphonFields(look),
           because: [

@@ -8,6 +8,7 @@ import { computedLink, settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { litres, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled } from '../../task/titles.ts'
 import {
   matchSteps,
   waterChangeAmount,
@@ -35,8 +36,10 @@ export const larvalWaterChange = defineRule(larvalWaterChangeDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'change_water',
-          title: phrase(`{amount} new water, bottom siphoned${look ? ', larvae looked at' : ''}`, {
+          title: titled('give', {
             amount: litres(plan.litres),
+            thing: 'new water',
+            details: [also('bottom siphoned'), ...(look ? [also('larvae looked at')] : [])],
           }),
           ...waterChangeAmount(plan.litres),
           steps: [

@@ -2,7 +2,8 @@ import { larvalWeanDefinition } from '../../definitions/larvae/larval-wean.ts'
 import { weaning } from '../../plans/wean-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { batchById } from '../../snapshot/by-id.ts'
-import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { taskContent } from '../../task/phrases.ts'
+import { titled, whichFeed } from '../../task/titles.ts'
 import { dryFoodFact, dryFoodField, dryFoodLinks, dryFoodSteps } from './dry-food-parts.ts'
 
 export const larvalWean = defineRule(larvalWeanDefinition, {
@@ -13,7 +14,10 @@ export const larvalWean = defineRule(larvalWeanDefinition, {
       roundId: round.id,
       content: taskContent({
         verb: 'feed' as const,
-        title: phrase(`A pinch of dry food${ordinalText(plan.rounds.indexOf(round), plan.rounds.length, 'feed')}`),
+        title: titled('pinch', {
+          thing: 'dry food',
+          details: whichFeed(plan.rounds.indexOf(round), plan.rounds.length),
+        }),
         steps: dryFoodSteps(),
         fields: [dryFoodField],
         because: [...dryFoodLinks(plan, null), parameter('feedsPerDay', 'and')],

@@ -10,6 +10,7 @@ import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { countField } from '../../task/fields.ts'
 import { mL, perMl } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { countOf } from '../../task/values.ts'
 
 // Densest prey tried with fish larvae is 40 per mL (Ma et al. 2013, 2015); ten times that is a slip of the thumb.
@@ -38,7 +39,7 @@ export const larvalPreyCount = defineRule(larvalPreyCountDefinition, {
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'count',
-          title: phrase('Count the rotifers left'),
+          title: titled('count', { thing: 'the rotifers left' }),
           steps: [
             phrase('Take {replicates} of {volume} from different places, before feeding.', {
               replicates: { value: parameters.replicates, unit: 'samples' },
@@ -62,7 +63,7 @@ export const larvalPreyCount = defineRule(larvalPreyCountDefinition, {
           ],
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
-            profileLink(diet.species.id, diet.species.feeding.rotiferLastDay.source.citation, {
+            profileLink(diet.species.tradeName, diet.species.feeding.rotiferLastDay.source.citation, {
               label: 'old when rotifers end',
               quantity: { value: diet.species.feeding.rotiferLastDay.value ?? 0, unit: 'days' },
               joins: 'and',

@@ -57,7 +57,7 @@ function usualLinks(diet: LarvalDiet | null): Because[] {
   const usual = diet?.species.feeding.rotifersPerMl
   if (!diet || !usual?.value) return []
   return [
-    profileLink(diet.species.id, usual.source.citation, {
+    profileLink(diet.species.tradeName, usual.source.citation, {
       label: `usual for ${diet.species.tradeName}`,
       text: `${usual.value.from}-${usual.value.to} per mL`,
       joins: 'and',

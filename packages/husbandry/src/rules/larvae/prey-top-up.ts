@@ -13,7 +13,8 @@ import { larvalDiet } from '../../state/larval-diet.ts'
 import { rotifersFed, setAsideFor } from '../../state/set-aside.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { animals, measurableMl, mL, psu, roundAnimals } from '../../task/measures.ts'
-import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled, whichFeed } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 import { topUpLinks } from './prey-top-up-why.ts'
 
@@ -40,15 +41,16 @@ export const larvalPreyTopUp = defineRule(larvalPreyTopUpDefinition, {
       .filter(({ isNeeded, cultureMl }) => isNeeded && measurableMl(cultureMl) > 0)
       .map((plan) => {
         const plannedMl = measurableMl(plan.cultureMl)
-        const which = ordinalText(rounds.indexOf(plan.round), rounds.length, 'feed')
+        const which = whichFeed(rounds.indexOf(plan.round), rounds.length)
         return {
           roundId: plan.round.id,
           lateAfterMinutes: 60,
           content: taskContent({
             verb: 'feed',
-            title: phrase(`{amount} of ${plan.culture.name}, sieved: {animals} rotifers${which}`, {
+            title: titled('give_from', {
               amount: mL(plannedMl),
-              animals: animals(roundAnimals(plan.animals)),
+              from: plan.culture.name,
+              details: [{ kind: 'amount', quantity: animals(roundAnimals(plan.animals)), of: 'rotifers' }, ...which],
             }),
             amount: mL(plannedMl),
             amountOf: `${plan.culture.name}, sieved`,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { TaskDraft } from '../../engine/draft-day.ts'
 import { SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { larvalPreyCount } from './prey-count.ts'
 import { larvalPreyTopUp } from './prey-top-up.ts'
@@ -18,6 +19,10 @@ function nursery() {
     room.fact('count', batch.id, at, { of: 'prey_rotifers', animals, volumeMl: 10 })
   return { room, culture, tank, batch, prey }
 }
+const animalsOf = (draft: TaskDraft | undefined) =>
+  draft && 'deed' in draft.content.title
+    ? draft.content.title.details.find((detail) => detail.kind === 'amount')?.quantity
+    : undefined
 const topUps = (room: SnapshotBuilder) => room.drafts(date, [larvalPreyTopUp])
 
 describe('counting the prey left', () => {
@@ -58,7 +63,7 @@ describe('topping up the prey', () => {
     const { room, prey } = nursery()
     prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
     const [morning] = topUps(room).drafts
-    expect(morning?.content.title.quantities.animals).toEqual({ value: 120_000, unit: 'animals' })
+    expect(animalsOf(morning)).toEqual({ value: 120_000, unit: 'animals' })
     expect(((10 - 4) * 20_000) / (250 * 0.9)).toBeCloseTo(533, 0)
     expect(morning?.content.amount).toEqual({ value: 530, unit: 'mL' })
   })
@@ -95,7 +100,7 @@ describe('topping up the prey', () => {
     prey('2026-03-10T06:50:00.000Z', [20, 20, 20])
     const [morning] = topUps(room).drafts
     // (10 - 2) x 20,000 + 200 x 80 x 5.5 h = 248,000, 1102 mL of 225 per mL.
-    expect(morning?.content.title.quantities.animals?.value).toBe(250_000)
+    expect(animalsOf(morning)?.value).toBe(250_000)
     expect(morning?.content.amount?.value).toBe(1100)
   })
 

@@ -6,6 +6,7 @@ import { factsUntil } from '../../state/day-facts.ts'
 import { decapsulationCautions } from '../../task/cautions.ts'
 import { grams, measurableG, measurableMl, mL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 
 export const artemiaDecapsulate = defineRule(artemiaDecapsulateDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -21,7 +22,7 @@ export const artemiaDecapsulate = defineRule(artemiaDecapsulateDefinition, {
         isForStandIn: false,
         content: taskContent({
           verb: 'start',
-          title: phrase('Decapsulate {amount} of cysts', { amount: grams(cystsG) }),
+          title: titled('decapsulate', { amount: grams(cystsG), thing: 'cysts' }),
           amount: grams(cystsG),
           amountOf: 'cysts',
           steps: [

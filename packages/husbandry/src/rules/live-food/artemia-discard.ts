@@ -10,6 +10,7 @@ import { lastCare } from '../../state/care.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { releaseCautions } from '../../task/cautions.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 
 /** The last harvest of a hatch vessel, and when it was taken. */
 export function lastHatch(snapshot: RoomSnapshot, id: string, day: HusbandryDay) {
@@ -31,7 +32,7 @@ export const artemiaDiscard = defineRule(artemiaDiscardDefinition, {
         roundId: round.id,
         content: taskContent({
           verb: 'discard',
-          title: phrase('Discard what is left of the nauplii'),
+          title: titled('discard', { thing: 'what is left of the nauplii' }),
           steps: [phrase('Down the drain; scald or bleach the jar, rinse, dry.')],
           cautions: releaseCautions,
           because: [factLink(harvest, { label: 'harvested' }), parameter('coldHours', 'and')],

@@ -7,6 +7,7 @@ import { cultureById } from '../../snapshot/by-id.ts'
 import { lastCare } from '../../state/care.ts'
 import { grams, hours, litres, measurableG } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { lastHatch } from './artemia-discard.ts'
 
 export const artemiaEnrich = defineRule(artemiaEnrichDefinition, {
@@ -26,11 +27,11 @@ export const artemiaEnrich = defineRule(artemiaEnrichDefinition, {
         roundId: round.id,
         content: taskContent({
           verb: 'enrich',
-          title: phrase('{amount} emulsion to the nauplii', { amount: grams(emulsionG) }),
+          title: titled('enrich', { amount: grams(emulsionG), thing: 'emulsion' }),
           amount: grams(emulsionG),
           amountOf: 'emulsion',
           steps: [
-            phrase('Only those that will not be fed within {hours}: the first nauplii do not eat.', {
+            phrase('Only those that will not be fed within {hours}: newly hatched nauplii do not eat.', {
               hours: hours(parameters.hoursAfterHatch),
             }),
             phrase('{water} of clean water, strong air; blend {amount} with a little water and pour it in.', {

@@ -11,6 +11,7 @@ import { factsUntil } from '../../state/day-facts.ts'
 import { noteField } from '../../task/fields.ts'
 import { degC, hours, mL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { textOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ volumeL: z.number() })
@@ -39,7 +40,7 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
         lateAfterMinutes: 90,
         content: taskContent({
           verb: 'harvest',
-          title: phrase('Harvest the nauplii'),
+          title: titled('harvest', { thing: 'the nauplii' }),
           steps: [
             phrase('Air off, light at the bottom, five to ten minutes: no longer, they use up the air.'),
             phrase('Draw them off from the bottom; unhatched cysts lie lowest, shells float: leave both.'),

@@ -25,6 +25,7 @@ import {
   roundAnimals,
 } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ cystsG: z.number(), volumeL: z.number(), feedDate: z.string() })
@@ -61,7 +62,11 @@ export const artemiaStart = defineRule(artemiaStartDefinition, {
         roundId: roundBefore(day, addMinutes(plan.startAt, 1)).id,
         content: taskContent({
           verb: 'start',
-          title: phrase(`{amount} shell-free cysts, for the feeds of ${feedDate}`, { amount }),
+          title: titled('give', {
+            amount,
+            thing: 'shell-free cysts',
+            details: [{ kind: 'for_feeds_of', date: feedDate }],
+          }),
           amount,
           amountOf: 'shell-free cysts',
           steps: startSteps(vessel, { plan, cystsG }),

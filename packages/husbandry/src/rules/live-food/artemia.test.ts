@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { larvalArtemiaFeed } from '../larvae/artemia-feed.ts'
 import { artemiaDecapsulate } from './artemia-decapsulate.ts'
@@ -74,7 +75,7 @@ describe('starting cysts', () => {
     hatcher.temperatureC = 20
     // 36 h at 20 C and one of handling: 18:00 two days before the feed, the midday round comes last before it.
     const cool = onlyDraft(built.drafts(date, [artemiaStart]))
-    expect(cool.content.title.text).toContain('for the feeds of 2026-03-12')
+    expect(saidTitle(cool)).toContain('for the feeds of Thu 12 Mar')
     expect(cool.roundId).toBe('midday')
     hatcher.temperatureC = 28
     built.culture({ ...hatcher, id: built.nextId(), name: 'H2' })

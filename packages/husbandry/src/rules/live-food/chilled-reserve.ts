@@ -13,6 +13,7 @@ import { dateOf, daysSince, factsUntil } from '../../state/day-facts.ts'
 import { releaseCautions } from '../../task/cautions.ts'
 import { litres, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 
 const ContextSchema = z.object({ litres: z.number() })
 // Survival at 4 C is followed to 60 days at most (survival in the cold).
@@ -52,8 +53,10 @@ export const chilledReserveRule = defineRule(chilledReserveDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'discard',
-          title: phrase(`{amount} chilled, ${ageDays} days old: discard`, {
+          title: titled('discard_amount', {
             amount: litres(amountL),
+            thing: 'chilled rotifers',
+            details: [{ kind: 'age', days: ageDays }],
           }),
           amount: litres(amountL),
           amountOf: 'chilled rotifers',

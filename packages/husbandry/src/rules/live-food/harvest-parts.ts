@@ -109,8 +109,6 @@ function whither(part: Part): string {
   if (part.to === 'drain') return 'to the drain'
   return part.to === 'other_fish' ? 'to other fish' : `to ${part.name}`
 }
-export const destinationWords = (parts: Part[]): string => parts.map(({ name }) => name).join(', ')
-
 /** Where each part goes, and how far its salinity is from there. */
 export function partSteps(snapshot: RoomSnapshot, culture: SnapshotCulture, parts: Part[]): Phrase[] {
   const shocks = parts.flatMap((part) => {

@@ -2,6 +2,7 @@ import { rotiferBackupCheckDefinition } from '../../definitions/live-food/rotife
 import { rotiferBackupWantedDefinition } from '../../definitions/live-food/rotifer-backup-wanted.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
 import { phrase } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { periodicCare } from '../parts/periodic-care.ts'
 
 export const rotiferBackupCheck = periodicCare(rotiferBackupCheckDefinition, {
@@ -12,7 +13,7 @@ export const rotiferBackupCheck = periodicCare(rotiferBackupCheckDefinition, {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer' || !culture.isBackup) return null
     return {
-      title: 'Check that it stands apart',
+      title: titled('check', { thing: 'that it stands apart' }),
       steps: [
         phrase('Its own sieve, brush, beaker and bottle, marked, and used for nothing else.'),
         phrase('Its own air line and valve; not below another culture, not in its splash.'),
@@ -31,7 +32,7 @@ export const rotiferBackupWanted = periodicCare(rotiferBackupWantedDefinition, {
     const rotifers = snapshot.cultures.filter(({ kind }) => kind === 'rotifer')
     if (rotifers.length === 0 || rotifers.some(({ isBackup }) => isBackup)) return null
     return {
-      title: 'Start a second rotifer culture as backup',
+      title: titled('start', { thing: 'a second rotifer culture as backup' }),
       steps: [
         phrase('One crash must not take the food of every larva: start a second vessel from the best culture.'),
         phrase('Give it its own tools, air line, feed bottle and shelf, and mark it as backup on its page.'),

@@ -4,7 +4,8 @@ import { brushDue } from '../../plans/brush-plan.ts'
 import { isFedInFirstRound } from '../../plans/rotifer-feed-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
-import { phrase, taskContent } from '../../task/phrases.ts'
+import { taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { brushFact, brushLink, brushSteps } from './brush-parts.ts'
 
 export const rotiferBrush = defineRule(rotiferBrushDefinition, {
@@ -18,7 +19,7 @@ export const rotiferBrush = defineRule(rotiferBrushDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'brush',
-          title: phrase('Brush the walls'),
+          title: titled('brush', { thing: 'the walls' }),
           steps: brushSteps(culture),
           because: [brushLink(culture, due, null), parameter('everyDays', 'and')],
         }),

@@ -14,6 +14,7 @@ import { batchesFedBy } from '../../state/feed-links.ts'
 import { countField } from '../../task/fields.ts'
 import { animals, days, mL, perMl } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { countOf } from '../../task/values.ts'
 import { signFacts, signsField } from '../parts/culture-signs.ts'
 
@@ -47,7 +48,7 @@ export const rotiferCount = defineRule(rotiferCountDefinition, {
         roundId: round.id,
         content: taskContent({
           verb: 'count',
-          title: phrase('Count rotifers and eggs'),
+          title: titled('count', { thing: 'rotifers and eggs' }),
           steps: countSteps(parameters.replicates),
           fields: [countedField(expected, parameters.replicates), signsField],
           because: [

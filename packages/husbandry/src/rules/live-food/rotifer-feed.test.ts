@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { rotiferFeed } from './rotifer-feed.ts'
 
@@ -22,7 +23,7 @@ describe('feeding rotifers', () => {
       ['evening', { value: 2.7, unit: 'mL' }],
     ])
     expect((260 * 18_000 * 75_000) / 65e9 / 2).toBeCloseTo(2.7, 2)
-    expect(drafts[1]?.content.title.text).toBe('{amount} concentrate, second feed')
+    expect(saidTitle(drafts[1])).toMatch(/^[\d.,]+ \S+ concentrate, second feed$/)
   })
 
   test('says why from the count down to the label, each with where it was read', () => {
@@ -112,7 +113,7 @@ describe('feeding rotifers', () => {
     const draft = feeds(room).drafts[0]!
     // 80 x 1,000 x 75,000 / 65e9 / 2 = 0.046 mL, so 0.5 mL of one in ten.
     expect(draft.content.amount).toEqual({ value: 0.5, unit: 'mL' })
-    expect(draft.content.title.text).toContain('diluted 1 in 10')
+    expect(saidTitle(draft)).toContain('diluted 1 in 10')
     expect(signOff(rotiferFeed, draft).facts[0]).toMatchObject({ data: { amountMl: 0.05 } })
   })
 
@@ -158,12 +159,12 @@ describe('feeding rotifers', () => {
   test('the first feed has the walls brushed while they are due; a later one, or an unbrushed one, says nothing of it', () => {
     const { room, culture } = countedRoom()
     const [first, second] = feeds(room).drafts
-    expect(first?.content.title.text).toBe('{amount} concentrate, first feed, walls brushed')
+    expect(saidTitle(first)).toMatch(/^[\d.,]+ \S+ concentrate, first feed, walls brushed$/)
     expect(first?.content.fields.map(({ name }) => name)).toContain('brushed')
     expect(second?.content.fields.map(({ name }) => name)).not.toContain('brushed')
     expect(signOff(rotiferFeed, first!, { brushed: false }).facts.map(({ kind }) => kind)).toEqual(['feeding'])
     room.fact('care', culture.id, '2026-03-10T06:55:00.000Z', { act: 'brush_walls' })
-    expect(feeds(room).drafts[0]?.content.title.text).toBe('{amount} concentrate, first feed')
+    expect(saidTitle(feeds(room).drafts[0])).toMatch(/^[\d.,]+ \S+ concentrate, first feed$/)
   })
 
   test('a backup is fed once a day, its whole ration: 5.4 mL', () => {

@@ -19,7 +19,8 @@ import { feedsADayLink } from '../../task/feeds-a-day.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { type MeasuredDose, measuredDose } from '../../task/measured-dose.ts'
 import { mL, share } from '../../task/measures.ts'
-import { ordinalText, phrase, taskContent } from '../../task/phrases.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled, whichFeed } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 import { healthFrom, signFacts, signsField, waterField, waterLookOf } from '../parts/culture-signs.ts'
 import { brushedField, brushFact, brushLink, brushSteps } from './brush-parts.ts'
@@ -98,12 +99,12 @@ function feedDraft(
   const amount = mL(dose.amountMl)
   const isDiluted = dose.dilution > 1
   const what = isDiluted ? `${concentrate.name} diluted 1 in ${dose.dilution}` : 'concentrate'
-  const which = ordinalText(feedRounds.rounds.indexOf(round), feedRounds.rounds.length, 'feed')
+  const which = whichFeed(feedRounds.rounds.indexOf(round), feedRounds.rounds.length)
   return {
     roundId: round.id,
     content: taskContent({
       verb: 'feed',
-      title: phrase(`{amount} ${what}${which}${brushing ? ', walls brushed' : ''}`, { amount }),
+      title: titled('give', { amount, thing: what, details: [...which, ...(brushing ? [also('walls brushed')] : [])] }),
       amount,
       amountOf: isDiluted ? what : concentrate.name,
       steps: [

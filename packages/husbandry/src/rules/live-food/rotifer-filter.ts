@@ -3,6 +3,7 @@ import { rotiferFilterDefinition } from '../../definitions/live-food/rotifer-fil
 import { cultureById } from '../../snapshot/by-id.ts'
 import { cultureStartDate } from '../../state/culture-state.ts'
 import { phrase } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { periodicCare } from '../parts/periodic-care.ts'
 
 export const rotiferFilter = periodicCare(rotiferFilterDefinition, {
@@ -13,7 +14,7 @@ export const rotiferFilter = periodicCare(rotiferFilterDefinition, {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer' || !culture.hasFilter) return null
     return {
-      title: 'Clean the filter',
+      title: titled('clean', { thing: 'the filter' }),
       steps: [
         phrase('Lift it out slowly, so that what it holds stays in it.'),
         phrase('Rinse it in water of the culture’s salinity, never under the tap, and put it back.'),

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { risingCulture } from '../../testing/rising-culture.ts'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { steadyCulture } from '../../testing/steady-culture.ts'
 import { rotiferHarvest } from './rotifer-harvest.ts'
@@ -13,7 +14,7 @@ describe('thinning rotifers', () => {
     const culture = steadyCulture(room, { date })
     const draft = onlyDraft(harvests(room))
     expect(draft.content.amount).toEqual({ value: 3.6, unit: 'L' })
-    expect(draft.content.title.text).toBe('{amount} out: other fish; new water in')
+    expect(saidTitle(draft)).toMatch(/^[\d.,]+ \S+ out: other fish; new water in$/)
     expect(signOff(rotiferHarvest, draft).facts).toEqual([
       { kind: 'harvest', subjectId: culture.id, data: { volumeL: 3.6, parts: [{ to: 'other_fish', volumeL: 3.6 }] } },
       { kind: 'water_change', subjectId: culture.id, data: { removedL: 0, addedL: 3.6 } },
@@ -33,7 +34,7 @@ describe('thinning rotifers', () => {
     })
     room.setting('rotifer-refill', { isOn: false })
     const draft = onlyDraft(harvests(room))
-    expect(draft.content.title.text).toBe('{amount} out: other fish')
+    expect(saidTitle(draft)).toMatch(/^[\d.,]+ \S+ out: other fish$/)
     expect(draft.content.fields.map(({ name }) => name)).toEqual(['parts'])
     expect(kinds({})).toEqual(['harvest'])
   })

@@ -14,8 +14,9 @@ import { cultureStartDate } from '../../state/culture-state.ts'
 import { releaseCautions } from '../../task/cautions.ts'
 import { litres, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, destinationsOf, titled } from '../../task/titles.ts'
 import { partsOf } from '../../task/values.ts'
-import { destinationWords, harvestFacts, litresOf, partSteps, partsField, suggestParts } from './harvest-parts.ts'
+import { harvestFacts, litresOf, partSteps, partsField, suggestParts } from './harvest-parts.ts'
 import { filledField, fillFacts, fillSteps, isFilledUp } from './harvest-refill.ts'
 
 const ContextSchema = z.object({
@@ -57,8 +58,10 @@ export const rotiferHarvest = defineRule(rotiferHarvestDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'harvest',
-          title: phrase(`{amount} out: ${destinationWords(parts)}${fillsUp ? '; new water in' : ''}`, {
+          title: titled('take_out', {
             amount: litres(plan.litres),
+            to: destinationsOf(parts),
+            details: fillsUp ? [also('new water in')] : [],
           }),
           amount: litres(plan.litres),
           amountOf: 'culture',

@@ -10,6 +10,7 @@ import type { LevelChange } from '../../state/vessel-level.ts'
 import { givenAmountField, salinityField, temperatureField } from '../../task/fields.ts'
 import { degC, litres, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { given, numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ plannedL: z.number(), salinity: z.number(), temperatureC: z.number() })
@@ -40,7 +41,7 @@ export const rotiferRefill = defineRule(rotiferRefillDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'refill',
-          title: phrase('{amount} new water in', { amount: litres(plan.litres) }),
+          title: titled('fill', { amount: litres(plan.litres), thing: 'new water' }),
           amount: litres(plan.litres),
           amountOf: 'new water',
           steps: [

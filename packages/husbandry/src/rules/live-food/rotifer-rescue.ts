@@ -14,6 +14,7 @@ import { disinfectionCautions, releaseCautions } from '../../task/cautions.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { litres, measurableL, measurableLDown, perMl, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({
@@ -44,8 +45,8 @@ export const rotiferRescue = defineRule(rotiferRescueDefinition, {
           verb: 'restart',
           title:
             amount === null
-              ? phrase('Crashed: start it anew')
-              : phrase(`{amount} of ${name}, sieved, to start anew`, { amount }),
+              ? titled('restart_crashed')
+              : titled('give_from', { amount, from: name ?? null, details: [also('for a new start')] }),
           amount,
           amountOf: rescue ? `${name}, sieved` : null,
           steps: rescueSteps(culture, rescue),
@@ -93,7 +94,7 @@ export const rotiferRescue = defineRule(rotiferRescueDefinition, {
 
 type Crash = { last: CultureCount; densest: CultureCount }
 
-/** The last count and the densest when little is left of it; null when it stands, or was started anew since. */
+/** The last count and the densest when little is left of it; null when it stands, or was started again since. */
 function crashOf({ counts, inoculations }: CultureRecord, crashShare: number): Crash | null {
   const last = counts.at(-1)
   const densest = counts.reduce<CultureCount | undefined>(

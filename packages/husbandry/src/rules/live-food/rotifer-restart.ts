@@ -12,6 +12,7 @@ import { disinfectionCautions } from '../../task/cautions.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { days, litres, measurableL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ plannedL: z.number(), volumeL: z.number(), densityPerMl: z.number() })
@@ -32,7 +33,7 @@ export const rotiferRestart = defineRule(rotiferRestartDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'restart',
-          title: phrase('{amount}, sieved, into a clean vessel', { amount: litres(plannedL) }),
+          title: titled('restart', { amount: litres(plannedL) }),
           amount: litres(plannedL),
           amountOf: 'culture, sieved',
           steps: [

@@ -9,6 +9,7 @@ import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
 import { isFallingByCounts } from '../../state/culture-trend.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { healthFrom } from '../parts/culture-signs.ts'
 import { signsSince, troubleFacts, troubleFields } from '../parts/culture-trouble.ts'
 
@@ -48,7 +49,7 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'look',
-          title: phrase(`See to it: ${reasons.map(({ code }) => words[code]).join(', ')}`),
+          title: titled('see_to', { details: [{ kind: 'because', words: reasons.map(({ code }) => words[code]) }] }),
           steps: stepsFor(culture, reasons),
           fields: troubleFields(),
           because: [
@@ -99,6 +100,6 @@ function stepsFor(culture: SnapshotCulture, reasons: readonly HealthReason[]): P
         ]
       : []),
     phrase(`Touch no other culture with hands or tools that were in ${culture.name}.`),
-    phrase('When nothing helps by tomorrow, start it anew from the backup.'),
+    phrase('When nothing helps by tomorrow, start it again from the backup.'),
   ]
 }

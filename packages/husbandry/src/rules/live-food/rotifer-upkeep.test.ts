@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { steadyCulture } from '../../testing/steady-culture.ts'
 import { chilledReserveRule } from './chilled-reserve.ts'
@@ -96,7 +97,7 @@ describe('a culture in trouble', () => {
   test('slow swimming seen yesterday is seen to this morning, with what to do', () => {
     const { room, culture } = withSigns('swimming_slow')
     const draft = onlyDraft(room.drafts(date, [rotiferTrouble]))
-    expect(draft.content.title.text).toBe('See to it: they swim slowly')
+    expect(saidTitle(draft)).toBe('See to it: they swim slowly')
     expect(draft.content.steps.map(({ text }) => text).join(' ')).toContain('Check the air first')
     expect(signOff(rotiferTrouble, draft, { did: 'thinned', signs: ['bad_smell'] }).facts).toEqual([
       {
@@ -132,7 +133,7 @@ describe('a culture in trouble', () => {
       })
       return room.drafts(date, [rotiferTrouble]).drafts
     }
-    expect(counted(false)[0]?.content.title.text).toContain('the counts fall')
+    expect(saidTitle(counted(false)[0])).toContain('the counts fall')
     expect(counted(true)).toEqual([])
   })
 
@@ -140,7 +141,7 @@ describe('a culture in trouble', () => {
     const room = new SnapshotBuilder()
     const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
     room.count(culture, '2026-03-10T06:30:00.000Z', [200, 200, 200], { eggs: 6, females: 60 })
-    expect(onlyDraft(room.drafts(date, [rotiferTrouble])).content.title.text).toContain('hardly any carry eggs')
+    expect(saidTitle(onlyDraft(room.drafts(date, [rotiferTrouble])))).toContain('hardly any carry eggs')
   })
 })
 
@@ -153,14 +154,14 @@ describe('a crashed culture', () => {
     return { room, culture }
   }
 
-  test('is started anew from the backup: 63 x 18 L / (200 x 0.9) = 6.3 L', () => {
+  test('is started again from the backup: 63 x 18 L / (200 x 0.9) = 6.3 L', () => {
     const { room, culture } = crashed()
     const backup = room.culture({ name: 'R2', startedAt: '2026-02-20T08:00:00.000Z', isBackup: true })
     const other = room.culture({ name: 'R3', startedAt: '2026-02-20T08:00:00.000Z' })
     room.count(backup, '2026-03-10T06:30:00.000Z', [200, 200, 200])
     room.count(other, '2026-03-10T06:30:00.000Z', [400, 400, 400])
     const draft = onlyDraft(room.drafts(date, [rotiferRescue]))
-    expect(draft.content.title.text).toBe('{amount} of R2, sieved, to start anew')
+    expect(saidTitle(draft)).toMatch(/^[\d.,]+ \S+ of R2, sieved, for a new start$/)
     expect(draft.content.amount).toEqual({ value: 6.3, unit: 'L' })
     expect(signOff(rotiferRescue, draft).facts).toEqual([
       { kind: 'care', subjectId: culture.id, data: { act: 'restart_culture', litres: 18 } },
@@ -184,7 +185,7 @@ describe('a crashed culture', () => {
     expect(signOff(rotiferRescue, alone).facts).toHaveLength(1)
   })
 
-  test('is over once it has been started anew; a thinned culture has not crashed', () => {
+  test('is over once it has been started again; a thinned culture has not crashed', () => {
     const { room, culture } = crashed()
     room.fact('inoculation', culture.id, '2026-03-10T08:00:00.000Z', { animals: 1e6 })
     expect(room.drafts(date, [rotiferRescue]).drafts).toEqual([])
@@ -223,7 +224,7 @@ describe('the chilled reserve', () => {
     ] as const)
       room.fact('harvest', culture.id, `${on}T08:00:00.000Z`, { volumeL, parts: [{ to: 'chilled_reserve', volumeL }] })
     const draft = onlyDraft(room.drafts(date, [chilledReserveRule]))
-    expect(draft.content.title.text).toBe('{amount} chilled, 16 days old: discard')
+    expect(saidTitle(draft)).toMatch(/^Discard [\d.,]+ \S+ of chilled rotifers, 16 days old$/)
     expect(draft.content.amount).toEqual({ value: 2, unit: 'L' })
     expect(draft.content.steps[1]).toMatchObject({
       text: 'The later jars that are too old by now go with it: {amount} more.',

@@ -8,6 +8,7 @@ import { settingLink } from '../../rule/why.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { days } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { also, titled } from '../../task/titles.ts'
 import { periodicCare } from '../parts/periodic-care.ts'
 import { bottlesStanding } from './bottle-use.ts'
 
@@ -20,7 +21,7 @@ export const concentrateShake = periodicCare(concentrateShakeDefinition, {
     if (standing.length === 0) return null
     const names = standing.map(({ name }) => name).sort((a, b) => a.localeCompare(b, 'en'))
     return {
-      title: `Turn over ${names.join(', ')}`,
+      title: titled('turn_over', { thing: names.join(', ') }),
       steps: [
         phrase('Gently, ten times; do not beat air into it. Smell it: sour or sulphur means discard.'),
         phrase('In the refrigerator, near {cold}, never frozen.', { cold: { value: 4, unit: 'degC' } }),
@@ -54,13 +55,13 @@ export const concentrateUseBy = defineRule(concentrateUseByDefinition, {
             ordinal: index + 1,
             content: taskContent({
               verb: isPast ? ('discard' as const) : ('check' as const),
-              title: phrase(
-                isPast
-                  ? `${bottle.name} is past its time: discard it, open the next`
-                  : untilDate === 0
-                    ? `${bottle.name} is to be used by today: buy the next`
-                    : `${bottle.name} is to be used by ${bottle.useBy}: buy the next`,
-              ),
+              title:
+                isPast || bottle.useBy === null
+                  ? titled('discard', {
+                      thing: bottle.name,
+                      details: [{ kind: 'because', words: ['past its time'] }, also('open the next')],
+                    })
+                  : titled('use_up', { thing: bottle.name, details: [{ kind: 'use_by', date: bottle.useBy }] }),
               steps: [
                 phrase('Mark it as finished, and enter the next one with the strength of its own label.'),
                 phrase('A new strength changes every feed: look at the first one twice.'),

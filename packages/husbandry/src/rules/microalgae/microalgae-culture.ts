@@ -12,6 +12,7 @@ import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { choiceField, givenAmountField, noteField } from '../../task/fields.ts'
 import { litres, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
 
 export const microalgaeLook = defineRule(microalgaeLookDefinition, {
@@ -26,7 +27,7 @@ export const microalgaeLook = defineRule(microalgaeLookDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase('Swirl, look at the colour'),
+          title: titled('swirl'),
           steps: [
             phrase('First of all on the round, with clean hands.'),
             phrase('Even and deeper than yesterday is well; flakes on the bottom, yellow or clear is not.'),
@@ -79,7 +80,7 @@ export const microalgaeSplit = defineRule(microalgaeSplitDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'refill',
-          title: phrase('{amount} out, as much new water in', { amount: litres(plan.litres) }),
+          title: titled('replace', { amount: litres(plan.litres) }),
           amount: litres(plan.litres),
           amountOf: 'culture',
           steps: [

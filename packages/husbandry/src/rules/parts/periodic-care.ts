@@ -1,4 +1,4 @@
-import type { Because, CareAct, Phrase, TaskField, Verb } from '@fryward/shared'
+import type { Because, CareAct, Phrase, TaskField, Title, Verb } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound, lastRound, middleRound } from '../../calendar/rounds.ts'
 import type { RuleDefinition } from '../../rule/definition.ts'
@@ -7,14 +7,14 @@ import { defineRule, type Rule, type Subject } from '../../rule/rule.ts'
 import { factLink, settingLink } from '../../rule/why.ts'
 import type { RoomSnapshot } from '../../snapshot/room-snapshot.ts'
 import { isCareDue, lastCare } from '../../state/care.ts'
-import { phrase, taskContent } from '../../task/phrases.ts'
+import { taskContent } from '../../task/phrases.ts'
 import { textOf } from '../../task/values.ts'
 
 const roundFor = { first: firstRound, middle: middleRound, last: lastRound } as const
 
 /** What one piece of care looks like on a thing that it applies to. */
 export type CareCall = {
-  title: string
+  title: Title
   steps: Phrase[]
   cautions?: string[]
   fields?: TaskField[]
@@ -52,7 +52,7 @@ export function periodicCare(
           isForStandIn: care.isForStandIn ?? true,
           content: taskContent({
             verb: care.verb,
-            title: phrase(call.title),
+            title: call.title,
             steps: call.steps,
             cautions: call.cautions ?? [],
             fields: call.fields ?? [],

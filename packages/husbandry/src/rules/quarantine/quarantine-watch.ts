@@ -8,6 +8,7 @@ import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { fishWaterCautions, medicineCautions } from '../../task/cautions.ts'
 import { choiceField, choicesField, noteField, numberField, textField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { choiceOf, choicesOf, numberOf, textOf, type Values } from '../../task/values.ts'
 
 const sickSigns = ['spots_or_wounds', 'gasping', 'not_eating', 'fighting'] as const
@@ -27,7 +28,7 @@ export const quarantineWatch = defineRule(quarantineWatchDefinition, {
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: phrase('Watch the fish'),
+          title: titled('watch', { thing: 'the fish' }),
           steps: [
             phrase('Last of all, with its own net, hose and towel; wash hands and arms afterwards.'),
             phrase('Breathing, skin, fins, droppings, appetite. Compare with what was written yesterday.'),

@@ -4,6 +4,7 @@ import { roomToolsDefinition } from '../../definitions/room/room-tools.ts'
 import { disinfectionCautions, electricityCautions } from '../../task/cautions.ts'
 import { noteField } from '../../task/fields.ts'
 import { phrase } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { periodicCare } from '../parts/periodic-care.ts'
 
 const holdsAnything = (snapshot: { tanks: unknown[]; cultures: unknown[] }) =>
@@ -16,10 +17,10 @@ export const roomEquipment = periodicCare(roomEquipmentDefinition, {
   applies: ({ snapshot }) =>
     holdsAnything(snapshot)
       ? {
-          title: 'Look over air, heaters, pumps and plugs',
+          title: titled('look_over', { thing: 'air, heaters, pumps and plugs' }),
           steps: [
             phrase('Every vessel bubbles, every heater is warm or off as it should be, nothing drips on a plug.'),
-            phrase('Read every thermometer; a degree off is worth a word.'),
+            phrase('Read every thermometer; a degree off is written down and told.'),
             phrase('Listen: a pump that sounds different is about to stop.'),
           ],
           cautions: electricityCautions,
@@ -36,7 +37,7 @@ export const roomBatteryAir = periodicCare(roomBatteryAirDefinition, {
   applies: ({ snapshot }) =>
     holdsAnything(snapshot)
       ? {
-          title: 'Test the battery air',
+          title: titled('test', { thing: 'the battery air' }),
           steps: [
             phrase('Unplug it: it must start by itself within seconds and run for a quarter of an hour.'),
             phrase('Charge or change the battery, plug it in again, and look that it stops.'),
@@ -55,7 +56,7 @@ export const roomTools = periodicCare(roomToolsDefinition, {
   applies: ({ snapshot }) =>
     holdsAnything(snapshot)
       ? {
-          title: 'Disinfect nets, sieves, hoses and beakers',
+          title: titled('disinfect', { thing: 'nets, sieves, hoses and beakers' }),
           steps: [
             phrase('Rinse the dirt off first; then the bath for as long as its label says.'),
             phrase('Rinse, neutralise, rinse, and hang to dry, each at its own station.'),

@@ -1,5 +1,6 @@
 import { freshWaterToAddL } from '@fryward/seawater'
 import { describe, expect, test } from 'vitest'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { juvenileCount } from '../juveniles/juvenile-count.ts'
 import { juvenileFeed } from '../juveniles/juvenile-feed.ts'
@@ -129,23 +130,23 @@ describe('bottles and microalgae', () => {
     room.concentrate({ name: 'fresh', useBy: '2026-06-15', openedOn: '2026-03-01' })
     room.concentrate({ name: 'open', openedOn: '2026-01-01' })
     const { drafts } = room.drafts(date, [concentrateUseBy])
-    expect(drafts.map(({ ordinal, content }) => [ordinal, content.verb, content.title.text.split(' ')[0]])).toEqual([
-      [1, 'discard', 'old'],
-      [2, 'check', 'soon'],
-      [4, 'discard', 'open'],
+    expect(drafts.map(({ ordinal, content }) => [ordinal, saidTitle({ content })])).toEqual([
+      [1, 'Discard old: past its time, open the next'],
+      [2, 'Buy the next bottle of soon: this one is to be used by Sun 15 Mar'],
+      [4, 'Discard open: past its time, open the next'],
     ])
     room.append(signOff(concentrateUseBy, drafts[1]!).facts[0]!, { at: '2026-03-10T07:10:00.000Z' })
     expect(room.drafts('2026-03-11', [concentrateUseBy]).drafts.map(({ ordinal }) => ordinal)).toEqual([1, 4])
     const shake = onlyDraft(room.drafts(date, [concentrateShake]))
-    expect(shake.content.title.text).toBe('Turn over fresh, old, open, soon')
+    expect(saidTitle(shake)).toBe('Turn over fresh, old, open, soon')
     expect(signOff(concentrateShake, shake).facts[0]).toMatchObject({ data: { act: 'shake_bottle' } })
     expect(new SnapshotBuilder().drafts(date, [concentrateShake]).drafts).toEqual([])
     // What was fed from yesterday was shaken with its feeds.
     const fresh = room.snapshot.concentrates.find(({ name }) => name === 'fresh')
     const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
     room.fact('feeding', culture.id, '2026-03-09T07:05:00.000Z', { food: 'concentrate', concentrateId: fresh!.id })
-    expect(onlyDraft(room.drafts(date, [concentrateShake])).content.title.text).toBe('Turn over old, open, soon')
-    expect(onlyDraft(room.drafts('2026-03-11', [concentrateShake])).content.title.text).toContain('fresh')
+    expect(saidTitle(onlyDraft(room.drafts(date, [concentrateShake])))).toBe('Turn over old, open, soon')
+    expect(saidTitle(onlyDraft(room.drafts('2026-03-11', [concentrateShake])))).toContain('fresh')
   })
 
   test('a culture of microalgae is looked at daily and split weekly, not while it is pale', () => {
@@ -181,7 +182,7 @@ describe('juveniles', () => {
       { kind: 'feeding', subjectId: group.id, data: { food: 'dry', amountG: 0.1 } },
     ])
     room.fact('loss', group.id, '2026-03-10T10:00:00.000Z', { number: 60, of: 'juveniles' })
-    expect(room.drafts(date, [juvenileFeed]).drafts[0]?.content.title.text).toContain('A pinch')
+    expect(saidTitle(room.drafts(date, [juvenileFeed]).drafts[0])).toContain('A pinch')
   })
 
   test('are counted and graded every fortnight, and a crowded tank is said to be', () => {

@@ -15,6 +15,7 @@ import { electricityCautions } from '../../task/cautions.ts'
 import { numberField } from '../../task/fields.ts'
 import { litres, measurableL, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 import { holdsFish } from './tanks-with-fish.ts'
 
@@ -40,8 +41,8 @@ export const tankTopUp = defineRule(tankTopUpDefinition, {
           verb: 'top_up',
           title:
             plannedL === null
-              ? phrase('Top up to the mark')
-              : phrase('{amount} fresh water in', { amount: litres(plannedL) }),
+              ? titled('fill_to_mark')
+              : titled('fill', { amount: litres(plannedL), thing: 'fresh water' }),
           amount: plannedL === null ? null : litres(plannedL),
           amountOf: plannedL === null ? null : 'fresh water',
           steps: [

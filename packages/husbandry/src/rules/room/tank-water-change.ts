@@ -8,6 +8,7 @@ import { factsUntil } from '../../state/day-facts.ts'
 import { electricityCautions } from '../../task/cautions.ts'
 import { litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import {
   matchSteps,
   waterChangeAmount,
@@ -27,7 +28,7 @@ export const tankWaterChange = defineRule(tankWaterChangeDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'change_water',
-          title: phrase('{amount} new water', { amount: litres(plan.litres) }),
+          title: titled('give', { amount: litres(plan.litres), thing: 'new water' }),
           ...waterChangeAmount(plan.litres),
           steps: [
             ...matchSteps(tank),

@@ -7,6 +7,7 @@ import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { fishWaterCautions } from '../../task/cautions.ts'
 import { numberField, salinityField, temperatureField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { given, numberOf } from '../../task/values.ts'
 import { holdsFish } from './tanks-with-fish.ts'
 
@@ -23,7 +24,7 @@ export const tankWaterTest = defineRule(tankWaterTestDefinition, {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'test',
-          title: phrase('Test the water'),
+          title: titled('test', { thing: 'the water' }),
           steps: [
             phrase('Before feeding, and before any change of water. What you did not measure stays empty.'),
             phrase('Ammonia, nitrite and nitrate as nitrogen (N): the kit’s card says what it reads.'),

@@ -11,6 +11,7 @@ import { electricityCautions } from '../../task/cautions.ts'
 import { givenAmountField, numberField } from '../../task/fields.ts'
 import { grams, litres, measurableG, measurableL, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ plannedL: z.number(), plannedSaltG: z.number() })
@@ -30,9 +31,10 @@ export const roomWaterToMix = defineRule(roomWaterToMixDefinition, {
         roundId: lastRound(day).id,
         content: taskContent({
           verb: 'mix',
-          title: phrase('{amount} new water for tomorrow, {salt} salt', {
+          title: titled('give', {
             amount: litres(mix.totalL),
-            salt: grams(mix.totalSaltG),
+            thing: 'new water for tomorrow',
+            details: [{ kind: 'amount', quantity: grams(mix.totalSaltG), of: 'salt' }],
           }),
           amount: litres(mix.totalL),
           amountOf: 'new water',
