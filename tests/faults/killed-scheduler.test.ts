@@ -70,7 +70,7 @@ async function isThere(backend: number): Promise<boolean> {
 /** What the tasks of a room ask for, without the ids that differ from room to room. */
 async function taskLines(roomId: string): Promise<string[]> {
   const { rows } = await world.database.pool.query<{ line: string }>(
-    `SELECT concat_ws(' ', on_date, round_id, rule_id, subject.name, ordinal, state, content->'title'->>'text') AS line
+    `SELECT concat_ws(' ', on_date, round_id, rule_id, subject.name, ordinal, state, content->'title') AS line
      FROM task JOIN subject USING (room_id) WHERE room_id = $1 AND subject.id = subject_id ORDER BY 1`,
     [roomId],
   )

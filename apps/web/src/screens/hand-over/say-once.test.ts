@@ -1,4 +1,4 @@
-import { type HandOver, HandOverSchema } from '@fryward/shared'
+import { type HandOver, HandOverSchema, type Title } from '@fryward/shared'
 import { describe, expect, it } from 'vitest'
 import { sayOnce } from './say-once.ts'
 
@@ -16,8 +16,9 @@ const handOverOf = (part: Partial<HandOver>): HandOver =>
 const seen = (n: number, at: string, signs = ['ciliates']) => ({
   ...{ factId: id(n), at, byName: 'Ana', subject: culture, signs, note: null },
 })
-const late = (n: number, text: string) => ({
-  ...{ taskId: id(n), title: { text, quantities: {} }, subject: culture, state: 'open' as const, isLate: true },
+const titleOf = (deed: Title['deed']): Title => ({ deed, amount: null, thing: null, from: null, to: [], details: [] })
+const late = (n: number, deed: Title['deed']) => ({
+  ...{ taskId: id(n), title: titleOf(deed), subject: culture, state: 'open' as const, isLate: true },
   ...{ dueAt: '2026-11-25T07:00:00Z', reason: null, byName: null },
 })
 const worry = (n: number, settledAt: string | null = null) => ({
@@ -30,7 +31,7 @@ describe('a hand-over that says each thing once', () => {
     const once = sayOnce(
       handOverOf({
         signs: [seen(10, '2026-11-24T18:00:00Z'), seen(11, '2026-11-25T07:00:00Z')],
-        notDone: [late(20, 'See to it: ciliates'), late(21, 'Brush the walls')],
+        notDone: [late(20, 'see_to'), late(21, 'brush')],
       }),
       today,
     )
@@ -44,7 +45,7 @@ describe('a hand-over that says each thing once', () => {
     const { watch, troubles } = sayOnce(
       handOverOf({
         signs: [seen(10, '2026-11-25T06:00:00Z', ['foam']), seen(11, '2026-11-25T07:00:00Z')],
-        notDone: [late(20, 'See to it: ciliates, foam')],
+        notDone: [late(20, 'see_to')],
       }),
       today,
     )
