@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest'
 import * as z from 'zod'
+import { wantedInstead } from './refusal.ts'
 import { routes } from './routes.ts'
 
 type Schema = z.core.$ZodType
 // The API puts sentences to what is wrong; making them must not fail either.
-z.config(z.locales.en())
+z.config({ localeError: wantedInstead })
 
 /** A schema with every schema inside it. */
 function withInner(schema: Schema, found = new Set<Schema>()): Set<Schema> {

@@ -11,12 +11,11 @@ const cuts =
 /** Where text is cut that nobody reads, or that a person typed; each with its reason. */
 const allowed: Record<string, string> = {
   'base/api/query-client.ts': 'addresses of pages that need no session',
-  'base/api/call.ts': 'places in a route’s path',
   'parts/history/use-fact-target.ts': 'the part of an address behind #',
   'parts/shell/RoomNav.tsx': 'addresses of pages',
   'parts/task-sheet/use-sign-off-form.ts': 'paths of fields in an answer',
   'screens/rules/find-rules.ts': 'words that a person typed to search',
-  'screens/sign-in/SignInPage.tsx': 'the address to go on to',
+  'screens/sign-in/safe-path.ts': 'the address to go on to',
 }
 
 const files = readdirSync(dashboard, { recursive: true, encoding: 'utf8' })

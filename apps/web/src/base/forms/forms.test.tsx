@@ -165,6 +165,6 @@ describe('a form', () => {
       </Form>,
     )
     expect(screen.getByText('One of these cannot be kept.')).toBeDefined()
-    expect(screen.getByText(/volumeL: more than 0/)).toBeDefined()
+    expect(screen.getByText(/volume: more than 0/)).toBeDefined()
   })
 })

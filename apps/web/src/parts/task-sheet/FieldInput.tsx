@@ -117,7 +117,7 @@ function NumberField({
         <Button
           variant="default"
           onClick={() => onDraft({ kind: 'text', text: usual })}
-          aria-label={`The usual ${usual}, for ${field.label}`}
+          aria-label={`As usual: ${usual}, for ${field.label}`}
         >
           As usual: {usual}
         </Button>

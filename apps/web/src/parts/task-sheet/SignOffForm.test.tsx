@@ -173,7 +173,7 @@ describe('the sign-off of a number', () => {
     const { user, sent } = open([temperature])
     await press(user, 'Done')
     expect(sent()).toEqual([])
-    await press(user, /26 it is/)
+    await press(user, /As usual: 26/)
     expect(box(/Temperature/)).toHaveProperty('value', '26')
     await press(user, 'Done')
     await waitFor(() => expect(sent()).toHaveLength(1))

@@ -39,7 +39,7 @@ describe('the wizard', () => {
 
   it.each([
     ['Lights off', '27:00', 'Lights on and lights off, as times of day such as 7:30.'],
-    ['New water: salinity', 'brackish', 'Salinity and temperature, as numbers.'],
+    ['New water: salinity', 'brackish', 'A number, such as 12.5.'],
   ])('says on the first step what is wrong with %s', async (name, typed, sentence) => {
     const { user } = openWizard()
     await user.type(box('Name of the room'), 'Back room')
