@@ -30,3 +30,8 @@ export async function notifyRoom(
 export async function lockWord(tx: Transaction, word: string): Promise<void> {
   await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${word}, 0))`
 }
+
+/** How far a room has come, as this transaction sees it; null when there is no such room. */
+export async function findRevision(tx: Transaction, roomId: string): Promise<number | null> {
+  return (await tx.room.findUnique({ where: { id: roomId }, select: { revision: true } }))?.revision ?? null
+}

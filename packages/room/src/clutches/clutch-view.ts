@@ -8,14 +8,11 @@ import {
   type SnapshotClutch,
 } from '@fryward/husbandry'
 import type { Clutch, Id } from '@fryward/shared'
-import type { Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
-import { loadSnapshot } from '../state/load-snapshot.ts'
-
-type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
+import type { Scope } from '../frame/read-in-room.ts'
 
 export async function listClutchesInRoom(scope: Scope): Promise<Clutch[]> {
-  const snapshot = await loadSnapshot(scope.tx, { roomId: scope.roomId, now: scope.ctx.now })
+  const { snapshot } = await scope.state()
   const subjects = await scope.tx.subject.findMany({
     where: { roomId: scope.roomId, kind: 'clutch' },
     select: { id: true, version: true },

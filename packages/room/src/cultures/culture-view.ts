@@ -1,23 +1,22 @@
 import { addMinutes, densityAt, type RoomSnapshot } from '@fryward/husbandry'
 import type { Culture, Id } from '@fryward/shared'
-import type { Prisma, Transaction } from '@fryward/store'
+import type { Prisma } from '@fryward/store'
 import { notFound } from '../errors.ts'
-import { loadSnapshot } from '../state/load-snapshot.ts'
+import type { Scope } from '../frame/read-in-room.ts'
 
-type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
 type CultureRow = Prisma.CultureGetPayload<{ include: { subject: true } }>
 
-export async function listCulturesInRoom({ tx, roomId, ctx }: Scope): Promise<Culture[]> {
+export async function listCulturesInRoom({ tx, roomId, ctx, state }: Scope): Promise<Culture[]> {
   const rows = await tx.culture.findMany({ where: { roomId }, include: { subject: true }, orderBy: { id: 'asc' } })
-  const snapshot = await loadSnapshot(tx, { roomId, now: ctx.now })
+  const { snapshot } = await state()
   return rows.map((row) => toCulture(row, { snapshot, now: ctx.now }))
 }
 
-export async function getCultureInRoom({ tx, roomId, ctx }: Scope, cultureId: Id): Promise<Culture> {
+export async function getCultureInRoom({ tx, roomId, ctx, state }: Scope, cultureId: Id): Promise<Culture> {
   const key = { roomId_id: { roomId, id: cultureId } }
   const row = await tx.culture.findUnique({ where: key, include: { subject: true } })
   if (!row) throw notFound('culture')
-  return toCulture(row, { snapshot: await loadSnapshot(tx, { roomId, now: ctx.now }), now: ctx.now })
+  return toCulture(row, { snapshot: (await state()).snapshot, now: ctx.now })
 }
 
 function toCulture(row: CultureRow, at: { snapshot: RoomSnapshot; now: string }): Culture {

@@ -3,7 +3,7 @@ import type { CultureOutlook, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound } from '../errors.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
-import { loadSnapshot } from '../state/load-snapshot.ts'
+import { readStateAround } from '../state/read-state.ts'
 import { cultureOutlook } from './culture-outlook.ts'
 import { endedCultureOutlook } from './ended-culture-outlook.ts'
 
@@ -21,7 +21,7 @@ export async function getCultureOutlook({
   cultureId: Id
   query: Query
 }): Promise<CultureOutlook> {
-  return readInRoom({ ctx, roomId }, async ({ tx }) => {
+  return readInRoom({ ctx, roomId }, async ({ tx, state }) => {
     const row = await tx.culture.findUnique({
       where: { roomId_id: { roomId, id: cultureId } },
       include: { subject: true },
@@ -30,8 +30,8 @@ export async function getCultureOutlook({
     const { subject, roomId: _roomId, startedAt, ...fields } = row
     const culture: SnapshotCulture = { ...fields, name: subject.name, startedAt: startedAt.toISOString() }
     const endedAt = subject.endedAt?.toISOString() ?? null
-    const snapshot = await loadSnapshot(tx, { roomId, now: endedAt ?? ctx.now })
-    if (endedAt === null) return cultureOutlook({ snapshot, culture, now: ctx.now, query })
+    if (endedAt === null) return cultureOutlook({ ...(await state()), culture, now: ctx.now, query })
+    const { snapshot } = await readStateAround({ tx, roomId, at: endedAt })
     return endedCultureOutlook({ snapshot, culture, endedAt, reason: subject.endReason })
   })
 }

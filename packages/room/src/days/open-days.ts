@@ -1,7 +1,8 @@
 import { addDays, localDate } from '@fryward/husbandry'
 import type { Id } from '@fryward/shared'
-import { inTransaction, lockRoom, type Transaction, toDateColumn } from '@fryward/store'
+import { lockRoom, type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
+import { transact } from '../frame/transact.ts'
 import { type Work, workInRoom } from '../frame/write-in-room.ts'
 
 /**
@@ -12,7 +13,7 @@ import { type Work, workInRoom } from '../frame/write-in-room.ts'
  */
 export async function openDays({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<boolean> {
   if (!(await isAnythingDue(ctx.database.prisma, { ctx, roomId }))) return false
-  return inTransaction(ctx.database, async (tx) => {
+  return transact(ctx, async (tx) => {
     await lockRoom(tx, roomId)
     // Asked again under the lock: another scheduler may have done it while this one waited.
     if (!(await isAnythingDue(tx, { ctx, roomId }))) return false

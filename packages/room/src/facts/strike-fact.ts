@@ -33,7 +33,12 @@ export async function strikeFact({
         )
       await work.tx.fact.update({
         where: { roomId_id: { roomId, id: factId } },
-        data: { struckAt: ctx.now, struckBy: actorUserId(ctx.actor), struckReason: reason },
+        data: {
+          struckAt: ctx.now,
+          struckBy: actorUserId(ctx.actor),
+          struckReason: reason,
+          struckRevision: work.revision,
+        },
       })
       // Who saw the clutch as it was decided on must not change it unseen.
       if (row.kind === 'decision') await changeSubject(work, { id: row.subjectId })

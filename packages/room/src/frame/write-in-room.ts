@@ -1,10 +1,14 @@
 import type { Id, Role } from '@fryward/shared'
-import { advanceRevision, inTransaction, notifyRoom, type Prisma, type Transaction } from '@fryward/store'
+import { advanceRevision, notifyRoom, type Prisma, type Transaction } from '@fryward/store'
 import { actorName, actorUserId, type Context } from '../context.ts'
 import { notFound } from '../errors.ts'
 import { type Planned, planDays } from '../planning/plan-days.ts'
+import { knownState } from '../state/known-states.ts'
+import { readStateOfWrite } from '../state/read-state.ts'
+import type { RoomState } from '../state/room-state.ts'
 import { findAnswer, keepAnswer } from './idempotency.ts'
 import { assertMay, type RoomPermission } from './permission.ts'
+import { madeIn, transact } from './transact.ts'
 
 /** What a write works with: one transaction that holds the room's lock, and the revision it commits as. */
 export type Work = {
@@ -13,6 +17,8 @@ export type Work = {
   roomId: Id
   role: Role
   revision: number
+  /** The room as it is with what this write has done so far; in the answer, as it will be committed. */
+  state: () => Promise<RoomState>
   /** Every write says what it did; a write that says nothing is refused. */
   audit: (entry: AuditDraft) => void
 }
@@ -34,6 +40,7 @@ export type WriteFrame = {
 }
 
 const unsaid = 'the room changed'
+const nothingPlanned: Planned = { created: 0, updated: 0, withdrawn: 0 }
 
 /**
  * The frame of every write in a room: permission, a kept answer for a repeated request, the room's revision (row lock),
@@ -45,7 +52,7 @@ export async function writeInRoom<D, T = D>(
   run: (work: Work) => Promise<D>,
   answer?: (work: Work, done: D) => Promise<T>,
 ): Promise<T> {
-  return inTransaction(frame.ctx.database, async (tx) => {
+  return transact(frame.ctx, async (tx) => {
     await assertMay({ tx, actor: frame.ctx.actor, roomId: frame.roomId, permission: frame.permission })
     const replay = await findAnswer<T>(tx, frame.ctx)
     if (replay) return replay.answer
@@ -64,17 +71,30 @@ export async function workInRoom<D, T = D>(
   // Asked under the lock: a role taken away while this request waited counts.
   const role = await assertMay({ tx, actor: ctx.actor, roomId, permission })
   const entries: AuditDraft[] = []
-  const work: Work = { tx, ctx, roomId, role, revision, audit: (entry) => entries.push(entry) }
+  let made: RoomState | undefined
+  const work: Work = {
+    ...{ tx, ctx, roomId, role, revision },
+    state: async () => made ?? (await readStateOfWrite({ tx, ctx, roomId })),
+    audit: (entry) => entries.push(entry),
+  }
   const done = await run(work)
   if (entries.length === 0) throw new Error('A write in a room left no audit entry; nothing was written.')
   const why = entries.findLast((entry) => entry.why !== undefined)?.why ?? unsaid
-  const planned = changesDay ? await planDays(work, why) : { created: 0, updated: 0, withdrawn: 0 }
+  made = changesDay ? await work.state() : unchangedState(work)
+  if (made) madeIn(tx, made)
+  const planned = changesDay && made ? await planDays(work, { snapshot: made.snapshot, why }) : nothingPlanned
   // Without one, the work's own result is the answer: T is D then.
   const result = answer ? await answer(work, done) : (done as unknown as T)
   await tx.auditEntry.createMany({ data: entries.map((entry, index) => auditRow(work, { entry, index, planned })) })
   await keepAnswer(tx, ctx, result)
   await notifyRoom(tx, { roomId, revision })
   return result
+}
+
+/** The state before this write under its revision, where this process knows it: nothing that it holds was written. */
+function unchangedState({ ctx, roomId, revision }: Work): RoomState | undefined {
+  const known = knownState(ctx.database, roomId)
+  return known?.revision === revision - 1 ? { ...known, revision } : undefined
 }
 
 function auditRow(

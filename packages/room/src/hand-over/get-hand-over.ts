@@ -4,7 +4,6 @@ import { type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
 import { nameOf, userNames } from '../people/user-names.ts'
-import { loadSnapshot } from '../state/load-snapshot.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
 import { noteIncludes, toNotes } from './notes.ts'
 
@@ -28,11 +27,10 @@ type Scope = { tx: Transaction; roomId: Id; ctx: Context }
 
 /** What one caretaker needs to know from the others: what was written since, what was not done, worries, what is coming. */
 export async function getHandOver({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<HandOver> {
-  return readInRoom({ ctx, roomId }, async ({ tx }) => {
+  return readInRoom({ ctx, roomId }, async ({ tx, state }) => {
     const scope = { tx, roomId, ctx }
-    const snapshot = await loadSnapshot(tx, { roomId, now: ctx.now })
+    const { snapshot, revision } = await state()
     const look = await tx.lastLook.findUnique({ where: { roomId_userId: { roomId, userId: personOf(ctx.actor) } } })
-    const room = await tx.room.findUniqueOrThrow({ where: { id: roomId }, select: { revision: true } })
     const worries = await tx.note.findMany({
       where: { roomId, isWorry: true, settledAt: null },
       include: noteIncludes,
@@ -47,7 +45,7 @@ export async function getHandOver({ ctx, roomId }: { ctx: Context; roomId: Id })
     return {
       lastLookedAt: look?.at.toISOString() ?? null,
       sinceRevision: look?.revision ?? 0,
-      revision: room.revision,
+      revision,
       since: await sinceOf(scope, look?.revision ?? 0),
       notDone: await notDoneOf(scope, snapshot),
       worries: await toNotes(tx, worries),

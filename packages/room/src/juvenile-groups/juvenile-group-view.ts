@@ -1,13 +1,11 @@
 import { daysBetween, groupNumbers, localDate } from '@fryward/husbandry'
 import type { Id, JuvenileGroup } from '@fryward/shared'
-import { fromDateColumn, type Transaction } from '@fryward/store'
+import { fromDateColumn } from '@fryward/store'
 import { notFound } from '../errors.ts'
-import { loadSnapshot } from '../state/load-snapshot.ts'
+import type { Scope } from '../frame/read-in-room.ts'
 
-type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
-
-export async function listJuvenileGroupsInRoom({ tx, roomId, ctx }: Scope): Promise<JuvenileGroup[]> {
-  const snapshot = await loadSnapshot(tx, { roomId, now: ctx.now })
+export async function listJuvenileGroupsInRoom({ tx, roomId, ctx, state }: Scope): Promise<JuvenileGroup[]> {
+  const { snapshot } = await state()
   const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
   const rows = await tx.juvenileGroup.findMany({
     where: { roomId },

@@ -1,14 +1,12 @@
 import { batchNumbers, daysBetween, isBatchStanding, localDate, type RoomSnapshot } from '@fryward/husbandry'
 import type { Id, LarvalBatch } from '@fryward/shared'
-import { fromDateColumn, type Transaction } from '@fryward/store'
+import { fromDateColumn } from '@fryward/store'
 import { notFound } from '../errors.ts'
-import { loadSnapshot } from '../state/load-snapshot.ts'
-
-type Scope = { tx: Transaction; roomId: Id; ctx: { now: string } }
+import type { Scope } from '../frame/read-in-room.ts'
 
 /** Ended batches stay readable like every ended thing; a batch whose hatch was struck out never was. */
 export async function listLarvalBatchesInRoom(scope: Scope): Promise<LarvalBatch[]> {
-  const snapshot = await loadSnapshot(scope.tx, { roomId: scope.roomId, now: scope.ctx.now })
+  const { snapshot } = await scope.state()
   const today = localDate({ timeZone: snapshot.room.timeZone, at: scope.ctx.now })
   const rows = await scope.tx.larvalBatch.findMany({
     where: { roomId: scope.roomId },

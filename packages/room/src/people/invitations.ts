@@ -6,6 +6,7 @@ import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
 import { findAnswer } from '../frame/idempotency.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
+import { transact } from '../frame/transact.ts'
 import { workInRoom, writeInRoom } from '../frame/write-in-room.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
 import { insertAccount, type NewAccount } from './insert-account.ts'
@@ -122,7 +123,7 @@ export async function joinByInvitation({
   token: string
   account: NewAccount
 }): Promise<{ roomId: Id }> {
-  return inTransaction(ctx.database, async (tx) => {
+  return transact(ctx, async (tx) => {
     const row = await lockOpenInvitation(tx, { token, now: ctx.now })
     const userId = await insertAccount(tx, { account, now: ctx.now })
     return join({ tx, ctx: { ...ctx, actor: { kind: 'person', userId, name: account.name } }, row, userId })
@@ -130,7 +131,7 @@ export async function joinByInvitation({
 }
 
 export async function acceptInvitation({ ctx, token }: { ctx: Context; token: string }): Promise<{ roomId: Id }> {
-  return inTransaction(ctx.database, async (tx) => {
+  return transact(ctx, async (tx) => {
     const replay = await findAnswer<{ roomId: Id }>(tx, ctx)
     if (replay) return replay.answer
     const row = await lockOpenInvitation(tx, { token, now: ctx.now })

@@ -1,4 +1,5 @@
 import type { Transaction } from '@fryward/store'
+import { nameOrLeft } from '../state/person-name.ts'
 
 /** Names of people by user id; records of the clock itself have no user. */
 export async function userNames(tx: Transaction, userIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
@@ -10,7 +11,3 @@ export async function userNames(tx: Transaction, userIds: readonly string[]): Pr
 
 export const nameOf = (names: ReadonlyMap<string, string>, userId: string | null): string =>
   nameOrLeft(userId, userId === null ? null : (names.get(userId) ?? null))
-
-/** A name as read beside the id of its account: null where the account is gone. */
-export const nameOrLeft = (userId: string | null, name: string | null): string =>
-  userId === null ? 'Fryward' : (name ?? 'somebody who has left')

@@ -6,6 +6,7 @@ import {
   localDate,
   type PrintedDraft,
   type Reconciliation,
+  type RoomSnapshot,
   reconcile,
   rules,
   type TaskDraft,
@@ -13,7 +14,6 @@ import {
 import type { Id, Instant } from '@fryward/shared'
 import { insertTasks, keepDayLists, listKeptTasks, rewriteTasks, type Transaction } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
-import { loadSnapshot } from '../state/load-snapshot.ts'
 
 /** A write under the room's lock, as far as planning needs it. */
 type Work = { tx: Transaction; roomId: Id; ctx: { now: Instant }; revision: number }
@@ -21,9 +21,11 @@ type Work = { tx: Transaction; roomId: Id; ctx: { now: Instant }; revision: numb
 export type Planned = { created: number; updated: number; withdrawn: number }
 
 /** Works out today's and tomorrow's lists again; days that nobody has opened yet are opened. */
-export async function planDays(work: Work, why: string): Promise<Planned> {
+export async function planDays(
+  work: Work,
+  { snapshot, why }: { snapshot: RoomSnapshot; why: string },
+): Promise<Planned> {
   const { tx, roomId, ctx } = work
-  const snapshot = await loadSnapshot(tx, { roomId, now: ctx.now })
   const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
   const dates = [today, addDays(today, 1)]
   // Both days go through each statement together: this runs at every write.

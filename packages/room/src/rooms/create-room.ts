@@ -1,11 +1,12 @@
 import type { Room, RoomSetup } from '@fryward/shared'
-import { inTransaction, type Transaction } from '@fryward/store'
+import type { Transaction } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { insertConcentrate } from '../concentrates/create-concentrate.ts'
 import type { Context } from '../context.ts'
 import { insertCulture } from '../cultures/create-culture.ts'
 import { RoomError } from '../errors.ts'
 import { findAnswer } from '../frame/idempotency.ts'
+import { transact } from '../frame/transact.ts'
 import { type Work, workInRoom } from '../frame/write-in-room.ts'
 import { mayCreateRooms } from '../people/get-me.ts'
 import { insertTank } from '../tanks/create-tank.ts'
@@ -22,7 +23,7 @@ export async function createRoom({
   input: RoomSetup
   isDemo?: boolean
 }): Promise<Room> {
-  return inTransaction(ctx.database, async (tx) => {
+  return transact(ctx, async (tx) => {
     const userId = personOf(ctx.actor)
     if (!isDemo && !(await mayCreateRooms(tx, userId)))
       throw new RoomError('not_allowed', 'New rooms are set up by an owner of this server or of one of its rooms.')

@@ -2,7 +2,6 @@ import { addDays, draftDay, isSame, localDate, rules, type TaskDraft } from '@fr
 import type { ChangeRule, Id, RulePreview } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
-import { loadSnapshot } from '../state/load-snapshot.ts'
 import { acceptedParameters } from './accepted-parameters.ts'
 import { findRule } from './find-rule.ts'
 
@@ -18,9 +17,9 @@ export async function previewRule({
   ruleId: string
   input: ChangeRule
 }): Promise<RulePreview> {
-  return readInRoom({ ctx, roomId, permission: 'manage' }, async ({ tx }) => {
+  return readInRoom({ ctx, roomId, permission: 'manage' }, async ({ state }) => {
     const parameters = acceptedParameters(findRule(ruleId), input.parameters)
-    const snapshot = await loadSnapshot(tx, { roomId, now: ctx.now })
+    const { snapshot } = await state()
     const date = addDays(localDate({ timeZone: snapshot.room.timeZone, at: ctx.now }), 1)
     const changed = {
       ...snapshot,

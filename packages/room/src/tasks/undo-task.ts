@@ -44,7 +44,12 @@ async function undoSignOff(work: Work, task: TaskRow): Promise<void> {
   await tx.signOff.update({ where: { roomId_id: { roomId, id: last.id } }, data: { undoneAt: ctx.now } })
   await tx.fact.updateMany({
     where: { roomId, signOffId: last.id, struckAt: null },
-    data: { struckAt: ctx.now, struckBy: personOf(ctx.actor), struckReason: 'The sign-off was taken back.' },
+    data: {
+      struckAt: ctx.now,
+      struckBy: personOf(ctx.actor),
+      struckReason: 'The sign-off was taken back.',
+      struckRevision: work.revision,
+    },
   })
   await takeBackBatches(work, last.id)
   const decisions = await tx.fact.findMany({ where: { roomId, signOffId: last.id, kind: 'decision' } })

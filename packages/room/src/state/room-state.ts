@@ -1,0 +1,79 @@
+import { type Fact, findSpecies, type RoomSnapshot, type RuleSetting } from '@fryward/husbandry'
+import { type Id, type Instant, RoundsSchema } from '@fryward/shared'
+import type { SnapshotRows } from '@fryward/store'
+import { isLasting } from './fact-window.ts'
+import { toStandingFact } from './standing-fact.ts'
+
+/**
+ * All that is known of a room as of one revision; every list, page and rule reads this. It never changes: a write makes
+ * the next one, from what was written since, or from everything.
+ */
+export type RoomState = {
+  roomId: Id
+  revision: number
+  /** From when on its facts are known whole. */
+  since: Instant
+  snapshot: RoomSnapshot
+}
+
+export function openState(rows: SnapshotRows, since: Instant): RoomState {
+  const facts = rows.facts.map((row) => toStandingFact(row, rows.people))
+  return { roomId: rows.room.id, revision: rows.revision, since, snapshot: snapshotOf(rows, facts) }
+}
+
+/** The state after everything that was written since; the same as opening it anew. */
+export function advanceState(state: RoomState, rows: SnapshotRows, since: Instant): RoomState {
+  const gone = new Set(rows.struck)
+  const stays = (fact: Fact) => fact.at >= since || isLasting(fact)
+  const kept = state.snapshot.facts.filter((fact) => stays(fact) && !gone.has(fact.id))
+  const added = rows.facts.map((row) => toStandingFact(row, rows.people)).filter(stays)
+  return {
+    roomId: state.roomId,
+    revision: rows.revision,
+    since,
+    snapshot: snapshotOf(rows, merged(kept, added)),
+  }
+}
+
+/** The state on a later day, when nothing was written since: facts have left the window. */
+export function slideState(state: RoomState, since: Instant): RoomState {
+  if (state.since === since) return state
+  const facts = state.snapshot.facts.filter((fact) => fact.at >= since || isLasting(fact))
+  return { ...state, since, snapshot: { ...state.snapshot, facts } }
+}
+
+/** Two lists in order of `at`, then id, as one; what is new is mostly the newest. */
+function merged(kept: readonly Fact[], added: readonly Fact[]): Fact[] {
+  const facts = [...kept]
+  for (const fact of added) {
+    const before = facts.findLastIndex((each) => each.at < fact.at || (each.at === fact.at && each.id < fact.id))
+    facts.splice(before + 1, 0, fact)
+  }
+  return facts
+}
+
+function snapshotOf(rows: SnapshotRows, facts: Fact[]): RoomSnapshot {
+  const { tanks, cultures, concentrates, pairs, clutches, batches, groups, feedLinks } = rows
+  return {
+    room: { ...rows.room, rounds: RoundsSchema.parse(rows.room.rounds) },
+    tanks,
+    cultures,
+    concentrates,
+    pairs,
+    clutches: clutches.map((clutch) => ({ ...clutch, care: findSpecies(clutch.species)?.care.value ?? 'nest' })),
+    batches,
+    groups,
+    feedLinks,
+    facts,
+    ruleSettings: settingsOf(rows.ruleChanges),
+  }
+}
+
+function settingsOf(changes: SnapshotRows['ruleChanges']): Record<Id, RuleSetting> {
+  return Object.fromEntries(
+    changes.map(({ ruleId, isOn, parameters }) => [
+      ruleId,
+      { isOn, parameters: parameters as RuleSetting['parameters'] },
+    ]),
+  )
+}

@@ -1,0 +1,80 @@
+import type { Transaction } from '../database.ts'
+import { batches } from './batches.ts'
+import { clutches } from './clutches.ts'
+import { type Kind, listOf, oneOf, type RowOf } from './column.ts'
+import { concentrates } from './concentrates.ts'
+import { cultures } from './cultures.ts'
+import { type FactRow, standingFacts } from './facts.ts'
+import { feedLinks } from './feed-links.ts'
+import { groups } from './groups.ts'
+import { pairs } from './pairs.ts'
+import { type RoomRow, roomColumns } from './room.ts'
+import { ruleChanges } from './rule-changes.ts'
+import { tanks } from './tanks.ts'
+
+const kinds = { tanks, cultures, concentrates, pairs, clutches, batches, groups, feedLinks, ruleChanges }
+type Lists = { [Name in keyof typeof kinds]: (typeof kinds)[Name] extends Kind<infer C> ? RowOf<C>[] : never }
+
+/** A room's living things, settings and standing facts. Instants are ISO 8601 in UTC, dates YYYY-MM-DD. */
+export type SnapshotRows = Lists & {
+  room: RoomRow
+  revision: number
+  /** All of the window, or those written after the revision asked for; in order of `at`, then id. */
+  facts: FactRow[]
+  /** Facts struck out after the revision asked for. */
+  struck: string[]
+  /** By user id: who may have recorded facts, as far as their accounts are still there. */
+  people: Record<string, string>
+}
+
+export type SnapshotAsked = {
+  roomId: string
+  /** Older facts are left out, except the few of lasting meaning. */
+  since: string
+  lasting: Lasting
+  /** What is known already: only what was written or struck out after this revision is read. Null for everything. */
+  afterRevision: number | null
+}
+/** Kinds of fact, and what was counted, that mean something for as long as their subject lives. */
+export type Lasting = { kinds: readonly string[]; counts: readonly string[] }
+
+const inWindow = `fact.at >= $2::timestamptz OR fact.kind::text = ANY($3::text[])
+  OR (fact.kind = 'count' AND fact.data->>'of' = ANY($4::text[]))`
+
+const statementFor = (facts: { where: string; struck: string }): string => `
+  WITH alive AS MATERIALIZED (SELECT id, name FROM subject WHERE room_id = $1::uuid AND ended_at IS NULL),
+    standing AS MATERIALIZED (${standingFacts(facts.where)})
+  SELECT json_build_object(
+    'room', ${oneOf({ columns: roomColumns })},
+    'revision', room.revision,
+    ${Object.entries(kinds)
+      .map(([name, each]) => `'${name}', ${listOf(each)}`)
+      .join(',\n    ')},
+    'facts', (SELECT coalesce(json_agg(fact ORDER BY at, id), '[]') FROM standing),
+    'struck', ${facts.struck},
+    'people', (SELECT coalesce(json_object_agg(id, name), '{}') FROM "user"
+      WHERE id IN (SELECT DISTINCT recorded_by FROM standing))
+  )::text AS snapshot
+  FROM room WHERE room.id = $1::uuid`
+
+const whole = statementFor({ where: inWindow, struck: `'[]'::json` })
+const since = statementFor({
+  where: 'fact.revision > $2::integer',
+  struck: `(SELECT coalesce(json_agg(id), '[]') FROM fact WHERE room_id = room.id AND struck_revision > $2::integer)`,
+})
+
+/**
+ * Everything that working a room out needs, in one statement and one answer: a room is worked out at every write, and
+ * a round trip for each table, with each row read into objects on the way, took half as long again.
+ * @returns null when there is no such room.
+ */
+export async function readSnapshot(tx: Transaction, asked: SnapshotAsked): Promise<SnapshotRows | null> {
+  const { roomId, afterRevision } = asked
+  const rows =
+    afterRevision === null
+      ? await tx.$queryRawUnsafe<Answer[]>(whole, roomId, asked.since, asked.lasting.kinds, asked.lasting.counts)
+      : await tx.$queryRawUnsafe<Answer[]>(since, roomId, afterRevision)
+  return rows[0] ? JSON.parse(rows[0].snapshot) : null
+}
+
+type Answer = { snapshot: string }
