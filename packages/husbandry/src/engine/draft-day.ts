@@ -1,11 +1,12 @@
 import type { Id, Instant, PlainDate, Station, SubjectKind, TaskContent } from '@fryward/shared'
 import { addMinutes } from '../calendar/elapsed.ts'
-import { husbandryDay } from '../calendar/husbandry-day.ts'
+import { type HusbandryDay, husbandryDay } from '../calendar/husbandry-day.ts'
 import type { Fact } from '../facts/fact.ts'
 import { Gap } from '../rule/gap.ts'
-import { resolveParameters } from '../rule/parameters.ts'
 import type { Rule, RuleDraft, Subject } from '../rule/rule.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
 import { parameterLink } from '../rule/why.ts'
+import { answerOf, isLive } from '../snapshot/live-snapshot.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 import { subjectsOf } from './subjects.ts'
 import { taskKey } from './task-key.ts'
@@ -51,24 +52,36 @@ export function draftDay({
   const drafts: TaskDraft[] = []
   const gaps: DayGap[] = []
   for (const rule of rules) {
-    const setting = snapshot.ruleSettings[rule.id]
-    if (!(setting?.isOn ?? rule.isOnByDefault)) continue
-    const parameters = resolveParameters(rule.parameters, setting?.parameters ?? {})
+    if (!ruleInForce(snapshot, rule).isOn) continue
     for (const subject of subjectsOf(snapshot, rule)) {
-      try {
-        const found = rule.draft({ snapshot, day, subject, parameters, parameter: parameterLink(rule, parameters) })
-        drafts.push(...found.map((draft) => complete({ draft, rule, subject, day })))
-      } catch (error) {
-        if (!(error instanceof Gap)) throw error
-        gaps.push({ ruleId: rule.id, subjectId: subject.id, subjectName: subject.name, message: error.message })
-      }
+      const key = `${date} ${subject.id} ${subject.station} ${subject.name}`
+      const found = answerOf(snapshot, { question: rule, key }, () => draftOne({ snapshot, day, rule, subject }))
+      if (Array.isArray(found)) drafts.push(...found)
+      else gaps.push(found)
     }
   }
   return { drafts, gaps }
 }
 
-/** Facts in order of `at`, then id, however they came: facts of one instant have no other order. */
+type Asked = { snapshot: RoomSnapshot; day: HusbandryDay; rule: Rule; subject: Subject }
+
+/** What one rule asks for about one subject, or what is missing to say so. */
+function draftOne({ snapshot, day, rule, subject }: Asked): TaskDraft[] | DayGap {
+  // The day's hours are the room's.
+  void snapshot.room
+  const { parameters } = ruleInForce(snapshot, rule)
+  try {
+    const found = rule.draft({ snapshot, day, subject, parameters, parameter: parameterLink(rule, parameters) })
+    return found.map((draft) => complete({ draft, rule, subject, day }))
+  } catch (error) {
+    if (!(error instanceof Gap)) throw error
+    return { ruleId: rule.id, subjectId: subject.id, subjectName: subject.name, message: error.message }
+  }
+}
+
+/** Facts in order of `at`, then id, however they came: facts of one instant have no other order. A live one keeps it. */
 function inOrder(snapshot: RoomSnapshot): RoomSnapshot {
+  if (isLive(snapshot)) return snapshot
   const { facts } = snapshot
   const isBefore = (a: Fact, b: Fact) => a.at < b.at || (a.at === b.at && a.id < b.id)
   if (facts.every((fact, index) => index === 0 || !isBefore(fact, facts[index - 1]!))) return snapshot

@@ -1,4 +1,11 @@
-import { type Fact, findSpecies, type RoomSnapshot, type RuleSetting } from '@fryward/husbandry'
+import {
+  type Fact,
+  findSpecies,
+  nextSnapshot,
+  openSnapshot,
+  type RoomSnapshot,
+  type RuleSetting,
+} from '@fryward/husbandry'
 import { type Id, type Instant, RoundsSchema } from '@fryward/shared'
 import type { SnapshotRows } from '@fryward/store'
 import { isLasting } from './fact-window.ts'
@@ -18,7 +25,7 @@ export type RoomState = {
 
 export function openState(rows: SnapshotRows, since: Instant): RoomState {
   const facts = rows.facts.map((row) => toStandingFact(row, rows.people))
-  return { roomId: rows.room.id, revision: rows.revision, since, snapshot: snapshotOf(rows, facts) }
+  return { roomId: rows.room.id, revision: rows.revision, since, snapshot: openSnapshot(snapshotOf(rows, facts)) }
 }
 
 /** The state after everything that was written since; the same as opening it anew. */
@@ -31,7 +38,7 @@ export function advanceState(state: RoomState, rows: SnapshotRows, since: Instan
     roomId: state.roomId,
     revision: rows.revision,
     since,
-    snapshot: snapshotOf(rows, merged(kept, added)),
+    snapshot: nextSnapshot(state.snapshot, snapshotOf(rows, merged(kept, added))),
   }
 }
 
@@ -39,7 +46,7 @@ export function advanceState(state: RoomState, rows: SnapshotRows, since: Instan
 export function slideState(state: RoomState, since: Instant): RoomState {
   if (state.since === since) return state
   const facts = state.snapshot.facts.filter((fact) => fact.at >= since || isLasting(fact))
-  return { ...state, since, snapshot: { ...state.snapshot, facts } }
+  return { ...state, since, snapshot: nextSnapshot(state.snapshot, { ...state.snapshot, facts }) }
 }
 
 /** Two lists in order of `at`, then id, as one; what is new is mostly the newest. */

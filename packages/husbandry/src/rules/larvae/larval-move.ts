@@ -11,6 +11,7 @@ import { batchById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import type { SpeciesProfile } from '../../species/index.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
+import { bookLines } from '../../state/book-lines.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { choiceField, noteField, numberField } from '../../task/fields.ts'
@@ -28,9 +29,7 @@ function settlingWindow(input: {
   species: SpeciesProfile
 }) {
   const { snapshot, batch, tank, species } = input
-  const hatch = snapshot.facts.find(
-    (fact) => fact.kind === 'hatch' && (fact.subjectId === batch.id || fact.data.batchId === batch.id),
-  )
+  const hatch = bookLines(snapshot, batch.id).find(({ way }) => way === 'begin')
   if (!species.larvalDuration || !hatch || tank.temperatureC < forecastC.from) return null
   const asked = {
     hatchedAt: hatch.at,
