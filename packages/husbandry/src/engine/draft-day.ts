@@ -53,7 +53,7 @@ export function draftDay({
   const gaps: DayGap[] = []
   for (const rule of rules) {
     if (!ruleInForce(snapshot, rule).isOn) continue
-    for (const subject of subjectsOf(snapshot, rule)) {
+    for (const subject of subjectsOf(snapshot, rule, date)) {
       const key = `${date} ${subject.id} ${subject.station} ${subject.name}`
       const found = answerOf(snapshot, { question: rule, key }, () => draftOne({ snapshot, day, rule, subject }))
       if (Array.isArray(found)) drafts.push(...found)

@@ -1,4 +1,5 @@
-import { type Station, stationOfTank } from '@fryward/shared'
+import { type PlainDate, type Station, stationOfTank } from '@fryward/shared'
+import { daysBetween, localDate } from '../calendar/husbandry-day.ts'
 import type { Rule, Subject } from '../rule/rule.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
@@ -6,14 +7,18 @@ import { isBatchStanding } from '../state/batch-state.ts'
 import { clutchState } from '../state/clutch-state.ts'
 
 /** The things a rule may be about, in order of name so that a day always reads the same. */
-export function subjectsOf(snapshot: RoomSnapshot, rule: Pick<Rule, 'subject' | 'station'>): Subject[] {
-  return remembered(snapshot, `${rule.subject} ${rule.station}`, () => workOut(snapshot, rule))
+export function subjectsOf(
+  snapshot: RoomSnapshot,
+  rule: Pick<Rule, 'subject' | 'station'>,
+  date: PlainDate,
+): Subject[] {
+  return remembered(snapshot, `${rule.subject} ${rule.station} ${date}`, () => workOut(snapshot, rule, date))
 }
 
 const remembered = rememberedBySnapshot<Subject[]>()
 
-function workOut(snapshot: RoomSnapshot, rule: Pick<Rule, 'subject' | 'station'>): Subject[] {
-  const named = listOf(snapshot, rule.subject)
+function workOut(snapshot: RoomSnapshot, rule: Pick<Rule, 'subject' | 'station'>, date: PlainDate): Subject[] {
+  const named = listOf(snapshot, rule.subject, date)
   // What a tank needs is done with the animals that live in it, so that nobody walks back from the sick to the delicate.
   const stations = new Map<string, Station>(snapshot.tanks.map(({ id, kind }) => [id, stationOfTank[kind]]))
   return named
@@ -21,7 +26,10 @@ function workOut(snapshot: RoomSnapshot, rule: Pick<Rule, 'subject' | 'station'>
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
 }
 
-function listOf(snapshot: RoomSnapshot, kind: Rule['subject']): { id: string; name: string }[] {
+// Nothing is asked for about a clutch that has hatched, moved or been lost, once its larvae have settled too.
+const clutchDays = 60
+
+function listOf(snapshot: RoomSnapshot, kind: Rule['subject'], date: PlainDate): { id: string; name: string }[] {
   switch (kind) {
     case 'room':
       return [{ id: snapshot.room.id, name: snapshot.room.name }]
@@ -32,7 +40,11 @@ function listOf(snapshot: RoomSnapshot, kind: Rule['subject']): { id: string; na
     case 'pair':
       return snapshot.pairs
     case 'clutch':
-      return snapshot.clutches.filter((clutch) => clutchState(snapshot, clutch) !== 'void')
+      return snapshot.clutches.filter((clutch) => {
+        const state = clutchState(snapshot, clutch)
+        const ageDays = daysBetween(localDate({ timeZone: snapshot.room.timeZone, at: clutch.spawnedAt }), date)
+        return state === 'incubating' || (state !== 'void' && ageDays <= clutchDays)
+      })
     case 'larval_batch':
       return snapshot.batches.filter((batch) => isBatchStanding(snapshot, batch))
     case 'juvenile_group':

@@ -10,17 +10,24 @@ import {
 import type { Clutch, Id } from '@fryward/shared'
 import { notFound } from '../errors.ts'
 import type { Scope } from '../frame/read-in-room.ts'
+import { closedPastOf } from '../state/closed-past.ts'
 
 export async function listClutchesInRoom(scope: Scope): Promise<Clutch[]> {
-  const { snapshot } = await scope.state()
+  const state = await scope.state()
+  const past = await closedPastOf(scope, state)
   const subjects = await scope.tx.subject.findMany({
     where: { roomId: scope.roomId, kind: 'clutch' },
     select: { id: true, version: true },
   })
   const versions = new Map(subjects.map((subject) => [subject.id, subject.version]))
-  return snapshot.clutches
-    .map((clutch) => toClutch({ snapshot, clutch, now: scope.ctx.now, version: versions.get(clutch.id) ?? 1 }))
-    .sort((a, b) => (a.spawnedAt < b.spawnedAt ? 1 : -1))
+  const at = (clutch: SnapshotClutch) => ({ clutch, now: scope.ctx.now, version: versions.get(clutch.id) ?? 1 })
+  // Those of the past have hatched, moved or been lost, or nobody ever said: no nights are forecast for them.
+  return [
+    ...state.snapshot.clutches.map((clutch) => toClutch({ ...at(clutch), ...state, isPast: false })),
+    ...past.clutches.map((clutch) =>
+      toClutch({ ...at(clutch), snapshot: { ...state.snapshot, ...past }, isPast: true }),
+    ),
+  ].sort((a, b) => (a.spawnedAt < b.spawnedAt ? 1 : -1))
 }
 
 export async function getClutchInRoom(scope: Scope, clutchId: Id): Promise<Clutch> {
@@ -34,11 +41,13 @@ function toClutch({
   clutch,
   now,
   version,
+  isPast,
 }: {
   snapshot: RoomSnapshot
   clutch: SnapshotClutch
   now: string
   version: number
+  isPast: boolean
 }): Clutch {
   const state = clutchState(snapshot, clutch)
   return {
@@ -53,7 +62,7 @@ function toClutch({
     spawnedAt: clutch.spawnedAt,
     eggs: clutchEggs(snapshot, clutch),
     ageDays: Math.max(0, elapsedDays(clutch.spawnedAt, now)),
-    nights: state === 'incubating' ? clutchNights(snapshot, { clutch, at: now }) : [],
+    nights: state === 'incubating' && !isPast ? clutchNights(snapshot, { clutch, at: now }) : [],
     version,
   }
 }

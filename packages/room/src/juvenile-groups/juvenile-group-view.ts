@@ -3,9 +3,13 @@ import type { Id, JuvenileGroup } from '@fryward/shared'
 import { fromDateColumn } from '@fryward/store'
 import { notFound } from '../errors.ts'
 import type { Scope } from '../frame/read-in-room.ts'
+import { closedPastOf } from '../state/closed-past.ts'
 
-export async function listJuvenileGroupsInRoom({ tx, roomId, ctx, state }: Scope): Promise<JuvenileGroup[]> {
-  const { snapshot } = await state()
+export async function listJuvenileGroupsInRoom(scope: Scope): Promise<JuvenileGroup[]> {
+  const { tx, roomId, ctx } = scope
+  const state = await scope.state()
+  const { snapshot } = state
+  const past = await closedPastOf(scope, state)
   const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
   const rows = await tx.juvenileGroup.findMany({
     where: { roomId },
@@ -13,7 +17,7 @@ export async function listJuvenileGroupsInRoom({ tx, roomId, ctx, state }: Scope
     orderBy: { settledOn: 'desc' },
   })
   return rows.map(({ subject, roomId: _roomId, settledOn, ...group }) => {
-    const numbers = groupNumbers(snapshot, group)
+    const numbers = groupNumbers(subject.endedAt ? past : snapshot, group)
     return {
       ...group,
       name: subject.name,

@@ -3,10 +3,13 @@ import type { Id, LarvalBatch } from '@fryward/shared'
 import { fromDateColumn } from '@fryward/store'
 import { notFound } from '../errors.ts'
 import type { Scope } from '../frame/read-in-room.ts'
+import { closedPastOf } from '../state/closed-past.ts'
 
 /** Ended batches stay readable like every ended thing; a batch whose hatch was struck out never was. */
 export async function listLarvalBatchesInRoom(scope: Scope): Promise<LarvalBatch[]> {
-  const { snapshot } = await scope.state()
+  const state = await scope.state()
+  const { snapshot } = state
+  const past = await closedPastOf(scope, state)
   const today = localDate({ timeZone: snapshot.room.timeZone, at: scope.ctx.now })
   const rows = await scope.tx.larvalBatch.findMany({
     where: { roomId: scope.roomId },
@@ -22,7 +25,7 @@ export async function listLarvalBatchesInRoom(scope: Scope): Promise<LarvalBatch
       clutchIds: row.clutches.map((clutch) => clutch.clutchId),
       hatchedOn: fromDateColumn(row.hatchedOn),
     }
-    if (!isBatchStanding(snapshot, batch)) return []
+    if (!isBatchStanding(row.subject.endedAt ? past : snapshot, batch)) return []
     const { endedAt, note, version } = row.subject
     const lastDay = endedAt ? localDate({ timeZone: snapshot.room.timeZone, at: endedAt.toISOString() }) : today
     return [

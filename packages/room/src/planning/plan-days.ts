@@ -90,11 +90,18 @@ const counts = (plan: Reconciliation): Planned => ({
   withdrawn: plan.withdraw.length,
 })
 
+// A draft that still holds after a write is the same object as before it.
+const prints = new WeakMap<TaskDraft, PrintedDraft>()
+
 /** The same code says the same thing in the same words, so its JSON serves as it is. */
 function printed(draft: TaskDraft): PrintedDraft {
+  const known = prints.get(draft)
+  if (known) return known
   const { content, context, dueAt, lateAt, closesAt, isForStandIn } = draft
   const said = JSON.stringify([content, context, dueAt, lateAt, closesAt, isForStandIn])
-  return { ...draft, fingerprint: createHash('sha256').update(said).digest('base64url') }
+  const print = { ...draft, fingerprint: createHash('sha256').update(said).digest('base64url') }
+  prints.set(draft, print)
+  return print
 }
 
 const newTask = (draft: PrintedDraft) => ({

@@ -1,4 +1,4 @@
-import { addDays, draftDay, isSame, localDate, rules, type TaskDraft } from '@fryward/husbandry'
+import { addDays, draftDay, isSame, localDate, nextSnapshot, rules, type TaskDraft } from '@fryward/husbandry'
 import type { ChangeRule, Id, RulePreview } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
@@ -21,10 +21,8 @@ export async function previewRule({
     const parameters = acceptedParameters(findRule(ruleId), input.parameters)
     const { snapshot } = await state()
     const date = addDays(localDate({ timeZone: snapshot.room.timeZone, at: ctx.now }), 1)
-    const changed = {
-      ...snapshot,
-      ruleSettings: { ...snapshot.ruleSettings, [ruleId]: { isOn: input.isOn, parameters } },
-    }
+    const ruleSettings = { ...snapshot.ruleSettings, [ruleId]: { isOn: input.isOn, parameters } }
+    const changed = nextSnapshot(snapshot, { ...snapshot, ruleSettings })
     return compare({
       date,
       before: draftDay({ snapshot, date, rules }).drafts,

@@ -5,10 +5,11 @@ import {
   openSnapshot,
   type RoomSnapshot,
   type RuleSetting,
+  type SnapshotClutch,
 } from '@fryward/husbandry'
 import { type Id, type Instant, RoundsSchema } from '@fryward/shared'
 import type { SnapshotRows } from '@fryward/store'
-import { isLasting } from './fact-window.ts'
+import { closedOff } from './close-off.ts'
 import { toStandingFact } from './standing-fact.ts'
 
 /**
@@ -25,28 +26,23 @@ export type RoomState = {
 
 export function openState(rows: SnapshotRows, since: Instant): RoomState {
   const facts = rows.facts.map((row) => toStandingFact(row, rows.people))
-  return { roomId: rows.room.id, revision: rows.revision, since, snapshot: openSnapshot(snapshotOf(rows, facts)) }
+  const snapshot = openSnapshot(closedOff(snapshotOf(rows, facts), since))
+  return { roomId: rows.room.id, revision: rows.revision, since, snapshot }
 }
 
 /** The state after everything that was written since; the same as opening it anew. */
 export function advanceState(state: RoomState, rows: SnapshotRows, since: Instant): RoomState {
-  const gone = new Set(rows.struck)
-  const stays = (fact: Fact) => fact.at >= since || isLasting(fact)
-  const kept = state.snapshot.facts.filter((fact) => stays(fact) && !gone.has(fact.id))
-  const added = rows.facts.map((row) => toStandingFact(row, rows.people)).filter(stays)
-  return {
-    roomId: state.roomId,
-    revision: rows.revision,
-    since,
-    snapshot: nextSnapshot(state.snapshot, snapshotOf(rows, merged(kept, added))),
-  }
+  const struck = new Set(rows.struck)
+  const kept = state.snapshot.facts.filter(({ id }) => !struck.has(id))
+  const added = rows.facts.map((row) => toStandingFact(row, rows.people))
+  const next = closedOff(snapshotOf(rows, merged(kept, added)), since)
+  return { roomId: state.roomId, revision: rows.revision, since, snapshot: nextSnapshot(state.snapshot, next) }
 }
 
 /** The state on a later day, when nothing was written since: facts have left the window. */
 export function slideState(state: RoomState, since: Instant): RoomState {
   if (state.since === since) return state
-  const facts = state.snapshot.facts.filter((fact) => fact.at >= since || isLasting(fact))
-  return { ...state, since, snapshot: nextSnapshot(state.snapshot, { ...state.snapshot, facts }) }
+  return { ...state, since, snapshot: nextSnapshot(state.snapshot, closedOff({ ...state.snapshot }, since)) }
 }
 
 /** Two lists in order of `at`, then id, as one; what is new is mostly the newest. */
@@ -67,7 +63,7 @@ function snapshotOf(rows: SnapshotRows, facts: Fact[]): RoomSnapshot {
     cultures,
     concentrates,
     pairs,
-    clutches: clutches.map((clutch) => ({ ...clutch, care: findSpecies(clutch.species)?.care.value ?? 'nest' })),
+    clutches: clutches.map(toClutch),
     batches,
     groups,
     feedLinks,
@@ -75,6 +71,11 @@ function snapshotOf(rows: SnapshotRows, facts: Fact[]): RoomSnapshot {
     ruleSettings: settingsOf(rows.ruleChanges),
   }
 }
+
+export const toClutch = (row: SnapshotRows['clutches'][number]): SnapshotClutch => ({
+  ...row,
+  care: findSpecies(row.species)?.care.value ?? 'nest',
+})
 
 function settingsOf(changes: SnapshotRows['ruleChanges']): Record<Id, RuleSetting> {
   return Object.fromEntries(

@@ -29,7 +29,7 @@ export type SnapshotRows = Lists & {
 
 export type SnapshotAsked = {
   roomId: string
-  /** Older facts are left out, except the few of lasting meaning. */
+  /** Older facts are left out, except those of lasting meaning about what lives. */
   since: string
   lasting: Lasting
   /** What is known already: only what was written or struck out after this revision is read. Null for everything. */
@@ -38,11 +38,24 @@ export type SnapshotAsked = {
 /** Kinds of fact, and what was counted, that mean something for as long as their subject lives. */
 export type Lasting = { kinds: readonly string[]; counts: readonly string[] }
 
-const inWindow = `fact.at >= $2::timestamptz OR fact.kind::text = ANY($3::text[])
-  OR (fact.kind = 'count' AND fact.data->>'of' = ANY($4::text[]))`
+// What lives: all that has not ended, less clutches of pairs that have, which were laid before the window: no egg takes
+// two months, so they are of the past, written down or not.
+const alive = `
+  SELECT subject.id, subject.name FROM subject
+  LEFT JOIN clutch ON clutch.room_id = subject.room_id AND clutch.id = subject.id
+  LEFT JOIN subject AS parents ON parents.room_id = clutch.room_id AND parents.id = clutch.pair_id
+  WHERE subject.room_id = $1::uuid AND subject.ended_at IS NULL
+    AND (clutch.id IS NULL OR parents.ended_at IS NULL OR clutch.spawned_at >= $2::timestamptz)`
+
+const isLasting = `(fact.kind::text = ANY($3::text[]) OR (fact.kind = 'count' AND fact.data->>'of' = ANY($4::text[])))`
+// Whom a lasting fact concerns: its subject, and whoever animals came to by it.
+const concerns = `VALUES (fact.subject_id::text), (fact.data->>'toSubjectId'), (fact.data->>'batchId')`
+
+const people = `'people', (SELECT coalesce(json_object_agg(id, name), '{}') FROM "user"
+      WHERE id IN (SELECT DISTINCT recorded_by FROM standing))`
 
 const statementFor = (facts: { where: string; struck: string }): string => `
-  WITH alive AS MATERIALIZED (SELECT id, name FROM subject WHERE room_id = $1::uuid AND ended_at IS NULL),
+  WITH alive AS MATERIALIZED (${alive}),
     standing AS MATERIALIZED (${standingFacts(facts.where)})
   SELECT json_build_object(
     'room', ${oneOf({ columns: roomColumns })},
@@ -52,15 +65,18 @@ const statementFor = (facts: { where: string; struck: string }): string => `
       .join(',\n    ')},
     'facts', (SELECT coalesce(json_agg(fact ORDER BY at, id), '[]') FROM standing),
     'struck', ${facts.struck},
-    'people', (SELECT coalesce(json_object_agg(id, name), '{}') FROM "user"
-      WHERE id IN (SELECT DISTINCT recorded_by FROM standing))
+    ${people}
   )::text AS snapshot
   FROM room WHERE room.id = $1::uuid`
 
-const whole = statementFor({ where: inWindow, struck: `'[]'::json` })
+const whole = statementFor({
+  where: `fact.at >= $2::timestamptz OR (${isLasting}
+    AND EXISTS (SELECT FROM (${concerns}) AS concerned (id) JOIN alive ON alive.id::text = concerned.id))`,
+  struck: `'[]'::json`,
+})
 const since = statementFor({
-  where: 'fact.revision > $2::integer',
-  struck: `(SELECT coalesce(json_agg(id), '[]') FROM fact WHERE room_id = room.id AND struck_revision > $2::integer)`,
+  where: 'fact.revision > $3::integer',
+  struck: `(SELECT coalesce(json_agg(id), '[]') FROM fact WHERE room_id = room.id AND struck_revision > $3::integer)`,
 })
 
 /**
@@ -73,8 +89,32 @@ export async function readSnapshot(tx: Transaction, asked: SnapshotAsked): Promi
   const rows =
     afterRevision === null
       ? await tx.$queryRawUnsafe<Answer[]>(whole, roomId, asked.since, asked.lasting.kinds, asked.lasting.counts)
-      : await tx.$queryRawUnsafe<Answer[]>(since, roomId, afterRevision)
+      : await tx.$queryRawUnsafe<Answer[]>(since, roomId, asked.since, afterRevision)
   return rows[0] ? JSON.parse(rows[0].snapshot) : null
 }
 
 type Answer = { snapshot: string }
+
+/** What has ended, as far as lists of the past ask: clutches that are of the past, and facts of lasting meaning. */
+export type ClosedRows = Pick<SnapshotRows, 'clutches' | 'facts' | 'people'>
+
+const closed = `
+  WITH living AS MATERIALIZED (${alive}),
+    alive AS MATERIALIZED (SELECT id, name FROM subject WHERE room_id = $1::uuid AND id NOT IN (SELECT id FROM living)),
+    standing AS MATERIALIZED (${standingFacts(`${isLasting}
+      AND EXISTS (SELECT FROM (${concerns}) AS concerned (id) JOIN alive ON alive.id::text = concerned.id)`)})
+  SELECT json_build_object(
+    'clutches', ${listOf(clutches)},
+    'facts', (SELECT coalesce(json_agg(fact ORDER BY at, id), '[]') FROM standing),
+    ${people}
+  )::text AS snapshot
+  FROM room WHERE room.id = $1::uuid`
+
+export async function readClosed(
+  tx: Transaction,
+  { roomId, since, lasting }: Omit<SnapshotAsked, 'afterRevision'>,
+): Promise<ClosedRows> {
+  const [row] = await tx.$queryRawUnsafe<Answer[]>(closed, roomId, since, lasting.kinds, lasting.counts)
+  if (!row) throw new Error(`There is no room ${roomId}`)
+  return JSON.parse(row.snapshot)
+}
