@@ -49,7 +49,7 @@ export default defineConfig({
         test: {
           name: 'server',
           include: [
-            'tests/{store,room,api,scheduler,standalone,faults,scenarios}/**/*.test.ts',
+            'tests/{store,room,api,scheduler,standalone,faults,scenarios,live}/**/*.test.ts',
             'apps/{api,scheduler,standalone}/src/**/*.test.ts',
           ],
           globalSetup: ['tests/support/global-setup.ts'],

@@ -13,9 +13,10 @@ const alias = Object.fromEntries([...packages, ['@fryward/shared', `${root}share
 
 // A package is held by its own tests and the published numbers; that others would stumble over it is too late, and too slow.
 const those = process.env.MUTANTS_PACKAGES ?? '*'
+const referenceOf = (names: string) => names.replace('husbandry', '{rules,thermal}')
 const kinds = {
   pure: {
-    include: [`packages/${those}/src/**/*.test.ts`, `tests/reference/${those}.test.ts`],
+    include: [`packages/${those}/src/**/*.test.ts`, `tests/reference/${referenceOf(those)}.test.ts`],
     // They take a minute for what other tests of their package notice in a second.
     exclude: ['packages/{room,store}/**', '**/simulated-year.test.ts', '**/culture-recovery.test.ts'],
   },

@@ -1,0 +1,122 @@
+import type { Task, TaskField } from '@fryward/shared'
+import type { Nature } from './nature.ts'
+
+const dayMs = 86_400_000
+const handling = 0.1
+const seenScatter = 0.12
+
+type Asked = { field: TaskField; task: Task; nature: Nature; atMs: number }
+
+/** What a keeper who looks and counts types into a task: every required field, and what else is seen at a glance. */
+export function answersTo(task: Task, nature: Nature, atMs: number): Record<string, unknown> {
+  const values: Record<string, unknown> = {}
+  for (const field of task.fields) {
+    const value = answer({ field, task, nature, atMs })
+    if (value !== undefined) values[field.name] = value
+  }
+  return values
+}
+
+function answer(asked: Asked): unknown {
+  const { field } = asked
+  const seen = seenByName[field.name]?.(asked)
+  if (seen !== undefined) return field.type === 'number' ? withinLimits(field, Number(seen)) : offered(field, seen)
+  if (field.type === 'count') return counted(asked, field)
+  if (!field.isRequired) return undefined
+  if (field.type === 'yes_no') return false
+  if (field.type === 'choice') return field.choices[0]?.value
+  if (field.type === 'choices') return []
+  if (field.type === 'text') return 'seen'
+  if (field.type === 'number')
+    return withinLimits(field, field.usual ?? (field.likelyMinimum + field.likelyMaximum) / 2)
+  return undefined
+}
+
+/** A choice that this field does not offer is not made. */
+function offered(field: TaskField, value: unknown): unknown {
+  if (field.type !== 'choice') return value
+  return field.choices.some((choice) => choice.value === value) ? value : undefined
+}
+
+function withinLimits(field: TaskField & { type: 'number' }, value: number): number {
+  const stepped = Math.round(value / field.step) * field.step
+  return Number(Math.min(field.maximum, Math.max(field.minimum, stepped)).toFixed(6))
+}
+
+function counted({ task, nature, atMs }: Asked, field: TaskField & { type: 'count' }): unknown {
+  const perMl = densityOf(task, nature, atMs)
+  if (perMl === null)
+    return field.isRequired ? { animals: Array(field.replicates).fill(0), volumeMl: field.volumeMl } : undefined
+  const isThick = perMl * field.volumeMl > 300
+  const volumeMl = isThick ? field.volumeMl / 10 : field.volumeMl
+  const mean = perMl * volumeMl * nature.chance.factor(handling)
+  const animals = Array.from({ length: field.replicates }, () =>
+    nature.chance.poisson(mean * nature.chance.factor(0.05)),
+  )
+  const culture = nature.rotifers.get(task.subject.id)
+  if (!field.withEggs || !culture) return { animals, volumeMl }
+  const females = 60
+  return { animals, volumeMl, females, eggs: nature.chance.poisson(females * culture.eggRatio) }
+}
+
+/** What swims where a task has somebody count; null where this nature knows nothing. */
+function densityOf(task: Task, nature: Nature, atMs: number): number | null {
+  const { id } = task.subject
+  const batch = nature.batches.get(id)
+  if (batch) return /artemia/.test(task.ruleId) ? batch.artemiaPerMl : batch.rotifersPerMl
+  const cone = nature.cones.get(id)
+  if (cone) return cone.nauplii(atMs) / 2000
+  return nature.rotifers.get(id)?.perMl ?? null
+}
+
+const about = (nature: Nature, number: number) => Math.max(1, Math.round(number * nature.chance.factor(seenScatter)))
+const nightsOut = ({ task, nature, atMs }: Asked) =>
+  (nature.breeders.byClutch(task.subject.id)?.nights ?? []).filter((night) => night.atMs <= atMs)
+
+/** What the eyes answer, by the name of the field. */
+const seenByName: Record<string, (asked: Asked) => unknown> = {
+  eggs: ({ field, task, nature, atMs }) =>
+    field.type === 'yes_no' ? nature.breeders.unseen(task.subject.id, atMs) !== undefined : undefined,
+  laid: ({ task, nature, atMs }) => {
+    const found = nature.breeders.unseen(task.subject.id, atMs)
+    // What was laid longer ago than that is said as early as the form allows.
+    return found && (Math.floor(found.laidMs / dayMs) === Math.floor(atMs / dayMs) ? 'today' : 'yesterday')
+  },
+  number: ({ task, nature, atMs }) => {
+    const found = nature.breeders.unseen(task.subject.id, atMs)
+    const living = nature.batches.get(task.subject.id)?.number ?? nature.groups.get(task.subject.id)
+    return found ? about(nature, found.eggs) : living === undefined ? undefined : Math.max(1, Math.round(living))
+  },
+  hatched: (asked) => {
+    const eggs = asked.nature.breeders.byClutch(asked.task.subject.id)
+    const out = nightsOut(asked).length
+    return eggs && (out === 0 ? 'none' : out < eggs.nights.length ? 'part' : 'all')
+  },
+  hatching: (asked) => (nightsOut(asked).length > 0 ? 'most' : 'none'),
+  larvae: (asked) => {
+    const larvae = nightsOut(asked).reduce((sum, night) => sum + (night.isTaken ? 0 : night.larvae), 0)
+    return larvae > 0 ? about(asked.nature, larvae) : asked.field.isRequired ? 0 : undefined
+  },
+  eggStage: ({ task, nature, atMs }) => {
+    const eggs = nature.breeders.byClutch(task.subject.id)
+    const hatchMs = eggs?.nights[0]?.atMs
+    if (!eggs || hatchMs === undefined) return undefined
+    const share = (atMs - eggs.laidMs) / (hatchMs - eggs.laidMs)
+    return share < 0.3 ? 'orange' : share < 0.55 ? 'dark' : share < 0.85 ? 'eyed' : 'silver'
+  },
+  intent: () => 'raise_all',
+  seen: ({ task, nature }) => ((nature.batches.get(task.subject.id)?.hungryHours ?? 0) > 3 ? 'hungry' : 'well'),
+  settled: ({ task, nature, atMs }) => {
+    const batch = nature.batches.get(task.subject.id)
+    if (!batch) return undefined
+    const past = batch.ageDays(atMs) - batch.settledDay
+    return past < 0 ? 'none' : past < 3 ? 'some' : 'most'
+  },
+  taken: ({ task, nature, atMs }) => {
+    const share = nature.batches.get(task.subject.id)?.dryShare(atMs)
+    return share === undefined ? undefined : share < 0.2 ? 'none' : share < 0.8 ? 'some' : 'all'
+  },
+  leftPerMl: ({ task, nature }) => nature.batches.get(task.subject.id)?.artemiaPerMl,
+  totalAmmoniaNMgPerL: ({ nature }) => nature.chance.between(0, 0.15),
+  water: () => 'water_tinted',
+}

@@ -1,0 +1,84 @@
+import type { Chance } from './chance.ts'
+
+const dayMs = 86_400_000
+const daysAt27 = 8
+const daysLessPerC = 0.6
+const scatter = 0.05
+const share = { most: 0.7, rest: 0.3 }
+
+/** Eggs as they really are. `clutchId` is null until somebody has written them down. */
+export type Eggs = {
+  pairId: string
+  clutchId: string | null
+  laidMs: number
+  eggs: number
+  /** The nights on which larvae come out, and how many. */
+  /** Left with the parents: nobody looks for their larvae. */
+  isLeft: boolean
+  nights: { atMs: number; larvae: number; isTaken: boolean }[]
+}
+
+/** Pairs that lay when they are ready, and eggs that hatch in the dark when they are. */
+export class Breeders {
+  readonly clutches: Eggs[] = []
+  readonly #nextMs = new Map<string, number>()
+  readonly #chance: Chance
+  readonly #temperatureC: number
+  readonly #lightsOffHour: number
+
+  constructor(chance: Chance, { temperatureC, lightsOffHour }: { temperatureC: number; lightsOffHour: number }) {
+    this.#chance = chance
+    this.#temperatureC = temperatureC
+    this.#lightsOffHour = lightsOffHour
+  }
+
+  addPair(id: string, fromMs: number): void {
+    this.#nextMs.set(id, this.#afternoon(fromMs, this.#chance.between(0, 3)))
+  }
+
+  anHour(atMs: number): void {
+    for (const [pairId, nextMs] of this.#nextMs) {
+      if (atMs < nextMs) continue
+      const laid = this.#lay(pairId, nextMs)
+      this.clutches.push(laid)
+      const lastNight = laid.nights.at(-1)?.atMs ?? nextMs
+      this.#nextMs.set(pairId, this.#afternoon(lastNight, this.#chance.between(2, 6)))
+    }
+  }
+
+  /** Eggs on a pair's nest that nobody has written down and that have not begun to hatch. */
+  unseen(pairId: string, atMs: number): Eggs | undefined {
+    return this.clutches.find(
+      (each) => each.pairId === pairId && each.clutchId === null && atMs < (each.nights[0]?.atMs ?? 0),
+    )
+  }
+
+  byClutch(clutchId: string): Eggs | undefined {
+    return this.clutches.find((each) => each.clutchId === clutchId)
+  }
+
+  #lay(pairId: string, laidMs: number): Eggs {
+    const eggs = Math.round(this.#chance.between(150, 450))
+    const days = (daysAt27 - daysLessPerC * (this.#temperatureC - 27)) * this.#chance.factor(scatter)
+    const first = this.#nightAfter(laidMs + days * dayMs)
+    const larvae = eggs * this.#chance.between(0.6, 0.9)
+    const isTwo = this.#chance.isTrue(0.25)
+    const nights = isTwo
+      ? [
+          { atMs: first, larvae: larvae * share.most, isTaken: false },
+          { atMs: first + dayMs, larvae: larvae * share.rest, isTaken: false },
+        ]
+      : [{ atMs: first, larvae, isTaken: false }]
+    return { pairId, clutchId: null, isLeft: false, laidMs, eggs, nights }
+  }
+
+  /** An hour after lights off on the first night at or after an instant. */
+  #nightAfter(ms: number): number {
+    const start = Math.floor(ms / dayMs) * dayMs + (this.#lightsOffHour + 1) * 3_600_000
+    return start >= ms ? start : start + dayMs
+  }
+
+  #afternoon(fromMs: number, days: number): number {
+    return Math.floor((fromMs + days * dayMs) / dayMs) * dayMs + this.#chance.between(12, 16) * 3_600_000
+  }
+}

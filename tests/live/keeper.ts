@@ -1,0 +1,153 @@
+import { randomUUID } from 'node:crypto'
+import type { Task } from '@fryward/shared'
+import type { World } from '../support/world.ts'
+import { answersTo } from './answers.ts'
+import type { LiveRoom } from './live-room.ts'
+
+const mostWalks = 40
+
+/** Walks one round: each open task of it and of those before, as the list stands once the last one was signed off. */
+export async function walkRound(
+  world: World,
+  room: LiveRoom,
+  { date, roundId }: { date: string; roundId: string },
+): Promise<void> {
+  const order = room.rounds.map(({ id }) => id)
+  const tried = new Map<string, Task>()
+  world.clock.advanceMinutes(5)
+  for (let walk = 0; walk < mostWalks; walk += 1) {
+    const { tasks } = await world.ok(room.owner, 'getDay', { params: { roomId: room.roomId, date } })
+    const open = tasks
+      .filter(({ id, state }) => state === 'open' && !tried.has(id))
+      .filter((task) => order.indexOf(task.roundId) <= order.indexOf(roundId))
+      .sort((a, b) => Date.parse(a.dueAt) - Date.parse(b.dueAt) || a.ordinal - b.ordinal)
+    if (open.length === 0) break
+    for (const task of open) {
+      tried.set(task.id, task)
+      await doTask(world, room, task)
+      // What was counted or found changes what the rest of the list says.
+      if (task.fields.some(({ type, isRequired }) => type === 'count' || isRequired)) break
+    }
+    await follow(world, room, tried)
+  }
+}
+
+async function doTask(world: World, room: LiveRoom, task: Task): Promise<void> {
+  const due = Date.parse(task.dueAt)
+  if (due > Date.parse(world.clock.now())) world.clock.set(task.dueAt)
+  else world.clock.advanceMinutes(1)
+  const nowMs = Date.parse(world.clock.now())
+  room.nature.until(nowMs)
+  const values = answersTo(task, room.nature, nowMs)
+  if ('intent' in values) values.intent = decide(room, task)
+  const answer = await world.call(room.owner, 'signOffTask', {
+    params: { roomId: room.roomId, taskId: task.id },
+    body: { values, confirmed: task.fields.map(({ name }) => name), shownAmount: task.amount },
+    key: randomUUID(),
+  })
+  if (answer.problem) {
+    const { code, detail, fields } = answer.problem
+    room.tally.refusals.push(`${task.ruleId}: ${code}, ${detail} ${JSON.stringify(fields ?? [])}`)
+    return
+  }
+  room.tally.tasks += 1
+  if (task.ruleId === 'larval-artemia-feed') room.tally.artemiaFeeds += 1
+}
+
+/** Raised where a tank is free for them. */
+function decide(room: LiveRoom, task: Task): string {
+  if (room.nature.batches.size < room.larvalTanks) return 'raise_all'
+  const eggs = room.nature.breeders.byClutch(task.subject.id)
+  if (eggs) eggs.isLeft = true
+  return 'leave_with_parents'
+}
+
+/** Lets nature have what was written down since the last look, and meets whatever came into being by it. */
+async function follow(world: World, room: LiveRoom, tasks: Map<string, Task>): Promise<void> {
+  const params = { roomId: room.roomId }
+  const { facts } = await world.ok(room.owner, 'listFacts', { params, query: { limit: 100 } })
+  const fresh = facts.filter(({ revision }) => revision > room.seenRevision)
+  fresh.sort((a, b) => a.revision - b.revision || (a.id < b.id ? -1 : 1))
+  for (const fact of fresh) {
+    room.seenRevision = Math.max(room.seenRevision, fact.revision)
+    room.nature.apply(fact, tasks.get(fact.taskId ?? ''))
+    if (fact.kind === 'harvest') tallyHarvest(room, fact.subjectId)
+  }
+  if (fresh.some(({ kind }) => kind === 'spawning')) await meetClutches(world, room)
+  if (fresh.some(({ kind }) => kind === 'hatch')) await meetBatches(world, room)
+  if (fresh.some(({ kind }) => kind === 'transfer')) await meetGroups(world, room)
+}
+
+// An inoculum is 50-150 per mL: what is thinner than that has to be started again. ICAR e-course on rotifers.
+const floorPerMl = 50
+
+function tallyHarvest({ nature, tally }: LiveRoom, cultureId: string): void {
+  const culture = nature.rotifers.get(cultureId)
+  if (!culture) return
+  tally.harvestDays += 1
+  if (culture.perMl < floorPerMl) tally.underFloor += 1
+}
+
+async function meetClutches(world: World, room: LiveRoom): Promise<void> {
+  const nowMs = Date.parse(world.clock.now())
+  for (const clutch of await world.ok(room.owner, 'listClutches', { params: { roomId: room.roomId } })) {
+    const eggs = room.nature.breeders.unseen(clutch.pairId, nowMs)
+    if (eggs && !room.nature.breeders.byClutch(clutch.id)) eggs.clutchId = clutch.id
+  }
+}
+
+async function meetBatches(world: World, room: LiveRoom): Promise<void> {
+  const params = { roomId: room.roomId }
+  const nowMs = Date.parse(world.clock.now())
+  const tanks = await world.ok(room.owner, 'listTanks', { params })
+  const links = await world.ok(room.owner, 'listFeedLinks', { params })
+  for (const batch of await world.ok(room.owner, 'listLarvalBatches', { params })) {
+    if (batch.endedAt !== null) continue
+    const nights = batch.clutchIds
+      .flatMap((id) => room.nature.breeders.byClutch(id)?.nights ?? [])
+      .filter((night) => night.atMs <= nowMs && !night.isTaken)
+    const larvae = nights.reduce((sum, night) => sum + night.larvae, 0)
+    for (const night of nights) night.isTaken = true
+    const known = room.nature.batches.get(batch.id)
+    if (known) {
+      known.number += larvae
+      continue
+    }
+    const volumeL = tanks.find(({ id }) => id === batch.tankId)?.volumeL ?? 40
+    const hatchedMs = nights[0]?.atMs ?? Date.parse(`${batch.hatchedOn}T20:00:00.000Z`)
+    room.nature.addBatch(batch.id, { volumeL, hatchedMs, number: larvae })
+    room.names.set(batch.id, batch.name)
+    if (!links.some(({ batchId }) => batchId === batch.id)) await linkByHand(world, room, batch)
+  }
+}
+
+/** Nobody has said which culture feeds them: whoever stands there takes the densest. */
+async function linkByHand(world: World, room: LiveRoom, batch: { id: string; hatchedOn: string }): Promise<void> {
+  const params = { roomId: room.roomId }
+  const cultures = await world.ok(room.owner, 'listCultures', { params })
+  const [best] = cultures
+    .filter(({ kind, isBackup, endedAt }) => kind === 'rotifer' && !isBackup && endedAt === null)
+    .sort((a, b) => (b.densityNow?.perMl ?? 0) - (a.densityNow?.perMl ?? 0))
+  if (!best) return
+  const body = { batchId: batch.id, cultureId: best.id, fromOn: batch.hatchedOn }
+  await world.ok(room.owner, 'createFeedLink', { params, body })
+  room.tally.linksByHand += 1
+}
+
+/** Those that were moved have left their tank; its keeper closes the batch. */
+async function meetGroups(world: World, room: LiveRoom): Promise<void> {
+  const params = { roomId: room.roomId }
+  const batches = await world.ok(room.owner, 'listLarvalBatches', { params })
+  for (const group of await world.ok(room.owner, 'listJuvenileGroups', { params })) {
+    const larvae = room.nature.batches.get(group.fromBatchId ?? '')
+    if (!larvae || room.nature.groups.has(group.id)) continue
+    room.nature.groups.set(group.id, larvae.number)
+    room.tally.raised += Math.round(larvae.number)
+    room.nature.batches.delete(group.fromBatchId ?? '')
+    const batch = batches.find(({ id }) => id === group.fromBatchId)
+    if (!batch || batch.endedAt !== null) continue
+    const body = { reason: 'All moved to grow-out.', version: batch.version }
+    const closed = await world.call(room.owner, 'endLarvalBatch', { params: { ...params, batchId: batch.id }, body })
+    if (closed.problem) room.tally.refusals.push(`ending a moved batch: ${closed.problem.detail}`)
+  }
+}

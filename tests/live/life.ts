@@ -1,0 +1,93 @@
+import { tickNow } from '../scheduler/room-clock.ts'
+import type { World } from '../support/world.ts'
+import { walkRound } from './keeper.ts'
+import { type LiveRoom, openLiveRoom } from './live-room.ts'
+import { sumOf, type Tally } from './tally.ts'
+
+const dayMs = 86_400_000
+const isoDate = (ms: number) => new Date(ms).toISOString().slice(0, 10)
+const sparePerMl = 100
+const starvedHours = 5
+
+export type LifeInput = { seed: number; days: number; rooms: number; print: (line: string) => void }
+
+/** Rooms whose keepers do what the list says and nothing else, day after day, while the clock is moved on. */
+export async function live(world: World, { seed, days, rooms: many, print }: LifeInput): Promise<Tally> {
+  const rooms: LiveRoom[] = []
+  for (let index = 0; index < many; index += 1)
+    rooms.push(await openLiveRoom(world, { name: `Room ${index + 1}`, seed: seed * 1000 + index }))
+  const firstMs = Date.parse(`${world.clock.now().slice(0, 10)}T00:00:00.000Z`) + dayMs
+  for (let day = 0; day < days; day += 1) {
+    const date = isoDate(firstMs + day * dayMs)
+    world.clock.set(`${date}T00:05:00.000Z`)
+    await tickNow(world)
+    for (const room of rooms) print(await liveADay(world, room, { date, day }))
+  }
+  return sumOf(rooms.map(({ tally }) => tally))
+}
+
+async function liveADay(world: World, room: LiveRoom, { date, day }: { date: string; day: number }): Promise<string> {
+  const before = { ...room.tally }
+  for (const round of room.rounds) {
+    world.clock.set(`${date}T${round.at}:00.000Z`)
+    room.nature.until(Date.parse(world.clock.now()))
+    await walkRound(world, room, { date, roundId: round.id })
+    if (round.id === 'midday') lookForMissed(room)
+  }
+  const endMs = Date.parse(`${date}T23:00:00.000Z`)
+  room.nature.until(endMs)
+  closeDay(room, endMs)
+  return lineOf(room, { date, day, before, atMs: endMs })
+}
+
+/** Larvae that came in the night and that nobody was sent to are lost by noon. */
+function lookForMissed({ nature, tally }: LiveRoom): void {
+  for (const eggs of nature.breeders.clutches) {
+    const lost = eggs.nights.filter((night) => night.atMs <= nature.nowMs && !night.isTaken)
+    for (const night of lost) night.isTaken = true
+    if (lost.length === 0 || eggs.isLeft) continue
+    if (eggs.clutchId === null) tally.eggsUnseen += 1
+    else tally.hatchesMissed += 1
+  }
+}
+
+function closeDay({ nature, tally }: LiveRoom, atMs: number): void {
+  tally.days += 1
+  tally.spawned = nature.breeders.clutches.length
+  tally.hatched = nature.breeders.clutches.filter((eggs) => eggs.nights.some((night) => night.atMs <= atMs)).length
+  tally.artemiaShort = nature.shortFeeds.length
+  tally.artemiaEmpty = nature.emptyHarvests.length
+  tally.conesLost = nature.lostStarts.length
+  const spare = [...nature.rotifers.values()].reduce(
+    (sum, { perMl, volumeL }) => sum + Math.max(0, perMl - sparePerMl) * volumeL * 1000,
+    0,
+  )
+  for (const batch of nature.batches.values()) {
+    tally.larvalDays += 1
+    const isStarved = batch.hungryHours >= starvedHours && batch.number >= 1
+    const wanted = batch.number * batch.eatenPerLarvaPerHour(atMs) * 6
+    if (isStarved && spare >= wanted) tally.starvedDays += 1
+    if (isStarved && spare < wanted) tally.hungryDays += 1
+    batch.hungryToday = batch.hungryHours
+    batch.hungryHours = 0
+  }
+}
+
+type DayTold = { date: string; day: number; before: Tally; atMs: number }
+
+function lineOf(room: LiveRoom, { date, day, before, atMs }: DayTold): string {
+  const { nature, tally, names } = room
+  const cultures = [...nature.rotifers].map(([id, { perMl }]) => `${names.get(id)} ${Math.round(perMl)}`)
+  const batches = [...nature.batches].map(([, batch]) => {
+    const prey = `${batch.rotifersPerMl.toFixed(1)}+${batch.artemiaPerMl.toFixed(2)} per mL`
+    return `${Math.round(batch.number)} larvae of day ${Math.floor(batch.ageDays(atMs))}, ${prey}, hungry ${batch.hungryToday} h`
+  })
+  const happened = (
+    ['eggsUnseen', 'hatchesMissed', 'artemiaShort', 'artemiaEmpty', 'conesLost', 'underFloor', 'linksByHand'] as const
+  )
+    .filter((name) => tally[name] > before[name])
+    .map((name) => `${name} +${tally[name] - before[name]}`)
+  const refused = tally.refusals.length > before.refusals.length ? ['refused'] : []
+  const parts = [`${tally.tasks - before.tasks} tasks`, cultures.join(' '), ...batches, ...happened, ...refused]
+  return `${String(day + 1).padStart(3)} ${date} ${room.name}: ${parts.join('; ')}`
+}

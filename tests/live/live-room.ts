@@ -1,0 +1,80 @@
+import { openRoom, type Person, type World } from '../support/world.ts'
+import { Chance } from './chance.ts'
+import { Nature } from './nature.ts'
+import { emptyTally, type Tally } from './tally.ts'
+
+export type LiveRoom = {
+  name: string
+  roomId: string
+  owner: Person
+  nature: Nature
+  tally: Tally
+  larvalTanks: number
+  rounds: readonly { id: string; at: string }[]
+  names: Map<string, string>
+  /** What was written down up to here has happened. */
+  seenRevision: number
+}
+
+const rounds = [
+  { id: 'morning', name: 'Morning', at: '07:00' },
+  { id: 'midday', name: 'Midday', at: '12:30' },
+  { id: 'evening', name: 'Evening', at: '18:30' },
+]
+const light = { onHour: 7, offHour: 19 }
+
+/** A room as small breeders have them, drawn from the seed: what it has the service is told, how it behaves it is not. */
+export async function openLiveRoom(world: World, { name, seed }: { name: string; seed: number }): Promise<LiveRoom> {
+  const chance = new Chance(seed)
+  const nowMs = Date.parse(world.clock.now())
+  const temperatureC = Math.round(chance.between(25, 28))
+  const larvalTanks = 2
+  const { owner, room } = await openRoom(world, {
+    name,
+    timeZone: 'Etc/GMT',
+    rounds,
+    tanks: [
+      ...Array.from({ length: larvalTanks }, (_, index) => ({
+        ...{ name: `Larval tank ${index + 1}`, kind: 'larval' as const },
+        ...{ volumeL: Math.round(chance.between(25, 50)), temperatureC, salinity: 30 },
+      })),
+      { name: 'Pair tank 1', kind: 'broodstock', volumeL: 80, temperatureC, salinity: 33 },
+      { name: 'Pair tank 2', kind: 'broodstock', volumeL: 80, temperatureC, salinity: 33 },
+      { name: 'Grow-out', kind: 'grow_out', volumeL: 200, temperatureC, salinity: 33 },
+    ],
+    cultures: [
+      ...['R1', 'R2', 'R3'].map((culture) => ({
+        ...{ name: culture, kind: 'rotifer' as const, strain: 'L' as const, isBackup: culture === 'R3' },
+        ...{ volumeL: Math.round(chance.between(14, 22)), temperatureC: 25, salinity: 20, startDensityPerMl: 90 },
+      })),
+      ...['H1', 'H2'].map((cone) => ({
+        ...{ name: cone, kind: 'artemia_hatch' as const, volumeL: 2, temperatureC: 27, salinity: 30 },
+      })),
+    ],
+  })
+  const params = { roomId: room.id }
+  const nature = new Nature(chance, { nowMs, temperatureC, light })
+  const names = new Map<string, string>()
+  for (const culture of await world.ok(owner, 'listCultures', { params })) {
+    names.set(culture.id, culture.name)
+    if (culture.kind === 'rotifer')
+      nature.addRotifers(culture.id, { volumeL: culture.volumeL, perMl: 90 * chance.factor(0.15) })
+    if (culture.kind === 'artemia_hatch') nature.addCone(culture.id, culture.temperatureC)
+  }
+  for (const tank of await world.ok(owner, 'listTanks', { params })) {
+    if (tank.kind !== 'broodstock') continue
+    const body = { name: `${tank.name} pair`, species: 'amphiprion-ocellaris', tankId: tank.id }
+    nature.breeders.addPair((await world.ok(owner, 'createPair', { params, body })).id, nowMs)
+  }
+  return {
+    name,
+    roomId: room.id,
+    owner,
+    nature,
+    tally: emptyTally(),
+    larvalTanks,
+    rounds,
+    names,
+    seenRevision: room.revision + 2,
+  }
+}

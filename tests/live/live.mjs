@@ -1,0 +1,23 @@
+/**
+ * `npm run live -- --seed 1 --days 60 --rooms 3`: simulated keepers do exactly what each day's list says, through the API
+ * under a moved clock, in rooms whose water and animals follow a model of their own. A line a day and room, and a summary.
+ */
+import { parseArgs } from 'node:util'
+import { ensureInstalled } from '../../apps/standalone/build/project.mjs'
+import { ensureClient, ensurePrograms } from '../../apps/standalone/build/steps.mjs'
+import { runTool } from '../support/steps.mjs'
+
+const number = (name, standard) => ({ [name]: { type: 'string', default: standard } })
+const { values } = parseArgs({ options: { ...number('seed', '1'), ...number('days', '60'), ...number('rooms', '2') } })
+for (const [name, value] of Object.entries(values)) {
+  if (!/^[1-9]\d*$/.test(value)) {
+    console.error(`--${name} is ${value}; give a whole number from 1`)
+    process.exit(2)
+  }
+  process.env[`LIVE_${name.toUpperCase()}`] = value
+}
+await ensureInstalled()
+await ensureClient()
+await ensurePrograms()
+const list = ['run', 'tests/live/live.test.ts', '--project', 'server', '--disable-console-intercept']
+process.exit((await runTool('vitest/vitest.mjs', list)) ? 0 : 1)

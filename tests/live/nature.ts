@@ -1,0 +1,123 @@
+import type { Fact, Task } from '@fryward/shared'
+import { Cone } from './artemia.ts'
+import { Breeders } from './breeders.ts'
+import type { Chance } from './chance.ts'
+import { Larvae } from './larvae.ts'
+import { RotiferCulture } from './rotifers.ts'
+
+const hourMs = 3_600_000
+const keptInSieve = 0.9
+
+export type Light = { onHour: number; offHour: number }
+
+/** What is really in a room, hour by hour. The service learns of it only what its keepers count, see and type. */
+export class Nature {
+  readonly rotifers = new Map<string, RotiferCulture>()
+  readonly cones = new Map<string, Cone>()
+  readonly batches = new Map<string, Larvae>()
+  readonly groups = new Map<string, number>()
+  readonly breeders: Breeders
+  readonly chance: Chance
+  /** Feeds of Artemia for which too few were there. */
+  readonly shortFeeds: { batchId: string; wanted: number; given: number }[] = []
+  readonly emptyHarvests: string[] = []
+  readonly lostStarts: string[] = []
+  readonly #light: Light
+  #nowMs: number
+
+  constructor(chance: Chance, given: { nowMs: number; temperatureC: number; light: Light }) {
+    this.chance = chance
+    this.#nowMs = given.nowMs
+    this.#light = given.light
+    this.breeders = new Breeders(chance, { temperatureC: given.temperatureC, lightsOffHour: given.light.offHour })
+  }
+
+  addRotifers(id: string, { volumeL, perMl }: { volumeL: number; perMl: number }): void {
+    this.rotifers.set(id, new RotiferCulture(this.chance, { volumeL, perMl }))
+  }
+
+  addCone(id: string, temperatureC: number): void {
+    this.cones.set(id, new Cone(this.chance, { temperatureC }))
+  }
+
+  addBatch(id: string, { volumeL, hatchedMs, number }: { volumeL: number; hatchedMs: number; number: number }): void {
+    this.batches.set(id, new Larvae(this.chance, { volumeL, hatchedMs, number }))
+  }
+
+  get nowMs(): number {
+    return this.#nowMs
+  }
+
+  until(ms: number): void {
+    for (; this.#nowMs + hourMs <= ms; this.#nowMs += hourMs) {
+      const hour = new Date(this.#nowMs).getUTCHours()
+      const isLit = hour >= this.#light.onHour && hour < this.#light.offHour
+      for (const culture of this.rotifers.values()) culture.anHour()
+      for (const batch of this.batches.values()) batch.anHour(this.#nowMs, isLit)
+      this.breeders.anHour(this.#nowMs)
+    }
+  }
+
+  /** What a keeper's hands did, as it was written down. */
+  apply(fact: Fact, task: Task | undefined): void {
+    const atMs = Date.parse(fact.at)
+    if (fact.kind === 'feeding') this.#feed(fact.subjectId, fact.data, atMs)
+    if (fact.kind === 'harvest') this.#harvest(fact.subjectId, fact.data, atMs)
+    if (fact.kind === 'care') this.#care(fact.subjectId, fact.data.act, { task, atMs })
+    if (fact.kind === 'inoculation') this.#inoculate(fact.subjectId, fact.data, task)
+    if (fact.kind === 'water_change') this.batches.get(fact.subjectId)?.change(fact.data.removedL)
+  }
+
+  #feed(subjectId: string, data: Extract<Fact, { kind: 'feeding' }>['data'], atMs: number): void {
+    this.rotifers.get(subjectId)?.feed()
+    const batch = this.batches.get(subjectId)
+    if (!batch) return
+    const source = this.rotifers.get(data.fromCultureId ?? '')
+    if (data.food === 'rotifers' && source && data.amountMl !== undefined) {
+      const animals = data.amountMl * (source.harvestedPerMl ?? source.perMl) * keptInSieve
+      batch.rotifersPerMl += animals / (batch.volumeL * 1000)
+    }
+    if (data.food === 'artemia' && data.animals !== undefined) {
+      const wanted = data.animals
+      let given = 0
+      for (const cone of this.cones.values()) given += cone.take(wanted - given, atMs)
+      if (given < 0.7 * wanted) this.shortFeeds.push({ batchId: subjectId, wanted, given })
+      batch.artemiaPerMl += given / (batch.volumeL * 1000)
+    }
+  }
+
+  #harvest(subjectId: string, data: Extract<Fact, { kind: 'harvest' }>['data'], atMs: number): void {
+    const cone = this.cones.get(subjectId)
+    if (cone) {
+      if (cone.nauplii(atMs) === 0) this.emptyHarvests.push(subjectId)
+      cone.harvest(atMs)
+    }
+    const culture = this.rotifers.get(subjectId)
+    if (!culture) return
+    for (const part of data.parts)
+      if (part.to === 'culture')
+        this.rotifers.get(part.subjectId ?? '')?.putIn(part.volumeL * 1000 * culture.perMl * keptInSieve)
+    culture.takeOut(data.volumeL)
+  }
+
+  #care(subjectId: string, act: string, { task, atMs }: { task: Task | undefined; atMs: number }): void {
+    if (act === 'start_artemia') {
+      const cone = this.cones.get(subjectId)
+      if (cone?.isUnderWay) this.lostStarts.push(subjectId)
+      cone?.start(task?.amount?.unit === 'g' ? task.amount.value : 1, atMs)
+    }
+    const culture = this.rotifers.get(subjectId)
+    if (act !== 'restart_culture' || !culture) return
+    // Its own animals go back in where it is only given a clean vessel.
+    const keptL = task?.ruleId === 'rotifer-restart' ? (task.amount?.value ?? culture.volumeL / 2) : 0
+    const kept = keptL * 1000 * culture.perMl * keptInSieve
+    culture.empty()
+    culture.putIn(kept)
+  }
+
+  /** From another culture they came with its harvest; what is bought in is as many as are said. */
+  #inoculate(subjectId: string, data: Extract<Fact, { kind: 'inoculation' }>['data'], task: Task | undefined): void {
+    if (data.fromCultureId !== undefined || task !== undefined) return
+    this.rotifers.get(subjectId)?.putIn(data.animals ?? 0)
+  }
+}

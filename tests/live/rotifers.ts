@@ -1,0 +1,64 @@
+import type { Chance } from './chance.ts'
+
+// Nobody here reads the service's sources of these: they are drawn anew for each culture, over what the trade sees.
+const growthPerDay = { from: 0.3, to: 0.7 }
+const capacityPerMl = { from: 350, to: 900 }
+const processSdPerDay = 0.1
+const starvingPerDay = -0.2
+const fullHours = 16
+const hungryHours = 30
+
+/** A rotifer culture as it really is: it grows logistically, by luck too, and only while it is fed. */
+export class RotiferCulture {
+  readonly volumeL: number
+  perMl: number
+  /** What the last harvest held, as long as its jug stands: larvae are fed from that. */
+  harvestedPerMl: number | null = null
+  readonly growth: number
+  readonly capacity: number
+  #hoursUnfed = 0
+  readonly #chance: Chance
+
+  constructor(chance: Chance, { volumeL, perMl }: { volumeL: number; perMl: number }) {
+    this.#chance = chance
+    this.volumeL = volumeL
+    this.perMl = perMl
+    this.growth = chance.between(growthPerDay.from, growthPerDay.to)
+    this.capacity = chance.between(capacityPerMl.from, capacityPerMl.to)
+  }
+
+  get animals(): number {
+    return this.perMl * this.volumeL * 1000
+  }
+
+  /** Eggs a female: many while there is room to grow. */
+  get eggRatio(): number {
+    return Math.max(0.03, 1.1 * this.growth * (1 - this.perMl / this.capacity))
+  }
+
+  feed(): void {
+    this.#hoursUnfed = 0
+  }
+
+  anHour(): void {
+    const fed = this.#hoursUnfed <= fullHours ? 1 : this.#hoursUnfed <= hungryHours ? 0.5 : 0
+    const perDay = fed * this.growth * (1 - this.perMl / this.capacity) + (1 - fed) * starvingPerDay
+    const luck = (processSdPerDay / Math.sqrt(24)) * this.#chance.normal()
+    this.perMl *= Math.exp(perDay / 24 + luck)
+    this.#hoursUnfed += 1
+  }
+
+  /** Litres taken out as they are; new water takes their place. */
+  takeOut(litres: number): void {
+    this.harvestedPerMl = this.perMl
+    this.perMl *= Math.max(0, 1 - litres / this.volumeL)
+  }
+
+  putIn(animals: number): void {
+    this.perMl += animals / (this.volumeL * 1000)
+  }
+
+  empty(): void {
+    this.perMl = 0
+  }
+}

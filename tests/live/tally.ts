@@ -1,0 +1,67 @@
+/** What one room's days came to. */
+export type Tally = {
+  days: number
+  tasks: number
+  /** Days on which larvae found too little for hours, while a culture had enough to spare. */
+  starvedDays: number
+  /** The same with nothing to spare anywhere. */
+  hungryDays: number
+  larvalDays: number
+  /** Mornings on which a harvest left a culture under the floor. */
+  underFloor: number
+  harvestDays: number
+  artemiaShort: number
+  artemiaFeeds: number
+  artemiaEmpty: number
+  conesLost: number
+  spawned: number
+  hatched: number
+  /** Hatched with nobody ever having been asked whether there are eggs. */
+  eggsUnseen: number
+  /** Hatched, and by noon no list had asked where they are. */
+  hatchesMissed: number
+  /** Made by a person beside the list, because nothing on it did. */
+  linksByHand: number
+  raised: number
+  refusals: string[]
+}
+
+export const emptyTally = (): Tally => ({
+  ...{ days: 0, tasks: 0, starvedDays: 0, hungryDays: 0, larvalDays: 0, underFloor: 0, harvestDays: 0 },
+  ...{
+    artemiaShort: 0,
+    artemiaFeeds: 0,
+    artemiaEmpty: 0,
+    conesLost: 0,
+    spawned: 0,
+    hatched: 0,
+    eggsUnseen: 0,
+    hatchesMissed: 0,
+  },
+  ...{ linksByHand: 0, raised: 0, refusals: [] },
+})
+
+export function sumOf(tallies: readonly Tally[]): Tally {
+  const sum = emptyTally()
+  for (const tally of tallies) {
+    for (const name of Object.keys(sum) as (keyof Tally)[]) if (name !== 'refusals') sum[name] += tally[name]
+    sum.refusals.push(...tally.refusals)
+  }
+  return sum
+}
+
+export function summaryOf(tally: Tally): string {
+  const perDay = (tally.tasks / Math.max(1, tally.days)).toFixed(1)
+  return [
+    `${tally.days} days of rooms, ${perDay} tasks a day`,
+    `${tally.spawned} clutches laid, ${tally.hatched} hatched, ${tally.eggsUnseen} of eggs that no list had asked about, ${tally.hatchesMissed} that none asked about by noon; ${tally.raised} larvae settled`,
+    `larvae: ${tally.larvalDays} days of batches; starved on ${tally.starvedDays} while a culture could have fed them, on ${tally.hungryDays} with nothing to spare`,
+    `cultures: ${tally.harvestDays} harvests, ${tally.underFloor} that left one under the floor`,
+    `Artemia: ${tally.artemiaFeeds} feeds, ${tally.artemiaShort} without enough of them; ${tally.artemiaEmpty} harvests before they were out; ${tally.conesLost} cones started again before they were harvested`,
+    `beside the list: ${tally.linksByHand} batches linked to a culture by hand`,
+    `refused: ${tally.refusals.length}${[...new Set(tally.refusals)]
+      .slice(0, 8)
+      .map((one) => `\n  ${one}`)
+      .join('')}`,
+  ].join('\n')
+}
