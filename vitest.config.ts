@@ -39,7 +39,7 @@ export default defineConfig({
           include: ['apps/web/src/**/*.test.tsx'],
           environment: 'happy-dom',
           setupFiles: ['apps/web/src/testing/dom-setup.ts'],
-          testTimeout: 30_000,
+          testTimeout: 60_000,
         },
       },
       {
