@@ -1,7 +1,7 @@
 import type { PlainDate } from '@fryward/shared'
 
 /**
- * Days of the calendar as numbers, by hand and only here: a library for four functions is 20 kB of script on a phone
+ * Days of the calendar as numbers, by hand and only here: a library for four functions is more than 20 kB of zipped script on a phone
  * that loads Today, and a plain date at noon UTC has no clock change that could move it.
  */
 export const dayMs = 86_400_000

@@ -49,6 +49,49 @@ describe('a number', () => {
   })
 })
 
+describe('a number that may be two', () => {
+  const sent: string[] = []
+  const form = (
+    <Kept start="">
+      {(text, keep) => (
+        <Form submitLabel="Save" isBusy={false} onSubmit={() => sent.push(text)}>
+          <NumberBox label="Volume" unit="L" text={text} onText={keep} />
+        </Form>
+      )}
+    </Kept>
+  )
+
+  // Unicode CLDR: a French thousand has a narrow space, a French decimal a comma; a point is neither.
+  it('is asked about under its box, keeps its form back, and is what was pressed', async () => {
+    sent.length = 0
+    const { user } = renderInRoom(form, { room: makeRoom({ locale: 'fr-FR' }) })
+    await user.type(screen.getByRole('textbox', { name: 'Volume' }), '1.200')
+    expect(screen.getByText('1.200: is it 1200 or 1,2?')).toBeDefined()
+    await user.click(screen.getByRole('button', { name: 'Save' }))
+    expect(sent).toEqual([])
+    await user.click(screen.getByRole('button', { name: 'Volume: 1,2' }))
+    expect(screen.getByRole('textbox', { name: 'Volume' })).toHaveProperty('value', '1,2')
+    await user.click(screen.getByRole('button', { name: 'Save' }))
+    expect(sent).toEqual(['1,2'])
+  })
+
+  it('is none where the room writes thousands so', async () => {
+    sent.length = 0
+    const { user } = renderInRoom(form, { room: makeRoom({ locale: 'en-GB' }) })
+    await user.type(screen.getByRole('textbox', { name: 'Volume' }), '1,200')
+    await user.click(screen.getByRole('button', { name: 'Save' }))
+    expect(sent).toEqual(['1,200'])
+  })
+
+  it('that is no number at all keeps its form back too, and says so', async () => {
+    sent.length = 0
+    const { user } = renderInRoom(form, { room: makeRoom({ locale: 'de-DE' }) })
+    await user.type(screen.getByRole('textbox', { name: 'Volume' }), 'a jug{Enter}')
+    expect(screen.getByText('A number, such as 12,5.')).toBeDefined()
+    expect(sent).toEqual([])
+  })
+})
+
 describe('a time of day', () => {
   const starts = <Kept start="">{(text, keep) => <TimeBox label="Starts" text={text} onText={keep} isRequired />}</Kept>
 

@@ -1,4 +1,5 @@
 import type { Clutch, EggStage } from '@fryward/shared'
+import { dayMs } from '@fryward/words'
 
 /** Colour by share of the way to hatching: orange, dark, eyed, silver in the last nights. from memory */
 const stageFrom: [share: number, stage: EggStage][] = [
@@ -7,8 +8,6 @@ const stageFrom: [share: number, stage: EggStage][] = [
   [0.25, 'dark'],
   [0, 'orange'],
 ]
-
-const dayMs = 86_400_000
 
 /** The night it is expected on: the likeliest one. */
 export const likeliestNight = (clutch: Clutch) =>

@@ -1,5 +1,14 @@
 import type { Id, Task, TaskField } from '@fryward/shared'
-import { readTyped, sayNumber, toFieldUnit, toTyped, typedNumber, typeNumber, type UnitVoice } from '@fryward/words'
+import {
+  askWhich,
+  readTyped,
+  sayNumber,
+  toFieldUnit,
+  toTyped,
+  typedNumber,
+  typeNumber,
+  type UnitVoice,
+} from '@fryward/words'
 
 /** What has been typed into one field, as typed; the wire's value is read from it only at sign-off. */
 export type CountDraft = {
@@ -91,6 +100,7 @@ const improbableText = (field: NumberField | CountField, value: number, voice: U
 function readNumber(field: NumberField, text: string, voice: UnitVoice): FieldReading {
   const read = readTyped(text, field.unit, voice)
   if (read.is === 'empty') return { is: 'empty' }
+  if (read.is === 'unclear') return { is: 'wrong', message: `${text}: ${askWhich(text, voice)}` }
   if (read.is !== 'number') return { is: 'wrong', message: `A number, ${rangeText(field, voice)}.` }
   const { value } = read
   if (value < field.minimum || value > field.maximum)

@@ -1,6 +1,7 @@
 'use client'
 
 import type { Id } from '@fryward/shared'
+import { dayMs } from '@fryward/words'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import { lazy, Suspense } from 'react'
 import { useServerNow } from '@/base/dates/use-now.ts'
@@ -20,7 +21,6 @@ const PreyChart = lazy(() => import('./PreyChart.tsx').then((part) => ({ default
 
 /** Days drawn: long enough to see whether the feeds hold it, short enough to tell the rounds apart. */
 const shownDays = 4
-const dayMs = 86_400_000
 const kinds = ['count', 'feeding'] as const
 
 /** Prey left in the larvae's water over the hours, against what is meant to be held. */

@@ -1,4 +1,5 @@
 import type { CultureOutlook, Instant } from '@fryward/shared'
+import { dayMs } from '@fryward/words'
 import { amountScale, timeScale } from '@/base/charts/scales.ts'
 import { midnightsBetween } from '@/base/dates/midnights.ts'
 import { lanes, margin, tops } from './chart-lanes.ts'
@@ -19,8 +20,6 @@ const headroom = 1.8
 
 /** Of a date under the axis, with air to the next: "24 Nov" at 13 px. */
 const dateWidth = 74
-
-const dayMs = 86_400_000
 
 /** The axis reaches this far also over an empty culture, so that a line of noughts does not stand at the ceiling. */
 const lowestTopPerMl = 10
