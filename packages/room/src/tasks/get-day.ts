@@ -1,6 +1,7 @@
 import { addDays, husbandryDay, localDate } from '@fryward/husbandry'
 import { type Day, type Id, type PlainDate, RoundsSchema } from '@fryward/shared'
 import { findRoomMark, type Transaction, toDateColumn } from '@fryward/store'
+import { LRUCache } from 'lru-cache'
 import type { Context } from '../context.ts'
 import { dutyOf } from '../duty/duty-of.ts'
 import { notFound } from '../errors.ts'
@@ -10,8 +11,7 @@ import { taskIncludes, toTasks } from './task-view.ts'
 
 // Every write in a room moves its revision on, so a list read at a revision is the list until the next one. A phone
 // that asks again costs one indexed query; two hundred rooms with their today and tomorrow fit.
-const kept = new Map<string, Day>()
-const mostKept = 400
+const kept = new LRUCache<string, Day>({ max: 400 })
 
 /** A day's list as it is kept. A day that nobody has opened yet is an empty list that says so. */
 export async function getDay({
@@ -32,15 +32,8 @@ export async function getDay({
   const known = kept.get(key)
   if (known?.revision === mark.revision) return known
   const read = await readDay({ ctx, roomId, date: asked, today })
-  keep(key, read)
+  kept.set(key, read)
   return read
-}
-
-function keep(key: string, day: Day): void {
-  kept.delete(key)
-  kept.set(key, day)
-  const oldest = kept.keys().next()
-  if (kept.size > mostKept && !oldest.done) kept.delete(oldest.value)
 }
 
 type DayAsked = { roomId: Id; date: PlainDate; today: PlainDate }
