@@ -3,6 +3,7 @@
 import { performance } from 'node:perf_hooks'
 import { addDays, draftDay, rules } from '@fryward/husbandry'
 import { FullYear } from './full-year.mjs'
+import { timeUnderLock } from './under-lock.mjs'
 
 const firstDay = '2026-01-05'
 const days = 365
@@ -23,6 +24,7 @@ export async function run() {
     year.sign(drafts)
   }
   report(seen, year.vessels)
+  await timeUnderLock(year, addDays(firstDay, days - 1))
 }
 
 function timed(work) {
