@@ -10,8 +10,10 @@ export function roundsInOrder(day: HusbandryDay): DayRound[] {
 }
 
 /** `number` rounds spread over the day, first and last always among them; all rounds when there are fewer. */
-export function spreadRounds(day: HusbandryDay, number: number): DayRound[] {
-  const rounds = roundsInOrder(day)
+export const spreadRounds = (day: HusbandryDay, number: number): DayRound[] => spread(roundsInOrder(day), number)
+
+/** The same of any rounds in order. */
+export function spread(rounds: DayRound[], number: number): DayRound[] {
   if (number >= rounds.length) return rounds
   if (number <= 1) return rounds.slice(0, Math.max(0, number))
   const indexes = Array.from({ length: number }, (_, k) => Math.round((k * (rounds.length - 1)) / (number - 1)))

@@ -1,12 +1,16 @@
 import { DEFAULT_SIEVING_LOSS, preyTopUp } from '@fryward/live-feed'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import { type DayRound, spreadRounds } from '../calendar/rounds.ts'
+import { liveFeedRounds } from '../calendar/light.ts'
+import type { DayRound } from '../calendar/rounds.ts'
 import { larvalArtemiaFeedDefinition } from '../definitions/larvae/larval-artemia-feed.ts'
+import { larvalWeanDefinition } from '../definitions/larvae/larval-wean.ts'
+import type { ParameterValues } from '../rule/parameters.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { standingBatches } from '../state/batch-state.ts'
+import { batchNumbers, standingBatches } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
+import { daysOnDryFood } from '../state/dry-food.ts'
 import { type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
 
@@ -15,26 +19,34 @@ export type ArtemiaFeed = {
   tank: SnapshotTank
   diet: LarvalDiet
   targetPerMl: number
+  /** The larvae that it is for, by the book; null while nobody has said, and the tank's litres speak alone. */
+  larvae: number | null
+  /** Under 1 while dry food takes over. */
+  share: number
   count: PreyCount | null
   nauplii: number
 }
+
+// The age at which a larva eats as much as the parameter says (definition: Ma et al. 2013).
+const fullAtDay = 20
 
 /** What each Artemia feed of a day asks for; empty when a batch does not eat Artemia that day. */
 export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): ArtemiaFeed[] {
   const { isOn, parameters } = ruleInForce(snapshot, larvalArtemiaFeedDefinition)
   const diet = larvalDiet(batch, day.date)
   const tank = tankOf(snapshot, batch)
-  if (!isOn || !diet?.isOnArtemia || !tank) return []
-  const { from, to } = diet.species.feeding.artemiaPerMl.value
-  const daysOn = diet.day - diet.species.feeding.artemiaFirstDay.value
-  const progress = parameters.stretchDays === 0 ? 1 : Math.min(1, daysOn / parameters.stretchDays)
-  const targetPerMl = Math.min(parameters.mostPerMl, from + (to - from) * progress)
+  if (!isOn || !diet || !tank || diet.day < Math.max(0, diet.species.feeding.artemiaFirstDay.value)) return []
+  const share = artemiaShare(snapshot, { batch, diet, day, taperDays: parameters.taperDays })
+  if (share <= 0) return []
+  const { feedsPerDay: number, hoursBeforeDark } = parameters
+  const rounds = liveFeedRounds(day, { number, hoursBeforeDark })
+  const { now: larvae } = batchNumbers(snapshot, batch)
+  const targetPerMl = targetFor({ diet, tank, larvae, feeds: rounds.length, parameters }) * share
   const about = { prey: 'artemia', until: day.endsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1) ?? null
   const fed = preyFeedings(snapshot, batch, about).at(-1)
   // They are eaten within an hour or two: without a count since the last feed nothing is taken to be left.
   const count = last && (!fed || last.fact.at > fed.at) && last.fact.at >= day.startsAt ? last : null
-  const rounds = spreadRounds(day, parameters.feedsPerDay)
   return rounds.map((round) => {
     const { animalsToAdd } = preyTopUp({
       targetPerMl,
@@ -42,8 +54,40 @@ export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
       volumeL: tank.volumeL,
       hoursUntilNextFeed: 0,
     })
-    return { round, tank, diet, targetPerMl, count, nauplii: animalsToAdd }
+    return { round, tank, diet, targetPerMl, larvae, share, count, nauplii: animalsToAdd }
   })
+}
+
+/**
+ * Nauplii per mL to start a feed with: what so many larvae eat, never so thin that they hunt in vain, never above the
+ * most; from a little on the first days. By the litres alone while nobody knows how many they are.
+ */
+function targetFor(of: {
+  diet: LarvalDiet
+  tank: SnapshotTank
+  larvae: number | null
+  feeds: number
+  parameters: ParameterValues<typeof larvalArtemiaFeedDefinition.parameters>
+}): number {
+  const { diet, tank, larvae, feeds, parameters } = of
+  const { from, to } = diet.species.feeding.artemiaPerMl.value
+  const aDay = parameters.perLarvaPerDay * Math.min(1, diet.day / fullAtDay)
+  const wanted = larvae === null ? to : (larvae * aDay) / feeds / (tank.volumeL * 1000)
+  const daysOn = diet.day - diet.species.feeding.artemiaFirstDay.value
+  const progress = parameters.stretchDays === 0 ? 1 : Math.min(1, daysOn / parameters.stretchDays)
+  return Math.min(parameters.mostPerMl, from + (Math.max(from, wanted) - from) * progress)
+}
+
+/** All of it until nearly all take dry food, then less each day; where nobody offers any, until the species' last day. */
+function artemiaShare(
+  snapshot: RoomSnapshot,
+  of: { batch: SnapshotBatch; diet: LarvalDiet; day: HusbandryDay; taperDays: number },
+): number {
+  const { batch, diet, day, taperDays } = of
+  if (!ruleInForce(snapshot, larvalWeanDefinition).isOn)
+    return diet.day <= diet.species.feeding.weaningLastDay.value ? 1 : 0
+  const onDry = daysOnDryFood(snapshot, batch, day)
+  return onDry === null ? 1 : Math.max(0, 1 - onDry / taperDays)
 }
 
 /** The feeds of a day that still have something to ask, and all its rounds of Artemia. */

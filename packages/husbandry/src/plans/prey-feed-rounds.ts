@@ -1,5 +1,6 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import { type DayRound, spreadRounds } from '../calendar/rounds.ts'
+import { liveFeedRounds } from '../calendar/light.ts'
+import type { DayRound } from '../calendar/rounds.ts'
 import { larvalPreyTopUpDefinition } from '../definitions/larvae/larval-prey-top-up.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
@@ -9,7 +10,7 @@ export function topUpInForce(snapshot: RoomSnapshot) {
   return ruleInForce(snapshot, larvalPreyTopUpDefinition)
 }
 
-/** The rounds at which a batch is fed. */
+/** The rounds at which a batch is fed rotifers. */
 export function preyFeedRounds(snapshot: RoomSnapshot, day: HusbandryDay): DayRound[] {
-  return spreadRounds(day, topUpInForce(snapshot).parameters.feedsPerDay)
+  return liveFeedRounds(day, { number: topUpInForce(snapshot).parameters.feedsPerDay, hoursBeforeDark: 0 })
 }

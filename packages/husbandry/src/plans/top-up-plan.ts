@@ -1,6 +1,8 @@
-import { type Grazing, type PreyTopUp, preyTopUp } from '@fryward/live-feed'
-import { elapsedDays } from '../calendar/elapsed.ts'
+import { type PreyTopUp, preyTopUp } from '@fryward/live-feed'
+import type { Instant } from '@fryward/shared'
+import { addHours, elapsedDays, elapsedHours } from '../calendar/elapsed.ts'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { hoursByLight } from '../calendar/light.ts'
 import { type DayRound, roundOfInstant } from '../calendar/rounds.ts'
 import type { larvalPreyTopUpDefinition } from '../definitions/larvae/larval-prey-top-up.ts'
 import type { FactOf } from '../facts/fact.ts'
@@ -11,10 +13,18 @@ import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { batchNumbers } from '../state/batch-state.ts'
 import { type CultureDensity, densityAt } from '../state/culture-state.ts'
-import { culturesFeeding } from '../state/feed-links.ts'
-import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
+import { batchesFedBy, culturesFeeding } from '../state/feed-links.ts'
+import {
+  eatenPerLarvaPerHour,
+  grazingOf,
+  type LearnedGrazing,
+  type PreyCount,
+  preyCounts,
+  preyFeedings,
+} from '../state/grazing.ts'
 import { larvalDiet, tankOf } from '../state/larval-diet.ts'
-import { setAsideFor } from '../state/set-aside.ts'
+import { rotifersFed, setAsideFor } from '../state/set-aside.ts'
+import { type CultureSupply, cultureSupply } from './culture-supply.ts'
 import { preyFeedRounds, topUpInForce } from './prey-feed-rounds.ts'
 
 type TopUpParameterValues = ParameterValues<typeof larvalPreyTopUpDefinition.parameters>
@@ -34,22 +44,24 @@ export type TopUpPlan = {
   density: CultureDensity
   residual: Residual
   larvae: number | null
-  grazing: Grazing | null
+  grazing: LearnedGrazing | null
+  /** Hours until the next feed, by light and dark. */
+  hours: { light: number; dark: number }
   hoursUntilNextFeed: number
   topUp: PreyTopUp
   /** Animals and culture after the bounds: never above the most per mL, never more than the culture may give. */
   animals: number
   cultureMl: number
-  isBoundedByCulture: boolean
+  /** What keeps the culture from giving all of it: half of it in a day, or its floor; null when it can. */
+  boundedBy: CultureSupply['boundedBy'] | null
   isNeeded: boolean
 }
 
 // The last count may stand in for the next for a day, no longer. common practice
 const longestStandInDays = 1
-/** No single day takes more than half of a culture, whatever is fed from it. common practice */
-export const mostOfCulture = 0.5
 
 const remembered = rememberedBySnapshot<TopUpPlan[] | Gap | null>()
+const rememberedWants = rememberedBySnapshot<Wanted | null>()
 
 /**
  * What each feed of a day asks for; null when the batch does not eat rotifers that day.
@@ -69,6 +81,49 @@ export function topUpPlans(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Hu
 }
 
 function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): TopUpPlan[] | null {
+  const wanted = wantedBy(snapshot, batch, day)
+  const [first] = wanted?.plans ?? []
+  if (!wanted || !first) return null
+  const { culture } = first
+  const supply = cultureSupply(snapshot, culture, day)
+  const straightMl = batchesFedBy(snapshot, culture, day.date).reduce(
+    (sum, each) => sum + straightMlOf(snapshot, each, day),
+    0,
+  )
+  const share = straightMl > 0 ? Math.min(1, (supply.leftL * 1000) / straightMl) : 1
+  if (share === 1) return wanted.plans
+  const mineMl = wanted.setAsideMl + straightMlOf(snapshot, batch, day) * share
+  if (mineMl <= 0)
+    throw new Gap(
+      `${batch.name}: ${culture.name} has given all it can today${supply.boundedBy === 'floor' ? ' without falling under its floor' : ''}. Take rotifers from another culture or the chilled reserve, or give Artemia sooner.`,
+    )
+  const scale = Math.min(1, mineMl / wanted.openMl)
+  return wanted.plans.map((plan) => ({
+    ...plan,
+    animals: plan.animals * scale,
+    cultureMl: plan.cultureMl * scale,
+    boundedBy: scale < 1 ? supply.boundedBy : null,
+  }))
+}
+
+/** What a batch's feeds would take of its culture if that could give it all. */
+type Wanted = { plans: TopUpPlan[]; setAsideMl: number; openMl: number }
+
+/** Millilitres that a batch still wants today beyond what stands harvested for it; 0 when that cannot be worked out. */
+function straightMlOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): number {
+  const wanted = rememberedWants(snapshot, `${batch.id} ${day.date}`, () => {
+    try {
+      return wantedBy(snapshot, batch, day)
+    } catch (error) {
+      // The batch's own feeds say what is missing.
+      if (error instanceof Gap) return null
+      throw error
+    }
+  })
+  return wanted ? Math.max(0, wanted.openMl - wanted.setAsideMl) : 0
+}
+
+function wantedBy(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Wanted | null {
   const { isOn, parameters } = topUpInForce(snapshot)
   const diet = larvalDiet(batch, day.date)
   if (!isOn || diet?.isOnRotifers === false) return null
@@ -81,25 +136,32 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
     ...source,
     larvae: batchNumbers(snapshot, batch).now,
     grazing: grazingOf(snapshot, { batch, tank: source.tank, ...about }),
-    feedsPerDay: rounds.length,
   }
   const water: Water = {
     count: preyCounts(snapshot, batch, about).at(-1),
     fed: preyFeedings(snapshot, batch, about).at(-1),
   }
-  return rounds.map((round, index) => {
+  const plans = rounds.map((round, index) => {
     const residual = residualBefore(water, { day, rounds, index, assumedPerMl: parameters.refillUnderPerMl })
-    const hoursUntilNextFeed = hoursBetween(round, rounds[index + 1], { day, rounds })
-    const feed = { round, residual, hoursUntilNextFeed, parameters }
+    const next = rounds[index + 1]?.startsAt ?? nextMorning(rounds[0]!, day)
+    const hours = hoursByLight(snapshot.room, { from: round.startsAt, to: next })
+    const feed = { round, residual, hours, parameters }
     if (!setAside) return feedPlan(known, feed)
     const asHarvested = feedPlan({ ...known, density: setAside.density }, feed)
     if (asHarvested.cultureMl <= setAside.ml) return asHarvested
     return feedPlan({ ...known, density: mixed(setAside, known.density, asHarvested.cultureMl) }, feed)
   })
+  const fed = new Set(rotifersFed(snapshot, batch, day).map(({ at }) => roundOfInstant(rounds, at)?.id))
+  const open = plans.filter(({ round, isNeeded }) => isNeeded && !fed.has(round.id))
+  return { plans, setAsideMl: setAside?.ml ?? 0, openMl: open.reduce((sum, { cultureMl }) => sum + cultureMl, 0) }
 }
 
+/** The first feed of tomorrow: rounds keep their time of day. */
+const nextMorning = (first: DayRound, day: HusbandryDay): Instant =>
+  addHours(day.endsAt, elapsedHours(day.startsAt, first.startsAt))
+
 type Source = Pick<TopUpPlan, 'tank' | 'culture' | 'density'>
-type Known = Source & Pick<TopUpPlan, 'larvae' | 'grazing'> & { feedsPerDay: number }
+type Known = Source & Pick<TopUpPlan, 'larvae' | 'grazing'>
 type Water = { count: PreyCount | undefined; fed: FactOf<'feeding'> | undefined }
 
 /** The tank that is topped up, and the culture that gives, as dense as it is by now. */
@@ -143,19 +205,20 @@ function setAsideOf(
   return density && density.densityPerMl > 0 ? { ml, density } : null
 }
 
-/** What one feed asks for: the animals wanted, within what the water may hold and what the culture may give. */
+/** What one feed asks for: the animals wanted, within what the water may hold. */
 function feedPlan(
   known: Known,
-  feed: Pick<TopUpPlan, 'round' | 'residual' | 'hoursUntilNextFeed'> & { parameters: TopUpParameterValues },
+  feed: Pick<TopUpPlan, 'round' | 'residual' | 'hours'> & { parameters: TopUpParameterValues },
 ): TopUpPlan {
-  const { tank, culture, density, larvae, grazing, feedsPerDay } = known
-  const { round, residual, hoursUntilNextFeed, parameters } = feed
+  const { tank, culture, density, larvae, grazing } = known
+  const { round, residual, hours, parameters } = feed
+  const hoursUntilNextFeed = Math.min(48, hours.light + hours.dark)
   const topUp = preyTopUp({
     targetPerMl: parameters.targetPerMl,
     residualPerMl: residual.perMl,
     volumeL: tank.volumeL,
     ...(larvae === null ? {} : { larvae }),
-    ...(grazing === null ? {} : { eatenPerLarvaPerHour: grazing.eatenPerLarvaPerHour }),
+    ...(grazing === null ? {} : { eatenPerLarvaPerHour: eatenPerLarvaPerHour(grazing, hours) }),
     hoursUntilNextFeed,
     densityOfCulturePerMl: density.densityPerMl,
     sievingLoss: parameters.sievingLoss,
@@ -163,9 +226,7 @@ function feedPlan(
   const tankMl = tank.volumeL * 1000
   const roomFor = Math.max(0, (parameters.mostPerMl - residual.perMl) * tankMl)
   const perMlGiven = density.densityPerMl * (1 - parameters.sievingLoss)
-  const wantedMl = Math.min(topUp.animalsToAdd, roomFor) / perMlGiven
-  const mostMl = (mostOfCulture * culture.volumeL * 1000) / feedsPerDay
-  const cultureMl = Math.min(wantedMl, mostMl)
+  const cultureMl = Math.min(topUp.animalsToAdd, roomFor) / perMlGiven
   const leftPerMl = residual.perMl - topUp.expectedGrazing / tankMl
   return {
     round,
@@ -176,10 +237,11 @@ function feedPlan(
     larvae,
     grazing,
     hoursUntilNextFeed,
+    hours,
     topUp,
     animals: cultureMl * perMlGiven,
     cultureMl,
-    isBoundedByCulture: wantedMl > mostMl,
+    boundedBy: null,
     isNeeded: cultureMl > 0 && (residual.kind !== 'counted' || leftPerMl < parameters.refillUnderPerMl),
   }
 }
@@ -195,17 +257,6 @@ function residualBefore(
   const countedIn = rounds.findIndex(({ id }) => id === roundOfInstant(rounds, count.fact.at)?.id)
   const isForThisFeed = (!fed || count.fact.at > fed.at) && countedIn >= index && count.fact.at >= day.startsAt
   return { kind: isForThisFeed ? 'counted' : 'last-count', perMl: count.perMl, count }
-}
-
-function hoursBetween(
-  round: DayRound,
-  next: DayRound | undefined,
-  { day, rounds }: { day: HusbandryDay; rounds: DayRound[] },
-): number {
-  const untilNext = next
-    ? elapsedDays(round.startsAt, next.startsAt)
-    : elapsedDays(round.startsAt, day.endsAt) + elapsedDays(day.startsAt, rounds[0]!.startsAt)
-  return Math.min(48, Math.max(0, untilNext * 24))
 }
 
 /** Litres of a culture that a batch's feeds of the day ask for; 0 when it cannot be worked out or is not on rotifers. */

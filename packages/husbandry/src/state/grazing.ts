@@ -1,6 +1,6 @@
 import { type Grazing, type GrazingObservation, learnGrazing } from '@fryward/live-feed'
 import type { Instant } from '@fryward/shared'
-import { elapsedDays } from '../calendar/elapsed.ts'
+import { hoursByLight } from '../calendar/light.ts'
 import { countDensity } from '../facts/count-density.ts'
 import type { FactOf } from '../facts/fact.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
@@ -37,6 +37,13 @@ export function preyFeedings(
   return factsUntil(snapshot, 'feeding', { subjectId: batch.id, until }).filter((fact) => fact.data.food === prey)
 }
 
+/** What one larva eats an hour, in the light and in the dark, each learned from this batch's own counts. */
+export type LearnedGrazing = { light: Grazing | null; dark: Grazing | null }
+
+// An interval speaks for the light when nearly all of it was light, and so for the dark; others for neither.
+// common practice
+const nearlyAll = 0.8
+
 /**
  * What one larva of this batch eats an hour, from its own counts before and after feeding; null with nothing to learn
  * from (the published upper bound is no estimate and is not used for one).
@@ -44,23 +51,53 @@ export function preyFeedings(
 export function grazingOf(
   snapshot: RoomSnapshot,
   { batch, tank, prey, until }: { batch: SnapshotBatch; tank: SnapshotTank; prey: Prey; until: Instant },
-): Grazing | null {
+): LearnedGrazing | null {
   const larvae = batchNumbers(snapshot, batch).now
   if (larvae === null || larvae < 1) return null
   const counts = preyCounts(snapshot, batch, { prey, until })
   const feedings = preyFeedings(snapshot, batch, { prey, until })
-  const observations = counts.slice(1).flatMap((after, index): GrazingObservation[] => {
+  const observations = counts.slice(1).flatMap((after, index): SeenGrazing[] => {
     const before = counts[index]!
     const between = feedings.filter(({ at }) => at >= before.fact.at && at < after.fact.at)
     const [feeding] = between
     const animals = feeding?.data.animals
     // Two feeds between two counts leave open which of them was eaten.
     if (!feeding || animals === undefined || between.length !== 1) return []
-    const hours = elapsedDays(feeding.at, after.fact.at) * 24
+    const { light, dark } = hoursByLight(snapshot.room, { from: feeding.at, to: after.fact.at })
+    const hours = light + dark
     const beforePerMl = before.perMl + animals / (tank.volumeL * 1000)
     if (hours <= 0 || hours > longestDays * 24 || beforePerMl <= 0) return []
-    return [{ beforePerMl, afterPerMl: after.perMl, hours, larvae, volumeL: tank.volumeL }]
+    const seen = { beforePerMl, afterPerMl: after.perMl, hours, larvae, volumeL: tank.volumeL }
+    return [{ ...seen, lightShare: light / hours, isAllEaten: after.animalsCounted === 0 }]
   })
-  if (observations.length === 0) return null
-  return learnGrazing({ observations: observations.slice(-mostRemembered) })
+  const learned = {
+    light: learnFrom(observations.filter(({ lightShare }) => lightShare >= nearlyAll)),
+    dark: learnFrom(observations.filter(({ lightShare }) => lightShare <= 1 - nearlyAll)),
+  }
+  return learned.light || learned.dark ? learned : null
+}
+
+type SeenGrazing = GrazingObservation & { lightShare: number; isAllEaten: boolean }
+
+/**
+ * The mean of what was seen. A tank found empty says that they ate that much or more: it never lowers the mean, and
+ * where it says more than the mean does, more it is.
+ */
+function learnFrom(observations: readonly SeenGrazing[]): Grazing | null {
+  const last = observations.slice(-mostRemembered)
+  const seen = last.filter(({ isAllEaten }) => !isAllEaten)
+  const least = last.filter(({ isAllEaten }) => isAllEaten).map((each) => learnGrazing({ observations: [each] }))
+  const candidates = [...(seen.length > 0 ? [learnGrazing({ observations: seen })] : []), ...least]
+  const [first, ...others] = candidates
+  if (!first) return null
+  const most = others.reduce((a, c) => (c.eatenPerLarvaPerHour > a.eatenPerLarvaPerHour ? c : a), first)
+  return { ...most, observations: last.length }
+}
+
+/** What a larva is taken to eat an hour until its next feed. Where only the light is known they eat nothing by night. */
+export function eatenPerLarvaPerHour({ light, dark }: LearnedGrazing, hours: { light: number; dark: number }): number {
+  const all = hours.light + hours.dark
+  if (all <= 0) return 0
+  const perHour = (grazing: Grazing | null) => grazing?.eatenPerLarvaPerHour ?? 0
+  return (hours.light * perHour(light) + hours.dark * perHour(dark)) / all
 }

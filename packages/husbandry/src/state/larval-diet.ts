@@ -12,8 +12,6 @@ export type LarvalDiet = {
   day: number
   species: SpeciesProfile
   isOnRotifers: boolean
-  isOnArtemia: boolean
-  isWeaning: boolean
 }
 
 /** What a batch eats on a date by its species' profile; null for a species that the package does not know. */
@@ -27,8 +25,6 @@ export function larvalDiet(batch: SnapshotBatch, date: PlainDate): LarvalDiet | 
     day,
     species,
     isOnRotifers: day >= 0 && feeding.rotifersPerMl.value !== null && lastRotiferDay !== null && day <= lastRotiferDay,
-    isOnArtemia: day >= 0 && day >= feeding.artemiaFirstDay.value && day <= feeding.weaningLastDay.value,
-    isWeaning: day >= feeding.weaningFirstDay.value && day <= feeding.weaningLastDay.value,
   }
 }
 

@@ -6,7 +6,7 @@ export const larvalPreyTopUpDefinition = {
   id: 'larval-prey-top-up',
   title: 'Top up the prey',
   sentence:
-    'In {feedsPerDay} feeds a day keep {targetPerMl} rotifers in the larvae’s water, topping up when fewer than {refillUnderPerMl} would be left, never above {mostPerMl}; {sievingLoss} is lost in sieving.',
+    'In {feedsPerDay} feeds a day, in the light as far as the rounds allow, keep {targetPerMl} rotifers in the larvae’s water, topping up when fewer than {refillUnderPerMl} would be left, never above {mostPerMl}; {sievingLoss} is lost in sieving.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,
@@ -15,10 +15,12 @@ export const larvalPreyTopUpDefinition = {
       type: 'number',
       label: 'a day',
       unit: 'feeds',
-      default: 2,
+      default: 3,
       minimum: 1,
       maximum: 8,
-      source: commonPractice('two or three; at least 2 in Treece & Davis 2000, SRAC Publication 701'),
+      source: published(
+        'eaten at most 1,900 a larva a day and supplied in 3 feeds; at least 2: Treece & Davis 2000, SRAC Publication 701',
+      ),
     },
     targetPerMl: {
       type: 'number',

@@ -5,7 +5,6 @@ import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { spreadRounds } from '../../calendar/rounds.ts'
 import { copepodFeedDefinition } from '../../definitions/copepods/copepod-feed.ts'
 import type { FactDraft } from '../../facts/fact.ts'
-import { mostOfCulture } from '../../plans/top-up-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
@@ -32,6 +31,8 @@ const ContextSchema = z.object({
 const mostOfVessel = 0.2
 // Water still green at the feed has most of yesterday's cells in it. common practice
 const stillGreenShare = 0.5
+/** No single day takes more than half of a culture of algae, whatever is fed from it. common practice */
+const mostOfCulture = 0.5
 // What was seen of the water counts for three days of feeds, as with rotifers. common practice
 const looksCountHours = 72
 

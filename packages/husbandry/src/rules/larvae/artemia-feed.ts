@@ -1,16 +1,17 @@
-import type { Because, Phrase } from '@fryward/shared'
+import type { Because, Phrase, Quantity, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { larvalArtemiaFeedDefinition } from '../../definitions/larvae/larval-artemia-feed.ts'
 import type { FactDraft } from '../../facts/fact.ts'
 import { type ArtemiaFeed, artemiaFeedsAsked } from '../../plans/artemia-need.ts'
 import { hatchVessel } from '../../plans/hatch-vessel.ts'
+import { naupliiJar } from '../../plans/nauplii-jar.ts'
 import { weaning } from '../../plans/wean-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, profileLink, settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { givenAmountField, numberField } from '../../task/fields.ts'
-import { animals, litres, perMl, roundAnimals } from '../../task/measures.ts'
+import { animals, litres, measurableMl, mL, perMl, roundAnimals, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled, whichFeed } from '../../task/titles.ts'
 import { numberOf, type Values } from '../../task/values.ts'
@@ -19,6 +20,8 @@ import { dryFoodFact, dryFoodField, dryFoodLinks, dryFoodSteps } from './dry-foo
 const ContextSchema = z.object({
   nauplii: z.number(),
   vesselId: z.string().nullable(),
+  /** Nauplii per mL of the jar; null when nobody has counted it, and the feed is by number. */
+  perMl: z.number().nullable().default(null),
   /** Tasks that were kept before dry food was offered with the feed did not say. */
   withDry: z.boolean().default(false),
 })
@@ -28,46 +31,60 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
     const batch = batchById(snapshot, subject.id)
     const { rounds, asked } = artemiaFeedsAsked(snapshot, batch, day)
     const vessel = hatchVessel(snapshot, day.date)
+    const jar = vessel && naupliiJar(snapshot, vessel, day)
     const dry = weaning(snapshot, batch, day)
     return asked.map((feed) => {
       const nauplii = roundAnimals(feed.nauplii)
       const which = whichFeed(rounds.indexOf(feed.round), rounds.length)
       // Weaning larvae get their pinch of dry food in the same standing, before the live food.
       const withDry = dry?.withArtemia.some(({ id }) => id === feed.round.id) ? dry : null
+      const amount = jar ? mL(Math.max(0.1, measurableMl(feed.nauplii / jar.perMl))) : animals(nauplii)
       return {
         roundId: feed.round.id,
         content: taskContent({
           verb: 'feed',
           title: titled('give', {
-            amount: animals(nauplii),
-            thing: 'Artemia nauplii',
+            amount,
+            thing: jar && vessel ? `of the nauplii of ${vessel.name}` : 'Artemia nauplii',
             details: [...which, ...(withDry ? [also('dry food first')] : [])],
           }),
-          amount: animals(nauplii),
-          amountOf: 'newly hatched nauplii',
-          steps: [...(withDry ? dryFoodSteps() : []), ...feedSteps(feed, vessel)],
-          fields: [...feedFields(nauplii), ...(withDry ? [dryFoodField] : [])],
+          amount,
+          amountOf: jar ? 'nauplii, as counted' : 'newly hatched nauplii',
+          steps: [...(withDry ? dryFoodSteps() : []), ...feedSteps(feed, { vessel, nauplii, isCounted: jar !== null })],
+          fields: [...feedFields(amount), ...(withDry ? [dryFoodField] : [])],
           because: [
-            ...becauseOf(feed, nauplii),
+            ...becauseOf(feed, nauplii, parameter),
+            ...(jar
+              ? [
+                  factLink(jar.fact, {
+                    label: 'in the jar, counted',
+                    quantity: perMl(Math.round(jar.perMl)),
+                    joins: 'divided_by' as const,
+                  }),
+                  computedLink('to what a syringe shows', null, { label: 'to give', quantity: amount }),
+                ]
+              : []),
+            parameter('hoursBeforeDark', 'and'),
             parameter('stretchDays', 'and'),
             parameter('mostPerMl', 'and'),
             ...(withDry ? dryFoodLinks(withDry, 'and') : []),
           ],
         }),
-        context: { nauplii, vesselId: vessel?.id ?? null, withDry: withDry !== null },
+        context: { nauplii, vesselId: vessel?.id ?? null, perMl: jar?.perMl ?? null, withDry: withDry !== null },
       }
     })
   },
-  record: ({ context, values, subjectId }) => {
-    const { nauplii, vesselId, withDry } = ContextSchema.parse(context)
+  record: ({ context, content, values, subjectId }) => {
+    const { nauplii, vesselId, perMl, withDry } = ContextSchema.parse(context)
+    const amountMl = numberOf(values, 'amountMl') ?? content.amount?.value
+    const given =
+      perMl === null || amountMl === undefined
+        ? { animals: numberOf(values, 'animals') ?? nauplii }
+        : { amountMl, animals: Math.round(amountMl * perMl) }
     const feeding: FactDraft = {
       kind: 'feeding',
       subjectId,
-      data: {
-        food: 'artemia',
-        animals: numberOf(values, 'animals') ?? nauplii,
-        ...(vesselId === null ? {} : { fromCultureId: vesselId }),
-      },
+      data: { food: 'artemia', ...given, ...(vesselId === null ? {} : { fromCultureId: vesselId }) },
     }
     return {
       facts: [...leftFacts(subjectId, values), feeding, ...(withDry ? [dryFoodFact(subjectId, values)] : [])],
@@ -83,27 +100,34 @@ function leftFacts(subjectId: string, values: Values): FactDraft[] {
   return [{ kind: 'count', subjectId, data: { of: 'prey_artemia', animals, volumeMl: 1000 } }]
 }
 
-function feedSteps({ diet }: ArtemiaFeed, vessel: SnapshotCulture | null): Phrase[] {
+function feedSteps(
+  { diet }: ArtemiaFeed,
+  given: { vessel: SnapshotCulture | null; nauplii: number; isCounted: boolean },
+): Phrase[] {
+  const { vessel, nauplii, isCounted } = given
   const isFirstDay = diet.day === diet.species.feeding.artemiaFirstDay.value
   return [
     ...(isFirstDay ? [phrase('Their first Artemia: give a little, watch who takes it, keep the rotifers up.')] : []),
     phrase(
       `First nauplii${vessel ? ` of ${vessel.name}` : ''}, shells left behind, rinsed, brought to the tank’s warmth.`,
     ),
-    phrase('Measure them by the drop that was counted at the harvest.'),
+    isCounted
+      ? phrase('Stir the jar, then draw it up: that is about {number}.', { number: animals(nauplii) })
+      : phrase('Count the jar first, on the page of its hatch: then this is said in mL.'),
     phrase('In an hour or two hardly any should be left: then this was right. Many left: give less at the next feed.'),
   ]
 }
 
-function feedFields(nauplii: number) {
+function feedFields(planned: Quantity): TaskField[] {
+  const isByMl = planned.unit === 'mL'
   return [
     givenAmountField({
-      name: 'animals',
+      name: isByMl ? 'amountMl' : 'animals',
       label: 'Nauplii given',
-      unit: 'animals',
-      planned: nauplii,
-      maximum: Math.max(1e6, nauplii * 10),
-      step: 1000,
+      unit: planned.unit,
+      planned: planned.value,
+      maximum: Math.max(isByMl ? 100 : 1e6, planned.value * 10),
+      step: isByMl ? 0.1 : 1000,
     }),
     numberField({
       name: 'leftPerMl',
@@ -117,13 +141,40 @@ function feedFields(nauplii: number) {
   ]
 }
 
-function becauseOf({ diet, tank, count, targetPerMl }: ArtemiaFeed, nauplii: number): Because[] {
+type FeedParameter = (
+  name: keyof typeof larvalArtemiaFeedDefinition.parameters & string,
+  joins?: Because['joins'],
+) => Because
+
+function becauseOf(feed: ArtemiaFeed, nauplii: number, parameter: FeedParameter): Because[] {
+  const { diet, tank, count, targetPerMl, larvae, share: ofIt } = feed
   const { artemiaPerMl, artemiaFirstDay } = diet.species.feeding
   return [
+    ...(larvae === null
+      ? []
+      : [
+          computedLink('hatched, moves, losses and counts', null, {
+            label: 'larvae by the book',
+            quantity: animals(larvae),
+            joins: null,
+          }),
+          parameter('perLarvaPerDay', 'and'),
+        ]),
     profileLink(diet.species.tradeName, artemiaPerMl.source.citation, {
       label: 'Artemia to start a feed with',
       quantity: perMl(Number(targetPerMl.toFixed(2))),
+      joins: 'and',
     }),
+    ...(ofIt < 1
+      ? [
+          computedLink('days that nearly all have taken dry food', null, {
+            label: 'of it, as they take dry food',
+            quantity: share(Number(ofIt.toFixed(2))),
+            joins: 'and',
+          }),
+          parameter('taperDays', 'and'),
+        ]
+      : []),
     ...(count ? [factLink(count.fact, { label: 'left, counted', quantity: perMl(count.perMl), joins: 'minus' })] : []),
     settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL), joins: 'times' }),
     computedLink('prey top-up', null, { label: 'to add', quantity: animals(nauplii) }),

@@ -2,10 +2,11 @@ import type { Because, Phrase, TaskField } from '@fryward/shared'
 import type { FactDraft } from '../../facts/fact.ts'
 import type { Weaning } from '../../plans/wean-plan.ts'
 import { profileLink } from '../../rule/why.ts'
+import { dryFoodWords } from '../../state/dry-food.ts'
 import { choiceField } from '../../task/fields.ts'
 import { days } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
-import { textOf, type Values } from '../../task/values.ts'
+import { choiceOf, type Values } from '../../task/values.ts'
 
 /** How dry food is offered to larvae, alone or as the first part of an Artemia feed. */
 export function dryFoodSteps(): Phrase[] {
@@ -42,7 +43,6 @@ export function dryFoodLinks({ diet }: Weaning, joins: Because['joins']): Becaus
 }
 
 export function dryFoodFact(subjectId: string, values: Values): FactDraft {
-  const taken = textOf(values, 'taken')
-  const note = taken && { none: 'Hardly any take it.', some: 'Some take it.', all: 'Nearly all take it.' }[taken]
-  return { kind: 'feeding', subjectId, data: { food: 'dry', ...(note ? { note } : {}) } }
+  const taken = choiceOf(values, 'taken', ['none', 'some', 'all'] as const)
+  return { kind: 'feeding', subjectId, data: { food: 'dry', ...(taken ? { note: dryFoodWords[taken] } : {}) } }
 }

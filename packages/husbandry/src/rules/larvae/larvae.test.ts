@@ -183,7 +183,7 @@ describe('growing up', () => {
 
   test('dry food goes with the Artemia feed of its round, before the live food', () => {
     const { room, batch } = nursery('2026-03-01')
-    expect(room.drafts(date, [larvalWean]).drafts).toEqual([])
+    expect(onlyDraft(room.drafts(date, [larvalWean])).roundId).toBe('evening')
     const [feed] = room.drafts(date, [larvalArtemiaFeed]).drafts
     expect(saidTitle(feed)).toMatch(/^[\d.,]+ Artemia nauplii, first feed, dry food first$/)
     expect(signOff(larvalArtemiaFeed, feed!, { taken: 'all' }).facts.at(-1)).toEqual({
@@ -191,9 +191,9 @@ describe('growing up', () => {
       subjectId: batch.id,
       data: { food: 'dry', note: 'Nearly all take it.' },
     })
-    // More dry feeds than Artemia feeds: the rest stand alone.
+    // The evening is too near the dark for Artemia: its dry food stands alone.
     room.setting('larval-wean', { parameters: { feedsPerDay: 3 } })
-    expect(onlyDraft(room.drafts(date, [larvalWean])).roundId).toBe('midday')
+    expect(onlyDraft(room.drafts(date, [larvalWean])).roundId).toBe('evening')
     room.setting('larval-artemia-feed', { isOn: false })
     expect(room.drafts(date, [larvalWean]).drafts).toHaveLength(3)
   })
@@ -247,13 +247,33 @@ describe('growing up', () => {
     const { room, batch } = nursery('2026-02-20')
     expect(room.drafts(date, [larvalMove])).toEqual({ drafts: [], gaps: [] })
     room.fact('observation', batch.id, '2026-03-09T12:00:00.000Z', { signs: ['settled'] })
+    // Settled, and not known to eat dry food yet: they stay with their live food.
+    expect(room.drafts(date, [larvalMove])).toEqual({ drafts: [], gaps: [] })
+    room.fact('feeding', batch.id, '2026-03-09T18:30:00.000Z', { food: 'dry', note: 'Nearly all take it.' })
     expect(room.drafts(date, [larvalMove]).gaps[0]?.message).toContain('add a grow-out tank')
-    const growOut = room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 120 })
+    const growOut = room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 420 })
     const draft = onlyDraft(room.drafts(date, [larvalMove]))
     expect(signOff(larvalMove, draft, { number: 140 })).toEqual({
       facts: [],
       creations: [{ kind: 'juvenile_group', tankId: growOut.id, fromBatchId: batch.id, settledOn: date, number: 140 }],
     })
+  })
+
+  test('they move to the tank with just room enough, and are split where none takes all: half a fish a litre', () => {
+    const { room, batch } = nursery('2026-02-20')
+    room.fact('observation', batch.id, '2026-03-09T12:00:00.000Z', { signs: ['settled'] })
+    room.fact('feeding', batch.id, '2026-03-09T18:30:00.000Z', { food: 'dry', note: 'Nearly all take it.' })
+    room.fact('count', batch.id, '2026-03-09T18:40:00.000Z', { of: 'larvae', animals: [100] })
+    const taken = room.tank({ name: 'A', kind: 'grow_out', volumeL: 400 })
+    room.group({ settledOn: '2026-02-01', tankId: taken.id, number: 180 })
+    room.tank({ name: 'B', kind: 'grow_out', volumeL: 120 })
+    const split = onlyDraft(room.drafts(date, [larvalMove])).content
+    // B has room for 60, A for 200 less the 180 that are in it.
+    expect(split.title).toMatchObject({ text: 'Move {number} to B, counted', quantities: { number: { value: 60 } } })
+    expect(split.steps.map(({ text }) => text).join(' ')).toContain('A (20)')
+    room.tank({ name: 'C', kind: 'grow_out', volumeL: 1000 })
+    room.tank({ name: 'D', kind: 'grow_out', volumeL: 220 })
+    expect(onlyDraft(room.drafts(date, [larvalMove])).content.title.text).toBe('Move to D, counted')
   })
 
   test('a batch that nobody has called settled is asked about a week after it should have been', () => {

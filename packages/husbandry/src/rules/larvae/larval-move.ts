@@ -1,21 +1,26 @@
 import type { Because, TaskField } from '@fryward/shared'
 import { z } from 'zod'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { middleRound } from '../../calendar/rounds.ts'
 import { larvalMoveDefinition } from '../../definitions/larvae/larval-move.ts'
+import { larvalWeanDefinition } from '../../definitions/larvae/larval-wean.ts'
 import { rememberedByContent } from '../../memo/remembered.ts'
+import { type GrowOutPlace, growOutFor } from '../../plans/grow-out-room.ts'
 import { Gap } from '../../rule/gap.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { computedLink, factLink, profileLink } from '../../rule/why.ts'
+import { ruleInForce } from '../../rule/rule-in-force.ts'
+import { computedLink, factLink, profileLink, settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import type { SpeciesProfile } from '../../species/index.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { bookLines } from '../../state/book-lines.ts'
 import { factsUntil } from '../../state/day-facts.ts'
+import { daysOnDryFood } from '../../state/dry-food.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { choiceField, noteField, numberField } from '../../task/fields.ts'
-import { days } from '../../task/measures.ts'
+import { animals, days } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
@@ -60,29 +65,53 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
     )
     const window = settlingWindow({ snapshot, batch, tank, species: diet.species })
     const lastDay = lastLikelyDay(batch, { window, species: diet.species })
-    if (!seen && diet.day < lastDay + parameters.afterDays) return []
-    const growOut = snapshot.tanks
-      .filter(({ kind }) => kind === 'grow_out')
-      .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
-    const [to] = growOut
-    if (!to) throw new Gap(`${batch.name} is ready to move: add a grow-out tank for it.`)
+    // Settled is not yet weaned: until they eat dry food they stay where their live food is.
+    const isReady = seen !== undefined && isOnDryFood(snapshot, batch, day)
+    if (!isReady && diet.day < lastDay + parameters.afterDays) return []
+    const places = growOutFor(snapshot, numbers.now)
+    const [place] = places
+    if (!place) throw new Gap(`${batch.name} is ready to move: add a grow-out tank for it.`)
+    if (place.room === 0)
+      throw new Gap(`${batch.name} is ready to move, and no grow-out tank has room: place fish, or add a tank.`)
+    const { tank: to } = place
+    const number = numbers.now === null ? null : Math.min(numbers.now, place.room)
+    const isSplit = numbers.now !== null && numbers.now > place.room
     return [
       {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'move',
-          title: titled('move', { to: [{ name: to.name }], details: [also('counted')] }),
+          title: titled('move', {
+            amount: isSplit ? animals(place.room) : null,
+            to: [{ name: to.name }],
+            details: [also('counted')],
+          }),
           steps: [
             phrase('No net: a jug or a cup under water. Count every one, twice if they are few.'),
             phrase(
               `Bring them over to the other tank’s salinity and warmth within half an hour (${tank.salinity} to ${to.salinity}).`,
             ),
+            ...(isSplit
+              ? [
+                  phrase(`${to.name} has room for {room} and no more. Where the rest may go: ${othersWith(places)}.`, {
+                    room: animals(place.room),
+                  }),
+                ]
+              : []),
             phrase('Lights low for the rest of the day; dry food in the evening.'),
           ],
-          fields: moveFields(numbers.now, growOut),
+          fields: moveFields(
+            number,
+            places.map(({ tank: each }) => each),
+          ),
           because: [
             ...(seen ? [factLink(seen, { label: 'seen', text: 'most barred and settled' })] : []),
             ...settlingLinks(diet.species, window),
+            settingLink(to.id, 'volume and fish in it', {
+              label: `room in ${to.name}`,
+              quantity: animals(place.room),
+              joins: 'and',
+            }),
             parameter('afterDays', 'and'),
           ],
         }),
@@ -108,6 +137,18 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
     }
   },
 })
+
+/** The tanks that take the rest of a batch, by name and room; an honest word where there is none. */
+function othersWith([, ...others]: readonly GrowOutPlace[]): string {
+  const withRoom = others.filter(({ room }) => room > 0)
+  if (withRoom.length === 0) return 'no other grow-out tank has room, so they stay until one has'
+  return withRoom.map(({ tank, room }) => `${tank.name} (${room})`).join(', ')
+}
+
+/** Nearly all take dry food; where a room offers none as a task, nobody says so and the eye that saw them settle decides. */
+function isOnDryFood(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): boolean {
+  return !ruleInForce(snapshot, larvalWeanDefinition).isOn || daysOnDryFood(snapshot, batch, day) !== null
+}
 
 type Window = Forecast['window80'] | null
 

@@ -37,19 +37,26 @@ export function topUpLinks(
   ]
 }
 
-function grazingLinks({ grazing, topUp, hoursUntilNextFeed }: TopUpPlan): Because[] {
+function grazingLinks({ grazing, topUp, hours: until }: TopUpPlan): Because[] {
   if (!grazing || topUp.expectedGrazing <= 0) return []
+  const counts = (grazing.light?.observations ?? 0) + (grazing.dark?.observations ?? 0)
   return [
-    computedLink('counts before and after feeds', grazing.source, {
-      label: `eaten until the next feed, learned from ${grazing.observations} counts here`,
+    computedLink('counts before and after feeds', (grazing.light ?? grazing.dark)?.source ?? null, {
+      label: `eaten until the next feed, learned from ${counts} counts here, light and dark apart`,
       quantity: animals(roundAnimals(topUp.expectedGrazing)),
       joins: 'plus',
     }),
-    computedLink('the rounds', null, {
-      label: 'until the next feed',
-      quantity: hours(hoursUntilNextFeed),
-      joins: 'and',
-    }),
+    ...(['light', 'dark'] as const).flatMap((when) =>
+      until[when] > 0
+        ? [
+            computedLink('the rounds and the room’s lights', null, {
+              label: `in the ${when} until the next feed`,
+              quantity: hours(Number(until[when].toFixed(1))),
+              joins: 'and' as const,
+            }),
+          ]
+        : [],
+    ),
   ]
 }
 

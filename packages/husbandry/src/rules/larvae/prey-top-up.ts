@@ -87,6 +87,13 @@ export const larvalPreyTopUp = defineRule(larvalPreyTopUpDefinition, {
   },
 })
 
+const boundWords = {
+  share: (name: string) =>
+    `${name} cannot give it all: no more than half of it in a day, shared between all that eat from it. Find the rest elsewhere.`,
+  floor: (name: string) =>
+    `${name} cannot give it all without falling under its floor: what it has is shared between all that eat from it. Find the rest elsewhere.`,
+} as const
+
 /** What was really taken, in steps of what it is measured with. */
 function givenField(culture: SnapshotCulture, plannedMl: number): TaskField {
   return givenAmountField({
@@ -114,9 +121,7 @@ function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: numb
     phrase('Sieve, rinse, and resuspend in water from the larvae’s tank: culture water never goes into larvae.'),
     ...shockSteps(plan),
     phrase('Spread them over the surface, with the air gentle.'),
-    ...(plan.isBoundedByCulture
-      ? [phrase(`${culture.name} cannot give it all: no more than half of it in a day. Find the rest elsewhere.`)]
-      : []),
+    ...(plan.boundedBy === null ? [] : [phrase(boundWords[plan.boundedBy](culture.name))]),
   ]
 }
 

@@ -53,10 +53,18 @@ describe('counting the prey left', () => {
 })
 
 describe('topping up the prey', () => {
-  test('is asked twice a day until a room says otherwise', () => {
+  test('is asked three times a day, in the light, until a room says otherwise', () => {
+    const rounds = (room: SnapshotBuilder) => topUps(room).drafts.map(({ roundId }) => roundId)
     const { room } = nursery()
     room.setting('larval-prey-top-up', {})
-    expect(topUps(room).drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
+    expect(rounds(room)).toEqual(['morning', 'midday', 'evening'])
+    // Lights go off at 19:00: a round after that feeds nobody while two lit ones are there.
+    const late = { id: 'late', name: 'Late', at: '20:00' }
+    room.snapshot.room.rounds = [...room.snapshot.room.rounds, late]
+    expect(rounds(room)).toEqual(['morning', 'midday', 'evening'])
+    // Better in the dark than once a day.
+    room.snapshot.room.rounds = [room.snapshot.room.rounds[0]!, late]
+    expect(rounds(room)).toEqual(['morning', 'late'])
   })
 
   test('fills up what is missing: (10 - 4) x 20,000 animals, 530 mL of a culture of 250 per mL with a tenth lost', () => {
@@ -111,10 +119,41 @@ describe('topping up the prey', () => {
     expect(topUps(hungry.room).drafts[0]?.content.amount?.value).toBe(1300)
     const small = nursery()
     small.culture.volumeL = 2
-    // Half of 2 L over three feeds is 333 mL.
-    const [draft] = topUps(small.room).drafts
-    expect(draft?.content.amount?.value).toBe(330)
-    expect(draft?.content.steps.at(-1)?.text).toContain('cannot give it all')
+    // Half of 2 L, shared out by what each feed wants: 889, 444 and 444 mL.
+    const { drafts } = topUps(small.room)
+    expect(drafts.map(({ content }) => content.amount?.value)).toEqual([500, 250, 250])
+    expect(drafts[0]?.content.steps.at(-1)?.text).toContain('no more than half of it in a day')
+  })
+
+  test('batches on one culture share what it can give: no more than half of it in all, and never under its floor', () => {
+    const takenL = (perMl: number) => {
+      const room = new SnapshotBuilder()
+      const culture = room.culture({ startedAt: '2026-02-01T08:00:00.000Z' })
+      room.count(culture, '2026-03-10T06:30:00.000Z', [perMl, perMl, perMl])
+      for (const name of ['A', 'B', 'C']) {
+        const batch = room.batch({ name, hatchedOn: '2026-03-07', tankId: room.tank({ volumeL: 40 }).id, larvae: 300 })
+        room.feedLink(batch, culture)
+      }
+      const { drafts, gaps } = room.drafts(date, [larvalPreyTopUp])
+      return { litres: drafts.reduce((sum, { content }) => sum + (content.amount?.value ?? 0) / 1000, 0), gaps }
+    }
+    // 18 L: half is 9 L, to a jug's mark at each of nine feeds.
+    expect(takenL(150).litres).toBeGreaterThan(8.5)
+    expect(takenL(150).litres).toBeLessThan(9.3)
+    // 80 per mL: 1 - 50/80 = 0.375 of 18 L leave the floor of 50 per mL.
+    expect(takenL(80).litres).toBeLessThan(6.75 + 0.3)
+    expect(takenL(80).litres).toBeGreaterThan(6.75 - 0.3)
+    // At the floor nothing is left to give, and each batch is told so rather than left out.
+    expect(takenL(50)).toMatchObject({ litres: 0, gaps: [{}, {}, {}] })
+    expect(takenL(50).gaps[0]?.message).toContain('from another culture')
+  })
+
+  test('what was taken already today counts against it', () => {
+    const { room, culture } = nursery()
+    const part = { to: 'drain', volumeL: 8.9 } as const
+    room.fact('harvest', culture.id, '2026-03-10T06:45:00.000Z', { volumeL: 8.9, parts: [part] })
+    const litres = topUps(room).drafts.reduce((sum, { content }) => sum + (content.amount?.value ?? 0) / 1000, 0)
+    expect(litres).toBeCloseTo(0.1, 1)
   })
 
   test('signing off books the animals on the batch and takes them out of the culture', () => {

@@ -1,4 +1,5 @@
 import { artemiaHatchHours, COLD_STORE } from '@fryward/live-feed'
+import type { TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { addMinutes } from '../../calendar/elapsed.ts'
 import { lastRound, roundsInOrder } from '../../calendar/rounds.ts'
@@ -8,17 +9,33 @@ import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
 import { lastCare } from '../../state/care.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { noteField } from '../../task/fields.ts'
+import { countField, noteField } from '../../task/fields.ts'
 import { degC, hours, mL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { textOf } from '../../task/values.ts'
+import { countOf, textOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ volumeL: z.number() })
 // Hatching is known from 15 to 33 C (hatching time by temperature).
 const hatchC = { from: 15, to: 33 }
 // Screen under 150 um, kept under water: FAO Fish. Tech. Pap. 361, sect. 4.3.1.
 const screenUm = 150
+
+// A drop of a pipette. common practice
+const sampleMl = 0.1
+// Twice what is kept in the cold at most, 8 million a litre (COLD_STORE), and the thinnest jar worth a syringe.
+const densestPerMl = 16_000
+const likelyPerMl = [100, 8000] as const
+
+/** How dense the jar is, so that feeds are told in mL. */
+const jarField: TaskField = countField({
+  name: 'count',
+  label: 'Nauplii in the jar',
+  unit: 'per_mL',
+  maximum: densestPerMl,
+  likely: likelyPerMl,
+  volumeMl: sampleMl,
+})
 
 export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -54,9 +71,15 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
                 hours: hours(parameters.coldHours),
               },
             ),
-            phrase('Count a drop of {sample}, diluted, so that the feeds can be measured.', { sample: mL(0.1) }),
+            phrase(
+              'Stir the jar and count three drops of {sample}: every feed of the day is measured by that number.',
+              {
+                sample: mL(sampleMl),
+              },
+            ),
+            phrase('Too many to count? A mL of it into 99 mL of water, and write 100 as the dilution.'),
           ],
-          fields: [noteField('Hatched well? About how many?')],
+          fields: [jarField, noteField('Hatched well?')],
           because: [
             factLink(started, { label: 'cysts started', text: started.data.note ?? null }),
             settingLink(vessel.id, 'temperature', {
@@ -79,9 +102,11 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
   record: ({ context, values, subjectId }) => {
     const { volumeL } = ContextSchema.parse(context)
     const note = textOf(values, 'note')
+    const count = countOf(values, 'count')
     return {
       facts: [
         { kind: 'harvest', subjectId, data: { volumeL, parts: [{ to: 'chilled_reserve', volumeL }] } },
+        ...(count ? [{ kind: 'count', subjectId, data: { of: 'culture', ...count } } as const] : []),
         ...(note ? [{ kind: 'observation', subjectId, data: { note } } as const] : []),
       ],
     }

@@ -50,6 +50,59 @@ describe('feeding Artemia', () => {
     built.fact('count', batch.id, '2026-03-10T06:50:00.000Z', { of: 'prey_artemia', animals: [400], volumeMl: 1000 })
     expect(built.drafts(date, [larvalArtemiaFeed]).drafts[0]?.content.amount?.value).toBe(12_000)
   })
+
+  test('is by larvae as well as by litres, never too thin to be found and never above three a mL', () => {
+    const amount = (larvae: number) => {
+      const built = new SnapshotBuilder()
+      built.batch({ hatchedOn: '2026-03-01', tankId: built.tank({ volumeL: 40 }).id, larvae })
+      return built.drafts(date, [larvalArtemiaFeed]).drafts[0]?.content.amount?.value
+    }
+    // Day 8 of 20: 500 x 8/20 = 200 a larva a day in two feeds. 50 larvae get the thinnest, 0.5 a mL of 40 L.
+    expect([amount(50), amount(800), amount(5000)]).toEqual([20_000, 80_000, 120_000])
+  })
+
+  test('the last feed is two hours before dark or earlier, where the rounds allow two', () => {
+    const { built } = room('2026-03-01')
+    const rounds = () => built.drafts(date, [larvalArtemiaFeed]).drafts.map(({ roundId }) => roundId)
+    // Lights off at 19:00; the evening round is at 18:30.
+    expect(rounds()).toEqual(['morning', 'midday'])
+    built.snapshot.room.lightsOffAt = '21:00'
+    expect(rounds()).toEqual(['morning', 'midday', 'evening'])
+  })
+
+  test('is told in mL of the jar once that was counted at the harvest, and keeps both', () => {
+    const { built, batch, hatcher } = room('2026-03-01')
+    built.fact('care', hatcher.id, '2026-03-09T06:00:00.000Z', { act: 'start_artemia' })
+    const harvest = onlyDraft(built.drafts(date, [artemiaHarvest]))
+    const count = { animals: [200, 210, 190], volumeMl: 0.1, dilution: 1 }
+    for (const fact of signOff(artemiaHarvest, harvest, { count }).facts)
+      built.append(fact, { at: '2026-03-10T06:45:00.000Z' })
+    const [feed] = built.drafts(date, [larvalArtemiaFeed]).drafts
+    // 20,000 nauplii at 2,000 a mL.
+    expect(feed?.content.amount).toEqual({ value: 10, unit: 'mL' })
+    expect(signOff(larvalArtemiaFeed, feed!, { amountMl: 8 }).facts[0]).toEqual({
+      kind: 'feeding',
+      subjectId: batch.id,
+      data: { food: 'artemia', amountMl: 8, animals: 16_000, fromCultureId: hatcher.id },
+    })
+  })
+
+  test('goes on past the calendar until nearly all take dry food, then tapers over three days', () => {
+    const { built, batch } = room('2026-02-05')
+    const amounts = (on: string) =>
+      built.drafts(on, [larvalArtemiaFeed]).drafts.map(({ content }) => content.amount?.value)
+    // Day 32, a week past the last day of the profile.
+    expect(amounts(date)).toEqual([20_000, 20_000])
+    const dry = (at: string, note: string) => built.fact('feeding', batch.id, at, { food: 'dry', note })
+    dry('2026-03-09T18:30:00.000Z', 'Some take it.')
+    dry('2026-03-10T07:00:00.000Z', 'Nearly all take it.')
+    expect(amounts('2026-03-11')).toEqual([13_000, 13_000])
+    expect(amounts('2026-03-12')).toEqual([6700, 6700])
+    expect(amounts('2026-03-13')).toEqual([])
+    // Those that spit it out again get all of it again.
+    dry('2026-03-12T18:30:00.000Z', 'Hardly any take it.')
+    expect(amounts('2026-03-13')).toEqual([20_000, 20_000])
+  })
 })
 
 describe('starting cysts', () => {

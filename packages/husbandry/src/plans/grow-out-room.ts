@@ -1,0 +1,28 @@
+import { juvenileCountDefinition } from '../definitions/juveniles/juvenile-count.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
+import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
+import { groupNumbers } from '../state/group-state.ts'
+
+/** Fish that a grow-out tank may still take, by its litres and those that are in it already. */
+export function roomForFish(snapshot: RoomSnapshot, tank: SnapshotTank): number {
+  const { fishPerL } = ruleInForce(snapshot, juvenileCountDefinition).parameters
+  const there = snapshot.groups
+    .filter(({ tankId }) => tankId === tank.id)
+    .reduce((sum, group) => sum + (groupNumbers(snapshot, group).now ?? 0), 0)
+  return Math.max(0, Math.floor(fishPerL * tank.volumeL) - there)
+}
+
+export type GrowOutPlace = { tank: SnapshotTank; room: number }
+
+/**
+ * Grow-out tanks for so many fish: the one with the least room that takes them all, so that a large one stays free for
+ * more; where none does, those with most room first, to be split between.
+ */
+export function growOutFor(snapshot: RoomSnapshot, number: number | null): GrowOutPlace[] {
+  const places = snapshot.tanks
+    .filter(({ kind }) => kind === 'grow_out')
+    .map((tank) => ({ tank, room: roomForFish(snapshot, tank) }))
+    .sort((a, b) => b.room - a.room || a.tank.name.localeCompare(b.tank.name, 'en') || (a.tank.id < b.tank.id ? -1 : 1))
+  const whole = number === null ? undefined : places.findLast(({ room }) => room >= number)
+  return whole ? [whole, ...places.filter((place) => place !== whole)] : places
+}

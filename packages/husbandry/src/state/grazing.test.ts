@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest'
+import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
+import { eatenPerLarvaPerHour, grazingOf } from './grazing.ts'
+
+/** 200 larvae in 20 L, lights from 07:00 to 19:00; prey per mL counted and animals fed at the times given. */
+function tankWith(seen: { at: string; perMl?: number; fed?: number }[]) {
+  const room = new SnapshotBuilder()
+  const tank = room.tank({ volumeL: 20 })
+  const batch = room.batch({ hatchedOn: '2026-03-07', tankId: tank.id, larvae: 200 })
+  for (const { at, perMl, fed } of seen) {
+    const instant = `2026-03-${at}:00.000Z`
+    if (perMl !== undefined)
+      room.fact('count', batch.id, instant, { of: 'prey_rotifers', animals: [perMl * 10], volumeMl: 10 })
+    if (fed !== undefined) room.fact('feeding', batch.id, instant, { food: 'rotifers', animals: fed })
+  }
+  return grazingOf(room.build(), { batch, tank, prey: 'rotifers', until: '2026-03-12T00:00:00.000Z' })
+}
+
+const day = [
+  { at: '09T06:55', perMl: 2 },
+  { at: '09T07:00', fed: 160_000 },
+  { at: '09T12:00', perMl: 6 },
+]
+
+test('what is eaten in the light and in the dark is learned apart', () => {
+  const learned = tankWith([
+    ...day,
+    { at: '09T18:40', perMl: 4 },
+    { at: '09T19:00', fed: 120_000 },
+    { at: '10T07:00', perMl: 9 },
+  ])
+  // 10 to 6 per mL of 20 L by 200 in 5 h of light; 10 to 9 in 12 h of dark.
+  expect(learned?.light?.eatenPerLarvaPerHour).toBeCloseTo((4 * 20_000) / (200 * 5), 6)
+  expect(learned?.dark?.eatenPerLarvaPerHour).toBeCloseTo((1 * 20_000) / (200 * 12), 6)
+  expect(eatenPerLarvaPerHour(learned!, { light: 1, dark: 12 })).toBeCloseTo((80 + 12 * (100 / 12)) / 13, 6)
+})
+
+test('where only the light is known, nothing is taken to be eaten in the dark', () => {
+  const learned = tankWith(day)
+  expect(learned?.dark).toBeNull()
+  expect(eatenPerLarvaPerHour(learned!, { light: 6, dark: 6 })).toBeCloseTo(40, 6)
+})
+
+test('a tank found empty says that they ate so much or more: it raises what was learned and never lowers it', () => {
+  const empty = (fed: number) =>
+    tankWith([...day, { at: '10T06:55', perMl: 0 }, { at: '10T07:00', fed }, { at: '10T12:00', perMl: 0 }])
+  // 40,000 eaten in 5 h would be 40 an hour; the other morning showed 80.
+  expect(empty(40_000)?.light?.eatenPerLarvaPerHour).toBeCloseTo(80, 6)
+  expect(empty(200_000)?.light?.eatenPerLarvaPerHour).toBeCloseTo(200, 6)
+})
