@@ -25,7 +25,11 @@ function answer({ field, task, waters, story, random, atMs }) {
   if (field.type === 'yes_no') return false
   if (field.type === 'choice') return field.choices[0].value
   if (field.type === 'number')
-    return rounded(field.usual ?? (field.likelyMinimum + field.likelyMaximum) / 2, field.step)
+    // Where nothing may be found (dead fish, ammonia), nothing is, unless the story says so.
+    return rounded(
+      field.usual ?? (field.likelyMinimum === 0 ? 0 : (field.likelyMinimum + field.likelyMaximum) / 2),
+      field.step,
+    )
   return undefined
 }
 

@@ -150,6 +150,8 @@ async function meet({ database, roomId, people, waters, context }, { batch, atMs
     hatchedMs: batch.hatchedOn.getTime() + 20 * 3_600_000,
     atMs,
   })
+  // Whoever said what hatched has said what feeds it.
+  if (await database.prisma.feedLink.findFirst({ where: { roomId, batchId: batch.id, untilOn: null } })) return
   const culture = await database.prisma.subject.findFirstOrThrow({ where: { roomId, name: 'R1' } })
   await room.createFeedLink({
     ctx: context(people.caretaker, atMs + 30 * minuteMs),

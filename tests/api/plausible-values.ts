@@ -10,7 +10,8 @@ export function plausibleValues(task: Pick<Task, 'fields'>): Record<string, unkn
 export function plausibleValue(field: TaskField): unknown {
   switch (field.type) {
     case 'number':
-      return field.usual ?? middle(field)
+      // Where nothing may be found, nothing special is found.
+      return field.usual ?? (field.likelyMinimum === 0 ? 0 : middle(field))
     case 'count':
       return countOf(field, field.usual ?? middle(field))
     case 'choice':

@@ -182,6 +182,11 @@ function eyeOf(waters: Waters): Eye {
   const isBad = waters.random.uniform() < badDays
   return {
     densityPerMl: (draft) => waters.density.get(draft.subjectId) ?? 4 + 4 * waters.random.uniform(),
+    // A room raises what it has tanks for, and leaves the rest with their parents.
+    answer: ({ ruleId }, field) => {
+      if (ruleId !== 'clutch-morning-after' || field.type !== 'choice' || field.name !== 'tank') return undefined
+      return field.help?.startsWith('No larval tank') ? 'left' : field.choices[0]?.value
+    },
     unusual: ({ ruleId }, { name, maximum }) => {
       if (!isBad) return undefined
       if (ruleId === 'larval-ammonia-test' && name === 'totalAmmoniaNMgPerL') return highAmmoniaNMgPerL

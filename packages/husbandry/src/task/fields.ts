@@ -83,7 +83,8 @@ export function textField(input: FieldBase): TaskField {
 export function noteField(label = 'Anything worth a note'): TaskField {
   return textField({ name: 'note', label })
 }
-export function temperatureField(usual: number, isRequired = false): TaskField {
+/** What is measured has no usual value to tap: it is read and typed. `expected` says only what is likely. */
+export function temperatureField(expected: number, isRequired = false): TaskField {
   return numberField({
     name: 'temperatureC',
     label: 'Temperature',
@@ -91,12 +92,11 @@ export function temperatureField(usual: number, isRequired = false): TaskField {
     unit: 'degC',
     minimum: 0,
     maximum: 40,
-    likely: [usual - 3, usual + 3],
-    usual,
+    likely: [expected - 3, expected + 3],
     step: 0.1,
   })
 }
-export function salinityField(usual: number, isRequired = false): TaskField {
+export function salinityField(expected: number, isRequired = false): TaskField {
   return numberField({
     name: 'salinity',
     label: 'Salinity',
@@ -104,8 +104,7 @@ export function salinityField(usual: number, isRequired = false): TaskField {
     unit: 'psu',
     minimum: 0,
     maximum: 45,
-    likely: [Math.max(0, usual - 3), usual + 3],
-    usual,
+    likely: [Math.max(0, expected - 3), expected + 3],
     step: 0.5,
   })
 }

@@ -10,6 +10,8 @@ import { signOff } from './snapshot-builder.ts'
 
 export type Eye = {
   densityPerMl: (draft: TaskDraft, field: TaskField & { type: 'count' }) => number
+  /** What a sensible keeper answers where chance would not do; undefined for anything. */
+  answer?: (draft: TaskDraft, field: TaskField) => unknown
   /** What a number reads where it is out of the ordinary; undefined for about its usual value. */
   unusual?: (draft: TaskDraft, field: TaskField & { type: 'number' }) => number | undefined
 }
@@ -18,6 +20,11 @@ export type Eye = {
 export function typedValues(draft: TaskDraft, random: Random, eye: Eye): Record<string, unknown> {
   const values: Record<string, unknown> = {}
   for (const field of draft.content.fields) {
+    const answer = eye.answer?.(draft, field)
+    if (answer !== undefined) {
+      values[field.name] = answer
+      continue
+    }
     if (!field.isRequired && !isUnusual(field, draft, eye) && random.uniform() < 0.6) continue
     const value = typed(field, draft, random, eye)
     if (value !== undefined) values[field.name] = value
@@ -33,6 +40,8 @@ function typed(field: TaskField, draft: TaskDraft, random: Random, eye: Eye): un
     case 'number': {
       const unusual = eye.unusual?.(draft, field)
       if (unusual !== undefined) return Math.min(field.maximum, Math.max(field.minimum, unusual))
+      // Where nothing may be found, nothing is: dead fish, ammonia, larvae of a second night.
+      if (field.usual === null && field.minimum === 0 && field.likelyMinimum === 0) return 0
       const from = Math.max(field.minimum, field.usual === null ? field.likelyMinimum : field.usual * 0.9)
       const to = Math.min(field.maximum, field.usual === null ? field.likelyMaximum : field.usual * 1.1)
       return Number(between(random, from, Math.max(from, to)).toFixed(3))

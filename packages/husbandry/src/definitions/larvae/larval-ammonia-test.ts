@@ -4,7 +4,8 @@ import { commonPractice } from '../../rule/parameters.ts'
 export const larvalAmmoniaTestDefinition = {
   id: 'larval-ammonia-test',
   title: 'Test the larvae’s water',
-  sentence: 'From day {fromDay} test ammonia, pH and temperature in every larval tank every {everyDays} days.',
+  sentence:
+    'From day {fromDay} test ammonia, pH and temperature in every larval tank every {everyDays} days, and again in the next round after water was changed against ammonia.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,

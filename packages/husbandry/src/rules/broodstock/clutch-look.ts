@@ -53,7 +53,6 @@ function nestFields(eggs: number | null): TaskField[] {
       minimum: 0,
       maximum: Math.max(1, eggs ?? 5000),
       likely: [0, Math.max(50, (eggs ?? 500) * 0.2)],
-      usual: 0,
     }),
   ]
 }

@@ -46,7 +46,6 @@ export const clutchSecondNight = defineRule(clutchSecondNightDefinition, {
               minimum: 0,
               maximum: 100_000,
               likely: [0, Math.max(50, clutchEggs(snapshot, clutch) ?? outlookless)],
-              usual: 0,
               step: 10,
             }),
           ],

@@ -49,7 +49,6 @@ export function eggLookFields({ species }: EggLook): TaskField[] {
       minimum: 1,
       maximum: 20_000,
       likely: [Math.max(1, size.from * 0.1), size.to * 2],
-      usual: Math.round((size.from + size.to) / 2),
       step: 10,
     }),
   ]

@@ -49,7 +49,6 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
               minimum: 0,
               maximum: 100_000,
               likely: number === null ? [1, 2000] : [Math.max(1, number * 0.7), number * 1.05],
-              usual: number,
             }),
             noteField(),
           ],

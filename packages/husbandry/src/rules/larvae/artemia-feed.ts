@@ -38,7 +38,7 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
       const which = whichFeed(rounds.indexOf(feed.round), rounds.length)
       // Weaning larvae get their pinch of dry food in the same standing, before the live food.
       const withDry = dry?.withArtemia.some(({ id }) => id === feed.round.id) ? dry : null
-      const amount = jar ? mL(Math.max(0.1, measurableMl(feed.nauplii / jar.perMl))) : animals(nauplii)
+      const amount = jar && vessel ? jarAmount(feed.nauplii / jar.perMl, vessel) : animals(nauplii)
       return {
         roundId: feed.round.id,
         content: taskContent({
@@ -91,6 +91,10 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
     }
   },
 })
+
+/** What a syringe shows, and no more than the hatch can hold: a jar that thin has no more to give. */
+const jarAmount = (wantedMl: number, vessel: SnapshotCulture): Quantity =>
+  mL(Math.max(0.1, measurableMl(Math.min(wantedMl, vessel.volumeL * 1000))))
 
 /** What was seen of the last feed, as animals in a litre looked at by eye. */
 function leftFacts(subjectId: string, values: Values): FactDraft[] {

@@ -27,7 +27,6 @@ export function siphonFields(look: LarvalLook | null): TaskField[] {
       minimum: 0,
       maximum: 100_000,
       likely: [0, 100],
-      usual: 0,
     }),
     numberField({
       name: 'deformed',
@@ -36,7 +35,6 @@ export function siphonFields(look: LarvalLook | null): TaskField[] {
       minimum: 0,
       maximum: 100_000,
       likely: [0, 20],
-      usual: 0,
     }),
     noteField(),
   ]

@@ -149,6 +149,43 @@ describe('ammonia', () => {
     expect(room.drafts(date, [larvalAmmoniaAct]).drafts).toEqual([])
   })
 
+  test('is tested again in the next round after a change, and changed again where that is not enough', () => {
+    const { room, tank } = tested(0.5)
+    expect(room.drafts(date, [larvalAmmoniaTest]).drafts).toEqual([])
+    const change = onlyDraft(room.drafts(date, [larvalAmmoniaAct]))
+    expect(change.roundId).toBe('morning')
+    room.append(signOff(larvalAmmoniaAct, change).facts[0]!, { at: '2026-03-10T07:30:00.000Z' })
+    const again = onlyDraft(room.drafts(date, [larvalAmmoniaTest]))
+    expect(again).toMatchObject({
+      roundId: 'midday',
+      content: { title: { text: 'Test the ammonia again, after the change' } },
+    })
+    const values = { totalAmmoniaNMgPerL: 0.4, pH: 8.1 }
+    room.append(signOff(larvalAmmoniaTest, again, values).facts[0]!, { at: '2026-03-10T12:35:00.000Z' })
+    expect(onlyDraft(room.drafts(date, [larvalAmmoniaAct])).roundId).toBe('midday')
+    room.fact('water_change', tank.id, '2026-03-10T18:50:00.000Z', { removedL: 10, addedL: 10 })
+    // After the day's last round it is tomorrow's first.
+    expect(room.drafts(date, [larvalAmmoniaTest]).drafts).toEqual([])
+    expect(onlyDraft(room.drafts('2026-03-11', [larvalAmmoniaTest])).roundId).toBe('morning')
+  })
+
+  test('the test says from how much on the rule acts, and the rule acts from just that on', () => {
+    const { room } = nursery('2026-03-08')
+    const { steps, fields } = onlyDraft(room.drafts(date, [larvalAmmoniaTest])).content
+    const total = steps.at(-1)?.quantities.total?.value ?? 0
+    // At pH 8.2, 27 C and 30: about 8 % of it is NH3.
+    const water = { pH: 8.2, temperatureC: 27, salinity: 30 }
+    expect(unionisedAmmoniaNitrogen({ ...water, totalAmmoniaNitrogenMgPerL: total })).toBeCloseTo(0.02, 3)
+    const acts = (read: number) => {
+      const made = nursery('2026-03-06')
+      made.room.fact('water_test', made.tank.id, '2026-03-10T06:40:00.000Z', { totalAmmoniaNMgPerL: read })
+      return made.room.drafts(date, [larvalAmmoniaAct]).drafts.length
+    }
+    expect([acts(total * 0.95), acts(total * 1.05)]).toEqual([0, 1])
+    // What is measured is typed: there is nothing to accept in one tap.
+    expect(fields.map((field) => (field.type === 'number' ? field.usual : null))).toEqual([null, null, null])
+  })
+
   test('takes just the share that brings it to 0.01, where that is less than half', () => {
     const water = { pH: 8.1, temperatureC: 27, salinity: 30 }
     // The total at which NH3-N is 0.0201: a change of 1 - 0.01 / 0.0201 is a hair over half; so allow more.

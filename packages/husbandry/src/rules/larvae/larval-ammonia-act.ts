@@ -1,13 +1,12 @@
-import { changeFraction, unionisedAmmoniaNitrogen } from '@fryward/seawater'
+import { changeFraction } from '@fryward/seawater'
 import type { Because } from '@fryward/shared'
-import { firstRound } from '../../calendar/rounds.ts'
+import { firstRound, roundOfInstant, roundsInOrder } from '../../calendar/rounds.ts'
 import { larvalAmmoniaActDefinition } from '../../definitions/larvae/larval-ammonia-act.ts'
-import type { FactOf } from '../../facts/fact.ts'
+import { type AmmoniaTest, assumedPH, changeAfter, lastAmmoniaTest } from '../../plans/ammonia-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
-import type { SnapshotTank } from '../../snapshot/room-snapshot.ts'
-import { daysSince, factsUntil } from '../../state/day-facts.ts'
+import { daysSince } from '../../state/day-facts.ts'
 import { tankOf } from '../../state/larval-diet.ts'
 import { litres, measurableL, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
@@ -19,12 +18,6 @@ import {
   waterChangeFacts,
   waterChangeFields,
 } from '../parts/water-change.ts'
-import { lastAmmoniaTest } from './last-ammonia-test.ts'
-
-// Sea water where no pH was read: on the high side of 7.8-8.3, so that the poisonous part is not underrated. from memory
-const assumedPH = 8.2
-// Where the ammonia formulas hold (seawater).
-const ammoniaC = { from: 0, to: 40 }
 
 export const larvalAmmoniaAct = defineRule(larvalAmmoniaActDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -32,23 +25,19 @@ export const larvalAmmoniaAct = defineRule(larvalAmmoniaActDefinition, {
     const tank = tankOf(snapshot, batch)
     if (!tank) return []
     const test = lastAmmoniaTest(snapshot, tank, day)
-    const totalMgPerL = test?.data.totalAmmoniaNMgPerL
-    if (!test || totalMgPerL === undefined || totalMgPerL <= 0 || (daysSince(snapshot, test, day.date) ?? 9) > 1)
-      return []
-    const changedSince = [tank.id, batch.id].some((subjectId) =>
-      factsUntil(snapshot, 'water_change', { subjectId, until: day.endsAt }).some(
-        ({ at, data }) => at > test.at && data.removedL > 0,
-      ),
-    )
-    if (changedSince) return []
-    const nh3 = nh3Of(tank, { test, totalMgPerL })
+    if (!test || (daysSince(snapshot, test.fact, day.date) ?? 9) > 1) return []
+    if (changeAfter(snapshot, { tank, batch, at: test.fact.at, day })) return []
+    const { nh3MgPerL: nh3 } = test
     if (nh3 < parameters.actMgPerL) return []
+    const rounds = roundsInOrder(day)
+    // In the standing of the test, so that a second test of a day has a second change.
+    const round = (test.fact.at >= day.startsAt && roundOfInstant(rounds, test.fact.at)) || firstRound(day)
     const wanted = changeFraction({ current: nh3, incoming: 0, target: Math.min(nh3, parameters.watchMgPerL) })
     const fraction = Math.min(parameters.mostShare, wanted)
     const plannedL = measurableL(tank.volumeL * fraction)
     return [
       {
-        roundId: firstRound(day).id,
+        roundId: round.id,
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'change_water',
@@ -56,12 +45,12 @@ export const larvalAmmoniaAct = defineRule(larvalAmmoniaActDefinition, {
           ...waterChangeAmount(plannedL),
           steps: [
             ...matchSteps(tank),
-            phrase('Half an hour by a drip line, not at once; then test again.'),
+            phrase('Half an hour by a drip line, not at once. It is tested again in the next round.'),
             phrase('Look for the cause: dead animals, food left over, a filter that stands.'),
           ],
           fields: waterChangeFields(tank, plannedL),
           because: [
-            ...ammoniaLinks({ test, totalMgPerL, nh3 }),
+            ...ammoniaLinks(test),
             parameter('actMgPerL', 'and'),
             parameter('watchMgPerL', 'and'),
             computedLink('dilution by a change', null, {
@@ -82,31 +71,19 @@ export const larvalAmmoniaAct = defineRule(larvalAmmoniaActDefinition, {
   record: ({ context, values }) => ({ facts: waterChangeFacts(context, values) }),
 })
 
-type AmmoniaTest = { test: FactOf<'water_test'>; totalMgPerL: number }
-
-/** The poisonous part of a reading, mg/L NH3-N, by its own pH and warmth where they were read. */
-function nh3Of(tank: SnapshotTank, { test, totalMgPerL }: AmmoniaTest): number {
-  return unionisedAmmoniaNitrogen({
-    totalAmmoniaNitrogenMgPerL: totalMgPerL,
-    pH: test.data.pH ?? assumedPH,
-    temperatureC: Math.min(ammoniaC.to, Math.max(ammoniaC.from, test.data.temperatureC ?? tank.temperatureC)),
-    salinity: tank.salinity,
-  })
-}
-
-function ammoniaLinks({ test, totalMgPerL, nh3 }: AmmoniaTest & { nh3: number }): Because[] {
+function ammoniaLinks({ fact, totalMgPerL, nh3MgPerL }: AmmoniaTest): Because[] {
   return [
-    factLink(test, { label: 'total ammonia (as N)', quantity: { value: totalMgPerL, unit: 'mg_per_L' } }),
-    test.data.pH === undefined
+    factLink(fact, { label: 'total ammonia (as N)', quantity: { value: totalMgPerL, unit: 'mg_per_L' } }),
+    fact.data.pH === undefined
       ? computedLink('assumed, for none was read', 'from memory', {
           label: 'taken for the water',
           quantity: { value: assumedPH, unit: 'pH' },
           joins: 'and',
         })
-      : factLink(test, { label: 'read in the water', quantity: { value: test.data.pH, unit: 'pH' }, joins: 'and' }),
+      : factLink(fact, { label: 'read in the water', quantity: { value: fact.data.pH, unit: 'pH' }, joins: 'and' }),
     computedLink('ammonia by pH, warmth and salinity', 'Emerson et al. 1975; Bower & Bidwell 1978 (NBS scale)', {
       label: 'un-ionised, NH3-N',
-      quantity: { value: Number(nh3.toPrecision(2)), unit: 'mg_per_L' },
+      quantity: { value: Number(nh3MgPerL.toPrecision(2)), unit: 'mg_per_L' },
     }),
   ]
 }

@@ -169,7 +169,6 @@ function moveFields(number: number | null, growOut: readonly SnapshotTank[]): Ta
       minimum: 1,
       maximum: 100_000,
       likely: [1, Math.max(50, (number ?? 500) * 1.2)],
-      usual: number,
     }),
     choiceField({
       name: 'tank',

@@ -64,7 +64,6 @@ export function deformedFields(): TaskField[] {
       minimum: 0,
       maximum: 10_000,
       likely: [0, 30],
-      usual: 0,
     }),
     noteField(),
   ]

@@ -53,7 +53,6 @@ export const quarantineWatch = defineRule(quarantineWatchDefinition, {
               minimum: 0,
               maximum: 10_000,
               likely: [0, 5],
-              usual: 0,
             }),
             choiceField({
               name: 'deadOf',

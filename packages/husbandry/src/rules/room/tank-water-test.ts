@@ -40,7 +40,6 @@ export const tankWaterTest = defineRule(tankWaterTestDefinition, {
               minimum: 4,
               maximum: 11,
               likely: [7.6, 8.6],
-              usual: 8.1,
               step: 0.1,
             }),
             numberField({
@@ -49,7 +48,6 @@ export const tankWaterTest = defineRule(tankWaterTestDefinition, {
               label: 'Total ammonia (as N)',
               maximum: 100,
               likely: [0, 1],
-              usual: 0,
               step: 0.05,
             }),
             numberField({
@@ -58,7 +56,6 @@ export const tankWaterTest = defineRule(tankWaterTestDefinition, {
               label: 'Nitrite (as N)',
               maximum: 100,
               likely: [0, 1],
-              usual: 0,
               step: 0.05,
             }),
             numberField({
@@ -67,7 +64,6 @@ export const tankWaterTest = defineRule(tankWaterTestDefinition, {
               label: 'Nitrate (as N)',
               maximum: 1000,
               likely: [0, 50],
-              usual: 5,
               step: 1,
             }),
           ],
