@@ -158,7 +158,7 @@ describe('ammonia', () => {
     const again = onlyDraft(room.drafts(date, [larvalAmmoniaTest]))
     expect(again).toMatchObject({
       roundId: 'midday',
-      content: { title: { text: 'Test the ammonia again, after the change' } },
+      content: { title: { thing: 'the ammonia again, after the change' } },
     })
     const values = { totalAmmoniaNMgPerL: 0.4, pH: 8.1 }
     room.append(signOff(larvalAmmoniaTest, again, values).facts[0]!, { at: '2026-03-10T12:35:00.000Z' })
@@ -306,11 +306,14 @@ describe('growing up', () => {
     room.tank({ name: 'B', kind: 'grow_out', volumeL: 120 })
     const split = onlyDraft(room.drafts(date, [larvalMove])).content
     // B has room for 60, A for 200 less the 180 that are in it.
-    expect(split.title).toMatchObject({ text: 'Move {number} to B, counted', quantities: { number: { value: 60 } } })
+    expect(split.title).toMatchObject({ amount: { value: 60 }, to: [{ name: 'B' }] })
     expect(split.steps.map(({ text }) => text).join(' ')).toContain('A (20)')
     room.tank({ name: 'C', kind: 'grow_out', volumeL: 1000 })
     room.tank({ name: 'D', kind: 'grow_out', volumeL: 220 })
-    expect(onlyDraft(room.drafts(date, [larvalMove])).content.title.text).toBe('Move to D, counted')
+    expect(onlyDraft(room.drafts(date, [larvalMove])).content.title).toMatchObject({
+      amount: null,
+      to: [{ name: 'D' }],
+    })
   })
 
   test('a batch that nobody has called settled is asked about a week after it should have been', () => {
