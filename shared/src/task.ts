@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
-import { CountDataSchema, HarvestPartSchema } from './fact.ts'
+import { CountDataSchema } from './facts/count.ts'
+import { HarvestPartSchema } from './facts/harvest.ts'
 import { UserIdSchema } from './person.ts'
 import {
   IdSchema,

@@ -1,5 +1,5 @@
 import { AuditPageSchema, AuditQuerySchema } from '../audit.ts'
-import { FactPageSchema, FactQuerySchema, FactSchema, NewFactSchema, StrikeFactSchema } from '../fact.ts'
+import { FactPageSchema, FactQuerySchema, FactSchema, NewFactSchema, StrikeFactSchema } from '../facts/fact.ts'
 import { IdSchema } from '../primitives.ts'
 import { inRoom, routesTagged } from './route.ts'
 

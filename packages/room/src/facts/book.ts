@@ -12,6 +12,7 @@ import { RoomError } from '../errors.ts'
 import type { Work } from '../frame/write-in-room.ts'
 import { toFact } from './fact-view.ts'
 import { factIncludes } from './get-fact.ts'
+import { arrivals, bookKinds, isDeparture } from './kinds/index.ts'
 
 /** How the form that a fact comes from says that more left than the book knew of. */
 export type BeyondBook = {
@@ -22,7 +23,6 @@ export type BeyondBook = {
 }
 
 type Subject = { id: Id; kind: SubjectKind; name: string }
-type Departure = Extract<FactDraft, { kind: 'loss' | 'transfer' | 'outcome' }>
 type Asked = { fact: FactDraft; subject: Subject; at: Instant; beyondBook: BeyondBook }
 
 const books: Partial<Record<SubjectKind, (happened: Happened, subjectId: Id) => Book>> = {
@@ -50,17 +50,8 @@ export async function heldAgainstBook(work: Work, { fact, subject, at, beyondBoo
     subjectId: subject.id,
     detail: { kind: fact.kind, number, bookSaid: most, reason },
   })
-  return withReason(fact, reason)
-}
-
-export const isDeparture = (fact: FactDraft): fact is Departure =>
-  fact.kind === 'loss' || fact.kind === 'transfer' || fact.kind === 'outcome'
-
-/** One kind at a time: spread over all of them, data and kind would no longer belong together. */
-function withReason(fact: Departure, beyondBook: string): Departure {
-  if (fact.kind === 'loss') return { ...fact, data: { ...fact.data, beyondBook } }
-  if (fact.kind === 'transfer') return { ...fact, data: { ...fact.data, beyondBook } }
-  return { ...fact, data: { ...fact.data, beyondBook } }
+  // Spread over all kinds, data and kind would no longer belong together for the compiler.
+  return { ...fact, data: { ...fact.data, beyondBook: reason } } as typeof fact
 }
 
 function question(asked: { subject: Subject; number: number; most: number; path: string }): RoomError {
@@ -79,9 +70,8 @@ async function factsOfBook({ tx, roomId }: Work, subjectId: Id) {
       roomId,
       struckAt: null,
       OR: [
-        { subjectId, kind: { in: ['spawning', 'hatch', 'count', 'loss', 'transfer', 'outcome'] } },
-        { kind: 'transfer', data: { path: ['toSubjectId'], equals: subjectId } },
-        { kind: 'hatch', data: { path: ['batchId'], equals: subjectId } },
+        { subjectId, kind: { in: bookKinds } },
+        ...arrivals.map(({ kind, field }) => ({ kind, data: { path: [field], equals: subjectId } })),
       ],
     },
     include: factIncludes,

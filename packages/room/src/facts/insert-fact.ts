@@ -1,35 +1,14 @@
-import { type FactDraft, isSame } from '@fryward/husbandry'
-import { askFor, type FactKind, factDataSchemas, type Id, type Instant, type SubjectKind } from '@fryward/shared'
+import type { FactDraft } from '@fryward/husbandry'
+import { askFor, type FactKind, factDataSchemas, type Id, type Instant } from '@fryward/shared'
 import type { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { actorUserId } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
-import { findCard, hasBottle } from '../frame/directory.ts'
-import { changeSubject } from '../frame/subject-row.ts'
+import { findCard } from '../frame/directory.ts'
 import type { Work } from '../frame/write-in-room.ts'
-import { type BeyondBook, heldAgainstBook, isDeparture } from './book.ts'
-
-/** What each kind of fact may be about. */
-const subjectsOfKind: Record<FactKind, readonly SubjectKind[]> = {
-  count: ['culture', 'clutch', 'larval_batch', 'juvenile_group', 'tank'],
-  harvest: ['culture'],
-  feeding: ['culture', 'pair', 'larval_batch', 'juvenile_group', 'tank'],
-  inoculation: ['culture'],
-  water_change: ['culture', 'tank', 'larval_batch'],
-  water_test: ['culture', 'tank', 'larval_batch'],
-  loss: ['culture', 'tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
-  transfer: ['clutch', 'larval_batch', 'juvenile_group'],
-  observation: ['room', 'culture', 'tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
-  care: ['room', 'culture', 'tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group'],
-  spawning: ['clutch'],
-  hatch: ['clutch', 'larval_batch'],
-  treatment: ['tank', 'pair', 'larval_batch', 'juvenile_group'],
-  outcome: ['juvenile_group', 'larval_batch', 'pair'],
-  decision: ['clutch'],
-}
-
-/** Where animals may move to. */
-const homes: readonly SubjectKind[] = ['tank', 'pair', 'clutch', 'larval_batch', 'juvenile_group']
+import { type BeyondBook, heldAgainstBook } from './book.ts'
+import { isDeparture, rulesOf } from './kinds/index.ts'
+import { type KindRules, words } from './kinds/kind-rules.ts'
 
 // A phone's clock may run a little ahead of ours. common practice
 const clockSlackMs = 2 * 60_000
@@ -72,10 +51,12 @@ async function factRow(work: Work, input: ToKeep): Promise<Omit<Prisma.FactCreat
   assertNotInFuture(work, at)
   const subject = await findCard(work, fact.subjectId)
   if (!subject) throw notFound('subject')
-  if (!subjectsOfKind[fact.kind].includes(subject.kind))
+  // Rules and fact are of one kind, which the compiler cannot follow through a table.
+  const { about, assertFits, onKept } = rulesOf(fact.kind) as KindRules<FactKind>
+  if (!about.includes(subject.kind))
     throw invalid(
       'subjectId',
-      `A ${words(fact.kind)} is about a ${subjectsOfKind[fact.kind].map(words).join(' or a ')}; ${subject.name} is a ${words(subject.kind)}.`,
+      `A ${words(fact.kind)} is about a ${about.map(words).join(' or a ')}; ${subject.name} is a ${words(subject.kind)}.`,
     )
   const parsed = factDataSchemas[fact.kind].safeParse(fact.data)
   if (!parsed.success)
@@ -86,18 +67,10 @@ async function factRow(work: Work, input: ToKeep): Promise<Omit<Prisma.FactCreat
       })),
     })
   const fitting = { kind: fact.kind, data: parsed.data, subjectId: subject.id } as FactDraft
-  await assertFits(work, fitting)
+  await assertFits?.(work, fitting)
   const { beyondBook = { path: 'data.beyondBook' } } = input
   const kept = await heldAgainstBook(work, { fact: fitting, subject, at, beyondBook })
-  if (kept.kind === 'decision') {
-    await changeSubject(work, { id: subject.id })
-    work.audit({
-      action: 'clutch.change',
-      subjectId: subject.id,
-      detail: { intent: kept.data.intent },
-      why: `${subject.name} was changed`,
-    })
-  }
+  await onKept?.(work, kept, subject)
   return {
     roomId: work.roomId,
     kind: fact.kind,
@@ -115,78 +88,3 @@ export function assertNotInFuture(work: Pick<Work, 'ctx'>, at: Instant, path = '
   if (Date.parse(at) > Date.parse(work.ctx.now) + clockSlackMs)
     throw invalid(path, `${at} is still to come; say when it was done, at the latest now.`, at)
 }
-
-/** What only the room can tell: that named things exist, are of the right kind and are large enough. */
-async function assertFits(work: Work, fact: FactDraft): Promise<void> {
-  if (fact.kind === 'harvest') {
-    const culture = await findCard(work, fact.subjectId)
-    if (culture?.volumeL != null && fact.data.volumeL > culture.volumeL + 1e-9)
-      throw invalid(
-        'data.volumeL',
-        `${culture.name} holds ${culture.volumeL} L; ${fact.data.volumeL} L cannot come out of it.`,
-        fact.data.volumeL,
-      )
-    for (const part of fact.data.parts)
-      if (part.subjectId !== undefined)
-        await assertNamed(work, {
-          id: part.subjectId,
-          kind: part.to === 'culture' ? 'culture' : 'larval_batch',
-          path: 'data.parts',
-        })
-  }
-  if (fact.kind === 'water_change') {
-    const volumeL = (await findCard(work, fact.subjectId))?.volumeL ?? null
-    if (volumeL !== null && Math.max(fact.data.removedL, fact.data.addedL) > volumeL + 1e-9)
-      throw invalid(
-        'data.removedL',
-        `The vessel holds ${volumeL} L; more than that cannot be taken out or put in at once. Record a larger change as several.`,
-      )
-    if (isSame([fact.data.removedL, fact.data.addedL], [0, 0]))
-      throw invalid('data.addedL', 'Water was taken out or put in: say how many litres.')
-  }
-  if (fact.kind === 'feeding' && fact.data.fromCultureId !== undefined)
-    await assertNamed(work, { id: fact.data.fromCultureId, kind: 'culture', path: 'data.fromCultureId' })
-  if (fact.kind === 'feeding' && fact.data.concentrateId !== undefined) {
-    if (!(await hasBottle(work, fact.data.concentrateId)))
-      throw invalid(
-        'data.concentrateId',
-        'There is no such bottle of concentrate in this room.',
-        fact.data.concentrateId,
-      )
-  }
-  if (fact.kind === 'inoculation' && fact.data.fromCultureId !== undefined)
-    await assertNamed(work, { id: fact.data.fromCultureId, kind: 'culture', path: 'data.fromCultureId' })
-  if (fact.kind === 'transfer') await assertDestination(work, fact)
-  if (
-    fact.kind === 'count' &&
-    fact.data.of !== 'larvae' &&
-    fact.data.of !== 'eggs' &&
-    fact.data.of !== 'juveniles' &&
-    fact.data.volumeMl === undefined
-  )
-    throw invalid(
-      'data.volumeMl',
-      'Say how many mL were looked at in each replicate: a count without its volume is no density.',
-    )
-}
-
-/** Animals arrive where animals live, and a move within one thing is none. */
-async function assertDestination(work: Work, fact: Extract<FactDraft, { kind: 'transfer' }>): Promise<void> {
-  const { toSubjectId } = fact.data
-  await assertNamed(work, { id: toSubjectId, path: 'data.toSubjectId' })
-  const destination = await findCard(work, toSubjectId)
-  if (toSubjectId === fact.subjectId || !destination || !homes.includes(destination.kind))
-    throw invalid(
-      'data.toSubjectId',
-      `Animals move to another ${homes.map(words).join(' or ')}; ${destination?.name ?? 'this'} is none.`,
-      toSubjectId,
-    )
-}
-
-async function assertNamed(work: Work, named: { id: Id; kind?: SubjectKind; path: string }): Promise<void> {
-  const subject = await findCard(work, named.id)
-  if (!subject || (named.kind && subject.kind !== named.kind))
-    throw invalid(named.path, `There is no such ${words(named.kind ?? 'tank')} in this room.`, named.id)
-}
-
-const words = (word: string): string => word.replaceAll('_', ' ')
