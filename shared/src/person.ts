@@ -9,6 +9,17 @@ export const EmailSchema = z.email().check(atMost(254))
 /** Length only, as NIST SP 800-63B (2017, section 5.1.1) asks; no rules about character kinds. */
 export const PasswordSchema = text({ shortest: 10, longest: 128, wanted: 'a password of at least 10 characters' })
 
+// Control characters, line ends, and marks that nobody sees or that turn the direction of what is written after them: with
+// these a name passes for another, or garbles the sentence it stands in. Joiners stay: scripts and emoji need them.
+// Source: Unicode 16, UAX #9 (directional formatting characters) and general categories Cc, Zl, Zp.
+const hiddenMarks =
+  /[\p{Cc}\p{Zl}\p{Zp}\u00ad\u061c\u180e\u200b\u200e\u200f\u202a-\u202e\u2060-\u2064\u2066-\u206f\ufeff]/u
+
+/** What a new person is called; others read it beside everything that person does. */
+const NewPersonNameSchema = NameSchema.check(
+  z.refine((name) => !hiddenMarks.test(name), 'a name without control characters and marks of direction'),
+)
+
 export const PersonSchema = z
   .object({ userId: UserIdSchema, name: z.string(), email: z.string(), role: RoleSchema, joinedAt: InstantSchema })
   .register(z.globalRegistry, { id: 'Person' })
@@ -39,7 +50,7 @@ export type ServerStatus = z.infer<typeof ServerStatusSchema>
 
 export const ClaimSchema = z.strictObject({
   code: trimmedText({ shortest: 4, longest: 64 }),
-  name: NameSchema,
+  name: NewPersonNameSchema,
   email: EmailSchema,
   password: PasswordSchema,
 })
@@ -73,5 +84,5 @@ export type CreatedInvitation = z.infer<typeof CreatedInvitationSchema>
 export const InvitationPreviewSchema = z
   .object({ roomName: z.string(), role: RoleSchema, invitedByName: z.string(), expiresAt: InstantSchema })
   .register(z.globalRegistry, { id: 'InvitationPreview' })
-export const JoinSchema = z.strictObject({ name: NameSchema, email: EmailSchema, password: PasswordSchema })
+export const JoinSchema = z.strictObject({ name: NewPersonNameSchema, email: EmailSchema, password: PasswordSchema })
 export const TokenSchema = text({ shortest: 16, longest: 128 })

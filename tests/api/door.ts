@@ -22,8 +22,12 @@ export function doorOf(world: World) {
         headers: { host: 'localhost:3000', origin: 'http://localhost:3000', ...headers },
         payload: { email, password: typed },
       }),
-    join: (token: string, email: string, name = 'Newcomer') =>
-      world.call(null, 'joinByInvitation', { params: { token }, body: { name, email, password } }),
+    join: (token: string, email: string, name = `Newcomer ${freshAddress()}`) =>
+      world.call(null, 'joinByInvitation', {
+        params: { token },
+        body: { name, email, password },
+        address: freshAddress(),
+      }),
     invite: async ({ owner, roomId }: { owner: Person; roomId: string }, role: Role = 'stand_in', daysValid = 7) => {
       const made = await world.ok(owner, 'createInvitation', { params: { roomId }, body: { role, daysValid } })
       return { ...made, token: made.link.split('/').at(-1)! }

@@ -41,6 +41,46 @@ describe('invitations', () => {
     expect(JSON.stringify(listed)).not.toContain(made.token)
   })
 
+  test('a repeat gets the same link, and nothing that the server keeps holds its token', async () => {
+    const asked = { ...inRoom(), body: { role: 'viewer' as const }, key: 'an-invitation-made-once' }
+    const made = await world.ok(owner, 'createInvitation', asked)
+    expect(await world.ok(owner, 'createInvitation', asked)).toEqual(made)
+    const other = await world.ok(owner, 'createInvitation', { ...asked, key: 'another-invitation' })
+    expect(other.link).not.toBe(made.link)
+    const token = made.link.split('/').at(-1)!
+    expect((await world.call(null, 'getInvitationPreview', { params: { token } })).status).toBe(200)
+    const { rows } = await world.database.pool.query<{ text: string }>(
+      'SELECT kept::text AS text FROM idempotency_key AS kept UNION ALL SELECT invitation::text FROM invitation',
+    )
+    expect(rows.length).toBeGreaterThan(2)
+    for (const row of rows) expect(row.text).not.toContain(token)
+  })
+
+  test('nobody joins under the name of somebody who is there', async () => {
+    const { token } = await door.invite({ owner, roomId })
+    const taken = await door.join(token, 'same-name@example.test', 'the OWNER')
+    expect(taken.problem).toMatchObject({ code: 'conflict', fields: [{ path: 'name' }] })
+    expect(await world.database.prisma.user.count({ where: { email: 'same-name@example.test' } })).toBe(0)
+    const namesake = await world.person('The Owner')
+    const accepted = await world.call(namesake, 'acceptInvitation', { params: { token }, body: {} })
+    expect(accepted.problem?.code).toBe('conflict')
+    expect((await door.join(token, 'same-name@example.test', 'Another owner')).status).toBe(201)
+  })
+
+  test.each(['Sam\u202e', '\u2066Sam', 'Sa\u200bm', 'Sam\u0007', 'Sam\nSmith', '\u200e', 'x'.repeat(81), ' '])(
+    'nobody joins as %j',
+    async (name) => {
+      const { token } = await door.invite({ owner, roomId })
+      const answer = await door.join(token, 'odd-name@example.test', name)
+      expect(answer.problem).toMatchObject({ code: 'invalid_input', fields: [{ path: 'name' }] })
+    },
+  )
+
+  test.each(['Zoë', 'José María', '李小龍', 'علی‌رضا', '👩‍🌾 Ana', "O'Brien"])('%s joins', async (name) => {
+    const { token } = await door.invite({ owner, roomId })
+    expect((await door.join(token, `named-${name.length}-${name.codePointAt(0)}@example.test`, name)).status).toBe(201)
+  })
+
   test('somebody new joins with an account of their own, signs in with it, and has the role', async () => {
     const { token, id } = await door.invite({ owner, roomId }, 'stand_in')
     const answer = await door.join(token, 'Sam@Example.test', 'Sam')

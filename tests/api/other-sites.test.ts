@@ -29,6 +29,10 @@ describe('other sites and other names', () => {
   test.each<Record<string, string>>([
     { origin: 'https://evil.example' },
     { origin: 'http://localhost:3001' },
+    { origin: 'https://localhost:3000' },
+    { origin: 'http://127.0.0.1:3000' },
+    { origin: 'https://localhost:3000', 'x-forwarded-proto': 'https' },
+    { origin: 'http://evil.example', 'x-forwarded-host': 'evil.example' },
     { origin: 'http://localhost.evil.example:3000' },
     { origin: 'null' },
     { origin: 'nonsense' },

@@ -167,7 +167,7 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
   getInvitationPreview: async (writing) => ({ params: { token: (await invitationOf(writing)).token } }),
   joinByInvitation: async (writing) => ({
     params: { token: (await invitationOf(writing)).token },
-    body: { name: 'Joiner', email: `join-${writing.serial}@example.test`, password: 'long enough 1' },
+    body: { name: `Joiner ${writing.serial}`, email: `join-${writing.serial}@example.test`, password: 'long enough 1' },
   }),
   acceptInvitation: async (writing) => ({ params: { token: (await invitationOf(writing)).token }, body: {} }),
   listPeople: (writing) => ({ params: inRoom(writing) }),

@@ -30,6 +30,8 @@ type Parts<K extends JsonRouteId> = {
   query?: Record<string, string | number>
   body?: BodyInputOf<K>
   key?: string
+  /** The address it comes from; one and the same without it. */
+  address?: string
 }
 export type Answer<K extends JsonRouteId> = {
   status: number
@@ -135,6 +137,7 @@ async function request<K extends JsonRouteId>({
   const response = await app.inject({
     method: route.method,
     url: addressOf(id, parts.params),
+    ...(parts.address ? { remoteAddress: parts.address } : {}),
     query: Object.fromEntries(Object.entries(parts.query ?? {}).map(([name, value]) => [name, String(value)])),
     headers: {
       host: 'localhost:3000',

@@ -1,10 +1,11 @@
 import { randomUUID } from 'node:crypto'
 import rateLimit from '@fastify/rate-limit'
 import type { Database } from '@fryward/store'
-import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import fastify, { type FastifyInstance } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import { createAuth } from './auth.ts'
 import { backupsOf } from './backups.ts'
+import { loggedRequest } from './logged-request.ts'
 import { openPhotoStore } from './photo-store.ts'
 import { cleanText } from './plugins/clean-text.ts'
 import { documentation } from './plugins/documentation.ts'
@@ -29,7 +30,8 @@ export type ApiOptions = {
   webUrl?: string | undefined
   tls?: { cert: Buffer; key: Buffer } | undefined
   trustedProxies?: string[] | undefined
-  logger?: FastifyServerOptions['logger']
+  /** How much is logged; nothing without it. */
+  logLevel?: string
   /** Folder that photos are kept in; without it this server keeps none. */
   photosFolder?: string | undefined
   /** Requests a minute from one address. */
@@ -42,7 +44,7 @@ export type ApiOptions = {
 export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   const { database, publicUrl, version, now = () => new Date().toISOString(), patienceMs = 30_000 } = options
   const app = fastify({
-    logger: options.logger ?? false,
+    logger: options.logLevel ? { level: options.logLevel, serializers: { req: loggedRequest } } : false,
     genReqId: () => randomUUID(),
     trustProxy: options.trustedProxies ?? false,
     // What each route takes is said by the table of routes.
@@ -77,6 +79,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   await registerRoutes(app, {
     publicUrl,
     version,
+    secret: options.authSecret,
     photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null,
     backups: backupsOf({ database, photosFolder: options.photosFolder, log: app.log }),
   })

@@ -22,7 +22,7 @@ async function main(): Promise<void> {
     trustedProxies: config.TRUSTED_PROXIES?.split(',').map((address) => address.trim()),
     photosFolder: config.DATA_DIR ? join(config.DATA_DIR, 'photos') : undefined,
     requestsPerMinute: config.REQUESTS_PER_MINUTE,
-    logger: { level: config.LOG_LEVEL },
+    logLevel: config.LOG_LEVEL,
   })
   serveAuthority(app, config)
   const url = await app.listen({ host: config.HOST, port: config.PORT })

@@ -4,12 +4,13 @@ import type { FastifyInstance } from 'fastify'
 import fp from 'fastify-plugin'
 
 /**
- * Refuses writes that another site sends through a signed-in browser, and hosts that this server does not answer to
+ * Refuses writes that another site sends through a signed-in browser (scheme, host and port are those of the request, or
+ * of the public address where a proxy in front ends TLS), and hosts that this server does not answer to
  * (a page that points its own name at this machine). Tokens would break replay from a phone that was offline.
  */
 export const sameOrigin = fp(
   async (app: FastifyInstance, { publicUrl }: { publicUrl: string }) => {
-    const publicHost = new URL(publicUrl).hostname
+    const { hostname: publicHost, origin: publicOrigin } = new URL(publicUrl)
     // Names found to be ours, with the ports they were asked by; few enough that a stranger cannot fill memory.
     const ours = new Set<string>()
     app.addHook('onRequest', async (request) => {
@@ -26,8 +27,9 @@ export const sameOrigin = fp(
       if (request.method === 'GET' || request.method === 'HEAD' || request.method === 'OPTIONS') return
       const site = request.headers['sec-fetch-site']
       const origin = request.headers.origin
-      const isForeignOrigin = origin !== undefined && origin !== 'null' && !isSameHost(origin, host)
-      if (origin === 'null' || isForeignOrigin || site === 'cross-site' || site === 'same-site')
+      const isForeignOrigin =
+        origin !== undefined && origin !== publicOrigin && origin !== `${request.protocol}://${host}`
+      if (isForeignOrigin || site === 'cross-site' || site === 'same-site')
         throw new RoomError(
           'not_allowed',
           'This request came from another site and was refused. Open Fryward itself and do it there.',
@@ -38,9 +40,6 @@ export const sameOrigin = fp(
 )
 
 const mostRemembered = 100
-
-// A proxy in front may end TLS, so the scheme is left out; the host with its port must be ours.
-const isSameHost = (origin: string, host: string): boolean => URL.canParse(origin) && new URL(origin).host === host
 
 const nameOfHost = (host: string): string =>
   URL.canParse(`http://${host}`) ? new URL(`http://${host}`).hostname : host

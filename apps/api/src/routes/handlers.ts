@@ -8,7 +8,13 @@ import type { Feed } from '../plugins/event-streams.ts'
 import type { Door } from '../plugins/session.ts'
 
 /** What stands around every request of this server. */
-export type Surroundings = { publicUrl: string; version: string; photos: PhotoStore | null; backups: BackupMaker }
+export type Surroundings = {
+  publicUrl: string
+  version: string
+  secret: string
+  photos: PhotoStore | null
+  backups: BackupMaker
+}
 
 /** What a handler gets: the use case's context, and the parts of the request as its schemas left them. */
 export type Call<K extends RouteId> = Surroundings & {
@@ -68,8 +74,8 @@ export const handlers: Handlers = {
   changeRole: ({ ctx, params, body }) => room.changeRole({ ctx, ...params, role: body.role }),
   removePerson: ({ ctx, params }) => room.removePerson({ ctx, ...params }),
   listInvitations: ({ ctx, params }) => room.listInvitations({ ctx, ...params }),
-  createInvitation: ({ ctx, params, body, publicUrl }) =>
-    room.createInvitation({ ctx, ...params, input: body, publicUrl }),
+  createInvitation: ({ ctx, params, body, publicUrl, secret }) =>
+    room.createInvitation({ ctx, ...params, input: body, token: room.invitationToken(ctx, secret), publicUrl }),
   revokeInvitation: ({ ctx, params }) => room.revokeInvitation({ ctx, ...params }),
 
   createRoom: ({ ctx, body }) => room.createRoom({ ctx, input: body }),

@@ -10,7 +10,7 @@ import { transact } from '../frame/transact.ts'
 import { workInRoom, writeInRoom } from '../frame/write-in-room.ts'
 import { personOf } from '../tasks/sign-off-task.ts'
 import { insertAccount, type NewAccount } from './insert-account.ts'
-import { hashToken, newToken } from './secrets.ts'
+import { hashToken } from './secrets.ts'
 import { nameOf, userNames } from './user-names.ts'
 
 type InvitationRow = Prisma.InvitationGetPayload<object>
@@ -39,20 +39,24 @@ export async function listInvitations({ ctx, roomId }: { ctx: Context; roomId: I
   })
 }
 
-/** Makes a link. Its token is in the answer only; the server keeps the hash. */
+/**
+ * Makes a link. Its token is in the answer only; the server keeps the hash, and what it keeps for a repeat is without the
+ * link. So that a repeat gets the same one, whoever calls makes the token of the repeat key.
+ */
 export async function createInvitation({
   ctx,
   roomId,
   input,
+  token,
   publicUrl,
 }: {
   ctx: Context
   roomId: Id
   input: { role: Role; daysValid: number }
+  token: string
   publicUrl: string
 }): Promise<CreatedInvitation> {
-  return writeInRoom({ ctx, roomId, permission: 'own', changesDay: false }, async (work) => {
-    const token = newToken()
+  const invitation = await writeInRoom({ ctx, roomId, permission: 'own', changesDay: false }, async (work) => {
     const row = await work.tx.invitation.create({
       data: {
         roomId,
@@ -66,8 +70,9 @@ export async function createInvitation({
     })
     work.audit({ action: 'invitation.create', detail: { invitationId: row.id, role: row.role } })
     const names = await userNames(work.tx, [row.createdBy])
-    return { ...toInvitation(row, names), link: new URL(`/join/${token}`, publicUrl).toString() }
+    return toInvitation(row, names)
   })
+  return { ...invitation, link: new URL(`/join/${token}`, publicUrl).toString() }
 }
 
 export async function revokeInvitation({
@@ -153,6 +158,7 @@ async function join({
   const { roomId } = row
   if (await tx.membership.findUnique({ where: { roomId_userId: { roomId, userId } } }))
     throw new RoomError('wrong_state', 'You are in this room already.')
+  await assertNameIsFree(tx, { roomId, userId })
   await tx.membership.create({ data: { roomId, userId, role: row.role, joinedAt: ctx.now } })
   // The room's lock is held: two people with one link cannot both get in.
   await tx.invitation.update({
@@ -163,6 +169,22 @@ async function join({
     work.audit({ action: 'person.join', detail: { userId, role: row.role } })
     return { roomId }
   })
+}
+
+/** Two people of one name could not be told apart in anything that either of them wrote. */
+async function assertNameIsFree(tx: Transaction, { roomId, userId }: { roomId: Id; userId: string }): Promise<void> {
+  const { name } = await tx.user.findUniqueOrThrow({ where: { id: userId }, select: { name: true } })
+  const same = await tx.membership.findFirst({
+    where: { roomId, user: { name: { equals: name, mode: 'insensitive' } } },
+  })
+  if (same)
+    throw new RoomError(
+      'conflict',
+      `Somebody in this room is called ${name} already. Join with a name that tells you apart.`,
+      {
+        fields: [{ path: 'name', message: 'a name that nobody else in the room has', received: name }],
+      },
+    )
 }
 
 /** The room's lock first, as in every write, then the invitation as it is under the lock. */
