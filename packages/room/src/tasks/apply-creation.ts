@@ -1,5 +1,5 @@
 import type { Creation } from '@fryward/husbandry'
-import type { Id, Instant } from '@fryward/shared'
+import { type Id, type Instant, NewTankSchema } from '@fryward/shared'
 import { freeName, insertClutch } from '../clutches/insert-clutch.ts'
 import type { BeyondBook } from '../facts/book.ts'
 import { insertFeedLink } from '../feed-links/insert-feed-link.ts'
@@ -40,5 +40,5 @@ async function insertLarvalTank(
   tank: { volumeL: number; temperatureC: number; salinity: number },
 ): Promise<Id> {
   const name = await freeName(work, 'Larval tank')
-  return insertTank(work, { ...tank, name, kind: 'larval', hasFilter: false, note: '' })
+  return insertTank(work, NewTankSchema.parse({ ...tank, name, kind: 'larval' }))
 }
