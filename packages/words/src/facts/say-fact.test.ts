@@ -1,0 +1,40 @@
+import type { Fact, FactOf } from '@fryward/shared'
+import { expect, test } from 'vitest'
+import type { UnitVoice } from '../voice.ts'
+import { sayFact } from './say-fact.ts'
+
+const id = '01900000-0000-7000-8000-000000000001'
+const british: UnitVoice = { units: 'metric', locale: 'en-GB' }
+const say = (fact: Pick<Fact, 'kind' | 'data'>, voice = british) =>
+  sayFact({ ...fact, id, subjectId: id } as Fact, { voice, nameOf: (known) => (known === id ? 'R1' : undefined) })
+
+test('a count says its density, and apart from it the samples that it was worked out from', () => {
+  const data: FactOf<'count'>['data'] = {
+    ...{ of: 'culture', animals: [34, 36, 32], volumeMl: 1, dilution: 10, eggs: 12, females: 30 },
+  }
+  expect(say({ kind: 'count', data })).toEqual({
+    main: '340 per mL, 0.4 eggs a female (12 on 30)',
+    detail: 'counted 34, 36, 32 in 1 mL, diluted 10 times',
+  })
+})
+
+test('a harvest says where each part went, by name where it has one, in the room’s units', () => {
+  const data: FactOf<'harvest'>['data'] = {
+    volumeL: 2.5,
+    parts: [
+      { to: 'larval_batch', subjectId: id, volumeL: 2 },
+      { to: 'drain', volumeL: 0.5 },
+    ],
+  }
+  const harvest = { kind: 'harvest', data } as const
+  expect(say(harvest).main).toBe('2.5 L taken: 2 L to R1, 500 mL to the drain')
+  expect(say(harvest, { units: 'metric', locale: 'de-DE' }).main).toBe('2,5 L taken: 2 L to R1, 500 mL to the drain')
+  // NIST Special Publication 811, appendix B: a US liquid quart is 0.946 352 9 L.
+  expect(say(harvest, { units: 'us', locale: 'en-US' }).main).toBe('2.64 qt taken: 2.11 qt to R1, 500 mL to the drain')
+})
+
+test('a hatch says its night as people say a date', () => {
+  expect(say({ kind: 'hatch', data: { hatchedOn: '2026-11-26', larvae: 1200, share: 0.75 } }).main).toBe(
+    '1,200 larvae, 75% of the clutch, night of Thu 26 Nov',
+  )
+})
