@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { copyFileSync, cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
@@ -94,6 +94,8 @@ describe('a floor of the dashboard', () => {
       ),
     )
     copyFileSync(join(root, 'biome.json'), join(folder, 'biome.json'))
+    // The linter reads nothing at all where a plugin that its settings name is missing.
+    cpSync(join(root, 'tests/lint'), join(folder, 'tests/lint'), { recursive: true })
     const biome = join(root, 'node_modules/@biomejs/biome/bin/biome')
     const given = ['lint', '--vcs-enabled=false', '--reporter=github', '.']
     return spawnSync(process.execPath, [biome, ...given], { cwd: folder, encoding: 'utf8' }).stdout.split('\n')
