@@ -42,6 +42,12 @@ function workOutDay(room: Clock, date: PlainDate): HusbandryDay {
   }
 }
 
+/** Noon of a local date, as an instant. */
+export function noonOf({ timeZone }: Pick<Clock, 'timeZone'>, date: PlainDate): Instant {
+  const noon = Temporal.PlainTime.from('12:00')
+  return toInstant(Temporal.PlainDate.from(date).toZonedDateTime({ timeZone, plainTime: noon }))
+}
+
 /** The room's local date at an instant. */
 export function localDate({ timeZone, at }: { timeZone: string; at: Instant }): PlainDate {
   // Since 1972 every zone is whole minutes from UTC: a minute lies within one date.

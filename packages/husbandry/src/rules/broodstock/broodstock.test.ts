@@ -122,7 +122,7 @@ describe('looking for eggs', () => {
         { kind: 'observation', subjectId: pair.id, data: { signs: ['eggs_seen'] } },
         { kind: 'feeding', subjectId: pair.id, data: { food: 'dry' } },
       ],
-      creations: [{ kind: 'clutch', pairId: pair.id, spawnedAt: evening?.dueAt, eggs: 300 }],
+      creations: [{ kind: 'clutch', pairId: pair.id, spawnedAt: '2026-03-10T12:00:00.000Z', eggs: 300 }],
     })
     expect(signOff(pairFeed, evening!, { eggs: false, signs: ['fighting'] }).facts.map(({ data }) => data)).toEqual([
       { signs: ['no_eggs'] },
@@ -179,11 +179,15 @@ describe('looking for eggs', () => {
     expect(draft.roundId).toBe('midday')
     expect(signOff(pairLookForEggs, draft, { eggs: true, number: 350 }, '2026-03-10T12:40:00.000Z')).toEqual({
       facts: [{ kind: 'observation', subjectId: pair.id, data: { signs: ['eggs_seen'] } }],
-      creations: [{ kind: 'clutch', pairId: pair.id, spawnedAt: '2026-03-10T12:40:00.000Z', eggs: 350 }],
+      creations: [{ kind: 'clutch', pairId: pair.id, spawnedAt: '2026-03-10T12:00:00.000Z', eggs: 350 }],
     })
     expect(
       signOff(pairLookForEggs, draft, { eggs: true, laid: 'yesterday' }, '2026-03-10T12:40:00.000Z').creations,
-    ).toEqual([{ kind: 'clutch', pairId: pair.id, spawnedAt: '2026-03-09T12:40:00.000Z' }])
+    ).toEqual([{ kind: 'clutch', pairId: pair.id, spawnedAt: '2026-03-09T12:00:00.000Z' }])
+    // Seen before noon, they are there already.
+    expect(signOff(pairLookForEggs, draft, { eggs: true }, '2026-03-10T09:10:00.000Z').creations).toMatchObject([
+      { spawnedAt: '2026-03-10T09:10:00.000Z' },
+    ])
     expect(signOff(pairLookForEggs, draft, { eggs: false })).toEqual({
       facts: [{ kind: 'observation', subjectId: pair.id, data: { signs: ['no_eggs'] } }],
     })

@@ -1,4 +1,6 @@
-import { roundBefore } from '../../calendar/rounds.ts'
+import { elapsedHours } from '../../calendar/elapsed.ts'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { type DayRound, roundBefore, roundsInOrder } from '../../calendar/rounds.ts'
 import { clutchPullNestDefinition } from '../../definitions/broodstock/clutch-pull-nest.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { hatchNightCautions } from '../../task/cautions.ts'
@@ -16,7 +18,7 @@ export const clutchPullNest = defineRule(clutchPullNestDefinition, {
     if (outlook.tonight < parameters.fromChance) return []
     if (isNestPulled(snapshot, clutch, day)) return []
     const [tank] = freeLarvalTanks(snapshot)
-    const round = roundBefore(day, day.lightsOffAt)
+    const round = afternoonRound(day, parameters.hoursBeforeDark)
     return [
       {
         roundId: round.id,
@@ -33,7 +35,7 @@ export const clutchPullNest = defineRule(clutchPullNestDefinition, {
           ],
           cautions: hatchNightCautions,
           fields: [noteField()],
-          because: [...chanceLinks(outlook), parameter('fromChance', 'and')],
+          because: [...chanceLinks(outlook), parameter('fromChance', 'and'), parameter('hoursBeforeDark', 'and')],
         }),
         context: {},
       },
@@ -44,3 +46,15 @@ export const clutchPullNest = defineRule(clutchPullNestDefinition, {
     return { facts: [{ kind: 'care', subjectId, data: { act: 'pull_nest', ...(note ? { note } : {}) } }] }
   },
 })
+
+// A nest pulled in the morning is a day without its father. common practice
+const earliestHoursBeforeDark = 8
+
+/** The last round of the afternoon that leaves time before dark; where there is none, the last before dark. */
+function afternoonRound(day: HusbandryDay, hoursBeforeDark: number): DayRound {
+  const isAfternoon = ({ startsAt }: DayRound) => {
+    const left = elapsedHours(startsAt, day.lightsOffAt)
+    return left >= hoursBeforeDark && left <= earliestHoursBeforeDark
+  }
+  return roundsInOrder(day).findLast(isAfternoon) ?? roundBefore(day, day.lightsOffAt)
+}

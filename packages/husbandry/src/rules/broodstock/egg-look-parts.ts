@@ -1,5 +1,7 @@
-import type { Because, Instant, Phrase, TaskField } from '@fryward/shared'
+import type { Because, Instant, Phrase, PlainDate, TaskField } from '@fryward/shared'
+import { z } from 'zod'
 import { addHours } from '../../calendar/elapsed.ts'
+import { addDays, noonOf } from '../../calendar/husbandry-day.ts'
 import type { EggLook } from '../../plans/egg-look-plan.ts'
 import type { Outcome } from '../../rule/rule.ts'
 import { settingLink } from '../../rule/why.ts'
@@ -59,11 +61,31 @@ export function eggLookLinks({ pair, outlook }: EggLook): Because[] {
   return [settingLink(pair.id, 'clutches', { label: 'spawnings here so far', text: 'none' })]
 }
 
+/** When eggs found today were laid: spawning is by day, whenever somebody looks. */
+export type LaidAt = { today: Instant; yesterday: Instant }
+export const LaidAtSchema = z.object({ today: z.string(), yesterday: z.string() })
+
+/**
+ * Noon, for clownfish lay between 09:00 and 15:00 (09:00-13:00 in A. akallopisos: Dhaneesh et al. 2012; 09:00-11:00 in A.
+ * perideraion: J. Fish. Soc. Taiwan 2008; 09:00-15:00 in A. clarkii: Moyer & Bell 1976). Stamped when they were seen,
+ * eggs of one day would hatch a night later for having been found in the evening.
+ */
+export const laidAtNoon = (room: { timeZone: string }, date: PlainDate): LaidAt => ({
+  today: noonOf(room, date),
+  yesterday: noonOf(room, addDays(date, -1)),
+})
+
 /** What a look for eggs writes down; eggs found bring their clutch into being. */
-export function eggLookOutcome(subjectId: string, given: { values: Values; doneAt: Instant }): Outcome {
-  const { values, doneAt } = given
+export function eggLookOutcome(
+  subjectId: string,
+  given: { values: Values; doneAt: Instant; laidAt: LaidAt | null },
+): Outcome {
+  const { values, doneAt, laidAt } = given
   if (!isYes(values, 'eggs')) return { facts: [{ kind: 'observation', subjectId, data: { signs: ['no_eggs'] } }] }
-  const spawnedAt = textOf(values, 'laid') === 'yesterday' ? addHours(doneAt, -24) : doneAt
+  const laid = textOf(values, 'laid') === 'yesterday' ? 'yesterday' : 'today'
+  const noon = laidAt?.[laid] ?? (laid === 'yesterday' ? addHours(doneAt, -24) : doneAt)
+  // Found before noon they are there already.
+  const spawnedAt = [noon, doneAt].sort()[0]!
   const eggs = numberOf(values, 'number')
   return {
     facts: [{ kind: 'observation', subjectId, data: { signs: ['eggs_seen'] } }],

@@ -70,17 +70,22 @@ describe('before the night', () => {
     expect(built.drafts(likely, all)).toEqual({ drafts: [], gaps: [] })
   })
 
-  test('the nest is pulled in the last round before lights off of a likely night, before they go off', () => {
+  test('the nest is pulled in the afternoon of a likely night, two hours before lights off where a round allows it', () => {
     const { built, clutch } = room()
     expect(built.drafts('2026-03-06', [clutchPullNest]).drafts).toEqual([])
     const draft = onlyDraft(built.drafts(likely, [clutchPullNest]))
-    expect(draft.roundId).toBe('evening')
+    // Rounds at 07:00, 12:30 and 18:30, lights off at 19:00.
+    expect(draft.roundId).toBe('midday')
     expect(draft.closesAt).toBe('2026-03-10T19:00:00.000Z')
     expect(saidTitle(draft)).toMatch(/^Pull the nest: tonight (likely|almost certain) \(\d+%\)$/)
     const [fact] = signOff(clutchPullNest, draft).facts
     expect(fact).toEqual({ kind: 'care', subjectId: clutch.id, data: { act: 'pull_nest' } })
     built.append(fact!, { at: '2026-03-10T17:00:00.000Z' })
     expect(built.drafts(likely, [clutchPullNest]).drafts).toEqual([])
+    // With no round in the afternoon, late is better than a day without the father.
+    const two = room()
+    two.built.snapshot.room.rounds = two.built.snapshot.room.rounds.filter(({ id }) => id !== 'midday')
+    expect(onlyDraft(two.built.drafts(likely, [clutchPullNest])).roundId).toBe('evening')
   })
 
   test('dark is asked for that evening, and a watch from lights off', () => {

@@ -14,7 +14,14 @@ import { choiceField, choicesField, noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled, whichFeed } from '../../task/titles.ts'
 import { choiceOf, choicesOf, textOf, type Values } from '../../task/values.ts'
-import { eggLookFields, eggLookLinks, eggLookOutcome, eggLookSteps } from './egg-look-parts.ts'
+import {
+  eggLookFields,
+  eggLookLinks,
+  eggLookOutcome,
+  eggLookSteps,
+  LaidAtSchema,
+  laidAtNoon,
+} from './egg-look-parts.ts'
 
 const pairFoods = ['frozen', 'dry', 'fresh'] as const satisfies readonly (typeof foods)[number][]
 const pairSigns = ['not_eating', 'fighting', 'gasping', 'spots_or_wounds'] as const
@@ -22,6 +29,8 @@ const ContextSchema = z.object({
   food: z.enum(pairFoods),
   /** Tasks that were kept before eggs were looked for with a feed did not say. */
   looksForEggs: z.boolean().default(false),
+  /** Nor, before eggs were stamped by day, when those found were laid. */
+  laidAt: LaidAtSchema.nullable().default(null),
 })
 
 export const pairFeed = defineRule(pairFeedDefinition, {
@@ -58,7 +67,7 @@ export const pairFeed = defineRule(pairFeedDefinition, {
             ...(look ? eggLookLinks(look).map((link) => ({ ...link, joins: 'and' as const })) : []),
           ],
         }),
-        context: { food, looksForEggs: look !== null },
+        context: { food, looksForEggs: look !== null, laidAt: look && laidAtNoon(snapshot.room, day.date) },
       }
     })
   },
@@ -67,7 +76,7 @@ export const pairFeed = defineRule(pairFeedDefinition, {
     const food = choiceOf(values, 'food', pairFoods) ?? planned.food
     const fed: FactDraft[] = [{ kind: 'feeding', subjectId, data: { food } }, ...seenFacts(subjectId, values)]
     if (!planned.looksForEggs) return { facts: fed }
-    const { facts, ...found } = eggLookOutcome(subjectId, { values, doneAt })
+    const { facts, ...found } = eggLookOutcome(subjectId, { values, doneAt, laidAt: planned.laidAt })
     return { ...found, facts: [...facts, ...fed] }
   },
 })

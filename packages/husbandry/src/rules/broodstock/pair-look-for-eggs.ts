@@ -1,3 +1,4 @@
+import { z } from 'zod'
 import { middleRound } from '../../calendar/rounds.ts'
 import { pairLookForEggsDefinition } from '../../definitions/broodstock/pair-look-for-eggs.ts'
 import { eggLookDue } from '../../plans/egg-look-plan.ts'
@@ -6,7 +7,17 @@ import { defineRule } from '../../rule/rule.ts'
 import { pairById } from '../../snapshot/by-id.ts'
 import { taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { eggLookFields, eggLookLinks, eggLookOutcome, eggLookSteps } from './egg-look-parts.ts'
+import {
+  eggLookFields,
+  eggLookLinks,
+  eggLookOutcome,
+  eggLookSteps,
+  LaidAtSchema,
+  laidAtNoon,
+} from './egg-look-parts.ts'
+
+// Tasks that were kept before eggs were stamped by day did not say.
+const ContextSchema = z.object({ laidAt: LaidAtSchema.nullable().default(null) })
 
 export const pairLookForEggs = defineRule(pairLookForEggsDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
@@ -24,9 +35,10 @@ export const pairLookForEggs = defineRule(pairLookForEggsDefinition, {
           fields: eggLookFields(look),
           because: [...eggLookLinks(look), parameter('everyDays', 'and')],
         }),
-        context: {},
+        context: { laidAt: laidAtNoon(snapshot.room, day.date) },
       },
     ]
   },
-  record: ({ values, doneAt, subjectId }) => eggLookOutcome(subjectId, { values, doneAt }),
+  record: ({ context, values, doneAt, subjectId }) =>
+    eggLookOutcome(subjectId, { values, doneAt, laidAt: ContextSchema.parse(context).laidAt }),
 })
