@@ -23,6 +23,7 @@ import { larvalArtemiaFeed } from './larvae/artemia-feed.ts'
 import { larvalGreenWater } from './larvae/green-water.ts'
 import { larvalAmmoniaAct } from './larvae/larval-ammonia-act.ts'
 import { larvalAmmoniaTest } from './larvae/larval-ammonia-test.ts'
+import { larvalHeadCount } from './larvae/larval-head-count.ts'
 import { larvalLight } from './larvae/larval-light.ts'
 import { larvalLook } from './larvae/larval-look.ts'
 import { larvalMove } from './larvae/larval-move.ts'
@@ -97,6 +98,7 @@ export const rules: readonly Rule[] = [
   larvalArtemiaFeed,
   larvalWean,
   larvalGreenWater,
+  larvalHeadCount,
   larvalLook,
   larvalLight,
   larvalMove,

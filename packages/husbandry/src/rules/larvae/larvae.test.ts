@@ -1,11 +1,13 @@
 import { unionisedAmmoniaNitrogen } from '@fryward/seawater'
 import { describe, expect, test } from 'vitest'
+import { batchNumbers } from '../../state/batch-state.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { larvalArtemiaFeed } from './artemia-feed.ts'
 import { larvalGreenWater } from './green-water.ts'
 import { larvalAmmoniaAct } from './larval-ammonia-act.ts'
 import { larvalAmmoniaTest } from './larval-ammonia-test.ts'
+import { larvalHeadCount } from './larval-head-count.ts'
 import { larvalLight } from './larval-light.ts'
 import { larvalLook } from './larval-look.ts'
 import { larvalMove } from './larval-move.ts'
@@ -202,6 +204,22 @@ describe('ammonia', () => {
     room.fact('water_test', tank.id, '2026-03-10T06:40:00.000Z', { totalAmmoniaNMgPerL: 1 })
     const { because } = onlyDraft(room.drafts(date, [larvalAmmoniaAct])).content
     expect(because.find(({ label }) => label === 'taken for the water')?.quantity?.value).toBe(8.2)
+  })
+})
+
+describe('the head count', () => {
+  test('is asked once between day 5 and day 7, says what a tank may hold, and begins the book anew', () => {
+    const asked = (hatchedOn: string) => nursery(hatchedOn).room.drafts(date, [larvalHeadCount]).drafts.length
+    // Day 4, 5, 7 and 8.
+    expect(['2026-03-05', '2026-03-04', '2026-03-02', '2026-03-01'].map(asked)).toEqual([0, 1, 1, 0])
+    const { room, batch } = nursery('2026-03-04')
+    const draft = onlyDraft(room.drafts(date, [larvalHeadCount]))
+    // 20 a litre in 20 L.
+    expect(draft.content.steps[1]?.quantities.most?.value).toBe(400)
+    const [count] = signOff(larvalHeadCount, draft, { number: 160 }).facts
+    room.append(count!, { at: '2026-03-10T12:40:00.000Z' })
+    expect(batchNumbers(room.build(), batch).now).toBe(160)
+    expect(room.drafts('2026-03-11', [larvalHeadCount]).drafts).toEqual([])
   })
 })
 

@@ -1,0 +1,92 @@
+import { middleRound } from '../../calendar/rounds.ts'
+import { larvalHeadCountDefinition } from '../../definitions/larvae/larval-head-count.ts'
+import { defineRule } from '../../rule/rule.ts'
+import { computedLink, settingLink } from '../../rule/why.ts'
+import { batchById } from '../../snapshot/by-id.ts'
+import { batchNumbers } from '../../state/batch-state.ts'
+import { factsUntil } from '../../state/day-facts.ts'
+import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
+import { noteField, numberField } from '../../task/fields.ts'
+import { animals, litres } from '../../task/measures.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
+import { titled } from '../../task/titles.ts'
+import { numberOf, textOf } from '../../task/values.ts'
+
+// A batch that nobody has numbered: a few hundred. common practice
+const likelyUnknown = 1000
+
+export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+    const batch = batchById(snapshot, subject.id)
+    const diet = larvalDiet(batch, day.date)
+    const tank = tankOf(snapshot, batch)
+    if (!diet || !tank || diet.day < parameters.fromDay || diet.day > parameters.toDay) return []
+    // A sample in so many mL is no head count: larvae are too few for it.
+    const isCounted = factsUntil(snapshot, 'count', { subjectId: batch.id, until: day.endsAt }).some(
+      ({ data }) => data.of === 'larvae' && data.volumeMl === undefined,
+    )
+    const { now } = batchNumbers(snapshot, batch)
+    if (isCounted || now === 0) return []
+    const most = Math.floor(parameters.mostPerL * tank.volumeL)
+    return [
+      {
+        roundId: middleRound(day).id,
+        content: taskContent({
+          verb: 'count',
+          title: titled('count', { thing: 'the larvae' }),
+          steps: [
+            phrase('Light at one end; count a tenth of the surface and ten times that, or a photograph from above.'),
+            phrase(
+              `More than {most} in ${tank.name}: move those above it to another larval tank, in a jug under water.`,
+              {
+                most: animals(most),
+              },
+            ),
+            phrase('Write down how many are left in it; what was moved is written down as a move, on their page.'),
+          ],
+          fields: [
+            numberField({
+              name: 'number',
+              label: 'Larvae in it now',
+              isRequired: true,
+              unit: 'animals',
+              minimum: 0,
+              maximum: 100_000,
+              // Fewer than a third of the book, or more than it says, is looked at twice. common practice
+              likely: now === null ? [1, likelyUnknown] : [Math.max(1, now / 3), Math.max(1, now)],
+              step: 10,
+            }),
+            noteField(),
+          ],
+          because: [
+            settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
+            parameter('fromDay', 'and'),
+            parameter('toDay', 'and'),
+            ...(now === null
+              ? []
+              : [
+                  computedLink('hatched, losses and moves', null, {
+                    label: 'by the book',
+                    quantity: animals(now),
+                    joins: 'and' as const,
+                  }),
+                ]),
+            settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL), joins: 'and' }),
+            parameter('mostPerL', 'times'),
+          ],
+        }),
+        context: {},
+      },
+    ]
+  },
+  record: ({ values, subjectId }) => {
+    const number = Math.round(numberOf(values, 'number') ?? 0)
+    const note = textOf(values, 'note')
+    return {
+      facts: [
+        { kind: 'count', subjectId, data: { of: 'larvae', animals: [number] } },
+        ...(note ? [{ kind: 'observation' as const, subjectId, data: { note } }] : []),
+      ],
+    }
+  },
+})
