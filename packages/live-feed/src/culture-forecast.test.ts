@@ -28,10 +28,28 @@ describe('fitCulture', () => {
       temperatureC: 25,
       salinity: 20,
     })
-    expect(single.growthPerDay).toBeCloseTo(0.675, 6)
-    expect(single.capacityPerMl).toBeCloseTo(126, 4)
+    // Half-way, by logarithms, between the clone's 0.675 a day (Lubzens et al. 1985) and a doubling every 2 days (FAO 361).
+    expect(single.growthPerDay).toBeCloseTo(Math.sqrt((0.675 * Math.LN2) / 2), 6)
+    expect(single.capacityPerMl).toBeCloseTo(720, 4)
     expect(single.eggWeightPerDay).toBeCloseTo(1 / 0.6, 6)
     expect(single.observations).toBe(1)
+  })
+
+  it('takes nothing published of a capacity for a culture of which no condition is known, or in fresh water', () => {
+    const observations = [{ day: 0, densityPerMl: 63 }]
+    expect(fitCulture({ observations }).capacityPerMl).toBeCloseTo(126, 4)
+    expect(fitCulture({ observations, salinity: 0 }).capacityPerMl).toBeCloseTo(126, 4)
+    expect(fitCulture({ observations, strain: 'S' }).capacityPerMl).toBeCloseTo(720, 4)
+  })
+
+  it('is less sure of a strain away from its best temperature', () => {
+    const observations = [{ day: 0, densityPerMl: 63 }]
+    const width = (strain: 'L' | 'S') => {
+      const { lower, upper } = fitCulture({ observations, strain, temperatureC: 24, salinity: 20 }).intervals
+        .growthPerDay
+      return upper / lower
+    }
+    expect(width('S')).toBeGreaterThan(width('L') * 1.5)
   })
 
   it('takes the room’s own capacity over a guess', () => {

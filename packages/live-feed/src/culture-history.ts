@@ -1,5 +1,6 @@
 import { ArgumentError } from '@fryward/survival'
 import { assertInRange, assertLength, assertPositive, assertShare } from './check-input.ts'
+import type { RotiferStrain } from './growth-prior.ts'
 
 export type CultureObservation = {
   /** Days on any one axis, fractions allowed; strictly later than the observation before. */
@@ -24,6 +25,8 @@ export type CultureHistory = {
   additions?: readonly CultureAddition[]
   /** Continuous exchange, vessel volumes a day; 0 unless given. */
   dilutionPerDay?: number
+  /** Size strain: with temperature and salinity it says what to expect before the counts do. */
+  strain?: RotiferStrain
   temperatureC?: number
   salinity?: number
   /** The most the vessel has held, when the room knows it: steadies the fit. */

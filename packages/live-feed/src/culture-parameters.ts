@@ -1,3 +1,4 @@
+import { capacityPrior } from './capacity-prior.ts'
 import { assertInRange, assertPositive } from './check-input.ts'
 import type { CultureHistory } from './culture-history.ts'
 import { eggDevelopmentDays } from './egg-ratio.ts'
@@ -64,30 +65,29 @@ const WEAK_SD = 1
 const USUAL_LOG_EGGS = Math.log1p(0.5)
 
 /**
- * Priors of the log rates, weak enough that a few weeks of counts outweigh them. Growth: `growthPrior`. Egg weight:
- * 1 / egg time (Paloheimo 1974). Capacity: the room's own figure, else about twice the densest count. The rest, half
- * a day's spell and noise near a tenth to a fifth, is common practice.
+ * Priors of the log rates, weak enough that a few weeks of counts outweigh them. Growth: `growthPrior`, as kept. Capacity: the
+ * room's own figure, else `capacityPrior`, else about twice the densest count. Egg weight: 1 / egg time (Paloheimo 1974).
+ * The rest, half a day's spell and noise near a tenth, is common practice.
  */
 export function ratePriors(history: CultureHistory, densestPerMl: number): LogPrior[] {
-  const { temperatureC, salinity, capacityPerMl } = history
-  const growth = growthPrior({
-    ...(temperatureC === undefined ? {} : { temperatureC }),
-    ...(salinity === undefined ? {} : { salinity }),
-  })
-  const eggDays = eggDevelopmentDays({ temperatureC: temperatureC ?? 25 })
-  const capacity: LogPrior =
-    capacityPerMl === undefined
-      ? { mean: Math.log(2 * densestPerMl), sd: WEAK_SD }
-      : { mean: Math.log(capacityPerMl), sd: 0.3 }
+  const growth = growthPrior(history)
+  const eggDays = eggDevelopmentDays({ temperatureC: history.temperatureC ?? 25 })
   return [
-    { mean: Math.log(growth.growthPerDay), sd: growth.logSd },
-    capacity,
+    { mean: Math.log(growth.keptGrowthPerDay), sd: growth.logSd },
+    capacityPriorOf(history, densestPerMl),
     { mean: Math.log(1 / eggDays), sd: 0.5 },
     { mean: Math.log(0.5), sd: WEAK_SD },
-    { mean: Math.log(0.15), sd: WEAK_SD },
-    { mean: Math.log(0.15), sd: WEAK_SD },
+    { mean: Math.log(0.1), sd: WEAK_SD },
+    { mean: Math.log(0.12), sd: WEAK_SD },
     { mean: Math.log(0.12), sd: 0.7 },
   ]
+}
+
+function capacityPriorOf(history: CultureHistory, densestPerMl: number): LogPrior {
+  if (history.capacityPerMl !== undefined) return { mean: Math.log(history.capacityPerMl), sd: 0.3 }
+  const published = capacityPrior(history)
+  if (published === null) return { mean: Math.log(2 * densestPerMl), sd: WEAK_SD }
+  return { mean: Math.log(published.capacityPerMl), sd: published.logSd }
 }
 
 export function ratesFromLogs(logs: readonly number[]): CultureRates {

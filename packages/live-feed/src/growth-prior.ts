@@ -2,9 +2,11 @@ import { assertInRange } from './check-input.ts'
 import { growthFromLifeTable, ROTIFER_LIFE_TABLE } from './life-table.ts'
 
 export type GrowthPrior = {
-  /** Net growth per day of a thin, well fed culture. */
+  /** Net growth per day of a thin, well fed clone. */
   growthPerDay: number
-  /** Standard deviation of its logarithm. */
+  /** What a vessel fed by hand is expected to do: half-way, on a logarithmic scale, to a batch on dry diet. */
+  keptGrowthPerDay: number
+  /** Standard deviation of the logarithm of either. */
   logSd: number
   isExtrapolated: boolean
   /** False when the temperature is outside the strain's best range; null without a strain or a temperature. */
@@ -24,6 +26,9 @@ const GROWTH_BY_SALINITY = [
   { salinity: 35, growthPerDay: 0.28 },
 ] as const
 
+/** Batch on dry diet, 25 C, salinity 25: 200-250 to 600 per mL, doubling every 2 days (FAO 361, sect. 3.5; from memory). */
+const DRY_DIET_GROWTH_PER_DAY = Math.LN2 / 2
+
 /** B. calyciflorus, fresh water: at most 1.02 a day less deaths of 0.083-0.383 (Rothhaupt 1990, Freshw. Biol. 23:561-570). */
 const FRESHWATER_GROWTH_PER_DAY = 0.8
 
@@ -32,11 +37,16 @@ export type RotiferStrain = 'L' | 'S' | 'SS'
 /** Best growth, C: L 18-25, S 28-35 (FAO 361, sect. 3.4, Lavens & Sorgeloos 1996); SS taken with S, common practice. */
 const BEST_TEMPERATURE_C = { L: { min: 18, max: 25 }, S: { min: 28, max: 35 }, SS: { min: 28, max: 35 } }
 
-/** Spread when nothing is known of the strain: covers 0.31 to 1.1 a day in two standard deviations; common practice. */
-const LOG_SD = 0.4
+/**
+ * Spread: 0.25 to 1.8 a day at salinity 20 in two standard deviations, as clones and foods differ: under 0.30 to 0.85
+ * (Lubzens et al. 1985), 0.61-0.79 (Hotos 2003), 1.96 at the most (Cabrera 2008); common practice.
+ */
+const LOG_SD = 0.5
+/** Wider where a condition is not known, or the strain is away from its best temperature; common practice. */
+const UNKNOWN_WIDENS = 1.25
 
 /** Salinity tolerated: 1-97 (FAO Fish. Tech. Pap. 361, sect. 3.5; from memory). */
-const SALINITY_RANGE = { min: 0, max: 97 }
+export const SALINITY_RANGE = { min: 0, max: 97 }
 const TEMPERATURE_RANGE = { min: 5, max: 35, unit: 'C' }
 
 function interpolate(points: readonly { x: number; y: number }[], x: number): number {
@@ -95,10 +105,14 @@ export function growthPrior({
   const byTemperature = temperatureC === undefined ? 1 : temperatureFactor(temperatureC)
   const best = strain === undefined ? undefined : BEST_TEMPERATURE_C[strain]
   const isKnown = best !== undefined && temperatureC !== undefined
+  const isAtBestTemperature = isKnown ? temperatureC >= best.min && temperatureC <= best.max : null
+  const isDoubtful = temperatureC === undefined || salinity === undefined || isAtBestTemperature === false
+  const growthPerDay = growthAtSalinity(salinity ?? 15) * byTemperature
   return {
-    isAtBestTemperature: isKnown ? temperatureC >= best.min && temperatureC <= best.max : null,
-    growthPerDay: growthAtSalinity(salinity ?? 15) * byTemperature,
-    logSd: temperatureC === undefined || salinity === undefined ? LOG_SD * 1.25 : LOG_SD,
+    isAtBestTemperature,
+    growthPerDay,
+    keptGrowthPerDay: Math.sqrt(growthPerDay * DRY_DIET_GROWTH_PER_DAY * byTemperature),
+    logSd: isDoubtful ? LOG_SD * UNKNOWN_WIDENS : LOG_SD,
     isExtrapolated: (temperatureC ?? 25) < 15 || (temperatureC ?? 25) > 30 || (salinity ?? 15) > 35,
     sources: [
       salinity !== undefined && salinity < 1

@@ -1,90 +1,147 @@
 import { describe, expect, it } from 'vitest'
 import { type CultureEstimate, estimateCulture } from './culture-estimate.ts'
 import { fitCulture } from './culture-fit.ts'
-import { type CultureForecast, forecastCulture } from './culture-forecast.ts'
-import { harvestAdvice } from './harvest-advice.ts'
+import type { CultureForecast } from './culture-forecast.ts'
+import type { CultureParameters } from './culture-parameters.ts'
+import { HARVEST_PRACTICE, type HarvestAdviceInput, harvestAdvice } from './harvest-advice.ts'
+import { steadyHarvest } from './steady-harvest.ts'
 
 const history = {
   observations: [80, 120, 175, 250].map((densityPerMl, day) => ({ day, densityPerMl, animalsCounted: 150 })),
   removals: [],
   temperatureC: 26,
   salinity: 20,
-  capacityPerMl: 1500,
 }
-const parameters = fitCulture(history)
-const estimate = estimateCulture(history, parameters)
-const culture = { estimate, volumeL: 16, ageDays: 10 }
+const fitted = fitCulture(history)
+const estimated = estimateCulture(history, fitted)
+
+/** A culture whose rates are known for certain, from many counts. */
+const certain = fitted.logCovariance.map((row, i) => row.map((_, j) => (i === j ? 1e-12 : 0)))
+const known: CultureParameters = {
+  ...fitted,
+  growthPerDay: 0.5,
+  capacityPerMl: 600,
+  logCovariance: certain,
+  observations: 20,
+}
+
+/** That culture at a density, growing as its rates say. */
+function at(densityPerMl: number, parameters = known): CultureEstimate {
+  const growthPerDay = parameters.growthPerDay * (1 - densityPerMl / parameters.capacityPerMl)
+  return { ...estimated, parameters, densityPerMl, growthPerDay }
+}
+const advise = (estimate: CultureEstimate, change: Partial<HarvestAdviceInput> = {}) =>
+  harvestAdvice({ estimate, volumeL: 16, ageDays: 10, ...change })
 
 /** A forecast that says only how fast the culture grows. */
-function growing(p10: number, p50: number): CultureForecast {
-  const growthPerDay = { p05: p10, p10, p25: p10, p50, p75: p50, p90: p50, p95: p50 }
-  return { days: [], growthPerDay, futures: 1 }
+function growing(p50: number): CultureForecast {
+  return { days: [], growthPerDay: { p05: p50, p10: p50, p25: p50, p50, p75: p50, p90: p50, p95: p50 }, futures: 1 }
 }
 
-const at = (densityPerMl: number): CultureEstimate => ({ ...estimate, densityPerMl })
+describe('steadyHarvest', () => {
+  // A logistic culture regrows R S / (1 + (R - 1) S / K) from S in a day, R = exp(r): its surplus is greatest at
+  // S = K / (1 + sqrt(R)), where 1 - 1 / sqrt(R) of what has regrown can go every day (calculus).
+  it.each([
+    [0.2, 400],
+    [0.5, 600],
+    [0.8, 1000],
+  ])('holds a culture of %d a day and %d per mL where its daily surplus is greatest', (growthPerDay, capacityPerMl) => {
+    const root = Math.exp(growthPerDay / 2)
+    const steady = steadyHarvest({ ...known, growthPerDay, capacityPerMl }, { dilutionPerDay: 0, seed: 1 })
+    expect(Math.abs(steady.heldPerMl / (capacityPerMl / (1 + root)) - 1)).toBeLessThan(0.03)
+    expect(Math.abs(steady.shareOfVolume - (1 - 1 / root))).toBeLessThan(0.01)
+  })
+
+  it('has nothing to give where dilution takes as much as grows', () => {
+    expect(steadyHarvest(known, { dilutionPerDay: 0.6, seed: 1 }).shareOfVolume).toBe(0)
+    expect(steadyHarvest(known, { dilutionPerDay: 0.5, seed: 1 }).shareOfVolume).toBe(0)
+  })
+
+  it('gives less when it dilutes itself', () => {
+    const share = (dilutionPerDay: number) => steadyHarvest(known, { dilutionPerDay, seed: 1 }).shareOfVolume
+    expect(share(0.2)).toBeLessThan(share(0))
+    expect(share(0.2)).toBeGreaterThan(0)
+  })
+})
 
 describe('harvestAdvice', () => {
-  it('takes a fifth from a culture that stands it', () => {
-    const advice = harvestAdvice({ ...culture, forecast: growing(0.4, 0.5) })
-    expect(advice).toMatchObject({ shareOfVolume: 0.2, reason: 'ready', boundedBy: 'usual' })
-    expect(advice.litres).toBeCloseTo(3.2, 12)
-    expect(advice.sustainableShare).toBeCloseTo(1 - Math.exp(-0.4), 9)
+  it('takes what regrows where the culture gives most: 22 % at 0.5 a day', () => {
+    const { regrownPerMl } = steadyHarvest(known, { dilutionPerDay: 0, seed: 1 })
+    const advice = advise(at(regrownPerMl))
+    expect(advice).toMatchObject({ reason: 'ready', boundedBy: 'sustainable' })
+    expect(advice.shareOfVolume).toBeCloseTo(advice.sustainableShare, 12)
+    expect(Math.abs(advice.shareOfVolume - (1 - Math.exp(-0.25)))).toBeLessThan(0.01)
+    expect(advice.litres).toBeCloseTo(16 * advice.shareOfVolume, 12)
+    expect(advice.densityAfterPerMl).toBeCloseTo(advice.heldPerMl, 9)
   })
 
-  it('holds back to what the lower decile of growth puts back', () => {
-    const advice = harvestAdvice({ ...culture, forecast: growing(0.1, 0.3) })
-    expect(advice.shareOfVolume).toBeCloseTo(1 - Math.exp(-0.1), 9)
-    expect(advice).toMatchObject({ reason: 'held-back', boundedBy: 'sustainable' })
+  it('takes more from a crowded culture and less from a thinner one, from day to day towards the density it holds', () => {
+    const shares = [260, 300, 340, 450, 590].map((density) => advise(at(density)).shareOfVolume)
+    expect(shares).toEqual([...shares].sort((a, b) => a - b))
+    expect(shares[0]).toBeLessThan(0.15)
+    expect(shares.at(-1)).toBeGreaterThan(0.35)
   })
 
-  it('takes nothing when the lower decile does not grow', () => {
-    expect(harvestAdvice({ ...culture, forecast: growing(-0.1, 0.1) })).toMatchObject({
-      litres: 0,
-      reason: 'held-back',
-    })
+  it('is a jug or nothing: a twentieth at least, and none from a culture too thin to be worth it', () => {
+    expect(advise(at(200))).toMatchObject({ shareOfVolume: 0.05, reason: 'ready' })
+    expect(advise(at(170))).toMatchObject({ litres: 0, reason: 'too-thin', boundedBy: 'density' })
+    for (let density = 100; density < 600; density += 7) {
+      const { shareOfVolume } = advise(at(density))
+      expect(shareOfVolume === 0 || shareOfVolume >= HARVEST_PRACTICE.smallestFraction).toBe(true)
+    }
   })
 
-  it('takes nothing from a falling culture', () => {
-    expect(harvestAdvice({ ...culture, forecast: growing(-0.4, -0.2) })).toMatchObject({ litres: 0, reason: 'falling' })
+  it('never takes more than half, or than the room allows', () => {
+    const fast = at(900, { ...known, growthPerDay: 3, capacityPerMl: 1000 })
+    expect(advise(fast)).toMatchObject({ shareOfVolume: 0.5, boundedBy: 'maximum' })
+    expect(advise(fast, { maximumFraction: 0.3 }).shareOfVolume).toBe(0.3)
+    expect(advise(fast, { maximumFraction: 0.03 }).shareOfVolume).toBe(0.03)
   })
 
-  it('never takes more than half, whatever is asked', () => {
-    const advice = harvestAdvice({ ...culture, usualFraction: 0.9, forecast: growing(3, 4) })
-    expect(advice).toMatchObject({ shareOfVolume: 0.5, boundedBy: 'maximum' })
+  it('takes no more than the usual fifth while few counts speak for the culture', () => {
+    const crowded = at(500, { ...known, observations: 3 })
+    expect(advise(crowded)).toMatchObject({ shareOfVolume: 0.2, boundedBy: 'usual', reason: 'ready' })
+    expect(advise(crowded, { usualFraction: 0.1 }).shareOfVolume).toBe(0.1)
+    expect(advise(at(500), { usualFraction: 0.1 }).shareOfVolume).toBeGreaterThan(0.2)
   })
 
-  it('keeps a culture above its floor', () => {
-    const advice = harvestAdvice({ ...culture, densityPerMl: 100, floorPerMl: 90, forecast: growing(0.6, 0.8) })
+  it('takes nothing from a falling culture, and does not take a full one for falling', () => {
+    const falling = { ...at(350), growthPerDay: -0.3 }
+    expect(advise(falling)).toMatchObject({ litres: 0, reason: 'falling', boundedBy: 'trend' })
+    expect(advise(at(350), { forecast: growing(-0.2) })).toMatchObject({ litres: 0, reason: 'falling' })
+    const full = advise({ ...at(590), growthPerDay: -0.06 }, { forecast: growing(-0.06) })
+    expect(full.reason).toBe('ready')
+    expect(full.shareOfVolume).toBeGreaterThan(0.3)
+  })
+
+  it('keeps a culture above its floor, and takes nothing rather than less than a jug', () => {
+    const advice = advise(at(300), { densityPerMl: 300, floorPerMl: 270 })
     expect(advice.shareOfVolume).toBeCloseTo(0.1, 12)
-    expect(advice.densityAfterPerMl).toBeCloseTo(90, 9)
+    expect(advice.densityAfterPerMl).toBeCloseTo(270, 9)
     expect(advice).toMatchObject({ reason: 'held-back', boundedBy: 'floor' })
-    const under = harvestAdvice({ ...culture, densityPerMl: 80, floorPerMl: 90, forecast: growing(0.6, 0.8) })
-    expect(under).toMatchObject({ litres: 0, reason: 'too-thin', boundedBy: 'floor' })
+    expect(advise(at(300), { floorPerMl: 290 })).toMatchObject({ litres: 0, reason: 'held-back', boundedBy: 'floor' })
+    expect(advise(at(300), { floorPerMl: 300 })).toMatchObject({ litres: 0, reason: 'too-thin', boundedBy: 'floor' })
+  })
+
+  it('goes by today’s own count where one is given', () => {
+    expect(advise(at(250), { densityPerMl: 400 }).shareOfVolume).toBeCloseTo(advise(at(400)).shareOfVolume, 12)
   })
 
   it('waits with the first harvest for three days, 150 per mL and a rise', () => {
-    const first = { ...culture, isFirstHarvest: true, forecast: growing(0.4, 0.5) }
-    expect(harvestAdvice({ ...first, ageDays: 2 })).toMatchObject({ litres: 0, reason: 'too-young' })
-    expect(harvestAdvice({ ...first, densityPerMl: 149 })).toMatchObject({ litres: 0, reason: 'too-thin' })
-    expect(harvestAdvice({ ...first, forecast: growing(-0.1, -0.01) })).toMatchObject({
-      litres: 0,
-      reason: 'not-rising',
-    })
-    expect(harvestAdvice({ ...first, ageDays: 3, densityPerMl: 150 }).shareOfVolume).toBeCloseTo(0.2, 12)
-    expect(harvestAdvice({ ...first, isFirstHarvest: false, densityPerMl: 100 }).shareOfVolume).toBeCloseTo(0.2, 12)
+    const small = { ...known, capacityPerMl: 350 }
+    const first = { isFirstHarvest: true }
+    expect(advise(at(200, small), { ...first, ageDays: 2 })).toMatchObject({ litres: 0, reason: 'too-young' })
+    expect(advise(at(149, small), first)).toMatchObject({ litres: 0, reason: 'too-thin', boundedBy: 'density' })
+    const still = { ...at(200, small), growthPerDay: -0.1 }
+    expect(advise(still, first)).toMatchObject({ litres: 0, reason: 'not-rising' })
+    expect(advise(at(150, small), { ...first, ageDays: 3 }).shareOfVolume).toBeGreaterThanOrEqual(0.05)
+    expect(advise(at(149, small)).shareOfVolume).toBeGreaterThanOrEqual(0.05)
   })
 
-  it('harvests a full vessel that no longer grows: the surplus over half its capacity', () => {
-    const full = harvestAdvice({ ...culture, estimate: at(parameters.capacityPerMl), forecast: growing(-0.03, 0) })
-    expect(full).toMatchObject({ shareOfVolume: 0.2, reason: 'ready' })
-    expect(full.sustainableShare).toBeGreaterThan(0.4)
-  })
-
-  it('draws its own forecast under the usual harvest when none is given', () => {
-    const own = harvestAdvice({ ...culture, seed: 4 })
-    const forecast = forecastCulture({ estimate, plan: { harvestFractionPerDay: 0.2 }, days: 3, seed: 4 })
-    expect(own).toEqual(harvestAdvice({ ...culture, forecast }))
-    expect(own.shareOfVolume).toBeGreaterThan(0.1)
+  it('gives the same advice for the same seed, and nearly the same for another', () => {
+    const shares = [1, 1, 2].map((seed) => advise(estimated, { densityPerMl: 400, seed }).shareOfVolume)
+    expect(shares[1]).toBe(shares[0])
+    expect(Math.abs(shares[2]! - shares[0]!)).toBeLessThan(0.03)
   })
 
   it.each([
@@ -95,6 +152,6 @@ describe('harvestAdvice', () => {
     ['usualFraction', { usualFraction: 1 }],
     ['maximumFraction', { maximumFraction: -0.1 }],
   ])('refuses a bad %s', (argument, change) => {
-    expect(() => harvestAdvice({ ...culture, ...change })).toThrow(argument)
+    expect(() => advise(at(300), change)).toThrow(argument)
   })
 })

@@ -76,3 +76,4 @@ export {
   type RationInput,
   rationAdjustment,
 } from './ration.ts'
+export { type SteadyHarvest, steadyHarvest } from './steady-harvest.ts'
