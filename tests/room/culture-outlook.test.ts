@@ -71,10 +71,10 @@ test('who takes more has less left, and is told when it is too much', async () =
   expect(fifth).toBeGreaterThan(most)
   const greedy = await outlook({ harvestShare: 0.9 })
   expect(greedy.harvestSharePerDay).toBe(0.9)
-  expect(greedy.sentence).toContain('more than it is sure to grow back')
+  expect(greedy.sentence).toContain('more than it grows back')
 })
 
-test('what the list advises for today is told apart from what grows back each day', async () => {
+test('what the list advises for today is what the page says, told apart from what it gives each day', async () => {
   const dense = await world.ok(full.owner, 'createCulture', {
     params: { roomId: full.roomId },
     body: { name: 'Dense', kind: 'rotifer', strain: 'L', volumeL: 16, temperatureC: 25, salinity: 20 },
@@ -89,8 +89,14 @@ test('what the list advises for today is told apart from what grows back each da
   const [today, eachDay] = [percent(advised.harvestSharePerDay), percent(advised.sustainableSharePerDay)]
   expect(today).toBeGreaterThan(eachDay)
   expect(advised.sentence).toContain(
-    `It can give ${today} % today; only ${eachDay} % is sure to grow back day after day.`,
+    `It can give ${today} % today; day after day ${eachDay} % keeps it where it gives most.`,
   )
+  const { tasks } = await world.ok(full.owner, 'getDay', { params: { roomId: full.roomId, date: 'today' } })
+  const thinning = tasks.find(({ subjectId, content }) => subjectId === dense.id && content.verb === 'harvest')
+  expect(thinning?.content.amount).toEqual({
+    value: Number((advised.harvestSharePerDay * dense.volumeL).toFixed(6)),
+    unit: 'L',
+  })
   world.clock.set(new Date(startedMs).toISOString())
 })
 

@@ -6,7 +6,7 @@ export * from './engine/draft-day.ts'
 export * from './engine/reconcile.ts'
 export * from './engine/task-key.ts'
 export * from './facts/fact.ts'
-export { type HarvestPlan, harvestPlan, type NoHarvest, rotiferHarvestInForce } from './plans/harvest-plan.ts'
+export { type HarvestPlan, harvestPlan, type NoHarvest } from './plans/harvest-plan.ts'
 export * from './rule/definition.ts'
 export * from './rule/gap.ts'
 export {

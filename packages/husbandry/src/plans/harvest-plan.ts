@@ -1,4 +1,4 @@
-import { forecastCulture, HARVEST_PRACTICE, type HarvestAdvice, harvestAdvice } from '@fryward/live-feed'
+import { type HarvestAdvice, harvestAdvice } from '@fryward/live-feed'
 import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
@@ -17,7 +17,7 @@ import { measurableLDown } from '../task/measures.ts'
 export type HarvestPlan = {
   /** What is still to be taken today, to a jug's mark; 0 when nothing is. */
   litres: number
-  /** What the whole day stands for. */
+  /** What the whole day stands for, to a jug's mark. */
   dayL: number
   takenToday: FactOf<'harvest'>[]
   density: CultureDensity
@@ -29,25 +29,20 @@ export type NoHarvest = {
   why: 'not-a-rotifer-culture' | 'left-alone' | 'off' | 'no-density' | 'count-first' | 'falling'
 }
 
-// Enough for a lower decile to the percent or so that a jug can follow; a day of many cultures stays quick.
-const futures = 200
-// Forecasts are remembered by everything they depend on, so that a day that is worked out again costs no new draws.
+// Advice is remembered by everything it depends on, so that a day that is worked out again costs no new draws.
 const advices = rememberedByContent<HarvestAdvice>(1000)
 // A remainder under a tenth of the day's harvest is a jug's error, not a task. common practice
 const worthTaking = 0.1
 
-/** How a room thins its rotifers: the list, the water to mix and a culture's page go by the same parameters. */
-export const rotiferHarvestInForce = (snapshot: RoomSnapshot) => ruleInForce(snapshot, rotiferHarvestDefinition)
-
 const remembered = rememberedBySnapshot<HarvestPlan | NoHarvest>()
 
-/** What one day may take from a culture, before and after what has been taken already. Shared by every rule that asks. */
+/** What one day may take from a culture, before and after what has been taken already. The list, the water to mix and a culture's page all ask here. */
 export function harvestPlan(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay) {
   return remembered(snapshot, `${culture.id} ${day.date}`, () => workOut(snapshot, culture, day))
 }
 
 function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): HarvestPlan | NoHarvest {
-  const rule = rotiferHarvestInForce(snapshot)
+  const rule = ruleInForce(snapshot, rotiferHarvestDefinition)
   if (culture.kind !== 'rotifer') return { litres: 0, why: 'not-a-rotifer-culture' }
   if (!rule.isOn) return { litres: 0, why: 'off' }
   if (culture.isBackup) return { litres: 0, why: 'left-alone' }
@@ -63,8 +58,10 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
     return { litres: 0, why: 'count-first' }
   if (isFallingByCounts(outlook.record)) return { litres: 0, why: 'falling' }
   const takenL = takenToday.reduce((sum, fact) => sum + fact.data.volumeL, 0)
-  const advice = adviceFor({ snapshot, culture, outlook, density, parameters: rule.parameters, day })
-  const wholeDayL = Math.min(advice.shareOfVolume * culture.volumeL, rule.parameters.mostShare * culture.volumeL)
+  const advice = adviceFor({ snapshot, culture, outlook, parameters: rule.parameters, day })
+  const aboveFloor = density.densityPerMl > 0 ? Math.max(0, 1 - rule.parameters.floorPerMl / density.densityPerMl) : 0
+  // To a jug's mark, so that the list, the culture's page and its slider say the same litres.
+  const wholeDayL = measurableLDown(Math.min(advice.shareOfVolume, aboveFloor) * culture.volumeL)
   const leftL = Math.max(0, wholeDayL - takenL)
   const isWorth = leftL > worthTaking * Math.max(wholeDayL, 0.1)
   return {
@@ -81,42 +78,32 @@ function adviceFor(input: {
   snapshot: RoomSnapshot
   culture: SnapshotCulture
   outlook: CultureOutlook
-  density: CultureDensity
   parameters: ParameterValues<typeof rotiferHarvestDefinition.parameters>
   day: HusbandryDay
 }): HarvestAdvice {
-  const { snapshot, culture, outlook, density, parameters, day } = input
+  const { snapshot, culture, outlook, parameters, day } = input
   const startedOn = localDate({ timeZone: snapshot.room.timeZone, at: outlook.record.startedAt })
   const harvests = outlook.record.removals.filter(({ fact }) => fact.kind === 'harvest')
   const dependsOn = [
     cultureHistory(outlook.record, culture),
     outlook.estimate.day,
     culture.volumeL,
-    density.densityPerMl,
     startedOn,
     day.date,
     parameters,
   ]
-  return advices(dependsOn, () => {
-    const forecast = forecastCulture({
+  // By the estimate from all counts, which one miscount moves less than itself; the floor also by the count (workOut).
+  return advices(dependsOn, () =>
+    harvestAdvice({
       estimate: outlook.estimate,
-      plan: { harvestFractionPerDay: parameters.dailyShare },
-      days: HARVEST_PRACTICE.horizonDays,
-      seed: 1,
-      futures,
-    })
-    return harvestAdvice({
-      estimate: outlook.estimate,
-      forecast,
       volumeL: culture.volumeL,
       ageDays: Math.max(0, daysBetween(startedOn, day.date)),
-      densityPerMl: density.densityPerMl,
       isFirstHarvest: harvests.length === 0,
       floorPerMl: parameters.floorPerMl,
       firstHarvestPerMl: parameters.firstHarvestPerMl,
       firstHarvestAgeDays: parameters.firstHarvestAgeDays,
       usualFraction: parameters.dailyShare,
       maximumFraction: parameters.mostShare,
-    })
-  })
+    }),
+  )
 }

@@ -80,6 +80,7 @@ export function cultureHistory(record: CultureRecord, culture: SnapshotCulture):
       ? { temperatureC: culture.temperatureC }
       : {}),
     salinity: culture.salinity,
+    ...(culture.strain === null ? {} : { strain: culture.strain }),
   }
 }
 

@@ -6,10 +6,9 @@ import {
   husbandryDay,
   localDate,
   type RoomSnapshot,
-  rotiferHarvestInForce,
   type SnapshotCulture,
 } from '@fryward/husbandry'
-import { type CultureEstimate, forecastCulture } from '@fryward/live-feed'
+import { type CultureEstimate, forecastCulture, steadyHarvest } from '@fryward/live-feed'
 import type { CultureOutlook, Instant } from '@fryward/shared'
 import { behindOf, cultureSeen, growsByKnownRates } from './culture-seen.ts'
 
@@ -37,8 +36,7 @@ export function cultureOutlook({ snapshot, culture, now, query }: Asked): Cultur
   const ageDays = Math.max(0, elapsedDays(record.startedAt, now))
   const estimate = cultureEstimateAt(history, ageDays)
   const harvestShare = query.harvestShare ?? advisedShare({ snapshot, culture, now })
-  const { dailyShare } = rotiferHarvestInForce(snapshot).parameters
-  const sustainableShare = sustainableDaily(estimate, dailyShare)
+  const { shareOfVolume: sustainableShare } = steadyHarvest(estimate.parameters)
   return {
     ...seen,
     behind: behindOf({ record, history }, estimate),
@@ -79,17 +77,6 @@ function advisedShare({ snapshot, culture, now }: Omit<Asked, 'query'>): number 
   return 'why' in plan ? 0 : plan.dayL / culture.volumeL
 }
 
-// A week under the room's usual share: what a culture above half of what it can hold gives once is not what it gives
-// each day.
-const sustainedDays = 7
-
-/** Share that grows back each day with nine chances in ten: 1 - exp(-growth), at the lower decile of the forecast. */
-function sustainableDaily(estimate: CultureEstimate, harvestFractionPerDay: number): number {
-  const days = sustainedDays
-  const { growthPerDay } = forecastCulture({ estimate, plan: { harvestFractionPerDay }, days, seed })
-  return Math.max(0, 1 - Math.exp(-growthPerDay.p10))
-}
-
 function sentenceOf({
   culture,
   estimate,
@@ -110,8 +97,8 @@ function sentenceOf({
   if (culture.isBackup) return `${now} This is a backup: leave it alone.`
   const isMore = harvestShare > sustainableShare + 0.005
   if (isMore && isAdvice)
-    return `${now} It can give ${percent(harvestShare)} today; only ${percent(sustainableShare)} is sure to grow back day after day.`
+    return `${now} It can give ${percent(harvestShare)} today; day after day ${percent(sustainableShare)} keeps it where it gives most.`
   if (isMore)
-    return `${now} Taking ${percent(harvestShare)} a day is more than it is sure to grow back (${percent(sustainableShare)}).`
-  return `${now} It grows back ${percent(sustainableShare)} a day with nine chances in ten.`
+    return `${now} Taking ${percent(harvestShare)} a day is more than it grows back (${percent(sustainableShare)}).`
+  return `${now} Day after day ${percent(sustainableShare)} keeps it where it gives most.`
 }

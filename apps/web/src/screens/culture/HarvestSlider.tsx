@@ -20,15 +20,16 @@ type Props = {
 
 /** More than half a vessel a day no rotifer culture grows back. common practice is a fifth to a third. */
 const mostPercent = 50
-const stepPercent = 5
+const stepPercent = 1
 
 /** "What if I take this much each day?": the days ahead are drawn anew above, and this says what it would feed. */
 export function HarvestSlider({ culture, outlook, percent, isWaiting, onPercent }: Props) {
   const voice = useVoice()
   const id = useId()
-  const usual = Math.min(mostPercent, Math.round((outlook.harvestSharePerDay * 100) / stepPercent) * stepPercent)
-  const shown = percent ?? usual
-  const { volumeL, animals } = dailyTake({ culture, outlook, share: shown / 100 })
+  const shown = percent ?? Math.min(mostPercent, Math.round(outlook.harvestSharePerDay * 100))
+  // Until somebody moves it, the list's own litres: a share rounded to per cents would come to others.
+  const share = percent === undefined ? outlook.harvestSharePerDay : percent / 100
+  const { volumeL, animals } = dailyTake({ culture, outlook, share })
   const litres = sayQuantity({ value: volumeL, unit: 'L' }, voice)
   const sustainable = outlook.sustainableSharePerDay
   return (

@@ -6,7 +6,7 @@ export const rotiferHarvestDefinition = {
   id: 'rotifer-harvest',
   title: 'Thin the rotifers',
   sentence:
-    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, and while rising, take {dailyShare} of a culture a day, as far as it grows back, never more than {mostShare} and not under {floorPerMl}; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup is left alone.',
+    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, thin a culture each day to the density at which it gives most over weeks by its own counts, {dailyShare} at most while these are few, never more than {mostShare} and not under {floorPerMl}; nothing from a falling one; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup is left alone.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,
@@ -31,7 +31,7 @@ export const rotiferHarvestDefinition = {
     },
     dailyShare: {
       type: 'number',
-      label: 'taken a day',
+      label: 'at most while its counts are few',
       unit: 'share',
       default: HARVEST_PRACTICE.usualFraction,
       minimum: 0.02,

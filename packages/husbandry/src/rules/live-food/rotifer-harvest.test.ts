@@ -9,15 +9,15 @@ const date = '2026-03-10'
 const harvests = (room: SnapshotBuilder, on = date) => room.drafts(on, [rotiferHarvest])
 
 describe('thinning rotifers', () => {
-  test('takes about a fifth of a culture that is dense, old enough and rising: 3.6 of 18 L', () => {
+  test('thins a culture to where it gives most: 2.4 of 18 L from one that a fifth a day has kept at a third of what such vessels hold', () => {
     const room = new SnapshotBuilder()
     const culture = steadyCulture(room, { date })
     const draft = onlyDraft(harvests(room))
-    expect(draft.content.amount).toEqual({ value: 3.6, unit: 'L' })
+    expect(draft.content.amount).toEqual({ value: 2.4, unit: 'L' })
     expect(saidTitle(draft)).toMatch(/^[\d.,]+ \S+ out: other fish; new water in$/)
     expect(signOff(rotiferHarvest, draft).facts).toEqual([
-      { kind: 'harvest', subjectId: culture.id, data: { volumeL: 3.6, parts: [{ to: 'other_fish', volumeL: 3.6 }] } },
-      { kind: 'water_change', subjectId: culture.id, data: { removedL: 0, addedL: 3.6 } },
+      { kind: 'harvest', subjectId: culture.id, data: { volumeL: 2.4, parts: [{ to: 'other_fish', volumeL: 2.4 }] } },
+      { kind: 'water_change', subjectId: culture.id, data: { removedL: 0, addedL: 2.4 } },
     ])
   })
 
@@ -27,10 +27,10 @@ describe('thinning rotifers', () => {
     const kinds = (values: Record<string, unknown>) =>
       signOff(rotiferHarvest, onlyDraft(harvests(room)), values).facts.map(({ kind }) => kind)
     expect(kinds({ filledL: 0 })).toEqual(['harvest'])
-    expect(signOff(rotiferHarvest, onlyDraft(harvests(room)), { filledL: 3 }).facts[1]).toEqual({
+    expect(signOff(rotiferHarvest, onlyDraft(harvests(room)), { filledL: 2 }).facts[1]).toEqual({
       kind: 'water_change',
       subjectId: culture.id,
-      data: { removedL: 0, addedL: 3 },
+      data: { removedL: 0, addedL: 2 },
     })
     room.setting('rotifer-refill', { isOn: false })
     const draft = onlyDraft(harvests(room))
@@ -39,13 +39,20 @@ describe('thinning rotifers', () => {
     expect(kinds({})).toEqual(['harvest'])
   })
 
-  test('4.2 US gallons are 15.9 L, of which a fifth is a little under a gallon', () => {
+  test('a fifth is the most while its counts are few: 3.1 of 15.9 L, a little under a gallon of 4.2', () => {
     const room = new SnapshotBuilder()
-    steadyCulture(room, { date, volumeL: 15.9 })
-    const amount = onlyDraft(harvests(room)).content.amount?.value ?? 0
-    expect(amount).toBe(3.1)
-    expect(amount / 3.785411784).toBeGreaterThan(0.8)
-    expect(amount / 3.785411784).toBeLessThan(1)
+    const culture = room.culture({ volumeL: 15.9, startedAt: '2026-03-05T06:30:00.000Z' })
+    for (const [day, density] of [
+      ['08', 420],
+      ['09', 520],
+      ['10', 610],
+    ] as const)
+      room.count(culture, `2026-03-${day}T06:30:00.000Z`, [density, density, density])
+    const { amount, because } = onlyDraft(harvests(room)).content
+    expect(amount).toEqual({ value: 3.1, unit: 'L' })
+    expect((amount?.value ?? 0) / 3.785411784).toBeGreaterThan(0.8)
+    expect((amount?.value ?? 0) / 3.785411784).toBeLessThan(1)
+    expect(because.map(({ label }) => label)).toContain('for today: the usual share, while its counts are few')
   })
 
   test('the first one comes after three days, at 150 per mL: not younger, not thinner', () => {
@@ -66,13 +73,13 @@ describe('thinning rotifers', () => {
     expect(harvests(thin).drafts).toEqual([])
   })
 
-  test('a young culture that rises is thinned, but only by what its few counts can promise to grow back', () => {
+  test('a young culture that rises is thinned by what it gives most over weeks', () => {
     const room = new SnapshotBuilder()
     risingCulture(room, { date, days: 5 })
     const { content } = onlyDraft(harvests(room))
     expect(content.amount?.value).toBeGreaterThan(0)
-    expect(content.amount?.value).toBeLessThan(3.6)
-    expect(content.because.map(({ label }) => label).join()).toContain('forecast’s lower side can grow back')
+    expect(content.amount?.value).toBeLessThan(9)
+    expect(content.because.map(({ label }) => label).join()).toContain('the density at which it gives most over weeks')
   })
 
   test('takes nothing from a falling culture, a backup, or one without a fresh count', () => {
@@ -102,7 +109,7 @@ describe('thinning rotifers', () => {
       ['larval_batch', 'Batch 1'],
       ['chilled_reserve', 'the chilled reserve'],
     ])
-    expect(field.suggested.reduce((sum, part) => sum + part.volumeL, 0)).toBeCloseTo(3.6, 9)
+    expect(field.suggested.reduce((sum, part) => sum + part.volumeL, 0)).toBeCloseTo(2.4, 9)
   })
 
   test('what went out already today is not taken twice', () => {
@@ -112,8 +119,11 @@ describe('thinning rotifers', () => {
       volumeL: 1.6,
       parts: [{ to: 'drain', volumeL: 1.6 }],
     })
-    expect(onlyDraft(harvests(room)).content.amount?.value).toBe(2)
-    room.fact('harvest', culture.id, '2026-03-10T07:20:00.000Z', { volumeL: 2, parts: [{ to: 'drain', volumeL: 2 }] })
+    expect(onlyDraft(harvests(room)).content.amount?.value).toBe(0.8)
+    room.fact('harvest', culture.id, '2026-03-10T07:20:00.000Z', {
+      volumeL: 0.8,
+      parts: [{ to: 'drain', volumeL: 0.8 }],
+    })
     expect(harvests(room).drafts).toEqual([])
   })
 
@@ -127,13 +137,13 @@ describe('thinning rotifers', () => {
     const [harvest, inoculation] = signOff(rotiferHarvest, draft).facts
     expect(harvest).toMatchObject({
       kind: 'harvest',
-      data: { parts: [{ to: 'culture', subjectId: child.id, volumeL: 3.6 }] },
+      data: { parts: [{ to: 'culture', subjectId: child.id, volumeL: 2.4 }] },
     })
-    // The last count x 3,600 mL, a tenth lost in the sieve.
+    // The last count x 2,400 mL, a tenth lost in the sieve.
     expect(inoculation).toEqual({
       kind: 'inoculation',
       subjectId: child.id,
-      data: { animals: Math.round(counted * 3600 * 0.9), fromCultureId: culture.id },
+      data: { animals: Math.round(counted * 2400 * 0.9), fromCultureId: culture.id },
     })
   })
 

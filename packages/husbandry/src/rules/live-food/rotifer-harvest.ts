@@ -34,9 +34,9 @@ const boundWords: Record<HarvestPlan['advice']['boundedBy'], string> = {
   age: 'too young',
   density: 'too thin',
   trend: 'falling',
-  sustainable: 'held to what the forecast’s lower side can grow back',
+  sustainable: 'to the density at which it gives most over weeks',
   floor: 'held above the floor',
-  usual: 'the usual share',
+  usual: 'the usual share, while its counts are few',
   maximum: 'the most that may be taken',
 }
 
@@ -116,11 +116,15 @@ function becauseOf(
       quantity: litres(culture.volumeL),
       joins: 'and',
     }),
-    computedLink('harvest advice', 'common practice; bounded by the lower decile of the forecast', {
-      label: `for today: ${boundWords[plan.advice.boundedBy]}`,
-      quantity: share(Number(plan.advice.shareOfVolume.toFixed(3))),
-      joins: 'times',
-    }),
+    computedLink(
+      'harvest advice',
+      'a steady stock gives most (Reed 1979, J. Environ. Econ. Manage. 6:350-363; from memory); the rest common practice',
+      {
+        label: `for today: ${boundWords[plan.advice.boundedBy]}`,
+        quantity: share(Number(plan.advice.shareOfVolume.toFixed(3))),
+        joins: 'times',
+      },
+    ),
     ...(plan.takenToday.length > 0
       ? [
           computedLink('harvests of today', null, {
