@@ -92,8 +92,8 @@ test('what the list advises for today is what the page says, told apart from wha
     `It can give ${today} % today; day after day ${eachDay} % keeps it where it gives most.`,
   )
   const { tasks } = await world.ok(full.owner, 'getDay', { params: { roomId: full.roomId, date: 'today' } })
-  const thinning = tasks.find(({ subjectId, content }) => subjectId === dense.id && content.verb === 'harvest')
-  expect(thinning?.content.amount).toEqual({
+  const thinning = tasks.find(({ subject, verb }) => subject.id === dense.id && verb === 'harvest')
+  expect(thinning?.amount).toEqual({
     value: Number((advised.harvestSharePerDay * dense.volumeL).toFixed(6)),
     unit: 'L',
   })

@@ -7,6 +7,7 @@ import { inoculum } from './inoculum.ts'
 describe('cultureHealth', () => {
   it('says unknown when nothing was looked at, and sound when all looked well', () => {
     expect(cultureHealth({}).grade).toBe('unknown')
+    expect(cultureHealth({ isCrowded: true }).grade).toBe('unknown')
     expect(cultureHealth({ signs: [] }).grade).toBe('sound')
     expect(cultureHealth({ eggRatio: 0.7, trend: 'rising', nh3MgL: 0.1, oxygenMgL: 6, pH: 8, signs: [] }).grade).toBe(
       'sound',
@@ -22,6 +23,10 @@ describe('cultureHealth', () => {
 
   it.each([
     [{ eggRatio: 0.1 }, 'egg-ratio-declining', 'act'],
+    [{ eggRatio: 0, females: 10 }, 'egg-ratio-unsure', 'watch'],
+    [{ eggRatio: 0.1, females: 50 }, 'egg-ratio-declining', 'act'],
+    [{ eggRatio: 0.1, females: 60, isCrowded: true }, 'egg-ratio-crowded', 'act'],
+    [{ eggRatio: 0.1, isCrowded: false }, 'egg-ratio-declining', 'act'],
     [{ eggRatio: 0.3 }, 'egg-ratio-stationary', 'watch'],
     [{ nh3MgL: 1 }, 'ammonia-high', 'act'],
     [{ nh3MgL: 0.8 }, 'ammonia-rising', 'watch'],
@@ -40,6 +45,7 @@ describe('cultureHealth', () => {
   it('refuses figures that cannot be', () => {
     expect(() => cultureHealth({ pH: 15 })).toThrow('pH is 15')
     expect(() => cultureHealth({ eggRatio: Number.NaN })).toThrow('eggRatio is NaN')
+    expect(() => cultureHealth({ eggRatio: 0, females: -1 })).toThrow('females is -1')
   })
 })
 

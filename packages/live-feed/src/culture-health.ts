@@ -6,6 +6,12 @@ import { assertInRange } from './check-input.ts'
  */
 export const EGG_RATIO_BANDS = { declining: 0.13, growing: 0.5, highest: 1.2 } as const
 
+/**
+ * Females to look at before few eggs are an alarm: at the stationary 0.13, ten show none one time in four, fifty one in
+ * 600 (Poisson); common practice.
+ */
+export const FEMALES_NEEDED = 50
+
 /** FAO Fish. Tech. Pap. 361, sect. 3.5 (Lavens & Sorgeloos 1996); from memory. */
 export const CULTURE_WATER_LIMITS = {
   nh3MgL: 1,
@@ -26,6 +32,8 @@ export type HealthReason = {
   code:
     | CultureSign
     | 'egg-ratio-declining'
+    | 'egg-ratio-unsure'
+    | 'egg-ratio-crowded'
     | 'egg-ratio-stationary'
     | 'falling'
     | 'ammonia-high'
@@ -39,6 +47,10 @@ export type HealthReason = {
 
 export type CultureHealthInput = {
   eggRatio?: number
+  /** Females looked at for it; left out, it is taken as sure. */
+  females?: number
+  /** Denser than gives most: few eggs are then crowding, and the cure is thinning. */
+  isCrowded?: boolean
   trend?: 'rising' | 'steady' | 'falling'
   nh3MgL?: number
   oxygenMgL?: number
@@ -72,6 +84,15 @@ const SIGN_REASONS: Record<CultureSign, HealthReason> = {
 function phaseOf(eggRatio: number): NonNullable<CultureHealth['phase']> {
   if (eggRatio < EGG_RATIO_BANDS.declining) return 'declining'
   return eggRatio < EGG_RATIO_BANDS.growing ? 'stationary' : 'growing'
+}
+
+function fewEggs({ females, isCrowded }: CultureHealthInput): HealthReason {
+  if (females !== undefined) assertInRange('females', females, { min: 0, unit: 'animals' })
+  if (females !== undefined && females < FEMALES_NEEDED) {
+    return { code: 'egg-ratio-unsure', grade: 'watch', source: PRACTICE }
+  }
+  if (isCrowded === true) return { code: 'egg-ratio-crowded', grade: 'act', source: PRACTICE }
+  return { code: 'egg-ratio-declining', grade: 'act', source: SNELL }
 }
 
 function waterReasons({ nh3MgL, oxygenMgL, pH }: CultureHealthInput): HealthReason[] {
@@ -110,12 +131,13 @@ export function cultureHealth(input: CultureHealthInput): CultureHealth {
   const reasons: HealthReason[] = [...new Set(signs)].map((sign) => SIGN_REASONS[sign])
   if (eggRatio !== undefined) assertInRange('eggRatio', eggRatio, { min: 0, max: 20, unit: 'eggs per female' })
   const phase = eggRatio === undefined ? null : phaseOf(eggRatio)
-  if (phase === 'declining') reasons.push({ code: 'egg-ratio-declining', grade: 'act', source: SNELL })
+  if (phase === 'declining') reasons.push(fewEggs(input))
   if (phase === 'stationary') reasons.push({ code: 'egg-ratio-stationary', grade: 'watch', source: SNELL })
   if (trend === 'falling') reasons.push({ code: 'falling', grade: 'act', source: PRACTICE })
   reasons.push(...waterReasons(input))
   const isActing = reasons.some((reason) => reason.grade === 'act')
-  const wasLookedAt = Object.entries(input).some(([name, value]) => value !== undefined && name !== 'signs')
+  const looks = [input.eggRatio, input.trend, input.nh3MgL, input.oxygenMgL, input.pH]
+  const wasLookedAt = looks.some((look) => look !== undefined)
   const grade = isActing ? 'act' : reasons.length > 0 ? 'watch' : 'sound'
   return { grade: wasLookedAt || input.signs !== undefined ? grade : 'unknown', reasons, phase }
 }

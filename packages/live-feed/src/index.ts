@@ -21,6 +21,7 @@ export { animalsToCount, type CountSample, type Density, type Dispersion, densit
 export { crashHazard } from './crash-hazard.ts'
 export { type BacktestDay, backtestCulture } from './culture-backtest.ts'
 export { type CultureEstimate, estimateCulture } from './culture-estimate.ts'
+export { type CultureFall, cultureFall } from './culture-fall.ts'
 export { fitCulture } from './culture-fit.ts'
 export {
   type CultureForecast,
@@ -36,6 +37,8 @@ export {
   type CultureHealthInput,
   type CultureSign,
   cultureHealth,
+  EGG_RATIO_BANDS,
+  FEMALES_NEEDED,
   type HealthGrade,
   type HealthReason,
 } from './culture-health.ts'

@@ -10,7 +10,7 @@ import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { cultureHistory } from '../state/culture-history.ts'
 import { type CultureDensity, type CultureOutlook, cultureOutlook, densityAt } from '../state/culture-state.ts'
-import { isFallingByCounts } from '../state/culture-trend.ts'
+import { hasFallen } from '../state/culture-trend.ts'
 import { daysSince, factsOnDay } from '../state/day-facts.ts'
 import { measurableLDown } from '../task/measures.ts'
 
@@ -56,7 +56,7 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
   const countAgeDays = daysSince(snapshot, lastCount?.fact, day.date)
   if (countAgeDays === null || countAgeDays > rule.parameters.countedWithinDays)
     return { litres: 0, why: 'count-first' }
-  if (isFallingByCounts(outlook.record)) return { litres: 0, why: 'falling' }
+  if (hasFallen(outlook.record, culture)) return { litres: 0, why: 'falling' }
   const takenL = takenToday.reduce((sum, fact) => sum + fact.data.volumeL, 0)
   const advice = adviceFor({ snapshot, culture, outlook, parameters: rule.parameters, day })
   const aboveFloor = density.densityPerMl > 0 ? Math.max(0, 1 - rule.parameters.floorPerMl / density.densityPerMl) : 0

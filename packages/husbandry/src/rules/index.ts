@@ -44,6 +44,7 @@ import { rotiferCount } from './live-food/rotifer-count.ts'
 import { rotiferFeed } from './live-food/rotifer-feed.ts'
 import { rotiferFilter } from './live-food/rotifer-filter.ts'
 import { rotiferHarvest } from './live-food/rotifer-harvest.ts'
+import { rotiferRecount } from './live-food/rotifer-recount.ts'
 import { rotiferRefill } from './live-food/rotifer-refill.ts'
 import { rotiferRescue } from './live-food/rotifer-rescue.ts'
 import { rotiferRestart } from './live-food/rotifer-restart.ts'
@@ -76,6 +77,7 @@ export const rules: readonly Rule[] = [
   rotiferTrouble,
   rotiferRescue,
   rotiferCount,
+  rotiferRecount,
   rotiferHarvest,
   rotiferRefill,
   rotiferBrush,

@@ -1,5 +1,7 @@
+import { type CultureFall, cultureFall } from '@fryward/live-feed'
 import { elapsedDays } from '../calendar/elapsed.ts'
-import type { CultureRecord } from './culture-history.ts'
+import type { SnapshotCulture } from '../snapshot/room-snapshot.ts'
+import { type CultureRecord, cultureHistory } from './culture-history.ts'
 
 // Losing more than this a day between two counts is more than the error of good counts. common practice
 const fallingPerDay = -0.05
@@ -24,3 +26,13 @@ export function isFallingByCounts(record: CultureRecord): boolean {
   const last = growthBetweenCounts(record).slice(-intervalsInARow)
   return last.length === intervalsInARow && last.every((growth) => growth < fallingPerDay)
 }
+
+/** A fall that the last counts show, seen the first time and agreed by a second; null when there is none. */
+export function fallOf(record: CultureRecord, culture: SnapshotCulture): CultureFall | null {
+  const history = cultureHistory(record, culture)
+  return history ? cultureFall(history) : null
+}
+
+/** True when nothing is to be thinned: the counts fell one after the other, or by a fall though it were the first. */
+export const hasFallen = (record: CultureRecord, culture: SnapshotCulture): boolean =>
+  isFallingByCounts(record) || fallOf(record, culture) !== null

@@ -1,4 +1,4 @@
-import { animalsToCount } from '@fryward/live-feed'
+import { FEMALES_NEEDED } from '@fryward/live-feed'
 import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { daysBetween, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
@@ -12,16 +12,18 @@ import { cultureStartDate, densityAt } from '../../state/culture-state.ts'
 import { dateOf, daysSince } from '../../state/day-facts.ts'
 import { batchesFedBy } from '../../state/feed-links.ts'
 import { countField } from '../../task/fields.ts'
-import { animals, days, mL, perMl } from '../../task/measures.ts'
+import { animals, days, mL, perMl, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { countOf } from '../../task/values.ts'
 import { signFacts, signsField } from '../parts/culture-signs.ts'
 
-// A precise count needs about 100 animals: CV = 100/sqrt(n) %. Standard theory, from memory.
-const animalsWanted = animalsToCount({ coefficientOfVariation: 0.1 })
+// A precise count needs about 100 animals (CV = 100/sqrt(n) %; standard theory, from memory), and three times as many
+// are still counted without losing one's place. common practice
+const mostCountedAtOnce = 300
+export const sampleMl = 1
 // No culture has been held denser than 160,000 per mL: Yoshimura, Tanaka & Yoshimatsu 2003, Aquaculture 227:165-172.
-const densestPerMl = 160_000
+export const densestPerMl = 160_000
 // What a culture may do between two counts without asking whether the number is right. common practice
 const likelyFactor = 3
 // A culture that has never been counted: thin inoculum to dense small culture. common practice
@@ -49,7 +51,7 @@ export const rotiferCount = defineRule(rotiferCountDefinition, {
         content: taskContent({
           verb: 'count',
           title: titled('count', { thing: 'rotifers and eggs' }),
-          steps: countSteps(parameters.replicates),
+          steps: countSteps({ replicates: parameters.replicates, expectedPerMl: expected }),
           fields: [countedField(expected, parameters.replicates), signsField],
           because: [
             last
@@ -103,18 +105,36 @@ function dailyReason(input: {
   return settingLink(culture.id, 'feed links', { label: 'feeds', text, joins: 'and' })
 }
 
-function countSteps(replicates: number): Phrase[] {
+/** Half of what one counts at once, so that a denser culture than expected still is counted once. */
+const dilutionFor = (sample: number): number => Math.ceil((2 * sample) / mostCountedAtOnce)
+
+function countSteps({ replicates, expectedPerMl }: { replicates: number; expectedPerMl: number | null }): Phrase[] {
+  const sample = expectedPerMl === null ? 0 : expectedPerMl * sampleMl
   return [
     phrase('Stir or turn up the air for a minute, so that they are spread evenly.'),
     phrase('Take {replicates} of {volume} from different places, before feeding.', {
       replicates: { value: replicates, unit: 'samples' },
-      volume: mL(1),
+      volume: mL(sampleMl),
     }),
-    phrase('Stop them with a drop of Lugol’s iodine and count every animal.'),
-    phrase('When {wanted} or more are in one sample, dilute the next 1 in 10 and write 10 as the dilution.', {
-      wanted: animals(animalsWanted),
+    phrase('First look at how they swim, alive: slow swimming shows within ten minutes of trouble. Smell the water.'),
+    phrase('Only then stop them with a drop of Lugol’s iodine, and count every animal.'),
+    ...(sample > mostCountedAtOnce
+      ? [
+          phrase(
+            `Expected are about {expected} in a sample: dilute each 1 in ${dilutionFor(sample)}, and write that down.`,
+            {
+              expected: animals(roundAnimals(sample)),
+            },
+          ),
+        ]
+      : [
+          phrase('Dilute only when a sample holds more than some {most}: 1 in 10, and write 10 as the dilution.', {
+            most: animals(mostCountedAtOnce),
+          }),
+        ]),
+    phrase('Look at {females}, grown ones, and count the eggs they carry: a few say too little.', {
+      females: animals(FEMALES_NEEDED),
     }),
-    phrase('Look at some females and count the eggs they carry: both numbers make the egg ratio.'),
     phrase('Note at once if they swim slowly, smell, sink or clump, or if there is foam.'),
   ]
 }

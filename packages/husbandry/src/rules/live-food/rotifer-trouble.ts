@@ -2,12 +2,13 @@ import type { HealthReason } from '@fryward/live-feed'
 import type { Because, Phrase } from '@fryward/shared'
 import { firstRound } from '../../calendar/rounds.ts'
 import { rotiferTroubleDefinition } from '../../definitions/live-food/rotifer-trouble.ts'
+import { type HarvestPlan, harvestPlan, type NoHarvest } from '../../plans/harvest-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
 import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
-import { isFallingByCounts } from '../../state/culture-trend.ts'
+import { fallOf, isFallingByCounts } from '../../state/culture-trend.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { healthFrom } from '../parts/culture-signs.ts'
@@ -22,6 +23,8 @@ const words: Record<HealthReason['code'], string> = {
   'clear-water': 'the water clears',
   'egg-ratio-declining': 'hardly any carry eggs',
   'egg-ratio-stationary': 'few carry eggs',
+  'egg-ratio-unsure': 'hardly any of a few females carry eggs',
+  'egg-ratio-crowded': 'it is crowded and hardly any carry eggs',
   falling: 'the counts fall',
   'ammonia-high': 'ammonia is high',
   'ammonia-rising': 'ammonia rises',
@@ -36,10 +39,11 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
     if (culture.kind !== 'rotifer') return []
     const record = cultureRecord(snapshot, culture, { until: day.endsAt })
     const seen = signsSince(snapshot, culture, { day, hours: parameters.signHours })
-    const eggRatio = record.counts.at(-1)?.eggRatio ?? null
+    const isFalling = isFallingByCounts(record) || fallOf(record, culture)?.isAgreed === true
     const health = healthFrom(seen, {
-      ...(eggRatio === null ? {} : { eggRatio: Math.min(20, eggRatio) }),
-      ...(isFallingByCounts(record) ? { trend: 'falling' as const } : {}),
+      ...eggsOf(record),
+      isCrowded: !isFalling && isCrowded(harvestPlan(snapshot, culture, day)),
+      ...(isFalling ? { trend: 'falling' as const } : {}),
     })
     if (health.grade !== 'act') return []
     const reasons = health.reasons.filter(({ grade }) => grade === 'act')
@@ -70,6 +74,21 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
   record: ({ values, subjectId }) => ({ facts: troubleFacts(subjectId, values) }),
 })
 
+/** Eggs of the last count, and how many females they were looked for on. */
+function eggsOf({ counts }: CultureRecord): { eggRatio?: number; females?: number } {
+  const last = counts.at(-1)
+  if (!last || last.eggRatio === null) return {}
+  const { females } = last.fact.data
+  return { eggRatio: Math.min(20, last.eggRatio), ...(females === undefined ? {} : { females }) }
+}
+
+// Denser by this than gives most, few eggs are crowding before they are anything else. common practice
+const crowdedBeyondHeld = 1.3
+
+function isCrowded(plan: HarvestPlan | NoHarvest): boolean {
+  return !('why' in plan) && plan.litres > 0 && plan.density.densityPerMl > crowdedBeyondHeld * plan.advice.heldPerMl
+}
+
 function countLinks({ counts }: CultureRecord): Because[] {
   return counts.slice(-3).map(({ fact, densityPerMl, eggRatio }) =>
     factLink(fact, {
@@ -91,6 +110,9 @@ function stepsFor(culture: SnapshotCulture, reasons: readonly HealthReason[]): P
           ),
           phrase('Change a quarter to a half of the water, matched; sieve, rinse and move what swims if it smells.'),
         ]
+      : []),
+    ...(has('egg-ratio-crowded')
+      ? [phrase('Thin it today by the litres that the list says: eggs come back in a thinner culture within two days.')]
       : []),
     ...(has('egg-ratio-declining', 'falling')
       ? [

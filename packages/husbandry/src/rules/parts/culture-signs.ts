@@ -1,4 +1,4 @@
-import { type CultureHealth, type CultureSign, cultureHealth } from '@fryward/live-feed'
+import { type CultureHealth, type CultureHealthInput, type CultureSign, cultureHealth } from '@fryward/live-feed'
 import type { Sign, TaskField } from '@fryward/shared'
 import type { FactDraft, FactOf } from '../../facts/fact.ts'
 import { choiceField, choicesField } from '../../task/fields.ts'
@@ -58,7 +58,7 @@ const inScience: Partial<Record<Sign, CultureSign>> = {
 /** What the signs of these observations say of a culture, with its egg ratio and trend where they are known. */
 export function healthFrom(
   observations: readonly FactOf<'observation'>[],
-  known: { eggRatio?: number; trend?: 'rising' | 'steady' | 'falling' } = {},
+  known: Omit<CultureHealthInput, 'signs'> = {},
 ): CultureHealth {
   const signs = observations.flatMap(({ data }) => data.signs.flatMap((sign) => inScience[sign] ?? []))
   return cultureHealth({ ...known, signs: [...new Set(signs)] })

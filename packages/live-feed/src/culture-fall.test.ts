@@ -1,0 +1,72 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { cultureFall } from './culture-fall.ts'
+
+const counted = (...densities: number[]) => ({
+  observations: densities.map((densityPerMl, day) => ({ day, densityPerMl, animalsCounted: 150 })),
+})
+
+describe('cultureFall', () => {
+  it('is seen the first time: 400 to 220 with nothing taken', () => {
+    const fall = cultureFall(counted(350, 400, 220))
+    expect(fall).toMatchObject({ expectedPerMl: 400, countedPerMl: 220, day: 2, isAgreed: false })
+    expect(fall?.lostShare).toBeCloseTo(0.45, 12)
+  })
+
+  it('leaves out what was taken', () => {
+    const history = { ...counted(350, 400, 220), removals: [{ day: 1, fraction: 0.4 }] }
+    expect(cultureFall(history)).toBeNull()
+    const fall = cultureFall({ ...counted(350, 400, 130), removals: [{ day: 1, fraction: 0.4 }] })
+    expect(fall?.expectedPerMl).toBeCloseTo(240, 9)
+    expect(fall?.lostShare).toBeCloseTo(1 - 130 / 240, 9)
+  })
+
+  it('counts in what was put in', () => {
+    const additions = [{ day: 1, addedPerMl: 200 }]
+    expect(cultureFall({ ...counted(100, 100, 150), additions })).toMatchObject({ expectedPerMl: 300, lostShare: 0.5 })
+  })
+
+  it('is no fall while the loss is within what two counts may differ by', () => {
+    expect(cultureFall(counted(400, 245))).toBeNull()
+    expect(cultureFall(counted(400))).toBeNull()
+    expect(cultureFall(counted(60, 90, 150, 250))).toBeNull()
+  })
+
+  it('is agreed when the next count says the same, at any density', () => {
+    expect(cultureFall(counted(400, 220, 210))).toMatchObject({ day: 1, isAgreed: true })
+    expect(cultureFall(counted(1200, 600, 640))).toMatchObject({ day: 1, isAgreed: true })
+    expect(cultureFall(counted(20, 8, 9))).toMatchObject({ day: 1, isAgreed: true })
+  })
+
+  it('is taken back by a count that finds them again', () => {
+    expect(cultureFall(counted(400, 220, 390))).toBeNull()
+  })
+
+  it('stands until the culture has turned', () => {
+    expect(cultureFall(counted(400, 220, 200, 190))).toMatchObject({ isAgreed: true })
+    expect(cultureFall(counted(400, 150, 140, 190))).toBeNull()
+  })
+
+  it('a fall to nothing is a fall', () => {
+    expect(cultureFall(counted(400, 0))).toMatchObject({ lostShare: 1, isAgreed: false })
+  })
+
+  it('is never seen in a culture that rises or holds, whatever is taken', () => {
+    const densities = fc.array(
+      fc.tuple(fc.double({ min: 1, max: 1.8, noNaN: true }), fc.double({ min: 0, max: 0.5, noNaN: true })),
+      { maxLength: 12 },
+    )
+    fc.assert(
+      fc.property(densities, (steps) => {
+        let density = 100
+        const observations = [{ day: 0, densityPerMl: density }]
+        const removals = steps.map(([, fraction], day) => ({ day, fraction }))
+        for (const [day, [growth, fraction]] of steps.entries()) {
+          density *= (1 - fraction) * growth
+          observations.push({ day: day + 1, densityPerMl: density })
+        }
+        expect(cultureFall({ observations, removals })).toBeNull()
+      }),
+    )
+  })
+})
