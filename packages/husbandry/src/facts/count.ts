@@ -13,6 +13,6 @@ export const count: FactEffects<'count'> = {
     if (of !== 'culture' || volumeMl === undefined) return null
     const { densityPerMl, lowerPerMl, upperPerMl, animalsCounted } = countDensity({ animals, volumeMl, dilution })
     const eggRatio = eggs === undefined || females === undefined ? null : eggs / females
-    return { way: 'counted', densityPerMl, lowerPerMl, upperPerMl, animalsCounted, eggRatio }
+    return { way: 'counted', densityPerMl, lowerPerMl, upperPerMl, animalsCounted, eggRatio, females: females ?? null }
   },
 }

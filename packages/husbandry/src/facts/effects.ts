@@ -19,6 +19,8 @@ export type CountedDensity = {
   upperPerMl: number
   animalsCounted: number
   eggRatio: number | null
+  /** Looked at for eggs; null when nobody did. */
+  females: number | null
 }
 
 /** What a fact does to how dense a culture is. */

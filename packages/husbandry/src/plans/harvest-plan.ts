@@ -8,10 +8,11 @@ import type { ParameterValues } from '../rule/parameters.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
+import { doubtAbout } from '../state/culture-doubt.ts'
 import { cultureHistory } from '../state/culture-history.ts'
 import { type CultureDensity, type CultureOutlook, cultureOutlook, densityAt } from '../state/culture-state.ts'
 import { hasFallen } from '../state/culture-trend.ts'
-import { daysSince, factsOnDay } from '../state/day-facts.ts'
+import { daysSince, factsOnDay, factsUntil } from '../state/day-facts.ts'
 import { measurableLDown } from '../task/measures.ts'
 
 export type HarvestPlan = {
@@ -26,7 +27,7 @@ export type HarvestPlan = {
 }
 export type NoHarvest = {
   litres: 0
-  why: 'not-a-rotifer-culture' | 'left-alone' | 'off' | 'no-density' | 'count-first' | 'falling'
+  why: 'not-a-rotifer-culture' | 'left-alone' | 'off' | 'no-density' | 'count-first' | 'falling' | 'in-doubt'
 }
 
 // Advice is remembered by everything it depends on, so that a day that is worked out again costs no new draws.
@@ -45,7 +46,8 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
   const rule = ruleInForce(snapshot, rotiferHarvestDefinition)
   if (culture.kind !== 'rotifer') return { litres: 0, why: 'not-a-rotifer-culture' }
   if (!rule.isOn) return { litres: 0, why: 'off' }
-  if (culture.isBackup) return { litres: 0, why: 'left-alone' }
+  if (culture.isBackup && isRested(snapshot, culture, { day, everyDays: rule.parameters.backupEveryDays }))
+    return { litres: 0, why: 'left-alone' }
   const takenToday = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
   // Judged as it stood when the day began, so that what is taken today does not shrink the day's own plan.
   const moment = { at: firstRound(day).startsAt, until: takenToday[0]?.at ?? day.endsAt }
@@ -56,6 +58,7 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
   const countAgeDays = daysSince(snapshot, lastCount?.fact, day.date)
   if (countAgeDays === null || countAgeDays > rule.parameters.countedWithinDays)
     return { litres: 0, why: 'count-first' }
+  if (doubtAbout(snapshot, culture, day)) return { litres: 0, why: 'in-doubt' }
   if (hasFallen(outlook.record, culture)) return { litres: 0, why: 'falling' }
   const takenL = takenToday.reduce((sum, fact) => sum + fact.data.volumeL, 0)
   const advice = adviceFor({ snapshot, culture, outlook, parameters: rule.parameters, day })
@@ -72,6 +75,17 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
     outlook,
     advice,
   }
+}
+
+/** A backup is not touched every day: its last harvest before today was less than so many days ago. */
+function isRested(
+  snapshot: RoomSnapshot,
+  culture: SnapshotCulture,
+  { day, everyDays }: { day: HusbandryDay; everyDays: number },
+): boolean {
+  const last = factsUntil(snapshot, 'harvest', { subjectId: culture.id, until: day.startsAt }).at(-1)
+  const since = daysSince(snapshot, last, day.date)
+  return since !== null && since < everyDays
 }
 
 function adviceFor(input: {

@@ -1,5 +1,5 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import { type DayRound, firstRound, spreadRounds } from '../calendar/rounds.ts'
+import { type DayRound, firstRound, roundOfInstant, roundsInOrder, spreadRounds } from '../calendar/rounds.ts'
 import { rotiferFeedDefinition } from '../definitions/live-food/rotifer-feed.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotConcentrate, SnapshotCulture } from '../snapshot/room-snapshot.ts'
@@ -8,8 +8,10 @@ import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
 
 export type FeedRounds = {
-  /** All rounds at which the culture is fed. */
+  /** All rounds at which the culture is fed; a whole day's ration is shared between them. */
   rounds: DayRound[]
+  /** Those of the day since it was begun, and the one it was begun in: its first feed is given at once. */
+  begun: DayRound[]
   /** Those that still have something to ask. */
   asked: DayRound[]
   isBackup: boolean
@@ -24,10 +26,20 @@ export function rotiferFeedRounds(
   const { isBackup } = culture
   const rounds = spreadRounds(day, isBackup ? backupFeedsPerDay : feedsPerDay)
   const feedings = factsOnDay(snapshot, 'feeding', { subjectId: culture.id, day })
-  const asked = rounds
-    .filter((round) => round.startsAt >= culture.startedAt)
-    .filter((round) => !isDoneInRound(feedings, { day, rounds, round }))
-  return { rounds, asked, isBackup }
+  const begun = roundsSince(culture, { day, rounds })
+  const asked = begun.filter((round) => !isDoneInRound(feedings, { day, rounds: begun, round }))
+  return { rounds, begun, asked, isBackup }
+}
+
+function roundsSince(
+  { startedAt }: SnapshotCulture,
+  { day, rounds }: { day: HusbandryDay; rounds: DayRound[] },
+): DayRound[] {
+  if (startedAt >= day.endsAt) return []
+  const later = rounds.filter((round) => round.startsAt >= startedAt)
+  if (startedAt < day.startsAt || later.length === rounds.length) return later
+  const now = roundOfInstant(roundsInOrder(day), startedAt)
+  return now && later.every(({ id }) => id !== now.id) ? [now, ...later] : later
 }
 
 export function concentrateOf(snapshot: RoomSnapshot, culture: SnapshotCulture): SnapshotConcentrate | undefined {

@@ -13,7 +13,7 @@ import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { batchNumbers } from '../state/batch-state.ts'
 import { type CultureDensity, densityAt } from '../state/culture-state.ts'
-import { batchesFedBy, culturesFeeding } from '../state/feed-links.ts'
+import { batchesFedBy, culturesFeeding, culturesLinked } from '../state/feed-links.ts'
 import {
   eatenPerLarvaPerHour,
   grazingOf,
@@ -169,7 +169,13 @@ function sourceOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDa
   const tank = tankOf(snapshot, batch)
   if (!tank) throw new Gap(`${batch.name}: say which tank it is in.`)
   const culture = culturesFeeding(snapshot, batch, day.date).find(({ kind }) => kind === 'rotifer')
-  if (!culture) throw new Gap(`${batch.name}: say which rotifer culture feeds it.`)
+  if (!culture) {
+    const doubted = culturesLinked(snapshot, batch, day.date).find(({ kind }) => kind === 'rotifer')
+    if (!doubted) throw new Gap(`${batch.name}: say which rotifer culture feeds it.`)
+    throw new Gap(
+      `${batch.name}: ${doubted.name} is in doubt and feeds nobody, and no other culture is counted. Look at ${doubted.name} again, or feed what you can get today.`,
+    )
+  }
   const density = densityAt(snapshot, culture, { at: day.rounds[0]!.startsAt, until: day.endsAt })
   if (!density || density.densityPerMl <= 0)
     throw new Gap(`${batch.name} is fed from ${culture.name}: count ${culture.name}, and the amount follows.`)

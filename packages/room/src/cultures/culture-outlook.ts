@@ -94,7 +94,7 @@ function sentenceOf({
   const percent = (share: number) => `${Math.round(share * 100)} %`
   const trend = { rising: 'rising', steady: 'holding', falling: 'falling' }[estimate.trend]
   const now = `About ${Math.round(estimate.densityPerMl)} per mL and ${trend}.`
-  if (culture.isBackup) return `${now} This is a backup: leave it alone.`
+  if (culture.isBackup) return `${now} This is a backup: thinned only every few days, for nobody to eat.`
   const isMore = harvestShare > sustainableShare + 0.005
   if (isMore && isAdvice)
     return `${now} It can give ${percent(harvestShare)} today; day after day ${percent(sustainableShare)} keeps it where it gives most.`

@@ -32,10 +32,10 @@ export const rotiferFeedDefinition = {
       type: 'number',
       label: 'a day for a backup',
       unit: 'feeds',
-      default: 1,
+      default: 2,
       minimum: 1,
       maximum: 8,
-      source: commonPractice('a backup is kept thin and left alone: one feed a day carries it'),
+      source: commonPractice('fed as often as the others, or it starves between feeds'),
     },
     followsWater: {
       type: 'boolean',

@@ -6,7 +6,7 @@ export const rotiferHarvestDefinition = {
   id: 'rotifer-harvest',
   title: 'Thin the rotifers',
   sentence:
-    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, thin a culture each day to the density at which it gives most over weeks by its own counts, {dailyShare} at most while these are few, never more than {mostShare} and not under {floorPerMl}; nothing from a falling one; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup is left alone.',
+    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, thin a culture each day to the density at which it gives most over weeks by its own counts, {dailyShare} at most while these are few, never more than {mostShare} and not under {floorPerMl}; nothing from a falling one; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup likewise, but only every {backupEveryDays} days.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,
@@ -64,6 +64,15 @@ export const rotiferHarvestDefinition = {
       minimum: 0,
       maximum: 14,
       source: commonPractice('no harvest on an old count'),
+    },
+    backupEveryDays: {
+      type: 'number',
+      label: 'from one thinning of a backup to the next',
+      unit: 'days',
+      default: 3,
+      minimum: 1,
+      maximum: 14,
+      source: commonPractice('every two or three days: a backup that is never thinned crashes crowded'),
     },
     restGoesTo: {
       type: 'choice',

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { TaskDraft } from '../../engine/draft-day.ts'
+import { saidTitle } from '../../testing/said-title.ts'
 import { SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { larvalPreyCount } from './prey-count.ts'
 import { larvalPreyTopUp } from './prey-top-up.ts'
@@ -65,6 +66,16 @@ describe('topping up the prey', () => {
     // Better in the dark than once a day.
     room.snapshot.room.rounds = [room.snapshot.room.rounds[0]!, late]
     expect(rounds(room)).toEqual(['morning', 'late'])
+  })
+
+  test('turns to another culture by name when its own smells, and asks for a look when there is none', () => {
+    const { room, culture } = nursery()
+    room.fact('observation', culture.id, '2026-03-10T06:40:00.000Z', { signs: ['bad_smell'] })
+    expect(topUps(room).gaps[0]?.message).toContain(`${culture.name} is in doubt and feeds nobody`)
+    const other = room.culture({ name: 'R7', startedAt: '2026-02-01T08:00:00.000Z' })
+    room.count(other, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    expect(saidTitle(topUps(room).drafts[0])).toContain('of R7')
+    expect(topUps(room).gaps).toEqual([])
   })
 
   test('fills up what is missing: (10 - 4) x 20,000 animals, 530 mL of a culture of 250 per mL with a tenth lost', () => {

@@ -93,7 +93,8 @@ describe('feeding rotifers', () => {
     dying.room.fact('observation', dying.culture.id, '2026-03-10T07:05:00.000Z', {
       signs: ['water_clear', 'bad_smell'],
     })
-    expect(feeds(dying.room).drafts.at(-1)?.content.amount?.value).toBe(2.7)
+    // Half of 2.7 mL, to what a syringe shows: what it does not clear would foul it.
+    expect(feeds(dying.room).drafts.at(-1)?.content.amount?.value).toBe(1.4)
   })
 
   test('a culture just started is fed by its inoculum: a million in 15.9 L is 63 per mL', () => {
@@ -167,11 +168,34 @@ describe('feeding rotifers', () => {
     expect(saidTitle(feeds(room).drafts[0])).toMatch(/^[\d.,]+ \S+ concentrate, first feed$/)
   })
 
-  test('a backup is fed once a day, its whole ration: 5.4 mL', () => {
+  test('a backup is fed twice a day like the others, half of 5.4 mL at a time', () => {
     const { room, culture } = countedRoom()
     culture.isBackup = true
-    const draft = onlyDraft(feeds(room))
-    expect(draft.content.amount?.value).toBe(5.4)
-    expect(draft.content.because.at(-3)?.origin).toMatchObject({ parameter: 'backupFeedsPerDay' })
+    const { drafts } = feeds(room)
+    expect(drafts.map(({ content }) => content.amount?.value)).toEqual([2.7, 2.7])
+    expect(drafts[1]?.content.because.at(-2)?.origin).toMatchObject({ parameter: 'backupFeedsPerDay' })
+  })
+
+  test('a culture begun after the morning round gets its first feed now', () => {
+    const room = new SnapshotBuilder()
+    const bottle = room.concentrate()
+    const culture = room.culture({ startedAt: '2026-03-10T09:30:00.000Z', concentrateId: bottle.id })
+    room.fact('inoculation', culture.id, '2026-03-10T09:30:00.000Z', { densityPerMl: 100 })
+    const { drafts } = room.drafts('2026-03-10', [rotiferFeed])
+    expect(drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
+    expect(room.drafts('2026-03-09', [rotiferFeed]).drafts).toEqual([])
+  })
+
+  test('one that smells, sinks or swims slowly gets half a ration, until it is found well', () => {
+    const room = new SnapshotBuilder()
+    const bottle = room.concentrate()
+    const culture = room.culture({ startedAt: '2026-03-01T10:00:00.000Z', concentrateId: bottle.id })
+    room.count(culture, '2026-03-10T06:30:00.000Z', [240, 240, 240])
+    const given = () => room.drafts('2026-03-10', [rotiferFeed]).drafts[0]?.content.amount?.value ?? Number.NaN
+    const full = given()
+    room.fact('observation', culture.id, '2026-03-10T06:40:00.000Z', { signs: ['swimming_slow'] })
+    expect(given() / full).toBeCloseTo(0.5, 1)
+    room.fact('observation', culture.id, '2026-03-10T06:50:00.000Z', { signs: ['swimming_well'] })
+    expect(given()).toBe(full)
   })
 })

@@ -5,6 +5,7 @@ import { addHours } from '../../calendar/elapsed.ts'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { type DayRound, firstRound } from '../../calendar/rounds.ts'
 import { rotiferFeedDefinition } from '../../definitions/live-food/rotifer-feed.ts'
+import type { FactOf } from '../../facts/fact.ts'
 import { type Brushing, brushDue } from '../../plans/brush-plan.ts'
 import { concentrateOf, type FeedRounds, isFedInFirstRound, rotiferFeedRounds } from '../../plans/rotifer-feed-plan.ts'
 import { Gap } from '../../rule/gap.ts'
@@ -13,6 +14,7 @@ import { defineRule, type RuleDraft } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotConcentrate, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { doubtAbout } from '../../state/culture-doubt.ts'
 import { type CultureDensity, densityAt } from '../../state/culture-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { feedsADayLink } from '../../task/feeds-a-day.ts'
@@ -43,10 +45,12 @@ export const rotiferFeed = defineRule(rotiferFeedDefinition, {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []
     const feedRounds = rotiferFeedRounds(snapshot, culture, { day, ...parameters })
-    if (feedRounds.rounds.every((round) => round.startsAt < culture.startedAt)) return []
+    if (feedRounds.begun.length === 0) return []
     const concentrate = concentrateOf(snapshot, culture)
     if (!concentrate) throw new Gap(`Say which concentrate feeds ${culture.name} and its strength from the label.`)
-    const adjustment = parameters.followsWater ? adjustmentFor(snapshot, culture, day) : null
+    const doubt = doubtAbout(snapshot, culture, day)
+    const byWater = parameters.followsWater ? adjustmentFor(snapshot, culture, day) : null
+    const adjustment = doubt ? halved(byWater, doubt) : byWater
     const brushing = isFedInFirstRound(snapshot, culture, day) ? brushDue(snapshot, culture, day) : null
     return feedRounds.asked.flatMap((round) => {
       const density = densityAt(snapshot, culture, { at: round.startsAt, until: day.endsAt })
@@ -99,7 +103,8 @@ function feedDraft(
   const amount = mL(dose.amountMl)
   const isDiluted = dose.dilution > 1
   const what = isDiluted ? `${concentrate.name} diluted 1 in ${dose.dilution}` : 'concentrate'
-  const which = whichFeed(feedRounds.rounds.indexOf(round), feedRounds.rounds.length)
+  const index = feedRounds.rounds.findIndex(({ id }) => id === round.id)
+  const which = index < 0 ? [also('first feed now')] : whichFeed(index, feedRounds.rounds.length)
   return {
     roundId: round.id,
     content: taskContent({
@@ -179,6 +184,19 @@ function becauseOf(
     }),
     ...(brushing ? [brushLink(culture, brushing, 'and')] : []),
   ]
+}
+
+// What it does not clear fouls the water of a culture that is not well. common practice
+const shareInDoubt = 0.5
+
+/** No more than half a ration while it smells, sinks or swims slowly, whatever the water says. */
+function halved(byWater: Adjustment, doubt: FactOf<'observation'>): Adjustment {
+  if (byWater && byWater.factor <= shareInDoubt) return byWater
+  const label = `it was in doubt: ${doubt.data.signs.join(', ').replaceAll('_', ' ')}`
+  return {
+    factor: shareInDoubt,
+    because: [factLink(doubt, { label, quantity: share(shareInDoubt), joins: 'times' })],
+  }
 }
 
 /** The ration's factor after the looks of the last days, each a step from the one before. */

@@ -82,16 +82,20 @@ describe('thinning rotifers', () => {
     expect(content.because.map(({ label }) => label).join()).toContain('the density at which it gives most over weeks')
   })
 
-  test('takes nothing from a falling culture, a backup, or one without a fresh count', () => {
+  test('takes nothing from a falling culture, a backup that was thinned lately, or one without a fresh count', () => {
     const falling = new SnapshotBuilder()
     const culture = falling.culture({ startedAt: '2026-03-01T06:30:00.000Z' })
     ;[400, 380, 300, 230, 180, 160].forEach((density, index) => {
       falling.count(culture, `2026-03-${String(5 + index).padStart(2, '0')}T06:30:00.000Z`, [density, density, density])
     })
     expect(harvests(falling).drafts).toEqual([])
+    // Thinned yesterday: a backup has its rest until the third day.
     const backup = new SnapshotBuilder()
-    steadyCulture(backup, { date, isBackup: true })
+    const rested = steadyCulture(backup, { date, isBackup: true })
     expect(harvests(backup)).toEqual({ drafts: [], gaps: [] })
+    backup.count(rested, '2026-03-12T06:30:00.000Z', [330, 332, 328])
+    expect(harvests(backup, '2026-03-11').drafts).toEqual([])
+    expect(harvests(backup, '2026-03-12').drafts).toHaveLength(1)
     const old = new SnapshotBuilder()
     steadyCulture(old, { date: '2026-03-06' })
     expect(harvests(old).gaps[0]?.message).toBe('Count R1: its last count is too old to harvest by.')

@@ -76,9 +76,8 @@ export const rotiferRecount = defineRule(rotiferRecountDefinition, {
 })
 
 /** Few eggs, but on so few females that chance alone may say so. */
-function hasTooFewFemales({ eggRatio, fact }: CultureCount): boolean {
-  const { females } = fact.data
-  return eggRatio !== null && females !== undefined && eggRatio < EGG_RATIO_BANDS.declining && females < FEMALES_NEEDED
+function hasTooFewFemales({ eggRatio, females }: CultureCount): boolean {
+  return eggRatio !== null && females !== null && eggRatio < EGG_RATIO_BANDS.declining && females < FEMALES_NEEDED
 }
 
 function likelyBetween(last: CultureCount, fall: CultureFall | null): [number, number] {
@@ -118,11 +117,11 @@ function fallLinks(last: CultureCount, fall: CultureFall): Because[] {
   ]
 }
 
-function eggLinks({ fact, eggRatio }: CultureCount): Because[] {
+function eggLinks({ fact, eggRatio, females }: CultureCount): Because[] {
   return [
     factLink(fact, {
       label: `${(eggRatio ?? 0).toFixed(2)} eggs a female, on`,
-      quantity: animals(fact.data.females ?? 0),
+      quantity: animals(females ?? 0),
     }),
     computedLink(
       'females to look at',

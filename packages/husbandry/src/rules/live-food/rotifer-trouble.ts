@@ -78,8 +78,7 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
 function eggsOf({ counts }: CultureRecord): { eggRatio?: number; females?: number } {
   const last = counts.at(-1)
   if (!last || last.eggRatio === null) return {}
-  const { females } = last.fact.data
-  return { eggRatio: Math.min(20, last.eggRatio), ...(females === undefined ? {} : { females }) }
+  return { eggRatio: Math.min(20, last.eggRatio), ...(last.females === null ? {} : { females: last.females }) }
 }
 
 // Denser by this than gives most, few eggs are crowding before they are anything else. common practice

@@ -77,6 +77,18 @@ describe('restarting a culture', () => {
     expect(onlyDraft(room.drafts('2026-03-12', [rotiferRestart])).subjectName).toBe('R2')
   })
 
+  test('nor on one day, when both are due: the older comes first', () => {
+    const room = new SnapshotBuilder()
+    for (const [name, startedAt] of [
+      ['R1', '2026-02-05T08:00:00.000Z'],
+      ['R2', '2026-02-01T08:00:00.000Z'],
+    ] as const) {
+      const culture = room.culture({ name, startedAt })
+      room.count(culture, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    }
+    expect(onlyDraft(room.drafts(date, [rotiferRestart])).subjectName).toBe('R2')
+  })
+
   test('an uncounted culture is a question first', () => {
     const room = new SnapshotBuilder()
     room.culture({ startedAt: '2026-02-01T08:00:00.000Z' })
