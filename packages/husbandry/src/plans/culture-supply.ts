@@ -1,16 +1,17 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
+import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { densityAt } from '../state/culture-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
-import { rotiferHarvestInForce } from './harvest-plan.ts'
 
 /** Litres that a culture may give in a day in all, whoever eats them, and what of that has been taken. */
 export type CultureSupply = { mostL: number; takenL: number; leftL: number; boundedBy: 'share' | 'floor' }
 
 /** No more than the most share, and never under the floor, both as the room's harvest rule has them. */
 export function cultureSupply(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): CultureSupply {
-  const { mostShare, floorPerMl } = rotiferHarvestInForce(snapshot).parameters
+  const { mostShare, floorPerMl } = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
   const taken = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
   // As it stood when the day began: what is taken today is held against the day's own most.
   const moment = { at: firstRound(day).startsAt, until: taken[0]?.at ?? day.endsAt }
