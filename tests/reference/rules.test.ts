@@ -134,7 +134,7 @@ describe('facts of the trade (common practice), as arithmetic that the rules mus
     const told: Told[] = []
     for (let ago = 20; ago >= 0; ago -= 1) {
       const ms = morning - ago * 86_400_000
-      told.push(counted(230 + ((ago * 37) % 30), at(ms)))
+      told.push(counted(260 + ((ago * 37) % 30), at(ms)))
       const parts = [{ to: 'drain', volumeL: 3.18 }]
       if (ago > 0) told.push({ kind: 'harvest', at: at(ms + 1_800_000), data: { volumeL: 3.18, parts } })
     }
