@@ -1,4 +1,5 @@
 import type { Task, TaskField } from '@fryward/shared'
+import { jarMl } from './artemia.ts'
 import type { Nature } from './nature.ts'
 
 const dayMs = 86_400_000
@@ -65,7 +66,7 @@ function densityOf(task: Task, nature: Nature, atMs: number): number | null {
   const batch = nature.batches.get(id)
   if (batch) return /artemia/.test(task.ruleId) ? batch.artemiaPerMl : batch.rotifersPerMl
   const cone = nature.cones.get(id)
-  if (cone) return cone.nauplii(atMs) / 2000
+  if (cone) return cone.nauplii(atMs) / jarMl
   return nature.rotifers.get(id)?.perMl ?? null
 }
 
@@ -116,6 +117,8 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
     const share = nature.batches.get(task.subject.id)?.dryShare(atMs)
     return share === undefined ? undefined : share < 0.2 ? 'none' : share < 0.8 ? 'some' : 'all'
   },
+  // Half of the dead are gone before anybody siphons.
+  dead: ({ task, nature }) => Math.round((nature.batches.get(task.subject.id)?.dead ?? 0) / 2),
   leftPerMl: ({ task, nature }) => nature.batches.get(task.subject.id)?.artemiaPerMl,
   totalAmmoniaNMgPerL: ({ nature }) => nature.chance.between(0, 0.15),
   water: () => 'water_tinted',

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto'
-import type { Task } from '@fryward/shared'
+import { stations, type Task } from '@fryward/shared'
 import type { World } from '../support/world.ts'
 import { answersTo } from './answers.ts'
 import type { LiveRoom } from './live-room.ts'
@@ -20,17 +20,27 @@ export async function walkRound(
     const open = tasks
       .filter(({ id, state }) => state === 'open' && !tried.has(id))
       .filter((task) => order.indexOf(task.roundId) <= order.indexOf(roundId))
-      .sort((a, b) => Date.parse(a.dueAt) - Date.parse(b.dueAt) || a.ordinal - b.ordinal)
+      .sort(inWalkingOrder(Date.parse(world.clock.now())))
     if (open.length === 0) break
     for (const task of open) {
       tried.set(task.id, task)
       await doTask(world, room, task)
-      // What was counted or found changes what the rest of the list says.
-      if (task.fields.some(({ type, isRequired }) => type === 'count' || isRequired)) break
+      if (mayChangeTheList(task)) break
     }
     await follow(world, room, tried)
   }
 }
+
+/** Station by station as the pages show it; what is due later in the night comes last. */
+const inWalkingOrder = (nowMs: number) => (a: Task, b: Task) =>
+  Number(Date.parse(a.dueAt) > nowMs) - Number(Date.parse(b.dueAt) > nowMs) ||
+  stations.indexOf(a.station) - stations.indexOf(b.station) ||
+  a.ordinal - b.ordinal
+
+/** What was counted or found, moved or begun anew changes what the rest of the list says. */
+const mayChangeTheList = ({ verb, fields }: Task): boolean =>
+  ['restart', 'harvest', 'start', 'move'].includes(verb) ||
+  fields.some(({ type, isRequired }) => type === 'count' || isRequired)
 
 async function doTask(world: World, room: LiveRoom, task: Task): Promise<void> {
   const due = Date.parse(task.dueAt)
@@ -50,8 +60,14 @@ async function doTask(world: World, room: LiveRoom, task: Task): Promise<void> {
     room.tally.refusals.push(`${task.ruleId}: ${code}, ${detail} ${JSON.stringify(fields ?? [])}`)
     return
   }
+  room.tell(lineOf(task, values, world.clock.now()))
   room.tally.tasks += 1
   if (task.ruleId === 'larval-artemia-feed') room.tally.artemiaFeeds += 1
+}
+
+function lineOf({ ruleId, subject, amount }: Task, values: object, at: string): string {
+  const told = amount ? ` ${amount.value} ${amount.unit}` : ''
+  return `      ${at.slice(11, 16)} ${ruleId}, ${subject.name}${told} ${JSON.stringify(values)}`
 }
 
 /** Raised where a tank is free for them. */

@@ -22,6 +22,8 @@ export class Larvae {
   hungryHours = 0
   /** The same, of the day that has ended. */
   hungryToday = 0
+  /** On the bottom since it was last siphoned. */
+  dead = 0
   readonly firstDryDay: number
   readonly settledDay: number
 
@@ -61,11 +63,14 @@ export class Larvae {
     const isHungry = isLit && age > 0.6 && fedShare < hungryUnderShare
     if (isHungry) this.hungryHours += 1
     const perDay = (age < 6 ? 0.04 : 0.012) + (isHungry ? 0.5 : 0)
-    this.number *= Math.exp(-perDay / 24)
+    const left = this.number * Math.exp(-perDay / 24)
+    this.dead += this.number - left
+    this.number = left
   }
 
-  /** Part of the water goes, and the prey in it. */
+  /** Part of the water goes, and the prey in it, and the dead. */
   change(litres: number): void {
+    this.dead = 0
     const kept = Math.max(0, 1 - litres / this.volumeL)
     this.rotifersPerMl *= kept
     this.artemiaPerMl *= kept

@@ -9,13 +9,19 @@ const isoDate = (ms: number) => new Date(ms).toISOString().slice(0, 10)
 const sparePerMl = 100
 const starvedHours = 5
 
-export type LifeInput = { seed: number; days: number; rooms: number; print: (line: string) => void }
+export type LifeInput = {
+  seed: number
+  days: number
+  rooms: number
+  print: (line: string) => void
+  tell: (line: string) => void
+}
 
 /** Rooms whose keepers do what the list says and nothing else, day after day, while the clock is moved on. */
-export async function live(world: World, { seed, days, rooms: many, print }: LifeInput): Promise<Tally> {
+export async function live(world: World, { seed, days, rooms: many, print, tell }: LifeInput): Promise<Tally> {
   const rooms: LiveRoom[] = []
   for (let index = 0; index < many; index += 1)
-    rooms.push(await openLiveRoom(world, { name: `Room ${index + 1}`, seed: seed * 1000 + index }))
+    rooms.push(await openLiveRoom(world, { name: `Room ${index + 1}`, seed: seed * 1000 + index, tell }))
   const firstMs = Date.parse(`${world.clock.now().slice(0, 10)}T00:00:00.000Z`) + dayMs
   for (let day = 0; day < days; day += 1) {
     const date = isoDate(firstMs + day * dayMs)
@@ -27,7 +33,8 @@ export async function live(world: World, { seed, days, rooms: many, print }: Lif
 }
 
 async function liveADay(world: World, room: LiveRoom, { date, day }: { date: string; day: number }): Promise<string> {
-  const before = { ...room.tally }
+  const before = { ...room.tally, refusals: [...room.tally.refusals] }
+  for (const culture of room.nature.rotifers.values()) culture.harvestedPerMl = null
   for (const round of room.rounds) {
     world.clock.set(`${date}T${round.at}:00.000Z`)
     room.nature.until(Date.parse(world.clock.now()))

@@ -14,6 +14,8 @@ export type LiveRoom = {
   names: Map<string, string>
   /** What was written down up to here has happened. */
   seenRevision: number
+  /** Hears of each task as it is signed off. */
+  tell: (line: string) => void
 }
 
 const rounds = [
@@ -24,7 +26,10 @@ const rounds = [
 const light = { onHour: 7, offHour: 19 }
 
 /** A room as small breeders have them, drawn from the seed: what it has the service is told, how it behaves it is not. */
-export async function openLiveRoom(world: World, { name, seed }: { name: string; seed: number }): Promise<LiveRoom> {
+export async function openLiveRoom(
+  world: World,
+  { name, seed, tell }: { name: string; seed: number; tell: (line: string) => void },
+): Promise<LiveRoom> {
   const chance = new Chance(seed)
   const nowMs = Date.parse(world.clock.now())
   const temperatureC = Math.round(chance.between(25, 28))
@@ -76,5 +81,6 @@ export async function openLiveRoom(world: World, { name, seed }: { name: string;
     rounds,
     names,
     seenRevision: room.revision + 2,
+    tell,
   }
 }

@@ -1,6 +1,7 @@
 /**
- * `npm run live -- --seed 1 --days 60 --rooms 3`: simulated keepers do exactly what each day's list says, through the API
- * under a moved clock, in rooms whose water and animals follow a model of their own. A line a day and room, and a summary.
+ * `npm run live -- --seed 1 --days 60 --rooms 3 [--tell]`: simulated keepers do exactly what each day's list says, through the API
+ * under a moved clock, in rooms whose water and animals follow a model of their own. A line a day and room, and a summary; with
+ * --tell every task too.
  */
 import { parseArgs } from 'node:util'
 import { ensureInstalled } from '../../apps/standalone/build/project.mjs'
@@ -8,8 +9,10 @@ import { ensureClient, ensurePrograms } from '../../apps/standalone/build/steps.
 import { runTool } from '../support/steps.mjs'
 
 const number = (name, standard) => ({ [name]: { type: 'string', default: standard } })
-const { values } = parseArgs({ options: { ...number('seed', '1'), ...number('days', '60'), ...number('rooms', '2') } })
-for (const [name, value] of Object.entries(values)) {
+const options = { ...number('seed', '1'), ...number('days', '60'), ...number('rooms', '2'), tell: { type: 'boolean' } }
+const { tell, ...numbers } = parseArgs({ options }).values
+if (tell) process.env.LIVE_TELL = '1'
+for (const [name, value] of Object.entries(numbers)) {
   if (!/^[1-9]\d*$/.test(value)) {
     console.error(`--${name} is ${value}; give a whole number from 1`)
     process.exit(2)

@@ -78,8 +78,9 @@ export class Nature {
       batch.rotifersPerMl += animals / (batch.volumeL * 1000)
     }
     if (data.food === 'artemia' && data.animals !== undefined) {
-      const wanted = data.animals
-      let given = 0
+      const source = this.cones.get(data.fromCultureId ?? '')
+      const wanted = data.amountMl === undefined ? data.animals : (source?.inJar(data.amountMl) ?? data.animals)
+      let given = source?.take(wanted, atMs) ?? 0
       for (const cone of this.cones.values()) given += cone.take(wanted - given, atMs)
       if (given < 0.7 * wanted) this.shortFeeds.push({ batchId: subjectId, wanted, given })
       batch.artemiaPerMl += given / (batch.volumeL * 1000)
@@ -106,6 +107,8 @@ export class Nature {
       if (cone?.isUnderWay) this.lostStarts.push(subjectId)
       cone?.start(task?.amount?.unit === 'g' ? task.amount.value : 1, atMs)
     }
+    const batch = this.batches.get(subjectId)
+    if (act === 'siphon_bottom' && batch) batch.dead = 0
     const culture = this.rotifers.get(subjectId)
     if (act !== 'restart_culture' || !culture) return
     // Its own animals go back in where it is only given a clean vessel.

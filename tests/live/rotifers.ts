@@ -12,7 +12,7 @@ const hungryHours = 30
 export class RotiferCulture {
   readonly volumeL: number
   perMl: number
-  /** What the last harvest held, as long as its jug stands: larvae are fed from that. */
+  /** What today's harvest held: larvae are fed from that jug. */
   harvestedPerMl: number | null = null
   readonly growth: number
   readonly capacity: number

@@ -6,7 +6,7 @@
 import { existsSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { Stryker } from '@stryker-mutator/core'
-import { ensureInstalled, root } from '../../apps/standalone/build/project.mjs'
+import { root } from '../../apps/standalone/build/project.mjs'
 import { ensureClient } from '../../apps/standalone/build/steps.mjs'
 
 const PURE = ['seawater', 'survival', 'lineage', 'live-feed', 'husbandry']
@@ -34,7 +34,6 @@ function sourcesOf(word) {
 
 const words = process.argv.slice(2)
 const mutate = (words.length === 0 ? PURE : words).flatMap(sourcesOf)
-await ensureInstalled()
 await ensureClient()
 
 // The use cases are tested on PostgreSQL, which each try would start anew: their files run by the server's tests.
