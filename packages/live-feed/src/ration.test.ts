@@ -34,10 +34,37 @@ describe('concentrateRation', () => {
     expect(() => concentrateRation({ ...culture, ...change })).toThrow(argument)
   })
 
-  it('the inverse refuses what it cannot divide by', () => {
-    expect(() => densityFedByConcentrate({ mlPerDay: 5, volumeL: 0, concentrateCellsPerMl: 1e9 })).toThrow(
-      'volumeL is 0',
-    )
+  it.each([
+    ['rotifersPerMl', { rotifersPerMl: -1 }, 'per mL'],
+    ['volumeL', { volumeL: 0 }, 'L'],
+    ['cellsPerRotiferPerDay', { cellsPerRotiferPerDay: 0 }, 'cells'],
+    ['concentrateCellsPerMl', { concentrateCellsPerMl: 0 }, 'cells per mL'],
+  ])('says in what %s is counted when it refuses it', (argument, change, unit) => {
+    expect(() => concentrateRation({ ...culture, ...change })).toThrow(new RegExp(`${argument}.* ${unit}`))
+  })
+
+  it.each([0, 49])('refuses %d feeds a day', (feedsPerDay) => {
+    expect(() => concentrateRation({ ...culture, feedsPerDay })).toThrow('feedsPerDay')
+  })
+
+  // Trials of 25,000-150,000 cells: Pfeiffer & Ludwig 2007, N. Am. J. Aquac. 69:239-243.
+  it.each([
+    [24_999, true],
+    [25_000, false],
+    [150_000, false],
+    [150_001, true],
+  ])('%d cells a rotifer a day are outside the trials: %s', (cellsPerRotiferPerDay, isOutsideTrials) => {
+    expect(concentrateRation({ ...culture, cellsPerRotiferPerDay })).toMatchObject({ isOutsideTrials })
+  })
+
+  it.each([
+    ['mlPerDay', { mlPerDay: -1 }, 'mL'],
+    ['volumeL', { volumeL: 0 }, 'L'],
+    ['cellsPerRotiferPerDay', { cellsPerRotiferPerDay: 0 }, 'cells'],
+    ['concentrateCellsPerMl', { concentrateCellsPerMl: 0 }, 'cells per mL'],
+  ])('the inverse refuses a bad %s, and says in what it is counted', (argument, change, unit) => {
+    const given = { mlPerDay: 5, volumeL: 18, concentrateCellsPerMl: 1e9, ...change }
+    expect(() => densityFedByConcentrate(given)).toThrow(new RegExp(`${argument}.* ${unit}`))
   })
 })
 
@@ -51,6 +78,14 @@ describe('rationAdjustment', () => {
     const unsound = rationAdjustment({ waterAtNextFeed: 'clear', isCultureSound: false })
     expect(unsound.factor).toBe(1)
     expect(unsound.reason).toBe('clear-but-unsound')
+  })
+
+  it('keeps what was right, and gives its reason for every step', () => {
+    const tinted = rationAdjustment({ waterAtNextFeed: 'tinted', isCultureSound: true, previous: 1.2 })
+    expect(tinted).toMatchObject({ factor: 1.2, reason: 'tinted', isAtLimit: false })
+    const reasonFor = (waterAtNextFeed: 'green' | 'clear') =>
+      rationAdjustment({ waterAtNextFeed, isCultureSound: true }).reason
+    expect([reasonFor('green'), reasonFor('clear')]).toEqual(['still-green', 'clear-and-sound'])
   })
 
   it('stops at its limits and says so', () => {
