@@ -55,7 +55,7 @@ describe('the pages of what lives in a room', () => {
     expect(asked).not.toContain('beyondBook')
     await page.getByLabel('Why were there more?').fill('Never counted at the hatch')
     await page.getByRole('button', { name: 'Record', exact: true }).click()
-    const loss = page.getByRole('listitem').filter({ hasText: '5000 larvae' })
+    const loss = page.getByRole('listitem').filter({ hasText: '5,000 larvae' })
     await loss.getByText(/more than the book said: Never counted at the hatch/).waitFor(soon)
     await page.context().close()
   })

@@ -59,6 +59,7 @@ describe('npm start', () => {
     const page = await fetch(`http://127.0.0.1:${run.port}/`)
     expect(page.status).toBe(200)
     expect(page.headers.get('content-type')).toContain('text/html')
+    await run.waitFor('/claim and enter')
     expect(run.output).toMatch(/This server has no owner yet: open \S+\/claim and enter \S+/)
 
     const parts = Object.values(run.parts())

@@ -6,6 +6,7 @@ import { isApiProblem, sentenceOf } from '@/base/api/problem.ts'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
+import { useIsHydrated } from '@/base/ui/use-is-hydrated.ts'
 import styles from './forms.module.css'
 
 type Props = {
@@ -17,26 +18,32 @@ type Props = {
   children: ReactNode
 }
 
-/** Fields in one column, what went wrong above the buttons, one main action. */
+/**
+ * Fields in one column, what went wrong above the buttons, one main action. Until the page's script is here nothing takes
+ * typing: what is typed into a form that came as plain HTML is lost when the script takes it over.
+ */
 export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, children }: Props) {
+  const isHydrated = useIsHydrated()
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault()
     if (!isBusy && !showUnread(event.currentTarget)) onSubmit()
   }
   return (
-    <form className={styles.form} onSubmit={submit} noValidate>
-      {children}
-      <FormProblem error={error} />
-      <div className={styles.buttons}>
-        <Button type="submit" variant="filled" isBusy={isBusy}>
-          {submitLabel}
-        </Button>
-        {onCancel && (
-          <Button variant="subtle" onClick={onCancel}>
-            Cancel
+    <form onSubmit={submit} noValidate>
+      <fieldset className={styles.fields} disabled={!isHydrated}>
+        {children}
+        <FormProblem error={error} />
+        <div className={styles.buttons}>
+          <Button type="submit" variant="filled" isBusy={isBusy}>
+            {submitLabel}
           </Button>
-        )}
-      </div>
+          {onCancel && (
+            <Button variant="subtle" onClick={onCancel}>
+              Cancel
+            </Button>
+          )}
+        </div>
+      </fieldset>
     </form>
   )
 }
