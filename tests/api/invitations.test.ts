@@ -166,6 +166,34 @@ describe('invitations', () => {
     expect(await world.database.prisma.user.count()).toBe(before + 3)
   })
 
+  test.each(['removed', 'no owner any more'] as const)('the links of an owner who is %s open nothing', async (fate) => {
+    const second = await world.person(`Owner ${fate}`, { roomId, role: 'owner' })
+    const theirs = await door.invite({ owner: second, roomId }, 'owner')
+    const others = await door.invite({ owner, roomId })
+    const params = { roomId, userId: second.userId }
+    if (fate === 'removed') await world.ok(owner, 'removePerson', { params })
+    else await world.ok(owner, 'changeRole', { params, body: { role: 'caretaker' } })
+    const accepted = await world.call(await world.person('Friend of theirs'), 'acceptInvitation', {
+      params: { token: theirs.token },
+      body: {},
+    })
+    expect(accepted.problem?.code).toBe('not_found')
+    expect((await door.join(theirs.token, 'comes-back@example.test')).problem?.code).toBe('not_found')
+    const { entries } = await world.ok(owner, 'listAudit', { params: { roomId }, query: { limit: 2 } })
+    expect(entries.find(({ action }) => action === 'invitation.revoke')?.detail).toMatchObject({
+      invitationId: theirs.id,
+    })
+    // What somebody else made stays good.
+    expect((await world.call(null, 'getInvitationPreview', { params: { token: others.token } })).status).toBe(200)
+  })
+
+  test('an owner who stays one keeps their links', async () => {
+    const second = await world.person('Owner again', { roomId, role: 'owner' })
+    const { token } = await door.invite({ owner: second, roomId })
+    await world.ok(owner, 'changeRole', { params: { roomId, userId: second.userId }, body: { role: 'owner' } })
+    expect((await world.call(null, 'getInvitationPreview', { params: { token } })).status).toBe(200)
+  })
+
   test('an address that has an account joins by signing in, not by a second account', async () => {
     const { token } = await door.invite({ owner, roomId })
     await door.join((await door.invite({ owner, roomId })).token, 'twice@example.test')

@@ -13,6 +13,7 @@ const ROOMS = [
   'packages/words/src',
   'packages/husbandry/src',
   'packages/store/src',
+  'packages/room/src',
   'apps/api/src',
   'apps/scheduler/src',
   'apps/web/src',

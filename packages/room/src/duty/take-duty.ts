@@ -4,8 +4,8 @@ import { toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
 import { mayAs } from '../frame/permission.ts'
+import { personOf } from '../frame/person-of.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
-import { personOf } from '../tasks/sign-off-task.ts'
 import { dutyOf } from './duty-of.ts'
 
 /**

@@ -2,10 +2,10 @@ import { addDays, clutchNights, clutchState, localDate, type RoomSnapshot } from
 import type { HandOver, Id, SubjectKind, TaskContent } from '@fryward/shared'
 import { type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
+import { personOf } from '../frame/person-of.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
 import { nameOf, userNames } from '../people/user-names.ts'
-import { personOf } from '../tasks/sign-off-task.ts'
-import { noteIncludes, toNotes } from './notes.ts'
+import { noteIncludes, toNotes } from './note-view.ts'
 
 const notesShown = 50
 const signsForDays = 2

@@ -2,7 +2,7 @@ import type { Id } from '@fryward/shared'
 import { inTransaction } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { assertMay } from '../frame/permission.ts'
-import { personOf } from '../tasks/sign-off-task.ts'
+import { personOf } from '../frame/person-of.ts'
 
 /**
  * Moves a person's "since you last looked" mark forward, never back. It is theirs alone and no fact of the room, so it

@@ -1,7 +1,9 @@
 import type { Id, Person, Role } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
+import { mayAs } from '../frame/permission.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
+import { endInvitationsOf } from './end-invitations-of.ts'
 import { toPerson } from './list-people.ts'
 
 export async function changeRole({
@@ -24,6 +26,7 @@ export async function changeRole({
       include: { user: true },
     })
     work.audit({ action: 'person.change_role', detail: { userId, from: membership.role, to: role } })
+    if (!mayAs(role, 'own')) await endInvitationsOf(work, userId)
     return toPerson(changed)
   })
 }

@@ -2,7 +2,7 @@ import type { Me } from '@fryward/shared'
 import { inTransaction, type Transaction } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
-import { personOf } from '../tasks/sign-off-task.ts'
+import { personOf } from '../frame/person-of.ts'
 
 export async function getMe({ ctx }: { ctx: Context }): Promise<Me> {
   return inTransaction(ctx.database, async (tx) => {

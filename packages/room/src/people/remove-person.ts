@@ -2,8 +2,9 @@ import type { Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { assertAnotherOwner, findMembership } from './change-role.ts'
+import { endInvitationsOf } from './end-invitations-of.ts'
 
-/** Takes somebody out of the room; what they recorded stays. */
+/** Takes somebody out of the room, and with them the links that they made; what they recorded stays. */
 export async function removePerson({
   ctx,
   roomId,
@@ -18,6 +19,7 @@ export async function removePerson({
     if (membership.role === 'owner') await assertAnotherOwner(work, userId)
     await work.tx.membership.delete({ where: { roomId_userId: { roomId, userId } } })
     work.audit({ action: 'person.remove', detail: { userId, role: membership.role } })
+    await endInvitationsOf(work, userId)
     return { ok: true }
   })
 }

@@ -6,11 +6,11 @@ import type { Context } from '../context.ts'
 import { insertCulture } from '../cultures/create-culture.ts'
 import { RoomError } from '../errors.ts'
 import { findAnswer } from '../frame/idempotency.ts'
+import { personOf } from '../frame/person-of.ts'
 import { transact } from '../frame/transact.ts'
 import { type Work, workInRoom } from '../frame/write-in-room.ts'
 import { mayCreateRooms } from '../people/get-me.ts'
 import { insertTank } from '../tanks/create-tank.ts'
-import { personOf } from '../tasks/sign-off-task.ts'
 import { getRoomRow } from './room-view.ts'
 
 /** Sets up a room with its first vessels, all or nothing, and opens its first lists. */

@@ -5,8 +5,8 @@ import { LRUCache } from 'lru-cache'
 import type { Context } from '../context.ts'
 import { dutyOf } from '../duty/duty-of.ts'
 import { notFound } from '../errors.ts'
+import { personOf } from '../frame/person-of.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
-import { personOf } from './sign-off-task.ts'
 import { taskIncludes, toTasks } from './task-view.ts'
 
 // Every write in a room moves its revision on, so a list read at a revision is the list until the next one. A phone

@@ -2,11 +2,12 @@ import { checkValues, type Outcome, type Rule } from '@fryward/husbandry'
 import type { Id, Instant, SignOff, Task, TaskContent } from '@fryward/shared'
 import { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
-import { type Actor, actorUserId, type Context } from '../context.ts'
+import type { Context } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
 import type { BeyondBook } from '../facts/book.ts'
 import { assertNotInFuture, type FactBatch, factBatch } from '../facts/insert-fact.ts'
 import { findCard } from '../frame/directory.ts'
+import { personOf } from '../frame/person-of.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { findRule } from '../rules/find-rule.ts'
 import { applyCreation } from './apply-creation.ts'
@@ -116,13 +117,6 @@ function signOffRow({ roomId, ctx }: Work, accepted: Accepted): Prisma.SignOffCr
     shownAmount: input.shownAmount ?? Prisma.JsonNull,
     ...flags,
   }
-}
-
-/** Only a person signs off; the clock has no hands. */
-export function personOf(actor: Actor): string {
-  const userId = actorUserId(actor)
-  if (userId === null) throw new RoomError('not_allowed', 'Only a person signs off.')
-  return userId
 }
 
 function assertDoneAt(work: Work, doneAt: Instant): void {

@@ -1,9 +1,9 @@
 import type { Id, Task } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
+import { personOf } from '../frame/person-of.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { getTaskInRoom } from './get-task.ts'
-import { personOf } from './sign-off-task.ts'
 
 /** Not done, and why. Nothing is recorded of the animals, so the list stays as it is. */
 export async function skipTask({

@@ -2,10 +2,10 @@ import { HatchDataSchema, type Id, type Task, undoMinutes } from '@fryward/share
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
 import { endLinksOf } from '../feed-links/end-links-of.ts'
+import { personOf } from '../frame/person-of.ts'
 import { changeSubject, endSubject } from '../frame/subject-row.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { getTaskInRoom } from './get-task.ts'
-import { personOf } from './sign-off-task.ts'
 import { type TaskRow, taskIncludes } from './task-view.ts'
 
 /** Takes back the last sign-off or the skip within a quarter of an hour; its records are struck out, not deleted. */
