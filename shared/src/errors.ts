@@ -18,6 +18,8 @@ export const errorCodes = {
   too_many_requests: 429,
   internal: 500,
   unavailable: 503,
+  busy: 503,
+  disk_full: 507,
 } as const
 export type ErrorCode = keyof typeof errorCodes
 

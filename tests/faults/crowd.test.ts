@@ -34,6 +34,39 @@ test('many writers and readers at the same instant are all served, one revision 
   expect([await revision(full.roomId), await revision(next.roomId)]).toEqual([before[0]! + 20, before[1]! + 8])
 })
 
+test('who writes three hundred things at once waits behind themselves: others here and next door are hardly held up', async () => {
+  const other = await openRoom(world, { name: 'Next door again' })
+  const next = { roomId: other.room.id, person: other.owner }
+  const crowded = { roomId: full.roomId, person: full.standIn }
+  let done = 0
+  const crowd = Array.from({ length: 300 }, async (_, index) => {
+    const answer = await note(`much ${index}`, crowded)
+    done += 1
+    return answer
+  })
+  await expect.poll(() => done, { timeout: 30_000, interval: 5 }).toBeGreaterThan(0)
+  const before = done
+  const others = await Promise.all([
+    note('next door', next),
+    world.call(next.person, 'getDay', { params: { roomId: next.roomId, date: 'today' } }),
+    note('in the same room', { roomId: full.roomId, person: full.caretaker }),
+    world.call(full.viewer, 'listTanks', { params: { roomId: full.roomId } }),
+  ])
+  expect(done - before).toBeLessThan(60)
+  expect(others.map((answer) => answer.status)).toEqual([201, 200, 201, 200])
+  const answers = await Promise.all(crowd)
+  const refused = answers.filter((answer) => answer.status !== 201)
+  for (const answer of refused) {
+    expect(answer.problem?.code).toBe('busy')
+    expect(Number(answer.headers['retry-after'])).toBeGreaterThan(0)
+  }
+  expect(
+    await world.database.prisma.fact.count({
+      where: { roomId: full.roomId, data: { path: ['note'], string_starts_with: 'much ' } },
+    }),
+  ).toBe(300 - refused.length)
+})
+
 test('everybody signs the whole round off at once, and everything is booked once', async () => {
   const open = (await tasksOf(world, full.owner, full.roomId)).filter(
     (task) => task.state === 'open' && task.fields.every((field) => !field.isRequired),

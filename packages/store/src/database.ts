@@ -2,9 +2,14 @@ import { PrismaPg } from '@prisma/adapter-pg'
 import pg from 'pg'
 import { type Prisma, PrismaClient } from './generated/client.ts'
 
-/** One PostgreSQL: Prisma for rows, the same pool for the few statements that Prisma cannot say. */
+/**
+ * One PostgreSQL: Prisma for rows, the same pool for the few statements that Prisma cannot say, and connections apart for
+ * writes. Those may wait for a room's lock; reads and signing in never stand behind them.
+ */
 export type Database = {
   prisma: PrismaClient
+  /** For `inTransaction` alone. */
+  writing: PrismaClient
   pool: pg.Pool
   connectionString: string
   close: () => Promise<void>
@@ -18,21 +23,27 @@ export function openDatabase({
   maxConnections = 10,
 }: {
   connectionString: string
+  /** For reads, and as many again for writes. */
   maxConnections?: number
 }): Database {
+  const pool = openPool({ connectionString, maxConnections })
+  const writers = openPool({ connectionString, maxConnections })
+  const prisma = new PrismaClient({ adapter: new PrismaPg(pool) })
+  const writing = new PrismaClient({ adapter: new PrismaPg(writers) })
+  return {
+    ...{ prisma, writing, pool, connectionString },
+    close: async () => {
+      for (const client of [prisma, writing]) await client.$disconnect()
+      for (const each of [pool, writers]) if (!each.ended) await each.end()
+    },
+  }
+}
+
+function openPool({ connectionString, maxConnections }: { connectionString: string; maxConnections: number }): pg.Pool {
   const pool = new pg.Pool({ connectionString, max: maxConnections })
   // An idle connection that the server drops is replaced at the next query; without a listener it would end the process.
   pool.on('error', () => undefined)
-  const prisma = new PrismaClient({ adapter: new PrismaPg(pool) })
-  return {
-    prisma,
-    pool,
-    connectionString,
-    close: async () => {
-      await prisma.$disconnect()
-      if (!pool.ended) await pool.end()
-    },
-  }
+  return pool
 }
 
 /** Runs `work` on one snapshot of the database: what it reads fits together, whatever commits meanwhile. */
@@ -42,5 +53,5 @@ export function inSnapshot<T>(database: Database, work: (tx: Transaction) => Pro
 
 /** Runs `work` in one transaction; waiting for a room's lock counts against `maxWaitMs`. */
 export function inTransaction<T>(database: Database, work: (tx: Transaction) => Promise<T>): Promise<T> {
-  return database.prisma.$transaction(work, { maxWait: 10_000, timeout: 20_000 })
+  return database.writing.$transaction(work, { maxWait: 10_000, timeout: 20_000 })
 }

@@ -25,6 +25,8 @@ const titles: Record<ErrorCode, string> = {
   too_many_requests: 'Too many requests',
   internal: 'Something went wrong here',
   unavailable: 'Not available right now',
+  busy: 'Busy',
+  disk_full: 'No room on the disk',
 }
 
 // The contract's schemas bring few sentences of their own; whoever sends something wrong reads these.
@@ -70,6 +72,7 @@ export function sendProblem(reply: FastifyReply, request: FastifyRequest, answer
     ...answer,
     ...shortened(answer),
   }
+  if (answer.code === 'busy') reply.header('retry-after', secondsOfBusy)
   // Not a type that the route's schema describes: serialised here.
   return reply
     .code(status)
@@ -77,6 +80,9 @@ export function sendProblem(reply: FastifyReply, request: FastifyRequest, answer
     .serializer(JSON.stringify)
     .send(problem)
 }
+
+// About what it takes to write a few dozen things in one room (measured on the demo room).
+const secondsOfBusy = 2
 
 // Sentences quote what was sent; however much that was, an answer stays one that a person can read.
 const mostFields = 50

@@ -28,19 +28,14 @@ export const session = fp(
   async (app: FastifyInstance, { auth, database, now, publicUrl }: SessionOptions) => {
     app.decorate('contextFor', (actor: Actor): Context => ({ database, actor, now: now() }))
     const recent = recentSessions()
-    const find = async (request: FastifyRequest): Promise<Person> => {
-      const cookie = request.headers.cookie ?? ''
-      const known = recent.find(cookie)
-      if (known) return known
+    const lookUp = async (request: FastifyRequest): Promise<Person> => {
       const found = await auth.api.getSession({ headers: headersOf(request) })
       if (!found)
         throw new RoomError('not_signed_in', 'Sign in first; what you have typed stays on this phone until then.')
-      const person = { kind: 'person' as const, userId: found.user.id, name: found.user.name }
-      recent.keep(cookie, person)
-      return person
+      return { kind: 'person', userId: found.user.id, name: found.user.name }
     }
     app.decorate('personOf', async (request: FastifyRequest) => {
-      const person = await find(request)
+      const person = await recent.find(request.headers.cookie ?? '', () => lookUp(request))
       const meantFor = request.headers[personHeader]
       // A page left open may still send for whoever was signed in before: nothing is booked in another's name.
       if (meantFor !== undefined && meantFor !== person.userId)
@@ -51,7 +46,7 @@ export const session = fp(
       const pass = async (path: string, body: object) => {
         await passToAuth({ auth, request, reply, publicUrl }, path, body)
         // Signing out holds at once; afterwards, as another request may have asked meanwhile.
-        recent.forget(request.headers.cookie ?? '')
+        recent.forgetAll()
       }
       return {
         signIn: (credentials) => pass('/sign-in/email', credentials),

@@ -14,10 +14,10 @@ declare module 'fastify' {
 }
 
 /**
- * Who asks, and whether they may, is settled before the first byte of a body is read. What is only asked for has no
- * body: there the use case is the one that looks.
+ * Who asks, and whether they may, is settled before the first byte of a body is read and before anybody waits for a
+ * turn to write. Where something is only asked for, the use case is the one that looks.
  */
-export const admissionTo = (app: FastifyInstance, { permission, takes }: Route) =>
+export const admissionTo = (app: FastifyInstance, { permission, method }: Route) =>
   async function admit(request: FastifyRequest): Promise<void> {
     if (permission === 'anyone') return
     request.person = await app.personOf(request)
@@ -26,5 +26,5 @@ export const admissionTo = (app: FastifyInstance, { permission, takes }: Route) 
     if (permission === 'own_server') return assertOwnsServer({ ctx })
     const room = IdSchema.safeParse((request.params as { roomId?: unknown }).roomId)
     // An id that is none is refused with the rest of what the address gets wrong.
-    if (takes.length > 0 && room.success) await assertMayInRoom({ ctx, roomId: room.data, permission })
+    if (method !== 'GET' && room.success) await assertMayInRoom({ ctx, roomId: room.data, permission })
   }

@@ -7,6 +7,7 @@ import { knownState } from '../state/known-states.ts'
 import { readStateOfWrite } from '../state/read-state.ts'
 import type { RoomState } from '../state/room-state.ts'
 import { findAnswer, keepAnswer } from './idempotency.ts'
+import { inTurn } from './in-turn.ts'
 import { assertMay, type RoomPermission } from './permission.ts'
 import { madeIn, transact } from './transact.ts'
 
@@ -43,7 +44,7 @@ const unsaid = 'the room changed'
 const nothingPlanned: Planned = { created: 0, updated: 0, withdrawn: 0 }
 
 /**
- * The frame of every write in a room: permission, a kept answer for a repeated request, the room's revision (row lock),
+ * The frame of every write in a room: its turn, permission, a kept answer for a repeated request, the room's revision (row lock),
  * the work, the days planned anew, the answer as the room then is, audit rows, the answer kept, listeners told at commit.
  * @param answer read once the days are planned; without it, what the work gave.
  */
@@ -52,12 +53,14 @@ export async function writeInRoom<D, T = D>(
   run: (work: Work) => Promise<D>,
   answer?: (work: Work, done: D) => Promise<T>,
 ): Promise<T> {
-  return transact(frame.ctx, async (tx) => {
-    await assertMay({ tx, actor: frame.ctx.actor, roomId: frame.roomId, permission: frame.permission })
-    const replay = await findAnswer<T>(tx, frame.ctx)
+  const { ctx, roomId, permission } = frame
+  const write = async (tx: Transaction) => {
+    await assertMay({ tx, actor: ctx.actor, roomId, permission })
+    const replay = await findAnswer<T>(tx, ctx)
     if (replay) return replay.answer
     return workInRoom({ tx, ...frame }, run, answer)
-  })
+  }
+  return inTurn(ctx, roomId, () => transact(ctx, write))
 }
 
 /** The inner part of a write, for use cases that hold a transaction already. */

@@ -1,5 +1,5 @@
 import type { InvitationPreviewSchema } from '@fryward/shared'
-import { inTransaction } from '@fryward/store'
+import { inSnapshot } from '@fryward/store'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import { findOpenInvitation } from './open-invitation.ts'
@@ -12,7 +12,7 @@ export async function getInvitationPreview({
   ctx: Context
   token: string
 }): Promise<z.infer<typeof InvitationPreviewSchema>> {
-  return inTransaction(ctx.database, async (tx) => {
+  return inSnapshot(ctx.database, async (tx) => {
     const row = await findOpenInvitation(tx, { token, now: ctx.now })
     const names = await userNames(tx, [row.createdBy])
     return {

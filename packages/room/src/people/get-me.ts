@@ -1,11 +1,11 @@
 import type { Me } from '@fryward/shared'
-import { inTransaction, type Transaction } from '@fryward/store'
+import { inSnapshot, type Transaction } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
 import { personOf } from '../frame/person-of.ts'
 
 export async function getMe({ ctx }: { ctx: Context }): Promise<Me> {
-  return inTransaction(ctx.database, async (tx) => {
+  return inSnapshot(ctx.database, async (tx) => {
     const userId = personOf(ctx.actor)
     const user = await tx.user.findUnique({ where: { id: userId } })
     if (!user) throw new RoomError('not_signed_in', 'Sign in again: this account is gone.')
@@ -35,7 +35,7 @@ async function ownsServer(tx: Transaction, userId: string): Promise<boolean> {
 
 /** A backup holds every room and every account, so it is for whoever claimed the server and nobody else. */
 export async function assertOwnsServer({ ctx }: { ctx: Context }): Promise<void> {
-  const isOwner = await inTransaction(ctx.database, (tx) => ownsServer(tx, personOf(ctx.actor)))
+  const isOwner = await inSnapshot(ctx.database, (tx) => ownsServer(tx, personOf(ctx.actor)))
   if (!isOwner)
     throw new RoomError(
       'not_allowed',

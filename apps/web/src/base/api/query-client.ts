@@ -11,7 +11,7 @@ function goToSignIn() {
 }
 
 const mayHelpToAskAgain = (error: unknown) =>
-  !isApiProblem(error) || error.code === 'offline' || error.code === 'unavailable'
+  !isApiProblem(error) || error.code === 'offline' || error.code === 'unavailable' || error.code === 'busy'
 
 export function makeQueryClient(): QueryClient {
   return new QueryClient({
