@@ -25,9 +25,13 @@ describe('the test browser', () => {
   it('finds an unlabelled button, and nothing on a sound page', async () => {
     const page = await (await openPerson(browser, DESKTOP)).newPage()
     const html = (body: string) => `<!doctype html><html lang="en"><title>Room</title><main><h1>Room</h1>${body}</main>`
-    await page.setContent(html('<button></button>'))
+    const show = async (body: string) => {
+      await page.route('http://a-page.test/', (route) => route.fulfill({ contentType: 'text/html', body: html(body) }))
+      await page.goto('http://a-page.test/')
+    }
+    await show('<button></button>')
     expect((await findAccessibilityViolations(page)).join()).toContain('button-name')
-    await page.setContent(html('<button>Sign off</button>'))
+    await show('<button>Sign off</button>')
     expect(await findAccessibilityViolations(page)).toEqual([])
   })
 })

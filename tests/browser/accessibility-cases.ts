@@ -1,0 +1,171 @@
+import type { BrowserContextOptions, Page } from 'playwright-core'
+import sharp from 'sharp'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { findAccessibilityViolations } from '../support/accessibility.ts'
+import { watchRequests } from '../support/browser-quiet.mjs'
+import { openSheet, soon, tasks } from '../support/browser-steps.ts'
+import { openStage, type Stage } from '../support/stage.ts'
+import { type LivedInRoom, openLivedInRoom } from '../support/stage-room.ts'
+
+let stage: Stage
+let room: LivedInRoom
+let link: string
+let groupId: string
+
+/** Pages of a room, with something in each. */
+const roomPages = (): Record<string, string> => ({
+  today: 'today',
+  tomorrow: 'today?date=tomorrow',
+  'hand-over': 'hand-over',
+  room: 'room',
+  culture: `cultures/${room.culture.id}`,
+  tank: `tanks/${room.larvalTank.id}`,
+  pair: `pairs/${room.pair.id}`,
+  clutch: `clutches/${room.clutch.id}`,
+  batch: `batches/${room.batch.id}`,
+  group: `groups/${groupId}`,
+  'no such page of the room': 'nowhere',
+  rules: 'rules',
+  people: 'people',
+  settings: 'settings',
+  add: 'add',
+  more: 'more',
+})
+const strangersPages = () => ({
+  'no such page': '/nowhere',
+  'sign-in': '/sign-in',
+  claim: '/claim',
+  join: new URL(link, stage.origin).pathname,
+})
+
+/** Nothing is loading any more, and there is a heading to go by. */
+async function loaded(page: Page, quiet: () => Promise<void>): Promise<void> {
+  await page.getByRole('heading', { level: 1 }).waitFor(soon)
+  await quiet()
+  await expect.poll(() => page.getByText('Loading', { exact: true }).count(), soon).toBe(0)
+}
+
+/** Violations page by page, with the name of the page before each. */
+async function look(page: Page, pages: Record<string, string>): Promise<string[]> {
+  const found: string[] = []
+  const quiet = watchRequests(page)
+  for (const [name, path] of Object.entries(pages)) {
+    await page.goto(`${stage.origin}${path}`)
+    await loaded(page, quiet)
+    found.push(...(await findAccessibilityViolations(page)).map((violation) => `${name}: ${violation}`))
+  }
+  return found
+}
+
+/** One photo on the culture, added as a person adds it. */
+async function addPhoto(): Promise<void> {
+  const page = await stage.openPage(room.people.owner, { path: room.path(`cultures/${room.culture.id}`) })
+  const buffer = await sharp({ create: { width: 64, height: 48, channels: 3, background: '#3a7d44' } })
+    .jpeg()
+    .toBuffer()
+  await page
+    .getByLabel(/^Add a photo/)
+    .first()
+    .setInputFiles({ name: 'r1.jpg', mimeType: 'image/jpeg', buffer })
+  await page.getByRole('button', { name: 'Send the photo' }).click()
+  await page.getByRole('button', { name: /^Photo:/ }).waitFor(soon)
+  await page.context().close()
+}
+
+/** One size of screen a file, so that two of them run at once. */
+export function describeAccessibility(size: string, device: BrowserContextOptions): void {
+  describe(`WCAG 2.2 A and AA, in every look, on a ${size}`, () => {
+    beforeAll(async () => {
+      stage = await openStage()
+      room = await openLivedInRoom(stage)
+      const made = await stage.world.ok(room.people.owner, 'createInvitation', {
+        params: { roomId: room.roomId },
+        body: { role: 'caretaker' },
+      })
+      link = made.link
+      const settledOn = new Date(Date.now() - 24 * 86_400_000).toISOString().slice(0, 10)
+      const group = await stage.world.ok(room.people.owner, 'createJuvenileGroup', {
+        params: { roomId: room.roomId },
+        body: { tankId: room.larvalTank.id, species: 'amphiprion-ocellaris', settledOn, number: 12 },
+      })
+      groupId = group.id
+      await addPhoto()
+    })
+    afterAll(() => stage.close())
+
+    it('holds on every page of a room', async () => {
+      const page = await stage.openPage(room.people.owner, { path: '/rooms', device })
+      const paths = Object.entries(roomPages()).map(([name, path]) => [name, room.path(path)])
+      expect(
+        await look(page, { rooms: '/rooms?choose=1', wizard: '/rooms/new', ...Object.fromEntries(paths) }),
+      ).toEqual([])
+      await page.context().close()
+    })
+
+    it('holds on an open sheet with its why, its question and its skip', async () => {
+      const page = await stage.openPage(room.people.caretaker, { path: room.path('today'), device })
+      const sheet = await openSheet(page, tasks.count)
+      await sheet.getByLabel('Sample 1').fill('900')
+      expect(await findAccessibilityViolations(page)).toEqual([])
+      await sheet.getByRole('button', { name: 'Done', exact: true }).click()
+      await sheet.getByText('Is this right?').waitFor()
+      expect(await findAccessibilityViolations(page)).toEqual([])
+      await sheet.getByRole('button', { name: 'Look at it again' }).click()
+      await sheet.getByRole('button', { name: /^Skip/ }).click()
+      expect(await findAccessibilityViolations(page)).toEqual([])
+      await page.context().close()
+    })
+
+    it('holds on a photo in full, an open record and an open fold of the table', async () => {
+      const path = room.path(`cultures/${room.culture.id}`)
+      const page = await stage.openPage(room.people.owner, { path, device })
+      await loaded(page, watchRequests(page))
+      await page
+        .getByRole('button', { name: /^More: / })
+        .first()
+        .click()
+      await page.getByRole('button', { name: /^Strike out/ }).click()
+      await page.getByText('The same as a table').click()
+      expect(await findAccessibilityViolations(page)).toEqual([])
+      await page.getByRole('button', { name: /^Photo:/ }).click()
+      const dialog = page.getByRole('dialog')
+      await dialog.getByRole('button', { name: 'Take it off' }).click()
+      await dialog.getByText('Take this photo off the record?').waitFor()
+      expect(await findAccessibilityViolations(page)).toEqual([])
+      await page.context().close()
+    })
+
+    it('holds on what a rule would change tomorrow', async () => {
+      const page = await stage.openPage(room.people.owner, { path: room.path('rules'), device })
+      const rule = page.getByRole('article', { name: 'Feed the rotifers' })
+      await rule.getByRole('textbox', { name: /cells a rotifer a day/ }).fill('150000')
+      await rule.getByRole('button', { name: 'See what tomorrow would change' }).click()
+      await rule.getByRole('button', { name: 'Save the rule' }).waitFor(soon)
+      expect(await findAccessibilityViolations(page)).toEqual([])
+      await page.context().close()
+    })
+
+    it('holds on every step of setting up a room', async () => {
+      const page = await stage.openPage(room.people.owner, { path: '/rooms/new', device })
+      await page.getByLabel('Name of the room').fill('Garage')
+      await page.getByLabel('Lights on').fill('25')
+      await page.getByLabel('Lights on').blur()
+      expect(await findAccessibilityViolations(page)).toEqual([])
+      await page.getByLabel('Lights on').fill('8')
+      await page.getByRole('button', { name: 'Next' }).click()
+      await page.getByRole('heading', { name: 'Its rounds' }).waitFor()
+      expect(await findAccessibilityViolations(page)).toEqual([])
+      await page.getByRole('button', { name: 'Next' }).click()
+      await page.getByRole('button', { name: 'Add a rotifer culture' }).click()
+      await page.getByRole('button', { name: 'Add a tank' }).click()
+      expect(await findAccessibilityViolations(page)).toEqual([])
+      await page.context().close()
+    })
+
+    it('holds on the pages before a room', async () => {
+      const page = await stage.openPage(null, { path: '/sign-in', device })
+      expect(await look(page, strangersPages())).toEqual([])
+      await page.context().close()
+    })
+  })
+}
