@@ -9,7 +9,7 @@ import { Stryker } from '@stryker-mutator/core'
 import { root } from '../../apps/standalone/build/project.mjs'
 import { ensureClient } from '../../apps/standalone/build/steps.mjs'
 
-const PURE = ['seawater', 'survival', 'lineage', 'live-feed', 'husbandry']
+const PURE = ['seawater', 'survival', 'lineage', 'live-feed', 'planner', 'husbandry']
 const FRAME = 'packages/room/src/work'
 const output = 'tests/.output/mutants'
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { root } from '../support/project-root.ts'
 
 // Their doors are for strangers too (README.md, What it computes), so knip lets pass what no other part of ours takes.
-const packages = ['seawater', 'live-feed', 'survival', 'lineage']
+const packages = ['seawater', 'live-feed', 'planner', 'survival', 'lineage']
 
 const filesUnder = (folder: string): string[] =>
   readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })

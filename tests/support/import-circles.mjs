@@ -8,6 +8,7 @@ const ROOMS = [
   'shared/src',
   'packages/seawater/src',
   'packages/live-feed/src',
+  'packages/planner/src',
   'packages/survival/src',
   'packages/lineage/src',
   'packages/words/src',

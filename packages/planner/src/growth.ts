@@ -1,0 +1,48 @@
+import type { DayGrowth, PlanCulture } from './question.ts'
+
+/** Animals on the next morning of so many left in the evening (a logistic day in closed form, Beverton & Holt 1957). */
+export const grown = (left: number, { gain, crowding }: DayGrowth): number => (gain * left) / (1 + crowding * left)
+
+/** The most that a culture may give on a day, whoever eats it: never over its share, never under its floor. */
+export function mostOf(culture: Pick<PlanCulture, 'mostShare' | 'floorAnimals'>, animals: number): number {
+  return Math.max(0, Math.min(culture.mostShare * animals, animals - culture.floorAnimals))
+}
+
+/** What is left of a culture once the day's food is taken and the rest is thinned as far as one may. */
+export function leftOf(culture: PlanCulture, { animals, taken }: { animals: number; taken: number }): number {
+  const { thinnedToAnimals } = culture
+  const left = animals - taken
+  if (thinnedToAnimals === null || left <= thinnedToAnimals) return left
+  return Math.min(left, Math.max(thinnedToAnimals, animals - mostOf(culture, animals)))
+}
+
+/** Whether a culture may feed anybody on a day. */
+export const mayGive = ({ use, firstDay }: PlanCulture, day: number): boolean => use !== 'never' && day >= firstDay
+
+// Where the chords of a day's growth meet, in crowding * animals: a culture at its capacity stands at gain - 1. Chosen so
+// that no chord lies more than one in a hundred under the curve from 0.03 to 2.5, where cultures are kept.
+const meets = [0, 0.015, 0.03, 0.06, 0.1, 0.15, 0.2, 0.27, 0.35, 0.45, 0.6, 0.8, 1.1, 1.6, 2.5]
+
+export type Line = { slope: number; offset: number }
+
+/**
+ * Straight lines whose least value stands for a day's growth over a range of animals left. They are chords, so that a plan
+ * that holds them holds the true growth; over no more than that range they are the same whatever the range is.
+ */
+export function chords({ gain, crowding }: DayGrowth, { from, to }: { from: number; to: number }): Line[] {
+  if (crowding === 0 || gain === 0) return [{ slope: gain, offset: 0 }]
+  const lines: Line[] = []
+  for (const [index, start] of meets.slice(0, -1).entries()) {
+    const end = meets[index + 1]!
+    const isLast = index === meets.length - 2
+    if (start / crowding > to || (end / crowding < from && !isLast)) continue
+    const low = grown(start / crowding, { gain, crowding })
+    const slope = ((grown(end / crowding, { gain, crowding }) - low) * crowding) / (end - start)
+    lines.push({ slope, offset: low - (slope * start) / crowding })
+  }
+  return lines
+}
+
+/** What the chords make of so many left. */
+export const grownByChords = (left: number, growth: DayGrowth): number =>
+  Math.min(...chords(growth, { from: left, to: left }).map(({ slope, offset }) => slope * left + offset))
