@@ -1,6 +1,7 @@
 import { assertInRange, assertShare, assertWholeNumber } from './check-input.ts'
+import { type Course, drawPiece, drawStart } from './culture-course.ts'
 import type { CultureEstimate } from './culture-estimate.ts'
-import { eggAgeDays, logisticStep, stepLengths, stepNoise } from './culture-filter.ts'
+import { logisticStep, stepLengths } from './culture-filter.ts'
 import { type CultureRemoval, toEvents } from './culture-history.ts'
 import type { CultureRates } from './culture-parameters.ts'
 import { type Random, seededRandom } from './random.ts'
@@ -48,44 +49,11 @@ function isRemovals(plan: HarvestPlan): plan is readonly CultureRemoval[] {
   return Array.isArray(plan)
 }
 
-/** Two normals with the given variances and covariance. */
-function drawPair(random: Random, varX: number, covariance: number, varY: number): [number, number] {
-  const first = random.normal()
-  const second = random.normal()
-  const sdX = Math.sqrt(Math.max(0, varX))
-  const onX = sdX > 0 ? covariance / sdX : 0
-  return [sdX * first, onX * first + Math.sqrt(Math.max(0, varY - onX * onX)) * second]
-}
-
-type Course = {
-  logDensity: number
-  spell: number
-  /** Deviation of ln(1 + eggs per female) from the culture's usual, and the day since the egg count it is drawn for. */
-  eggs: number
-  eggAgeDays: number
-}
-
-/** Eggs of a day that has not been counted: today's deviation fades and a new one comes on top. */
-function nextEggs(course: Course, estimate: CultureEstimate, day: number, random: Random): void {
-  const { eggSd, eggCarryOver } = estimate.parameters
-  const age = eggAgeDays(estimate.eggs ?? { day: estimate.day - 1, logEggs: 0 }, day)
-  while (course.eggAgeDays < age) {
-    course.eggAgeDays += 1
-    course.eggs = eggCarryOver * course.eggs + eggSd * Math.sqrt(1 - eggCarryOver ** 2) * random.normal()
-  }
-}
-
 /** Moves one future on by the pieces of a stretch, with its own noise. */
 function grow(course: Course, rates: CultureRates, estimate: CultureEstimate, stretch: Stretch, random: Random): void {
-  const crowding = rates.growthPerDay / rates.capacityPerMl
-  for (const { day, days } of stretch.pieces) {
-    nextEggs(course, estimate, day, random)
-    const noise = stepNoise(rates, days)
-    const usual = rates.growthPerDay - estimate.dilutionPerDay
-    const growth = usual + rates.eggWeightPerDay * course.eggs + course.spell * noise.meanShare
-    const [toDensity, toSpell] = drawPair(random, noise.varDensity, noise.covariance, noise.varSpell)
+  for (const piece of stretch.pieces) {
+    const { growth, crowding, days, toDensity } = drawPiece(course, piece, { rates, estimate, random })
     course.logDensity = logisticStep(course.logDensity, growth, crowding, days).logDensity + toDensity
-    course.spell = course.spell * noise.left + toSpell
   }
   course.logDensity += stretch.logKept
 }
@@ -141,16 +109,14 @@ export function cultureFutures(input: FutureInput): CultureFutures {
   const drawRates = rateDrawer(estimate.parameters, random)
   const { stretches, logKeptNow } = layOut(estimate, days, plan)
   const harvested = stretches.slice(0, -1).reduce((sum, stretch) => sum + stretch.logKept, 0)
-  const eggsNow = estimate.eggs === null ? 0 : estimate.eggs.logEggs - estimate.parameters.eggBaseline
   const densitiesPerMl: number[][] = []
   const growthPerDay: number[] = []
   for (let future = 0; future < futures; future += 1) {
-    const { varDensity, covariance, varSpell, logDensity, spell } = estimate.state
-    const [dDensity, dSpell] = drawPair(random, varDensity, covariance, varSpell)
-    const start = logDensity + dDensity + logKeptNow
+    const course = drawStart(estimate, random)
+    course.logDensity += logKeptNow
+    const start = course.logDensity
     const rates = drawRates()
     const crashAfterDays = crashHazardPerDay > 0 ? -Math.log(random.uniform()) / crashHazardPerDay : Infinity
-    const course: Course = { logDensity: start, spell: spell + dSpell, eggs: eggsNow, eggAgeDays: 0 }
     let read = start
     const densities: number[] = []
     for (const stretch of stretches) {
