@@ -111,7 +111,12 @@ type Wanted = { plans: TopUpPlan[]; setAsideMl: number; openMl: number }
 
 /** Millilitres that a batch still wants today beyond what stands harvested for it; 0 when that cannot be worked out. */
 function straightMlOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): number {
-  const wanted = rememberedWants(snapshot, `${batch.id} ${day.date}`, () => {
+  const wanted = wantedOrNull(snapshot, batch, day)
+  return wanted ? Math.max(0, wanted.openMl - wanted.setAsideMl) : 0
+}
+
+function wantedOrNull(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Wanted | null {
+  return rememberedWants(snapshot, `${batch.id} ${day.date}`, () => {
     try {
       return wantedBy(snapshot, batch, day)
     } catch (error) {
@@ -120,7 +125,13 @@ function straightMlOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husband
       throw error
     }
   })
-  return wanted ? Math.max(0, wanted.openMl - wanted.setAsideMl) : 0
+}
+
+/** Live rotifers that a batch's feeds of the day ask for, whether or not a culture can give them; null when nobody can say. */
+export function rotifersAsked(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): number | null {
+  const wanted = wantedOrNull(snapshot, batch, day)
+  if (!wanted) return null
+  return wanted.plans.filter(({ isNeeded }) => isNeeded).reduce((sum, { animals }) => sum + animals, 0)
 }
 
 function wantedBy(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Wanted | null {

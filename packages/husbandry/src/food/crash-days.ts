@@ -1,0 +1,80 @@
+import { seededRandom } from '@fryward/live-feed'
+import type { SnapshotCulture } from '../snapshot/room-snapshot.ts'
+import { seedOf } from './seed-of.ts'
+
+export type SharedCause = 'bottle' | 'parent' | 'tools'
+
+/**
+ * Of the crashes of a culture that shares something with others, those that it shares with them. Bad food, an old strain or
+ * one sieve take several vessels in a night; how often nobody has counted. assumption
+ */
+const SHARED_OF_CRASHES = 0.5
+
+type Shares = Pick<SnapshotCulture, 'id' | 'concentrateId' | 'parentCultureId' | 'isBackup'>
+
+/** What a culture might crash of together with others, each with a name that all of them have for it. */
+function causesOf(culture: Shares, all: readonly Shares[]): { cause: SharedCause; name: string }[] {
+  const { concentrateId, isBackup } = culture
+  return [
+    ...(concentrateId === null ? [] : [{ cause: 'bottle' as const, name: `bottle ${concentrateId}` }]),
+    { cause: 'parent' as const, name: `parent ${firstParent(culture, all)}` },
+    // A backup has its own air, sieve and bottle: that is what makes it one.
+    ...(isBackup ? [] : [{ cause: 'tools' as const, name: 'tools' }]),
+  ]
+}
+
+/** The culture that all of a line come from, as far back as the room's cultures know. */
+function firstParent({ id, parentCultureId }: Shares, all: readonly Shares[], seen: readonly string[] = []): string {
+  if (parentCultureId === null || seen.includes(id)) return id
+  const parent = all.find((other) => other.id === parentCultureId)
+  return parent ? firstParent(parent, all, [...seen, id]) : parentCultureId
+}
+
+/** Which others each culture shares a cause of crashing with. */
+export function sharedCauses(culture: Shares, all: readonly Shares[]): { cultureId: string; causes: SharedCause[] }[] {
+  const own = causesOf(culture, all)
+  return all.flatMap((other) => {
+    if (other.id === culture.id) return []
+    const names = new Set(causesOf(other, all).map(({ name }) => name))
+    const causes = own.filter(({ name }) => names.has(name)).map(({ cause }) => cause)
+    return causes.length > 0 ? [{ cultureId: other.id, causes }] : []
+  })
+}
+
+type Asked = { cultures: readonly Shares[]; hazardPerDay: number; futures: number }
+
+/**
+ * In each future the day, with its fraction, on which each culture crashes: crashes[culture][future]. Every culture crashes
+ * as often as the hazard says; where it shares causes with others, half of its crashes take them along.
+ */
+export function crashDays({ cultures, hazardPerDay, futures }: Asked): number[][] {
+  const sharedBy = new Map<string, number>()
+  for (const { name } of cultures.flatMap((culture) => causesOf(culture, cultures)))
+    sharedBy.set(name, (sharedBy.get(name) ?? 0) + 1)
+  const drawn = new Map<string, number[]>()
+  const daysOf = (name: string, perDay: number): number[] => {
+    const known = drawn.get(name)
+    if (known) return known
+    const random = seededRandom(seedOf(`crash ${name}`))
+    const days = Array.from({ length: futures }, () => -Math.log(random.uniform()) / perDay)
+    drawn.set(name, days)
+    return days
+  }
+  return cultures.map((culture) => {
+    const causes = causesOf(culture, cultures).filter(({ name }) => sharedBy.get(name)! > 1)
+    const shared = causes.length > 0 ? SHARED_OF_CRASHES : 0
+    const alone = daysOf(`alone ${culture.id}`, (1 - shared) * hazardPerDay)
+    // Each cause strikes all that have it; three at most, so that a third of the shared part is the least for each.
+    const struck = causes.map(({ name }) => ({ days: daysOf(name, (SHARED_OF_CRASHES * hazardPerDay) / mostCauses) }))
+    const rest = causes.length > 0 ? daysOf(`rest ${culture.id}`, restRate(causes.length, hazardPerDay)) : null
+    return alone.map((day, future) =>
+      Math.min(day, rest?.[future] ?? Number.POSITIVE_INFINITY, ...struck.map(({ days }) => days[future]!)),
+    )
+  })
+}
+
+const mostCauses = 3
+
+/** What a culture with fewer causes crashes of besides, so that its hazard is the same; never, where it has all of them. */
+const restRate = (causes: number, hazardPerDay: number): number =>
+  (SHARED_OF_CRASHES * hazardPerDay * (mostCauses - causes)) / mostCauses

@@ -1,0 +1,50 @@
+import type { FoodChange, PlainDate } from '@fryward/shared'
+import { artemiaFeeds } from '../plans/artemia-need.ts'
+import { topUpInForce } from '../plans/prey-feed-rounds.ts'
+import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
+import { standingBatches } from '../state/batch-state.ts'
+import type { CultureAhead } from './culture-ahead.ts'
+import type { EaterAhead } from './eater-ahead.ts'
+import { dayAhead, eachDay, type FoodHorizon } from './food-days.ts'
+import { needsAhead } from './needs.ts'
+import { type CrashRecord, suppliesAhead } from './supplies.ts'
+import { changedSupplies } from './supply-changes.ts'
+
+/** The food of a room as one question: what cultures can give and who will want it, with some things changed. */
+export type FoodAhead = {
+  today: PlainDate
+  days: number
+  cultures: CultureAhead[]
+  eaters: EaterAhead[]
+  /** Share of a harvest that is lost in sieving it. */
+  sievingLoss: number
+  /** Backups may give what no other can. */
+  mayUseBackups: boolean
+  /** Newly hatched Artemia that the batches of today want on each day. */
+  nauplii: number[]
+  gaps: string[]
+}
+
+export type FoodAsked = { horizon: FoodHorizon; changes: readonly FoodChange[]; record: CrashRecord }
+
+export function foodAhead(snapshot: RoomSnapshot, { horizon, changes, record }: FoodAsked): FoodAhead {
+  const { eaters, gaps } = needsAhead(snapshot, { horizon, changes })
+  const cultures = changedSupplies(suppliesAhead(snapshot, { horizon, record }), { changes, horizon })
+  const uncounted = cultures.filter(({ standing }) => standing === 'not_counted')
+  return {
+    today: horizon.today,
+    days: horizon.days,
+    cultures,
+    eaters,
+    sievingLoss: topUpInForce(snapshot).parameters.sievingLoss,
+    mayUseBackups: changes.some(({ kind }) => kind === 'use_backups'),
+    nauplii: eachDay(horizon, (day) => naupliiOn(snapshot, horizon, day)),
+    gaps: [...uncounted.map(({ name }) => `${name}: count it, and what it can give follows.`), ...gaps],
+  }
+}
+
+function naupliiOn(snapshot: RoomSnapshot, horizon: FoodHorizon, day: number): number {
+  const date = dayAhead(snapshot, horizon, day)
+  const feeds = standingBatches(snapshot).flatMap((batch) => artemiaFeeds(snapshot, batch, date))
+  return feeds.reduce((sum, { nauplii }) => sum + nauplii, 0)
+}

@@ -1,0 +1,62 @@
+import { type Random, seededRandom } from '@fryward/live-feed'
+import type { FoodChange, Id } from '@fryward/shared'
+import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
+import type { SpeciesProfile } from '../species/index.ts'
+import { standingBatches } from '../state/batch-state.ts'
+import type { FoodHorizon } from './food-days.ts'
+import type { SurvivalAhead } from './larvae-ahead.ts'
+import { type Appetite, appetiteOf, type RotiferHabits } from './rotifer-need.ts'
+import { seedOf } from './seed-of.ts'
+
+/** What every eater's need is worked out from. */
+export type NeedBasis = {
+  snapshot: RoomSnapshot
+  horizon: FoodHorizon
+  changes: readonly FoodChange[]
+  habits: RotiferHabits
+  /** Of a batch with counts of its own, else the mean over those that have. */
+  appetiteIn: (batch: SnapshotBatch | null) => Appetite | null
+  /** The largest larval tank that stands empty; null without one. */
+  emptyTankL: number | null
+}
+
+export function appetites(snapshot: RoomSnapshot, today: HusbandryDay): NeedBasis['appetiteIn'] {
+  const known = new Map(standingBatches(snapshot).map((batch) => [batch.id, appetiteOf(snapshot, batch, today)]))
+  const all = [...known.values()].flatMap((appetite) => (appetite ? [appetite] : []))
+  const mean = (value: (appetite: Appetite) => number) => all.reduce((sum, each) => sum + value(each), 0) / all.length
+  const usual = all.length > 0 ? { perLarvaPerDay: mean((a) => a.perLarvaPerDay), logSd: mean((a) => a.logSd) } : null
+  return (batch) => (batch && known.get(batch.id)) ?? usual
+}
+
+/** The last day of life on rotifers; sooner where Artemia takes over two days after its first. */
+export function lastRotiferDay({ changes }: NeedBasis, { feeding }: SpeciesProfile): number {
+  const usual = feeding.rotiferLastDay.value ?? -1
+  const isSooner = changes.some(({ kind }) => kind === 'artemia_sooner')
+  return isSooner ? Math.min(usual, feeding.artemiaFirstDay.value + overlapDays) : usual
+}
+
+// Rotifers and Artemia together for two days before the rotifers end. common practice
+const overlapDays = 2
+
+export function keptLarvae({ changes }: NeedBasis, subjectId: Id): number {
+  const kept = changes.find((change) => change.kind === 'keep_larvae' && change.subjectId === subjectId)
+  return kept?.kind === 'keep_larvae' ? kept.larvae : Number.POSITIVE_INFINITY
+}
+
+export function drawn<T>(about: NeedBasis, name: string, draw: (random: Random) => T): T[] {
+  const random = seededRandom(seedOf(name))
+  return Array.from({ length: about.horizon.futures }, () => draw(random))
+}
+
+export const within = (value: number, from: number, to: number) => Math.max(from, Math.min(to, value))
+
+/** Share of the hatched that lives through its first days, drawn. */
+export const drawSurvival = ({ mean, sd }: SurvivalAhead, random: Random): number =>
+  within(mean + sd * random.normal(), 0.02, 1)
+
+export function largestEmptyTankL(snapshot: RoomSnapshot): number | null {
+  const lived = new Set(standingBatches(snapshot).map(({ tankId }) => tankId))
+  const empty = snapshot.tanks.filter(({ id, kind }) => kind === 'larval' && !lived.has(id)).map((tank) => tank.volumeL)
+  return empty.length > 0 ? Math.max(...empty) : null
+}

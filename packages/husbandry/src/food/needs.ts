@@ -1,0 +1,84 @@
+import type { FoodChange } from '@fryward/shared'
+import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { rotifersAsked } from '../plans/top-up-plan.ts'
+import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
+import { batchNumbers, standingBatches } from '../state/batch-state.ts'
+import { culturesLinked } from '../state/feed-links.ts'
+import { dayOfLife, larvalDiet, tankOf } from '../state/larval-diet.ts'
+import type { EaterAhead } from './eater-ahead.ts'
+import { dateOnDay, dayAhead, eachDay, type FoodHorizon } from './food-days.ts'
+import { clutchesAhead, spawningsAhead } from './hatches-ahead.ts'
+import { clutchAhead, spawningAhead, spawnsTonight } from './hatching-eaters.ts'
+import { shareLeft, survivalAhead } from './larvae-ahead.ts'
+import {
+  appetites,
+  drawn,
+  drawSurvival,
+  keptLarvae,
+  largestEmptyTankL,
+  lastRotiferDay,
+  type NeedBasis,
+} from './need-basis.ts'
+import { doubtOf, rotiferHabits, rotifersWanted } from './rotifer-need.ts'
+
+/**
+ * Who will want how many rotifers on each day, in seeded futures: the batches of today as they dwindle, clutches as their
+ * nights fall, and clutches that pairs are to lay and that may be raised.
+ */
+export function needsAhead(
+  snapshot: RoomSnapshot,
+  { horizon, changes }: { horizon: FoodHorizon; changes: readonly FoodChange[] },
+): { eaters: EaterAhead[]; gaps: string[] } {
+  const today = dayAhead(snapshot, horizon, 0)
+  const habits = rotiferHabits(snapshot, today)
+  if (!habits) return { eaters: [], gaps: [] }
+  const about: NeedBasis = {
+    snapshot,
+    horizon,
+    changes,
+    habits,
+    appetiteIn: appetites(snapshot, today),
+    emptyTankL: largestEmptyTankL(snapshot),
+  }
+  const { clutches, gaps } = clutchesAhead(snapshot, today)
+  const left = new Set(changes.flatMap((change) => (change.kind === 'leave_clutch' ? [change.clutchId] : [])))
+  const eaters = [
+    ...standingBatches(snapshot).flatMap((batch) => batchAhead(about, batch, today)),
+    ...clutches.filter(({ clutch }) => !left.has(clutch.id)).map((each) => clutchAhead(about, each)),
+    ...changes.flatMap((change) => (change.kind === 'pair_spawns' ? spawnsTonight(about, change.pairId, today) : [])),
+    ...spawningsAhead(snapshot, today).flatMap((each) => spawningAhead(about, each)),
+  ]
+  return { eaters: eaters.filter(({ futures }) => futures.some((future) => future.some((each) => each > 0))), gaps }
+}
+
+function batchAhead(about: NeedBasis, batch: SnapshotBatch, today: HusbandryDay): EaterAhead[] {
+  const { snapshot, horizon, habits } = about
+  const diet = larvalDiet(batch, horizon.today)
+  const tank = tankOf(snapshot, batch)
+  if (!diet || !tank) return []
+  const now = batchNumbers(snapshot, batch).now
+  const appetite = about.appetiteIn(batch)
+  const kept = keptLarvae(about, batch.id)
+  const lastDay = lastRotiferDay(about, diet.species)
+  const askedToday = kept === Number.POSITIVE_INFINITY ? rotifersAsked(snapshot, batch, today) : null
+  const survivals = survivalAhead(snapshot, batch.species, horizon.today)
+  const futures = drawn(about, `batch ${batch.id}`, (random) => {
+    const survival = drawSurvival(survivals, random)
+    const hungrier = Math.exp(doubtOf(appetite) * random.normal())
+    return eachDay(horizon, (day) => {
+      const life = dayOfLife(batch, dateOnDay(horizon, day))
+      if (life < 0 || life > lastDay) return 0
+      if (day === 0 && askedToday !== null) return askedToday
+      const dwindled = shareLeft(life, survival) / shareLeft(diet.day, survival)
+      const larvae = now === null ? null : Math.min(kept, now) * dwindled
+      return hungrier * rotifersWanted(habits, appetite, { volumeL: tank.volumeL, larvae, isFirstDay: life === 0 })
+    })
+  })
+  const fedFrom = culturesLinked(snapshot, batch, horizon.today).flatMap(({ id, kind }) =>
+    kind === 'rotifer' ? [id] : [],
+  )
+  const larvae = now === null ? null : Math.min(kept, now)
+  return [
+    { id: batch.id, kind: 'larval_batch', subjectId: batch.id, name: batch.name, larvae, nights: [], futures, fedFrom },
+  ]
+}
