@@ -1,4 +1,6 @@
 export { ArgumentError } from './argument-error.ts'
+export type { Cluster, ClusterTest } from './cluster-test.ts'
+export { type ComparedGroup, type Conclusion, compareGroups, type GroupComparison } from './compare-groups.ts'
 export {
   clopperPearsonInterval,
   type Interval,

@@ -62,6 +62,45 @@ function quadraticForm(difference: readonly number[], covariance: number[][]): {
   return { chiSquare: kept.reduce((sum, term) => sum + term, 0), rank: kept.length }
 }
 
+export type DeathsByGroup = {
+  observed: number[]
+  /** Deaths each group would have had, had all groups died alike: its share of those at risk at every death. */
+  expected: number[]
+  /** Those at risk by group, at each time with a death. */
+  atTimes: { atRisk: number[]; totals: { atRisk: number; events: number } }[]
+}
+
+/**
+ * Deaths seen and expected in each group, by the risk sets of all groups together (Mantel 1966, as for logRank).
+ * @throws ArgumentError for an empty group, or a number that is negative or missing.
+ */
+export function deathsByGroup(groups: readonly (readonly Observation[])[]): DeathsByGroup {
+  const setsByGroup = groups.map((group, index) => riskSets(group, `groups[${index}]`))
+  const eventTimes = setsByGroup.flatMap((sets) => sets.filter((set) => set.events > 0).map((set) => set.time))
+  const times = [...new Set(eventTimes)].sort((a, b) => a - b)
+  const aligned = setsByGroup.map((sets) => alignToTimes(sets, times))
+  const expected = groups.map(() => 0)
+  const atTimes = times.map((_, t) => {
+    const here = aligned.map((sets) => sets[t]).filter((set) => set !== undefined)
+    const atRisk = here.reduce((sum, set) => sum + set.atRisk, 0)
+    const events = here.reduce((sum, set) => sum + set.events, 0)
+    here.forEach((set, i) => {
+      expected[i] = (expected[i] ?? 0) + (events * set.atRisk) / atRisk
+    })
+    return { atRisk: here.map((set) => set.atRisk), totals: { atRisk, events } }
+  })
+  return {
+    observed: aligned.map((sets) => sets.reduce((sum, set) => sum + set.events, 0)),
+    expected,
+    atTimes,
+  }
+}
+
+/** How many are alive and under watch just before each of these times. */
+export function numbersAtRisk(observations: readonly Observation[], times: readonly number[]): number[] {
+  return alignToTimes(riskSets(observations), times).map(({ atRisk }) => atRisk)
+}
+
 /**
  * Log-rank test that survival is the same in every group, with the hypergeometric variance at ties.
  * Mantel 1966, Cancer Chemother. Rep. 50:163-170; Peto & Peto 1972, J. R. Stat. Soc. A 135:185-207.
@@ -72,26 +111,9 @@ export function logRank(groups: readonly (readonly Observation[])[]): LogRank {
   if (groups.length < 2) {
     throw new ArgumentError({ argument: 'groups', value: `${groups.length} groups`, allowed: 'at least two groups' })
   }
-  const setsByGroup = groups.map((group, index) => riskSets(group, `groups[${index}]`))
-  const eventTimes = setsByGroup.flatMap((sets) => sets.filter((set) => set.events > 0).map((set) => set.time))
-  const times = [...new Set(eventTimes)].sort((a, b) => a - b)
-  const aligned = setsByGroup.map((sets) => alignToTimes(sets, times))
-  const observed = aligned.map((sets) => sets.reduce((sum, set) => sum + set.events, 0))
-  const expected = groups.map(() => 0)
+  const { observed, expected, atTimes } = deathsByGroup(groups)
   const covariance = groups.map(() => groups.map(() => 0))
-  times.forEach((_, t) => {
-    const here = aligned.map((sets) => sets[t]).filter((set) => set !== undefined)
-    const atRisk = here.reduce((sum, set) => sum + set.atRisk, 0)
-    const events = here.reduce((sum, set) => sum + set.events, 0)
-    here.forEach((set, i) => {
-      expected[i] = (expected[i] ?? 0) + (events * set.atRisk) / atRisk
-    })
-    addCovariance(
-      covariance,
-      here.map((set) => set.atRisk),
-      { atRisk, events },
-    )
-  })
+  for (const { atRisk, totals } of atTimes) addCovariance(covariance, atRisk, totals)
   const difference = observed.map((deaths, i) => deaths - (expected[i] ?? 0))
   const { chiSquare, rank } = quadraticForm(difference, covariance)
   const pValue = rank === 0 ? 1 : Math.max(0, 1 - chiSquareCdf(chiSquare, rank))
