@@ -16,6 +16,9 @@ const pairFields = {
   nestSite: withDefault(NestSiteSchema, ''),
   formedOn: withDefault(z.nullable(PlainDateSchema), null),
   isResting: withDefault(z.boolean(), false),
+  /** The clutch of this room that the fish grew up from; null where it was bought in, wild-caught, or nobody knows. */
+  femaleFromClutchId: withDefault(z.nullable(IdSchema), null),
+  maleFromClutchId: withDefault(z.nullable(IdSchema), null),
   note: withDefault(NoteSchema, ''),
 }
 export const PairSchema = z
@@ -30,6 +33,8 @@ export const ChangePairSchema = z.strictObject({
   nestSite: z.optional(NestSiteSchema),
   formedOn: z.optional(z.nullable(PlainDateSchema)),
   isResting: z.optional(z.boolean()),
+  femaleFromClutchId: z.optional(z.nullable(IdSchema)),
+  maleFromClutchId: z.optional(z.nullable(IdSchema)),
   note: z.optional(NoteSchema),
   version: VersionSchema,
 })

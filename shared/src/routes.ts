@@ -15,6 +15,7 @@ import type { Route } from './routes/route.ts'
 import { ruleRoutes } from './routes/rules.ts'
 import { serverRoutes } from './routes/server.ts'
 import { sessionRoutes } from './routes/session.ts'
+import { survivalRoutes } from './routes/survival.ts'
 import { tankRoutes } from './routes/tanks.ts'
 import { taskRoutes } from './routes/tasks.ts'
 
@@ -34,6 +35,7 @@ export const routes = {
   ...larvalBatchRoutes,
   ...feedLinkRoutes,
   ...juvenileGroupRoutes,
+  ...survivalRoutes,
   ...handOverRoutes,
   ...photoRoutes,
   ...factRoutes,

@@ -66,12 +66,50 @@ export type RotiferStrain = (typeof rotiferStrains)[number]
 export const careKinds = ['nest', 'mouth', 'pouch'] as const
 export type CareKind = (typeof careKinds)[number]
 
+/** The two fish of a pair. */
+export const pairSexes = ['female', 'male'] as const
+export type PairSex = (typeof pairSexes)[number]
+
 /** What the keeper means to do with a clutch. */
 export const clutchIntents = ['undecided', 'raise_all', 'raise_part', 'leave_with_parents'] as const
 export type ClutchIntent = (typeof clutchIntents)[number]
 
 export const clutchStates = ['incubating', 'hatched', 'lost', 'moved', 'void'] as const
 export type ClutchState = (typeof clutchStates)[number]
+
+/** What the young of a clutch come through, in order. */
+export const survivalStages = ['laid', 'hatched', 'first_feed', 'day_5', 'metamorphosis', 'settled', 'placed'] as const
+export type SurvivalStageName = (typeof survivalStages)[number]
+
+/**
+ * What is known of a stage: `reached` by as many as stand beside it, `so_far` while some are on their way, `not_yet`,
+ * `not_followed` where they were left with their parents, moved away or mixed with others, `unknown` where nobody wrote it.
+ */
+export const survivalStageStatuses = ['reached', 'so_far', 'not_yet', 'not_followed', 'unknown'] as const
+export type SurvivalStageStatus = (typeof survivalStageStatuses)[number]
+
+/** By what clutches are put into groups to be compared. */
+export const comparedBy = ['pair', 'culture', 'tank', 'species', 'season'] as const
+export type ComparedBy = (typeof comparedBy)[number]
+
+/** Quarters of the year that keep the cold and the warm months together, by their months. */
+export const seasons = ['dec_feb', 'mar_may', 'jun_aug', 'sep_nov'] as const
+export type Season = (typeof seasons)[number]
+
+/** What may be concluded of groups; `differ` alone says that they do. */
+export const comparisonConclusions = [
+  'one_group',
+  'no_deaths',
+  'too_few_clutches',
+  'differ',
+  'differ_by_animals_only',
+  'no_difference_shown',
+] as const
+export type ComparisonConclusion = (typeof comparisonConclusions)[number]
+
+/** Why a clutch is in none of the compared groups. */
+export const leftOutReasons = ['not_hatched', 'not_counted', 'several', 'not_known'] as const
+export type LeftOutReason = (typeof leftOutReasons)[number]
 
 /** Walking order of a round: cleanest water first, so that nothing is carried from the sick to the delicate. */
 export const stations = ['microalgae', 'live_food', 'larvae', 'juveniles', 'broodstock', 'quarantine', 'room'] as const

@@ -1,5 +1,5 @@
 import { prepareClaim } from '@fryward/room'
-import { json, type RouteId, routes } from '@fryward/shared'
+import { json, type NewFact, type RouteId, routes } from '@fryward/shared'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { openWorld, type World } from '../support/world.ts'
 import { type FullRoom, openFullRoom, tasksOf } from './full-room.ts'
@@ -33,6 +33,14 @@ beforeAll(async () => {
       data: { volumeL: 2, parts: [{ to: 'drain', volumeL: 2 }] },
     },
   })
+  const { batch, culture, larvalTank } = full
+  for (const body of [
+    { kind: 'feeding', subjectId: batch.id, data: { food: 'rotifers', fromCultureId: culture.id, amountMl: 200 } },
+    { kind: 'loss', subjectId: batch.id, data: { number: 3, of: 'larvae', cause: 'thin' } },
+    { kind: 'count', subjectId: batch.id, data: { of: 'larvae', animals: [150], dilution: 1 } },
+    { kind: 'water_test', subjectId: larvalTank.id, data: { temperatureC: 26.8 } },
+  ] satisfies NewFact[])
+    await world.ok(full.owner, 'recordFact', { params: { roomId: full.roomId }, body })
   await world.ok(full.owner, 'writeNote', {
     params: { roomId: full.roomId },
     body: { text: 'the heater hums', isWorry: true },

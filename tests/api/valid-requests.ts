@@ -322,6 +322,16 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     return { params: inRoom(writing, { groupId: id }), body: { reason: 'all placed', version } }
   },
 
+  getSurvival: (writing) => ({ params: inRoom(writing), query: { from: '2026-01-01', to: '2026-12-31' } }),
+  compareSurvival: (writing) => ({ params: inRoom(writing), query: { by: 'pair' } }),
+  downloadSurvival: (writing) => ({ params: inRoom(writing), query: { decimal: 'comma' } }),
+  getClutchLife: (writing) => ({ params: inRoom(writing, { clutchId: writing.full.batch.clutchIds[0]! }) }),
+  getPedigree: (writing) => ({ params: inRoom(writing) }),
+  getPairToBe: (writing) => ({
+    params: inRoom(writing),
+    query: { femaleFromClutchId: writing.full.clutch.id, maleOfPairId: writing.full.pair.id },
+  }),
+
   getHandOver: (writing) => ({ params: inRoom(writing) }),
   markLooked: (writing) => ({ params: inRoom(writing), body: { revision: 1 } }),
   writeNote: (writing) => ({

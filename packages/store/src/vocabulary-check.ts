@@ -10,6 +10,7 @@ export const vocabularyMatches: {
   TankKind: Same<words.TankKind, rows.TankKind>
   CultureKind: Same<words.CultureKind, rows.CultureKind>
   RotiferStrain: Same<words.RotiferStrain, rows.RotiferStrain>
+  PairSex: Same<words.PairSex, rows.PairSex>
   ClutchIntent: Same<words.ClutchIntent, rows.ClutchIntent>
   TaskState: Same<words.TaskState, rows.TaskState>
   FactKind: Same<words.FactKind, rows.FactKind>
@@ -20,6 +21,7 @@ export const vocabularyMatches: {
   TankKind: true,
   CultureKind: true,
   RotiferStrain: true,
+  PairSex: true,
   ClutchIntent: true,
   TaskState: true,
   FactKind: true,

@@ -122,10 +122,13 @@ export function routesTagged(tag: string, base = '/api/v1') {
       status: 201,
     }),
 
-    download: <P extends z.core.$ZodShape>(path: string, route: Common<P> & { gives: string }) => ({
+    download: <P extends z.core.$ZodShape, Q extends z.ZodMiniType = typeof noQuery>(
+      path: string,
+      route: Common<P> & { query?: Q; gives: string },
+    ) => ({
       ...fetched(path, route),
       kind: 'bytes' as const,
-      query: noQuery,
+      query: (route.query ?? noQuery) as Q,
       response: none,
       gives: route.gives,
     }),

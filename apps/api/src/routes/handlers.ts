@@ -1,7 +1,7 @@
 import * as room from '@fryward/room'
 import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId, RouteOf } from '@fryward/shared'
 import type { BackupMaker } from '../backups.ts'
-import type { Download } from '../download.ts'
+import { type Download, textFile } from '../download.ts'
 import { hashPassword } from '../password-hash.ts'
 import { keptBy, type PhotoStore, pictureIn } from '../photo-store.ts'
 import type { Feed } from '../plugins/event-streams.ts'
@@ -125,6 +125,13 @@ export const handlers: Handlers = {
   createJuvenileGroup: ({ ctx, params, body }) => room.createJuvenileGroup({ ctx, ...params, input: body }),
   changeJuvenileGroup: ({ ctx, params, body }) => room.changeJuvenileGroup({ ctx, ...params, input: body }),
   endJuvenileGroup: ({ ctx, params, body }) => room.endJuvenileGroup({ ctx, ...params, input: body }),
+
+  getSurvival: ({ ctx, params, query }) => room.getSurvival({ ctx, ...params, query }),
+  compareSurvival: ({ ctx, params, query }) => room.compareSurvival({ ctx, ...params, query }),
+  downloadSurvival: async ({ ctx, params, query }) => textFile(await room.getSurvivalFile({ ctx, ...params, query })),
+  getClutchLife: ({ ctx, params }) => room.getClutchLife({ ctx, ...params }),
+  getPedigree: ({ ctx, params }) => room.getPedigree({ ctx, ...params }),
+  getPairToBe: ({ ctx, params, query }) => room.getPairToBe({ ctx, ...params, query }),
 
   getHandOver: ({ ctx, params }) => room.getHandOver({ ctx, ...params }),
   markLooked: ({ ctx, params, body }) => room.markLooked({ ctx, ...params, revision: body.revision }),

@@ -1,8 +1,8 @@
 import type { Id } from '@fryward/shared'
 import type { Happened } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
-import { type Book, bookNumber, entriesOf } from './book.ts'
-import { bookLines, totalOf } from './book-lines.ts'
+import { type Book, type BookEntry, bookNumber, entriesOf } from './book.ts'
+import { bookLines, totalOf, type WrittenLine } from './book-lines.ts'
 
 type Batch = Pick<SnapshotBatch, 'id'>
 
@@ -23,19 +23,25 @@ export function batchNumbers(happened: Happened, batch: Batch): BatchNumbers {
   const book = batchBook(happened, batch.id)
   const now = bookNumber(book)
   return {
-    hatched: book.opening,
+    hatched: larvaeOf(lines.filter(({ way, number }) => way === 'begin' && number !== null)),
     lost: totalOf(lines, 'out', 'loss'),
     moved: totalOf(lines, 'out', 'transfer'),
     now: now === null ? null : Math.round(now),
   }
 }
 
-/** Larvae of several nights add up: the book opens with all that hatched into the batch. */
-export function batchBook(happened: Happened, batchId: Id): Book {
-  const lines = bookLines(happened, batchId)
-  const hatched = lines.flatMap(({ way, number }) => (way === 'begin' && number !== null ? [number] : []))
-  return {
-    opening: hatched.length > 0 ? hatched.reduce((sum, larvae) => sum + larvae, 0) : null,
-    entries: entriesOf(lines, 'larvae'),
-  }
+/** Larvae of several nights add up: the book opens with all that hatched into the batch before anybody counted. */
+export const batchBook = (happened: Happened, batchId: Id): Book => batchBookOf(bookLines(happened, batchId))
+
+/** The same from lines that were written already, such as those up to a day. */
+export function batchBookOf(lines: readonly WrittenLine[]): Book {
+  const entries = entriesOf(lines, 'larvae')
+  const counted = entries.find(({ kind }) => kind === 'count')
+  const isLate = ({ at }: WrittenLine) => counted !== undefined && at > counted.at
+  const hatches = lines.filter(({ way, number }) => way === 'begin' && number !== null)
+  const later = hatches.filter(isLate).map(({ at, number }): BookEntry => ({ at, kind: 'in', number: number ?? 0 }))
+  return { opening: larvaeOf(hatches.filter((line) => !isLate(line))), entries: [...entries, ...later] }
 }
+
+const larvaeOf = (hatches: readonly WrittenLine[]): number | null =>
+  hatches.length > 0 ? hatches.reduce((sum, { number }) => sum + (number ?? 0), 0) : null

@@ -2,7 +2,7 @@ import type { Id, Outcome } from '@fryward/shared'
 import { factsOf, type Happened } from '../snapshot/facts-of.ts'
 import type { SnapshotGroup } from '../snapshot/room-snapshot.ts'
 import { type Book, bookNumber, entriesOf } from './book.ts'
-import { bookLines, totalOf } from './book-lines.ts'
+import { bookLines, totalOf, type WrittenLine } from './book-lines.ts'
 
 export type GroupNumbers = {
   arrived: number
@@ -28,8 +28,11 @@ export function groupNumbers(happened: Happened, group: Pick<SnapshotGroup, 'id'
   }
 }
 
-export function groupBook(happened: Happened, groupId: Id): Book {
-  const entries = entriesOf(bookLines(happened, groupId), 'juveniles')
+export const groupBook = (happened: Happened, groupId: Id): Book => groupBookOf(bookLines(happened, groupId))
+
+/** The same from lines that were written already, such as those up to a day. */
+export function groupBookOf(lines: readonly WrittenLine[]): Book {
+  const entries = entriesOf(lines, 'juveniles')
   const first = entries.find(({ kind }) => kind === 'in')
   // What a group began with stands from the first: a loss told of as earlier than the move was one of those fish.
   const isOpening = first !== undefined && !entries.some(({ kind, at }) => kind === 'count' && at < first.at)

@@ -6,6 +6,7 @@ import { changeSubject } from '../frame/subject-row.ts'
 import { assertFresh, definedFields } from '../frame/versioned.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { assertTank } from './create-pair.ts'
+import { keepDescent } from './descent.ts'
 import { getPairInRoom } from './pair-view.ts'
 
 export async function changePair({
@@ -24,7 +25,8 @@ export async function changePair({
     async (work) => {
       const before = await getPairInRoom(work, pairId)
       assertFresh(before, input.version, before.name)
-      const { name, note, formedOn, version: _version, ...fields } = input
+      const { name, note, formedOn, version: _version, femaleFromClutchId, maleFromClutchId, ...fields } = input
+      const descent = { femaleFromClutchId, maleFromClutchId }
       if (fields.tankId !== undefined) await assertTank(work, fields.tankId)
       await changeSubject(work, { id: pairId, name, note })
       await work.tx.pair.update({
@@ -34,10 +36,11 @@ export async function changePair({
           formedOn: formedOn ? toDateColumn(formedOn) : formedOn === null ? null : undefined,
         },
       })
+      await keepDescent(work, { pairId, descent })
       work.audit({
         action: 'pair.change',
         subjectId: pairId,
-        detail: definedFields({ name, note, formedOn, ...fields }),
+        detail: definedFields({ name, note, formedOn, ...fields, ...descent }),
         why: `${before.name} was changed`,
       })
     },

@@ -6,21 +6,24 @@ import { invalid } from '../errors.ts'
 import { insertSubject } from '../frame/subject-row.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { assertWarmEnough } from '../tanks/inhabitant.ts'
+import { keepDescent } from './descent.ts'
 import { getPairInRoom } from './pair-view.ts'
 
 export async function createPair({ ctx, roomId, input }: { ctx: Context; roomId: Id; input: NewPair }): Promise<Pair> {
   return writeInRoom(
     { ctx, roomId, permission: 'manage' },
     async (work) => {
-      const { name, note, formedOn, ...pair } = input
+      const { name, note, formedOn, femaleFromClutchId, maleFromClutchId, ...pair } = input
+      const descent = { femaleFromClutchId, maleFromClutchId }
       assertSpecies(pair.species)
       await assertTank(work, pair.tankId)
       const id = await insertSubject(work, { kind: 'pair', name, note })
       await work.tx.pair.create({ data: { roomId, id, ...pair, formedOn: formedOn ? toDateColumn(formedOn) : null } })
+      await keepDescent(work, { pairId: id, descent })
       work.audit({
         action: 'pair.create',
         subjectId: id,
-        detail: { name, formedOn, ...pair },
+        detail: { name, formedOn, ...pair, ...descent },
         why: `${name} was added`,
       })
       return id

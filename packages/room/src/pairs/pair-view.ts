@@ -1,15 +1,21 @@
-import type { Id, Pair } from '@fryward/shared'
+import type { Id, Pair, PairSex } from '@fryward/shared'
 import { fromDateColumn, type Prisma, type Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
+
+export const pairIncludes = { subject: true, descent: true } as const
 
 export function toPair({
   subject,
   roomId: _roomId,
   formedOn,
+  descent,
   ...pair
-}: Prisma.PairGetPayload<{ include: { subject: true } }>): Pair {
+}: Prisma.PairGetPayload<{ include: typeof pairIncludes }>): Pair {
+  const clutchOf = (sex: PairSex) => descent.find((each) => each.sex === sex)?.clutchId ?? null
   return {
     ...pair,
+    femaleFromClutchId: clutchOf('female'),
+    maleFromClutchId: clutchOf('male'),
     name: subject.name,
     note: subject.note,
     formedOn: formedOn ? fromDateColumn(formedOn) : null,
@@ -19,7 +25,7 @@ export function toPair({
 }
 
 export async function getPairInRoom({ tx, roomId }: { tx: Transaction; roomId: Id }, pairId: Id): Promise<Pair> {
-  const row = await tx.pair.findUnique({ where: { roomId_id: { roomId, id: pairId } }, include: { subject: true } })
+  const row = await tx.pair.findUnique({ where: { roomId_id: { roomId, id: pairId } }, include: pairIncludes })
   if (!row) throw notFound('pair')
   return toPair(row)
 }

@@ -1,0 +1,295 @@
+import { wilsonInterval } from '@fryward/survival'
+import { describe, expect, test } from 'vitest'
+import { BroodRoom } from '../testing/brood-room.ts'
+import { type BroodReview, reviewBroods } from './brood-review.ts'
+
+const only = (room: BroodRoom, today: number): BroodReview => {
+  const reviews = reviewBroods(room.review(today))
+  expect(reviews).toHaveLength(1)
+  return reviews[0]!
+}
+/** "laid 300, first_feed 200-240, placed not_yet": what is known of each stage. */
+const told = ({ stages }: BroodReview) =>
+  Object.fromEntries(
+    stages.map(({ stage, status, atLeast, atMost }) => {
+      const number = atLeast === atMost ? String(atLeast ?? '?') : `${atLeast ?? '?'}-${atMost ?? '?'}`
+      return [stage, status === 'reached' ? number : number === '?' ? status : `${status} ${number}`]
+    }),
+  )
+const stageOf = (review: BroodReview, name: string) => review.stages.find(({ stage }) => stage === name)!
+
+describe('one clutch from its eggs to its placed young', () => {
+  const room = new BroodRoom()
+  const clutch = room.clutch(0, 90)
+  const batch = room.batch(8, [clutch], 80)
+  room.eat(batch, 'rotifers', 'R1', { from: 8, to: 16 })
+  room.lose(9, batch, 10, 'thin')
+  room.lose(11, batch, 5, 'Thin')
+  room.count(13, batch, 'larvae', 60)
+  room.lose(15, batch, 2)
+  room.seeSettled(20, batch)
+  const group = room.group(24, batch)
+  room.move(24, batch, group, 50)
+  room.end(24, batch)
+  room.lose(40, group, 1, 'jumped')
+  room.leave(80, group, 'culled', 3)
+  room.leave(90, group, 'placed', 40)
+  room.leave(90, group, 'kept', 2)
+  const review = only(room, 100)
+
+  test('has a number for each stage that somebody counted, and two ends for the others', () => {
+    expect(told(review)).toEqual({
+      laid: '90',
+      hatched: '80',
+      first_feed: '80',
+      day_5: '60',
+      // After the count of 60 two were seen dead on day 7, and 50 were moved on day 16.
+      metamorphosis: '50-58',
+      settled: '50',
+      placed: 'so_far 42',
+    })
+    expect(review.numberNow).toBe(4)
+  })
+
+  test('gives shares of the known stage before, with the number that they are of', () => {
+    expect(stageOf(review, 'hatched').share).toMatchObject({
+      share: 80 / 90,
+      of: 90,
+      ...wilsonInterval({ successes: 80, trials: 90 }),
+    })
+    expect(stageOf(review, 'metamorphosis')).toMatchObject({ share: null, fromStage: null })
+    expect(stageOf(review, 'settled')).toMatchObject({ fromStage: 'day_5', lost: 10 })
+    expect(stageOf(review, 'settled').share?.share).toBeCloseTo(50 / 60, 12)
+    // One died of 50; 3 culled and 4 still there were at risk for half of the way.
+    expect(stageOf(review, 'placed').share).toMatchObject({ share: 1 - 1 / 46.5, of: 46.5 })
+    expect(stageOf(review, 'placed').lost).toBe(1)
+  })
+
+  test('tells the dead by cause, whatever its letters, and the missing apart', () => {
+    expect(review.losses).toEqual([
+      { cause: 'thin', number: 15 },
+      { cause: null, number: 2 },
+      { cause: 'jumped', number: 1 },
+    ])
+    // 80 less 15 seen dead is 65, and 60 were counted; 58 by the book, and 50 moved before the tank was ended.
+    expect(review.missing).toBe(5 + 8)
+  })
+
+  test('was on day 0 on the morning after the hatch night', () => {
+    expect(review.book.bornOn).toBe('2026-03-09')
+    expect(stageOf(review, 'day_5')).toMatchObject({ on: '2026-03-14', ageDays: 5 })
+    expect(review.cultureIds).toEqual(['R1'])
+  })
+})
+
+describe('what nobody wrote down', () => {
+  test('stays unknown: eggs, larvae and a first count late', () => {
+    const room = new BroodRoom()
+    const batch = room.batch(8, [room.clutch(0)])
+    room.count(16, batch, 'larvae', 70)
+    const review = only(room, 20)
+    expect(told(review)).toEqual({
+      laid: '?',
+      hatched: '?',
+      first_feed: 'not_yet',
+      day_5: '70-?',
+      metamorphosis: 'not_yet',
+      settled: 'not_yet',
+      placed: 'not_yet',
+    })
+    expect(review.stages.every(({ share }) => share === null)).toBe(true)
+    expect(review.ledger).toEqual([{ day: 8, kind: 'count', animals: 70, standardError: 0 }])
+  })
+
+  test('is not made up from what the book says: without a later count as many as are left may have died', () => {
+    const room = new BroodRoom()
+    const batch = room.batch(8, [room.clutch(0, 100)], 90)
+    room.lose(10, batch, 10)
+    expect(told(only(room, 20)).day_5).toBe('0-80')
+  })
+
+  test('of an old clutch nobody will say any more', () => {
+    const room = new BroodRoom()
+    room.clutch(0, 100)
+    expect(told(only(room, 30)).hatched).toBe('not_yet')
+    expect(told(only(room, 70)).hatched).toBe('unknown')
+  })
+})
+
+describe('counting', () => {
+  test('of many larvae in a tenth of the surface may be off, and says by how much', () => {
+    const room = new BroodRoom()
+    room.batch(8, [room.clutch(0, 400)], 300)
+    const { interval } = stageOf(only(room, 9), 'hatched')
+    // Garwood's interval of 30 is 20.24 to 42.83.
+    expect(interval).toEqual({ lower: 202, upper: 428 })
+  })
+
+  test('twice says by how far the two lie apart', () => {
+    const room = new BroodRoom()
+    const batch = room.batch(8, [room.clutch(0, 400)], 300)
+    room.count(13, batch, 'larvae', 190, 210)
+    expect(stageOf(only(room, 14), 'day_5').interval).toEqual({ lower: 180, upper: 220 })
+  })
+
+  test('more than there can have been is said to be so, with no death less than none', () => {
+    const room = new BroodRoom()
+    const batch = room.batch(8, [room.clutch(0, 90)], 60)
+    room.count(13, batch, 'larvae', 75)
+    const day5 = stageOf(only(room, 14), 'day_5')
+    expect(day5).toMatchObject({ atLeast: 75, isAboveBook: true, lost: 0, share: { share: 1 } })
+  })
+})
+
+describe('a batch that is split and merged again', () => {
+  const room = new BroodRoom()
+  const clutch = room.clutch(0, 100)
+  const first = room.batch(8, [clutch], 90)
+  const second = room.batch(8, [], undefined)
+  room.builder.snapshot.facts = room.builder.snapshot.facts.filter(({ subjectId }) => subjectId !== second.id)
+  room.move(10, first, second, 40)
+  room.count(13, first, 'larvae', 45)
+  room.count(13, second, 'larvae', 38)
+  room.move(15, second, first, 38)
+
+  test('stays one brood, whose moves are neither deaths nor arrivals', () => {
+    const review = only(room, 16)
+    expect(told(review)).toMatchObject({ hatched: '90', day_5: '83' })
+    expect(review.ledger?.filter(({ kind }) => kind !== 'count')).toEqual([])
+    expect([review.numberNow, review.missing, review.mixedOn]).toEqual([83, 7, null])
+  })
+})
+
+describe('two clutches in one tank', () => {
+  const room = new BroodRoom()
+  const [a, b] = [room.clutch(0, 100), room.clutch(1, 80)]
+  const batch = room.batch(8, [a, b], 150)
+  room.count(13, batch, 'larvae', 100)
+
+  test('are one row, for nobody can tell their larvae apart', () => {
+    const review = only(room, 14)
+    expect(review.brood.clutches.map(({ id }) => id)).toEqual([a.id, b.id])
+    expect(told(review)).toMatchObject({ laid: '180', hatched: '150', day_5: '100' })
+  })
+})
+
+describe('young that are put together with others later', () => {
+  const room = new BroodRoom()
+  const [a, b] = [room.clutch(0, 100), room.clutch(1, 80)]
+  const [batchA, batchB] = [room.batch(8, [a], 90), room.batch(9, [b], 70)]
+  const group = room.group(30, batchA)
+  room.count(14, batchA, 'larvae', 60)
+  room.count(14, batchB, 'larvae', 50)
+  room.move(30, batchA, group, 55)
+  room.end(30, batchA)
+  room.lose(35, group, 5)
+  room.move(40, batchB, group, 40)
+  room.end(40, batchB)
+  room.leave(90, group, 'placed', 80)
+  const [first, second] = reviewBroods(room.review(100))
+
+  test('are followed until then, and neither dead nor placed after', () => {
+    expect(told(first!)).toMatchObject({ settled: '55', placed: 'not_followed' })
+    expect(told(second!)).toMatchObject({ settled: '40', placed: 'not_followed' })
+    expect([first!.mixedOn, second!.mixedOn]).toEqual(['2026-04-10', null])
+    expect(first!.ledger?.filter(({ kind }) => kind === 'movedOut')).toEqual([
+      { day: 32, kind: 'movedOut', animals: 50 },
+    ])
+    expect(second!.ledger?.filter(({ kind }) => kind === 'movedOut')).toEqual([
+      { day: 31, kind: 'movedOut', animals: 40 },
+    ])
+  })
+
+  test('were lost to no cause but their own', () => {
+    expect(first!.losses).toEqual([{ cause: null, number: 5 }])
+    expect(second!.losses).toEqual([])
+  })
+})
+
+describe('young that are not raised', () => {
+  test('are left with their parents and followed no further', () => {
+    const room = new BroodRoom()
+    const clutch = room.clutch(0, 100)
+    room.builder.fact('hatch', clutch.id, room.at(8), { hatchedOn: room.dateOf(7), larvae: 95 })
+    expect(told(only(room, 30))).toEqual({
+      laid: '100',
+      hatched: '95',
+      first_feed: 'not_followed',
+      day_5: 'not_followed',
+      metamorphosis: 'not_followed',
+      settled: 'not_followed',
+      placed: 'not_followed',
+    })
+  })
+
+  test('or were eaten as eggs', () => {
+    const room = new BroodRoom()
+    const clutch = room.clutch(0, 90)
+    room.builder.fact('loss', clutch.id, room.at(2), { number: 90, of: 'eggs', cause: 'eaten by the parents' })
+    const review = only(room, 30)
+    expect(told(review)).toMatchObject({ laid: '90', hatched: '0', settled: '0', placed: '0' })
+    expect(review.losses).toEqual([{ cause: 'eaten by the parents', number: 90 }])
+    expect(stageOf(review, 'hatched')).toMatchObject({ lost: 90, share: { share: 0, of: 90 } })
+  })
+
+  test('a clutch that was recorded by mistake is no row', () => {
+    const room = new BroodRoom()
+    room.clutch(0, 90)
+    room.builder.snapshot.facts.length = 0
+    expect(reviewBroods(room.review(5))).toEqual([])
+  })
+})
+
+test('the young of a mouthbrooder are born settled: no metamorphosis is asked for', () => {
+  const room = new BroodRoom()
+  const clutch = room.clutch(0, 45, { species: 'pterapogon-kauderni', care: 'mouth' })
+  const batch = room.batch(20, [clutch], 40)
+  room.eat(batch, 'artemia', null, { from: 20, to: 40 })
+  const group = room.group(40, batch)
+  room.move(40, batch, group, 36)
+  room.end(40, batch)
+  const review = only(room, 60)
+  expect(review.stages.map(({ stage }) => stage)).not.toContain('metamorphosis')
+  expect(told(review)).toMatchObject({ first_feed: '40', settled: '36', placed: 'not_yet' })
+})
+
+test('a second night adds its larvae to those of the first', () => {
+  const room = new BroodRoom()
+  const clutch = room.clutch(0, 100)
+  const batch = room.batch(8, [clutch], 60)
+  room.builder.fact('hatch', clutch.id, room.at(9, '08:00'), {
+    hatchedOn: room.dateOf(8),
+    batchId: batch.id,
+    larvae: 30,
+  })
+  room.count(13, batch, 'larvae', 80)
+  const review = only(room, 14)
+  expect(told(review)).toMatchObject({ hatched: '90', day_5: '80' })
+  expect(review.ledger).toContainEqual({ day: 1, kind: 'movedIn', animals: 30 })
+  expect(review.missing).toBe(10)
+})
+
+test('a count between two nights does not lose the second', () => {
+  const room = new BroodRoom()
+  const clutch = room.clutch(0, 100)
+  const batch = room.batch(8, [clutch], 60)
+  room.count(8, batch, 'larvae', 55)
+  room.builder.fact('hatch', clutch.id, room.at(9, '08:00'), {
+    hatchedOn: room.dateOf(8),
+    batchId: batch.id,
+    larvae: 30,
+  })
+  expect(only(room, 10).numberNow).toBe(85)
+})
+
+test('more that left than were counted were there: the count was off, and nothing breaks', () => {
+  const room = new BroodRoom()
+  const batch = room.batch(8, [room.clutch(0, 90)], 50)
+  const group = room.group(20, batch)
+  room.move(20, batch, group, 60)
+  room.end(20, batch)
+  const review = only(room, 30)
+  expect(told(review)).toMatchObject({ hatched: '50', settled: '60' })
+  expect(stageOf(review, 'day_5')).toMatchObject({ atLeast: 60, isAboveBook: true, lost: 0 })
+  expect(review.missing).toBe(0)
+})

@@ -1,0 +1,113 @@
+import type { Id, PlainDate, SurvivalStage } from '@fryward/shared'
+import { type LedgerEntry, lifeTable, type Share } from '@fryward/survival'
+import { addDays } from '../calendar/husbandry-day.ts'
+import { ageOn, type BroodBook, broodBook, ledgerOf } from './brood-book.ts'
+import type { Brood } from './broods.ts'
+import { broodsOf } from './broods.ts'
+import { dateIn, type ReviewRoom } from './review-room.ts'
+import { type Reached, reachedStages, type StageShares, sharesOf } from './stages.ts'
+
+/** One brood as the review shows it. Ids only; numbers are animals, dates those of the room. */
+export type BroodReview = {
+  brood: Brood
+  book: BroodBook
+  /** For curves and life tables; null while nobody has written a number down. */
+  ledger: LedgerEntry[] | null
+  spawnedOn: PlainDate
+  stages: SurvivalStage[]
+  losses: { cause: string | null; number: number }[]
+  missing: number
+  numberNow: number | null
+  mixedOn: PlainDate | null
+  tankIds: Id[]
+  cultureIds: Id[]
+}
+
+/** A brood's culture is what it ate from in the days that decide; later it eats Artemia and dry food. common practice */
+const FIRST_DAYS = 5
+
+/** Every brood of a room, oldest first. */
+export const reviewBroods = (room: ReviewRoom): BroodReview[] =>
+  broodsOf(room).map((brood) => reviewBrood({ room, brood }))
+
+export function reviewBrood({ room, brood }: { room: ReviewRoom; brood: Brood }): BroodReview {
+  const book = broodBook({ room, brood })
+  const ledger = ledgerOf({ room, brood }, book)
+  const reached = reachedStages({ room, brood, book })
+  const shares = sharesOf(reached)
+  const mixed = brood.vessels.flatMap(({ mixedAt }) => (mixedAt === null ? [] : [dateIn(room, mixedAt)])).sort()
+  return {
+    brood,
+    book,
+    ledger,
+    spawnedOn: dateIn(room, brood.clutches[0]?.spawnedAt ?? ''),
+    stages: reached.map((stage) => toStage(stage, { shares: shares.get(stage.stage), bornOn: book.bornOn })),
+    losses: lossesByCause({ room, brood, book }),
+    missing: ledger ? Math.round(lifeTable({ entries: ledger }).totals.lossesUnseen) : 0,
+    numberNow: book.numberOn(room.today)?.number ?? null,
+    mixedOn: mixed[0] ?? null,
+    tankIds: tanksOf({ room, brood }),
+    cultureIds: culturesOf({ room, brood, book }),
+  }
+}
+
+function toStage(
+  { stage, status, on, atLeast, atMost, counted }: Reached,
+  { shares, bornOn }: { shares: StageShares | undefined; bornOn: PlainDate | null },
+): SurvivalStage {
+  return {
+    ...{ stage, status, on, atLeast, atMost },
+    ageDays: on === null || bornOn === null || on < bornOn ? null : ageOn(bornOn, on),
+    interval: counted?.interval ?? null,
+    fromStage: shares?.fromStage ?? null,
+    lost: shares ? Math.round(shares.lost) : null,
+    share: shares?.share ? toShare(shares.share) : null,
+    ofFirst: shares?.ofFirst ? toShare(shares.ofFirst) : null,
+    isAboveBook: shares?.isAboveBook ?? false,
+  }
+}
+
+const toShare = ({ share, lower, upper, of }: Share) => ({ share, lower, upper, of })
+
+type Asked = { room: ReviewRoom; brood: Brood; book: BroodBook }
+
+/** Eggs and young found dead, by what was written as the cause, most first. */
+function lossesByCause({ room, brood, book }: Asked): BroodReview['losses'] {
+  const clutches = new Set(brood.clutches.map(({ id }) => id))
+  const eggs = room.facts.flatMap((fact) =>
+    fact.kind === 'loss' && clutches.has(fact.subjectId)
+      ? [{ number: fact.data.number, cause: fact.data.cause?.trim() || null }]
+      : [],
+  )
+  const sums = new Map<string, { cause: string | null; number: number }>()
+  for (const { cause, number } of [...eggs, ...book.departures.filter(({ kind }) => kind === 'loss')]) {
+    const key = cause?.toLowerCase() ?? ''
+    const sum = sums.get(key) ?? { cause, number: 0 }
+    sums.set(key, { ...sum, number: sum.number + number })
+  }
+  return [...sums.values()].sort((a, b) => b.number - a.number || ((a.cause ?? '') < (b.cause ?? '') ? -1 : 1))
+}
+
+const batchesOf = ({ brood }: Pick<Asked, 'brood'>): Set<Id> =>
+  new Set(brood.vessels.filter(({ kind }) => kind === 'larval_batch').map(({ id }) => id))
+
+function tanksOf({ room, brood }: Pick<Asked, 'room' | 'brood'>): Id[] {
+  const batches = batchesOf({ brood })
+  return [...new Set(room.batches.filter(({ id }) => batches.has(id)).map(({ tankId }) => tankId))]
+}
+
+/** Cultures that its live food came from while rotifers or copepods decided over it. */
+function culturesOf({ room, brood, book }: Asked): Id[] {
+  const { bornOn } = book
+  if (bornOn === null) return []
+  const batches = batchesOf({ brood })
+  const until = addDays(bornOn, FIRST_DAYS)
+  const meals = room.meals.filter(
+    ({ batchId, food, cultureId, firstAt }) =>
+      batches.has(batchId) &&
+      cultureId !== null &&
+      (food === 'rotifers' || food === 'copepods') &&
+      dateIn(room, firstAt) <= until,
+  )
+  return [...new Set(meals.flatMap(({ cultureId }) => (cultureId === null ? [] : [cultureId])))]
+}

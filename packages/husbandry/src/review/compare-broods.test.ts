@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest'
+import { BroodRoom } from '../testing/brood-room.ts'
+import { reviewBroods } from './brood-review.ts'
+import { compareBroods } from './compare-broods.ts'
+
+/** Clutches of two pairs; so many of each hundred larvae are left on day 10. */
+function roomOf(left: { cold: number[]; warm: number[] }): BroodRoom {
+  const room = new BroodRoom()
+  const cultures = { cold: 'R1', warm: 'R2' }
+  for (const name of ['cold', 'warm'] as const) {
+    const pair = room.builder.pair({ name })
+    left[name].forEach((number, index) => {
+      const clutch = room.builder.clutch(pair, { spawnedAt: room.at(index * 12), eggs: 100 })
+      const batch = room.batch(index * 12 + 8, [clutch], 100)
+      room.eat(batch, 'rotifers', cultures[name], { from: index * 12 + 8, to: index * 12 + 12 })
+      room.count(index * 12 + 18, batch, 'larvae', number)
+    })
+  }
+  return room
+}
+
+describe('groups of broods', () => {
+  const room = roomOf({ cold: [90, 85, 80, 88], warm: [20, 30, 25, 35] })
+  const compared = compareBroods(reviewBroods(room.review(100)), 'culture')
+
+  test('that differ by more than their clutches do are said to', () => {
+    expect(compared).toMatchObject({ conclusion: 'differ', best: 'R1', worst: 'R2', leftOut: [] })
+    // 57 of 400 and 290 of 400, half-way between the hatch and the count of day 10.
+    expect(compared.groups).toMatchObject([
+      { key: 'R1', clutches: 4, animals: 400, deaths: 57, curve: [{ ageDays: 5, atRisk: 400, share: 343 / 400 }] },
+      { key: 'R2', clutches: 4, animals: 400, deaths: 290, curve: [{ ageDays: 5, share: 110 / 400 }] },
+    ])
+  })
+
+  test('tell who is still at risk from the hatch to the last day on which any were watched', () => {
+    expect(compared.days).toEqual([0, 2, 4, 6, 8, 10])
+    expect(compared.groups.map(({ atRisk }) => atRisk)).toEqual([
+      [400, 400, 400, 343, 343, 343],
+      [400, 400, 400, 110, 110, 110],
+    ])
+  })
+
+  test('leave out what tells nothing of deaths, or falls into two groups, and say so', () => {
+    const more = roomOf({ cold: [90], warm: [] })
+    const [a, b] = [more.clutch(0, 50), more.clutch(0, 60)]
+    const shared = more.batch(8, [a, b], 100)
+    more.eat(shared, 'rotifers', 'R1', { from: 8, to: 9 })
+    more.eat(shared, 'rotifers', 'R3', { from: 10, to: 12 })
+    more.count(14, shared, 'larvae', 80)
+    more.batch(8, [more.clutch(0, 40)], 30)
+    more.clutch(0, 40)
+    const reviews = reviewBroods(more.review(30))
+    expect(compareBroods(reviews, 'culture').leftOut).toEqual([
+      { reason: 'not_counted', clutches: 1 },
+      { reason: 'not_hatched', clutches: 1 },
+      { reason: 'several', clutches: 2 },
+    ])
+    expect(compareBroods(reviews, 'pair').leftOut).toContainEqual({ reason: 'several', clutches: 2 })
+    expect(compareBroods(reviews, 'tank').groups).toHaveLength(2)
+  })
+
+  test('of a season are those that hatched in it', () => {
+    expect(compareBroods(reviewBroods(room.review(100)), 'season').groups).toMatchObject([
+      { key: 'mar_may', clutches: 8 },
+    ])
+  })
+
+  test('are none in a room where nothing was raised', () => {
+    expect(compareBroods([], 'pair')).toMatchObject({ groups: [], conclusion: 'one_group', byAnimal: null, days: [0] })
+  })
+})

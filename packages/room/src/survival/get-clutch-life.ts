@@ -1,0 +1,156 @@
+import {
+  ageOn,
+  type BroodReview,
+  expectedStages,
+  localDate,
+  numbersByDay,
+  reviewBroods,
+  type TankTemperatures,
+} from '@fryward/husbandry'
+import type { ClutchLife, Fact, FactKind, Id } from '@fryward/shared'
+import type { Context } from '../context.ts'
+import { notFound } from '../errors.ts'
+import { toFact } from '../facts/fact-view.ts'
+import { factIncludes } from '../facts/get-fact.ts'
+import { type Read, readInRoom } from '../frame/read-in-room.ts'
+import { userNames } from '../people/user-names.ts'
+import { type ReadReview, readReviewRoom } from './read-review-room.ts'
+import { toRow } from './survival-rows.ts'
+
+/** One clutch from its eggs to its placed young: numbers by day, losses, food, warmth and events on one line of time. */
+export async function getClutchLife({
+  ctx,
+  roomId,
+  clutchId,
+}: {
+  ctx: Context
+  roomId: Id
+  clutchId: Id
+}): Promise<ClutchLife> {
+  return readInRoom({ ctx, roomId }, async (read) => {
+    const past = await readReviewRoom(read)
+    const review = reviewBroods(past.room).find(({ brood }) => brood.clutches.some(({ id }) => id === clutchId))
+    if (!review) throw notFound('clutch')
+    const temperatures = await readTemperatures(read, { past, review })
+    return {
+      row: toRow(past, review),
+      today: past.room.today,
+      expected: expectedStages(past.room, { review, ...warmthOf(review, temperatures) }),
+      numbers: numbersByDay(past.room, review),
+      departures: departuresOf(past, review),
+      meals: mealsOf(past, review),
+      temperatures: temperatures.readings,
+      setPoints: temperatures.tanks.map(({ id, temperatureC }) => ({ tank: past.named(id), temperatureC })),
+      events: await readEvents(read, review),
+      vessels: review.brood.vessels.map(({ id }) => past.named(id)),
+    }
+  })
+}
+
+/** Of kinds that say what happened; feedings are summed up, and water tests drawn. */
+const eventKinds: FactKind[] = [
+  ...(['spawning', 'hatch', 'count', 'loss', 'transfer', 'observation', 'care', 'treatment', 'outcome'] as const),
+  'decision',
+]
+/** Counts of the prey in the water are many, and stand on the page of the batch. */
+const headsCounted: readonly string[] = ['eggs', 'larvae', 'juveniles']
+const isEvent = (fact: Fact): boolean => fact.kind !== 'count' || headsCounted.includes(fact.data.of)
+
+type Asked = Pick<Read, 'tx' | 'roomId' | 'ctx'>
+
+async function readEvents({ tx, roomId }: Asked, { brood }: BroodReview): Promise<Fact[]> {
+  const ids = [...brood.clutches.map(({ id }) => id), ...brood.vessels.map(({ id }) => id)]
+  const rows = await tx.fact.findMany({
+    where: { roomId, subjectId: { in: ids }, kind: { in: eventKinds }, struckAt: null },
+    include: factIncludes,
+    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+  })
+  const names = await userNames(
+    tx,
+    rows.flatMap(({ recordedBy }) => (recordedBy === null ? [] : [recordedBy])),
+  )
+  return rows.map((row) => toFact(row, names)).filter(isEvent)
+}
+
+type Temperatures = {
+  tanks: { id: Id; temperatureC: number }[]
+  readings: ClutchLife['temperatures']
+}
+
+/** Where the eggs were and where the larvae are, with what was measured there while they were. */
+async function readTemperatures(
+  { tx, roomId, ctx }: Asked,
+  { past, review }: { past: ReadReview; review: BroodReview },
+): Promise<Temperatures> {
+  const { brood, tankIds } = review
+  const groupIds = new Set(brood.vessels.map(({ id }) => id))
+  const grownIn = past.room.groups.filter(({ id }) => groupIds.has(id)).map(({ tankId }) => tankId)
+  const ids = [...new Set([...brood.clutches.map(({ tankId }) => tankId), ...tankIds, ...grownIn])]
+  const tanks = await tx.tank.findMany({ where: { roomId, id: { in: ids } }, select: { id: true, temperatureC: true } })
+  const lastOn = numbersByDay(past.room, review).at(-1)?.on
+  const rows = await tx.fact.findMany({
+    where: {
+      roomId,
+      subjectId: { in: ids },
+      kind: 'water_test',
+      struckAt: null,
+      at: { gte: brood.clutches[0]?.spawnedAt ?? ctx.now, lte: ctx.now },
+    },
+    include: factIncludes,
+    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+  })
+  const readings = rows.flatMap((row) => {
+    const fact = toFact(row, new Map())
+    if (fact.kind !== 'water_test' || fact.data.temperatureC === undefined) return []
+    const on = localDate({ timeZone: past.room.timeZone, at: fact.at })
+    const isOver = lastOn !== undefined && on > lastOn
+    return isOver ? [] : [{ at: fact.at, temperatureC: fact.data.temperatureC, tankId: fact.subjectId }]
+  })
+  return { tanks: ids.flatMap((id) => tanks.find((tank) => tank.id === id) ?? []), readings }
+}
+
+function warmthOf(review: BroodReview, { tanks, readings }: Temperatures) {
+  const of = (tankId: Id | undefined): TankTemperatures => ({
+    readings: readings.filter((reading) => reading.tankId === tankId),
+    setPointC: tanks.find(({ id }) => id === tankId)?.temperatureC ?? null,
+  })
+  return { ofEggs: of(review.brood.clutches[0]?.tankId), ofLarvae: of(review.tankIds[0]) }
+}
+
+function departuresOf({ room }: ReadReview, { brood, book }: BroodReview): ClutchLife['departures'] {
+  const clutches = new Set(brood.clutches.map(({ id }) => id))
+  const eggs = room.facts.flatMap((fact) =>
+    fact.kind === 'loss' && clutches.has(fact.subjectId)
+      ? [
+          {
+            on: localDate({ timeZone: room.timeZone, at: fact.at }),
+            ageDays: null,
+            kind: 'loss' as const,
+            number: fact.data.number,
+            cause: fact.data.cause?.trim() || null,
+          },
+        ]
+      : [],
+  )
+  return [
+    ...eggs,
+    ...book.departures.map(({ on, kind, number, cause }) => ({
+      ...{ on, kind, number, cause },
+      ageDays: book.bornOn === null ? null : ageOn(book.bornOn, on),
+    })),
+  ]
+}
+
+function mealsOf({ room, named }: ReadReview, { brood }: BroodReview): ClutchLife['meals'] {
+  const ids = new Set(brood.vessels.map(({ id }) => id))
+  const dateOf = (at: string) => localDate({ timeZone: room.timeZone, at })
+  return room.meals
+    .filter(({ batchId }) => ids.has(batchId))
+    .map(({ food, cultureId, firstAt, lastAt, times }) => ({
+      food,
+      culture: cultureId === null ? null : named(cultureId),
+      firstOn: dateOf(firstAt),
+      lastOn: dateOf(lastAt),
+      times,
+    }))
+}

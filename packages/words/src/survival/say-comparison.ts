@@ -1,0 +1,81 @@
+import type { SurvivalComparison } from '@fryward/shared'
+import { seasonLabels } from '../labels/labels.ts'
+import { numberFormat, sayWhole } from '../numbers/say-number.ts'
+import type { NumberVoice } from '../voice.ts'
+
+type Group = Pick<SurvivalComparison['groups'][number], 'key' | 'name'>
+
+/** What a group is called; seasons are named here, all else by the room. */
+export function sayGroup({ key, name }: Group, by: SurvivalComparison['by']): string {
+  return by === 'season' ? (seasonLabels[key as keyof typeof seasonLabels] ?? name) : name
+}
+
+/** "p = 0.03"; never less than a thousandth, which nobody needs to tell apart. */
+export function sayChance(pValue: number, voice: NumberVoice): string {
+  const smallest = 0.001
+  const format = numberFormat(voice.locale, { maximumSignificantDigits: 2, maximumFractionDigits: 3 })
+  return pValue < smallest ? `p < ${format.format(smallest)}` : `p = ${format.format(pValue)}`
+}
+
+export type SaidComparison = {
+  /** What may be concluded. */
+  may: string
+  /** What may not. */
+  mayNot: string
+}
+
+type Asked = Pick<
+  SurvivalComparison,
+  'by' | 'groups' | 'conclusion' | 'best' | 'worst' | 'byAnimal' | 'byClutch' | 'hasFewDeaths'
+>
+
+/** What groups side by side show, and what they do not; numbers that are small are said to be. */
+export function sayComparison(compared: Asked, voice: NumberVoice): SaidComparison {
+  const { conclusion } = compared
+  if (conclusion === 'one_group')
+    return {
+      may: compared.groups.length === 0 ? 'No clutch can be compared yet.' : 'There is one group only.',
+      mayNot: 'Nothing may be concluded: it takes two groups with clutches that were counted again after the hatch.',
+    }
+  if (conclusion === 'no_deaths')
+    return {
+      may: 'None died while two groups were watched.',
+      mayNot: 'Nothing may be concluded about which does better.',
+    }
+  return { may: mayOf(compared, voice), mayNot: [mayNotOf(compared, voice), ...smallNumbers(compared)].join(' ') }
+}
+
+function nameOf({ groups, by }: Asked, key: string | null): string {
+  const group = groups.find((each) => each.key === key)
+  return group ? sayGroup(group, by) : 'one group'
+}
+
+function mayOf(compared: Asked, voice: NumberVoice): string {
+  const { conclusion, byClutch, byAnimal, groups } = compared
+  const [best, worst] = [nameOf(compared, compared.best), nameOf(compared, compared.worst)]
+  const chance = byClutch ? ` (${sayChance(byClutch.pValue, voice)}, by whole clutches)` : ''
+  if (conclusion === 'differ')
+    return groups.length === 2
+      ? `The young of ${best} lived longer than those of ${worst}: more than clutches differ by chance${chance}.`
+      : `The groups differ by more than clutches do by chance${chance}: fewest died of ${best}, most of ${worst}.`
+  if (conclusion === 'differ_by_animals_only')
+    return `More died of ${worst} than of ${best}, but clutches within a group differ as much${chance}.`
+  if (conclusion === 'no_difference_shown') return `No difference is shown${chance}.`
+  const animals = byAnimal ? `; animal by animal, ${sayChance(byAnimal.pValue, voice)}` : ''
+  return `So few clutches can show no difference, however large${animals}.`
+}
+
+function mayNotOf({ conclusion, byClutch, groups }: Asked, voice: NumberVoice): string {
+  if (conclusion === 'differ')
+    return 'It does not say why: the clutches were not put into these groups by lot, and whatever else differed between them may be the cause.'
+  if (conclusion === 'differ_by_animals_only')
+    return 'It may not be put down to the group: larvae of one clutch live and die together.'
+  if (conclusion === 'no_difference_shown')
+    return 'It does not say that there is none: with more clutches one may yet show.'
+  const clutches = groups.map((group) => sayWhole(group.clutches, voice)).join(' and ')
+  const least = byClutch ? `, where chance alone does as much with ${sayChance(byClutch.smallestPValue, voice)}` : ''
+  return `Nothing may be concluded from ${clutches} clutches${least}: larvae of one clutch live and die together.`
+}
+
+const smallNumbers = ({ hasFewDeaths }: Asked): string[] =>
+  hasFewDeaths ? ['The numbers are small: in some group fewer than five deaths are to be expected.'] : []

@@ -1,0 +1,34 @@
+import type { SurvivalShare, SurvivalStage } from '@fryward/shared'
+import { survivalStageLabels } from '../labels/labels.ts'
+import { sayWhole } from '../numbers/say-number.ts'
+import type { NumberVoice } from '../voice.ts'
+
+type Ends = Pick<SurvivalStage, 'atLeast' | 'atMost'>
+
+/** "60", "50 to 60", "at least 50", "at most 60"; null where nothing is known. */
+export function sayEnds({ atLeast, atMost }: Ends, voice: NumberVoice): string | null {
+  if (atLeast !== null && atMost !== null)
+    return atLeast === atMost ? sayWhole(atMost, voice) : `${sayWhole(atLeast, voice)} to ${sayWhole(atMost, voice)}`
+  if (atLeast !== null) return `at least ${sayWhole(atLeast, voice)}`
+  return atMost === null ? null : `at most ${sayWhole(atMost, voice)}`
+}
+
+/** How many reached a stage, or why that is not told. */
+export function sayReached(stage: Pick<SurvivalStage, 'status' | 'atLeast' | 'atMost'>, voice: NumberVoice): string {
+  const number = sayEnds(stage, voice)
+  if (stage.status === 'not_yet') return 'not yet'
+  if (stage.status === 'not_followed') return 'not followed'
+  if (number === null) return 'not known'
+  return stage.status === 'so_far' ? `${number} so far` : number
+}
+
+const percent = (share: number, voice: NumberVoice) => sayWhole(Math.round(share * 100), voice)
+
+/** "75% (66 to 82%)": never without its interval. */
+export const sayShare = ({ share, lower, upper }: SurvivalShare, voice: NumberVoice): string =>
+  `${percent(share, voice)}% (${percent(lower, voice)} to ${percent(upper, voice)}%)`
+
+/** "75% (66 to 82%) of those at hatched"; null where no share is known. */
+export function sayShareOf({ share, fromStage }: Pick<SurvivalStage, 'share' | 'fromStage'>, voice: NumberVoice) {
+  return share && fromStage ? `${sayShare(share, voice)} of ${survivalStageLabels[fromStage].toLowerCase()}` : null
+}
