@@ -1,3 +1,4 @@
+export * from './account.ts'
 export * from './audit.ts'
 export * from './clutch.ts'
 export * from './commands/index.ts'

@@ -27,7 +27,7 @@ export type Person = z.infer<typeof PersonSchema>
 
 export const MeSchema = z
   .object({
-    user: z.object({ id: UserIdSchema, name: z.string(), email: z.string() }),
+    user: z.object({ id: UserIdSchema, name: z.string(), email: z.string(), hasSecondFactor: z.boolean() }),
     canCreateRooms: z.boolean(),
     /** Claimed this server: may take a backup of all of it. */
     ownsServer: z.boolean(),

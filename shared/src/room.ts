@@ -58,11 +58,15 @@ const roomFields = {
   temperatureC: TemperatureCSchema,
 }
 
+/** Whoever acts as an owner of the room is asked for a second factor. */
+const asksSecondFactor = z.boolean()
+
 export const RoomSchema = z
   .object({
     id: IdSchema,
     ...roomFields,
     isDemo: z.boolean(),
+    asksSecondFactor,
     revision: z.int(),
     version: VersionSchema,
     myRole: RoleSchema,
@@ -92,7 +96,10 @@ export const RoomSetupSchema = z.strictObject({
 })
 export type RoomSetup = z.infer<typeof RoomSetupSchema>
 
-export const ChangeRoomSchema = z.required(z.partial(z.strictObject({ ...roomFields, version: VersionSchema })), {
-  version: true,
-})
+export const ChangeRoomSchema = z.required(
+  z.partial(z.strictObject({ ...roomFields, asksSecondFactor, version: VersionSchema })),
+  {
+    version: true,
+  },
+)
 export type ChangeRoom = z.infer<typeof ChangeRoomSchema>

@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini'
+import { accountRoutes } from './routes/account.ts'
 import { clutchRoutes } from './routes/clutches.ts'
 import { concentrateRoutes } from './routes/concentrates.ts'
 import { cultureRoutes } from './routes/cultures.ts'
@@ -19,12 +20,13 @@ import { survivalRoutes } from './routes/survival.ts'
 import { tankRoutes } from './routes/tanks.ts'
 import { taskRoutes } from './routes/tasks.ts'
 
-export { json, type Method, type Route, type RouteKind } from './routes/route.ts'
+export { json, type Method, type Route, type RouteKind, takesRepeatKey } from './routes/route.ts'
 
 /** Every request the API answers. The API registers these; the dashboard and the tests call them. */
 export const routes = {
   ...serverRoutes,
   ...sessionRoutes,
+  ...accountRoutes,
   ...peopleRoutes,
   ...roomRoutes,
   ...tankRoutes,

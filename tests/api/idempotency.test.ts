@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { forgetOldAnswers } from '@fryward/room'
-import { personHeader } from '@fryward/shared'
+import { personHeader, takesRepeatKey } from '@fryward/shared'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { openWorld, type Person, type World } from '../support/world.ts'
 import { fingerprintOf } from './fingerprint.ts'
@@ -34,7 +34,7 @@ const create = (person: Person, key: string, name: string, inRoom = roomId) =>
 const tanksNamed = (name: string) => world.database.prisma.subject.count({ where: { roomId, name } })
 const revision = async () => (await world.database.prisma.room.findUniqueOrThrow({ where: { id: roomId } })).revision
 
-const keyed = routeIds.filter((id) => routeOf(id).method !== 'GET' && routeOf(id).permission !== 'anyone')
+const keyed = routeIds.filter((id) => takesRepeatKey(routeOf(id)))
 
 describe.each(keyed)('%s', (id) => {
   test('sent twice with one key has one effect and one answer', async () => {

@@ -1,6 +1,11 @@
-import { PhotoSchema, type RouteId } from '@fryward/shared'
+import { randomUUID } from 'node:crypto'
+import { hashPassword } from '@fryward/api/password-hash'
+import { recordKnock } from '@fryward/room'
+import { PhotoSchema, type RouteId, SecondFactorSchema } from '@fryward/shared'
 import { z } from 'zod'
 import { type Person, roomSetup, type World } from '../support/world.ts'
+import { codeOf, secretIn } from './authenticator.ts'
+import { cookieOf } from './door.ts'
 import { type FullRoom, minutesFrom } from './full-room.ts'
 import { picture } from './picture.ts'
 import { type RawRequest, send } from './send.ts'
@@ -140,6 +145,64 @@ const ruleSetting = async (writing: Writing) => {
   }
 }
 
+const theirPassword = 'long enough 1'
+const theirHash = hashPassword(theirPassword)
+
+/** Whoever asks, with a password of their own and no second factor. */
+async function havePassword({ world, as }: Writing): Promise<string> {
+  const { userId } = as
+  const now = world.clock.now()
+  const password = await theirHash
+  await world.database.prisma.twoFactor.deleteMany({ where: { userId } })
+  await world.database.prisma.user.update({ where: { id: userId }, data: { twoFactorEnabled: false } })
+  await world.database.prisma.account.upsert({
+    where: { id: userId },
+    create: {
+      ...{ id: userId, userId, accountId: userId, providerId: 'credential', password },
+      ...{ createdAt: now, updatedAt: now },
+    },
+    update: { password },
+  })
+  return theirPassword
+}
+
+async function otherSession({ world, as, serial }: Writing): Promise<string> {
+  const id = randomUUID()
+  const now = new Date()
+  await world.database.prisma.session.create({
+    data: {
+      ...{ id, userId: as.userId, token: randomUUID(), ipAddress: `10.5.0.${serial % 250}`, userAgent: 'A desk' },
+      ...{ expiresAt: new Date(now.getTime() + 86_400_000), createdAt: now, updatedAt: now },
+    },
+  })
+  return id
+}
+
+async function knocked({ world, as }: Writing): Promise<RawRequest> {
+  const knock = { email: as.email, address: '10.6.6.6', browser: 'A phone', isKnown: false }
+  await recordKnock({ ctx: world.contextOf(as), knock, outcome: 'wrong_password' })
+  return {}
+}
+
+/** The secret of an authenticator that whoever asks has begun to set up. */
+async function beginSecondFactor(writing: Writing): Promise<string> {
+  const { json, text } = await send(writing.world, writing.as, 'beginSecondFactor', {
+    body: { password: await havePassword(writing) },
+  })
+  const uri = SecondFactorSchema.safeParse(json).data?.uri
+  if (!uri) throw new Error(`beginSecondFactor was refused: ${text}`)
+  return secretIn(uri)
+}
+
+/** Somebody new who signs in with a second factor. */
+async function withSecondFactor(writing: Writing): Promise<{ email: string; secret: string }> {
+  const as = await writing.world.person(`Has a phone ${writing.serial}`)
+  const secret = await beginSecondFactor({ ...writing, as })
+  const { status, text } = await send(writing.world, as, 'confirmSecondFactor', { body: { code: codeOf(secret) } })
+  if (status !== 200) throw new Error(`confirmSecondFactor was refused: ${text}`)
+  return { email: as.email, secret }
+}
+
 const addressFor = ({ serial }: Writing) => `10.7.${Math.floor(serial / 250)}.${(serial % 250) + 1}`
 
 const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRequest>> = {
@@ -162,7 +225,33 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     // From an address of its own: eight tries a minute are what one gets.
     return { body: { email, password: account.password }, remoteAddress: addressFor(writing) }
   },
+  signInWithCode: async (writing) => {
+    const { email, secret } = await withSecondFactor(writing)
+    const answer = await writing.world.app.inject({
+      method: 'POST',
+      url: '/api/auth/sign-in/email',
+      remoteAddress: addressFor(writing),
+      headers: { host: 'localhost:3000' },
+      payload: { email, password: theirPassword },
+    })
+    return {
+      body: { code: codeOf(secret) },
+      headers: { cookie: cookieOf(answer) },
+      remoteAddress: addressFor(writing),
+    }
+  },
   signOut: () => ({ body: {} }),
+  listSignIns: knocked,
+  changePassword: async (writing) => ({
+    body: { current: await havePassword(writing), wanted: 'another one, long enough' },
+  }),
+  listSessions: () => ({}),
+  endSession: async (writing) => ({ params: { sessionId: await otherSession(writing) } }),
+  endOtherSessions: () => ({}),
+  listMySignIns: knocked,
+  beginSecondFactor: async (writing) => ({ body: { password: await havePassword(writing) } }),
+  confirmSecondFactor: async (writing) => ({ body: { code: codeOf(await beginSecondFactor(writing)) } }),
+  endSecondFactor: async (writing) => ({ body: { password: await havePassword(writing) } }),
   getMe: () => ({}),
   getInvitationPreview: async (writing) => ({ params: { token: (await invitationOf(writing)).token } }),
   joinByInvitation: async (writing) => ({
@@ -176,6 +265,11 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     body: { role: 'stand_in' },
   }),
   removePerson: async (writing) => ({ params: inRoom(writing, { userId: await newcomer(writing) }) }),
+  leaveRoom: async (writing) => {
+    // A room keeps an owner, whoever leaves it.
+    await writing.world.person(`Stays ${writing.serial}`, { roomId: writing.full.roomId, role: 'owner' })
+    return { params: inRoom(writing) }
+  },
   listInvitations: (writing) => ({ params: inRoom(writing) }),
   createInvitation: (writing) => ({ params: inRoom(writing), body: { role: 'viewer', daysValid: 3 } }),
   revokeInvitation: async (writing) => ({

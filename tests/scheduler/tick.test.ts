@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { sweep, tick } from '@fryward/scheduler'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { openWorld, type World } from '../support/world.ts'
@@ -185,4 +186,40 @@ test('the sweep forgets answers older than 30 days and says how many', async () 
   days(31)
   await sweep({ database: world.database, now: world.clock.now, log })
   expect(told).toEqual([{ forgotten: 1 }])
+})
+
+test('the sweep forgets what opens nothing any more, and tries to sign in after 90 days', async () => {
+  const { prisma } = world.database
+  const person = await world.person('Long gone')
+  const now = '2026-06-10T08:00:00.000Z'
+  const daysAgo = (days: number) => new Date(Date.parse(now) - days * 86_400_000)
+  for (const days of [89, 91])
+    await prisma.signInTry.create({
+      data: {
+        id: randomUUID(),
+        at: daysAgo(days),
+        email: `${days}@example.test`,
+        address: '',
+        outcome: 'signed_in',
+        isKnown: false,
+      },
+    })
+  const times = { createdAt: daysAgo(40), updatedAt: daysAgo(40) }
+  for (const [id, days] of [
+    ['ended', 1],
+    ['open', -1],
+  ] as const) {
+    const expiresAt = daysAgo(days)
+    await prisma.session.create({ data: { id, userId: person.userId, token: id, expiresAt, ...times } })
+    await prisma.verification.create({ data: { id, identifier: id, value: '', expiresAt, ...times } })
+    await prisma.rateLimit.create({ data: { id, key: id, count: 3, lastRequest: daysAgo(days * 2).getTime() } })
+  }
+  await sweep({ database: world.database, now: () => now, log: { warn: () => undefined, info: () => undefined } })
+  const ids = async (rows: Promise<{ id: string }[]>) => (await rows).map((row) => row.id)
+  expect(
+    await ids(prisma.session.findMany({ where: { userId: person.userId, id: { in: ['ended', 'open'] } } })),
+  ).toEqual(['open'])
+  expect(await ids(prisma.verification.findMany())).toEqual(['open'])
+  expect(await ids(prisma.rateLimit.findMany())).toEqual(['open'])
+  expect((await prisma.signInTry.findMany()).map(({ email }) => email)).toEqual(['89@example.test'])
 })

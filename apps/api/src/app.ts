@@ -3,7 +3,6 @@ import rateLimit from '@fastify/rate-limit'
 import type { Database } from '@fryward/store'
 import fastify, { type FastifyInstance } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
-import { createAuth } from './auth.ts'
 import { backupsOf } from './backups.ts'
 import { loggedRequest } from './logged-request.ts'
 import { openPhotoStore } from './photo-store.ts'
@@ -17,6 +16,7 @@ import { sameOrigin } from './plugins/same-origin.ts'
 import { session } from './plugins/session.ts'
 import { steadyBodies } from './plugins/steady-bodies.ts'
 import { registerRoutes } from './routes/register.ts'
+import { createAuth } from './sign-in/auth.ts'
 
 export type ApiOptions = {
   database: Database
@@ -74,6 +74,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     database,
     now,
     publicUrl,
+    secret: options.authSecret,
   })
   await app.register(eventStreams, { connectionString: database.connectionString, patienceMs })
   await registerRoutes(app, {

@@ -1,4 +1,11 @@
-import { type Context, forgetOldAnswers, listRoomIds, openDays } from '@fryward/room'
+import {
+  type Context,
+  forgetOldAnswers,
+  forgetOldSignInTries,
+  forgetWhatHasEnded,
+  listRoomIds,
+  openDays,
+} from '@fryward/room'
 import type { Database } from '@fryward/store'
 
 export type TickLog = {
@@ -40,6 +47,11 @@ export async function sweep({
   now: () => string
   log: TickLog
 }): Promise<void> {
-  const forgotten = await forgetOldAnswers({ database, actor: { kind: 'system', job: 'sweep' }, now: now() })
+  const ctx: Context = { database, actor: { kind: 'system', job: 'sweep' }, now: now() }
+  const forgotten = await forgetOldAnswers(ctx)
   if (forgotten > 0) log.info({ forgotten }, 'answers older than 30 days forgotten')
+  const tries = await forgetOldSignInTries(ctx)
+  if (tries > 0) log.info({ tries }, 'tries to sign in older than 90 days forgotten')
+  const ended = await forgetWhatHasEnded(ctx)
+  if (ended > 0) log.info({ ended }, 'ended sessions, one-time tokens and counts of tries forgotten')
 }

@@ -1,34 +1,15 @@
 import { createWriteStream, existsSync } from 'node:fs'
 import { rename, rm } from 'node:fs/promises'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
 import { restoreBackup, writeBackup } from '@fryward/store'
 import { prepareDataFolder } from './data-folder.ts'
-import { openInstallationDatabase } from './database.ts'
+import { openInstallationDatabase, stopUnlessAdopted } from './database.ts'
 import { lockDataFolder } from './instance-lock.ts'
-import { parseSettings, type Settings } from './settings.ts'
-import { messageOf, StartProblem } from './start-problem.ts'
+import type { Settings } from './settings.ts'
+import { StartProblem } from './start-problem.ts'
 
-export type ArchiveOptions = { root: string; words: string[]; folder: string }
-
-/** `backup [FILE]` writes one file while Fryward runs or not; `restore FILE` fills an empty installation. Exit code. */
-export async function archive({ root, words, folder }: ArchiveOptions): Promise<number> {
-  try {
-    const envFile = join(root, '.env')
-    if (existsSync(envFile)) process.loadEnvFile(envFile)
-    const settings = parseSettings(process.env, root)
-    const [command, name] = words
-    if (command === 'backup')
-      await backup(settings, resolve(folder, name ?? `fryward-${new Date().toISOString().slice(0, 10)}.tar.gz`))
-    else if (command === 'restore' && name) await restore(settings, resolve(folder, name))
-    else throw new StartProblem('Say what to do: npm run backup [FILE], or npm run restore FILE.')
-    return 0
-  } catch (thrown) {
-    console.error(messageOf(thrown))
-    return 1
-  }
-}
-
-async function backup(settings: Settings, file: string): Promise<void> {
+/** Writes one file, while Fryward runs or not. */
+export async function backup(settings: Settings, file: string): Promise<void> {
   if (existsSync(file)) throw new StartProblem(`${file} exists already; name another file.`)
   prepareDataFolder(settings.DATA_DIR)
   const database = await openInstallationDatabase(settings)
@@ -51,7 +32,8 @@ async function backup(settings: Settings, file: string): Promise<void> {
   }
 }
 
-async function restore(settings: Settings, file: string): Promise<void> {
+/** Fills an empty installation. */
+export async function restore(settings: Settings, file: string): Promise<void> {
   if (!existsSync(file)) throw new StartProblem(`There is no file ${file}.`)
   prepareDataFolder(settings.DATA_DIR)
   // Nothing may run on the folder while it is filled.
@@ -72,11 +54,6 @@ async function restore(settings: Settings, file: string): Promise<void> {
   } finally {
     lock.release()
   }
-}
-
-/** A server that Fryward already runs on is left running. */
-async function stopUnlessAdopted({ embedded }: Awaited<ReturnType<typeof openInstallationDatabase>>): Promise<void> {
-  if (embedded && !embedded.isAdopted) await embedded.stop()
 }
 
 const photosIn = ({ DATA_DIR }: Settings): string => join(DATA_DIR, 'photos')

@@ -18,6 +18,11 @@ export async function openInstallationDatabase(settings: {
   return { connectionString: settings.DATABASE_URL, embedded: undefined }
 }
 
+/** A server that Fryward already runs on is left running. */
+export async function stopUnlessAdopted({ embedded }: InstallationDatabase): Promise<void> {
+  if (embedded && !embedded.isAdopted) await embedded.stop()
+}
+
 async function assertReachable(connectionString: string): Promise<void> {
   const client = new pg.Client({ connectionString, connectionTimeoutMillis: 10_000 })
   client.on('error', () => {}) // told by connect() or query() below

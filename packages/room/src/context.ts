@@ -1,8 +1,10 @@
 import type { Instant } from '@fryward/shared'
 import type { Database } from '@fryward/store'
 
-/** Who acts: a person who signed in, or the clock. */
-export type Actor = { kind: 'person'; userId: string; name: string } | { kind: 'system'; job: string }
+/** Who acts: a person who signed in, with the session that they did it by, or the clock. */
+export type Actor =
+  | { kind: 'person'; userId: string; name: string; sessionId?: string }
+  | { kind: 'system'; job: string }
 
 /** What every use case gets. `now` is read once at the door, so a use case never sees the clock move. */
 export type Context = {

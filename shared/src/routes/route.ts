@@ -50,6 +50,16 @@ export const inRoom = { roomId: IdSchema }
 const mostBytesOfPeople = 256 * 1024
 const mostBytesOfStrangers = 8 * 1024
 
+/**
+ * Where addresses begin that are about the browser's session or about passwords. Their writes take no repeat key: with it
+ * a hash of the password would be kept, and the answer would be given to whoever is signed in by then.
+ */
+export const withoutRepeatKey = '/api/auth'
+
+/** Whether a write may be sent again under its key for its first answer. */
+export const takesRepeatKey = ({ method, permission, base }: Pick<Route, 'method' | 'permission' | 'base'>): boolean =>
+  method !== 'GET' && permission !== 'anyone' && base !== withoutRepeatKey
+
 /** Guessing codes and tokens is slowed down more than the rest. */
 export const guessesAMinute = 20
 

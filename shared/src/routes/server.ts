@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { SignInTrySchema } from '../account.ts'
 import { ClaimSchema, ServerStatusSchema } from '../person.ts'
 import { guessesAMinute, OkSchema, routesTagged } from './route.ts'
 
@@ -21,6 +22,11 @@ export const serverRoutes = {
     perMinute: guessesAMinute,
     body: ClaimSchema,
     response: OkSchema,
+  }),
+  listSignIns: get('/sign-ins', {
+    summary: 'Tries to sign in to this server, the newest first',
+    permission: 'own_server',
+    response: z.array(SignInTrySchema),
   }),
   downloadBackup: download('/backup', {
     summary: 'One file with everything on the server',

@@ -1,13 +1,22 @@
+import { CodeSchema, SignedInSchema } from '../account.ts'
 import { SignInSchema } from '../person.ts'
-import { EmptySchema, OkSchema, routesTagged } from './route.ts'
+import { EmptySchema, guessesAMinute, OkSchema, routesTagged, withoutRepeatKey } from './route.ts'
 
-const { write } = routesTagged('session', '/api/auth')
+const { write } = routesTagged('session', withoutRepeatKey)
 
 export const sessionRoutes = {
   signIn: write('POST', '/sign-in/email', {
     summary: 'Sign in with email and password; the answer sets the session cookie',
     permission: 'anyone',
     body: SignInSchema,
+    response: SignedInSchema,
+    status: 200,
+  }),
+  signInWithCode: write('POST', '/sign-in/code', {
+    summary: 'The second step, where a sign-in asked for a code',
+    permission: 'anyone',
+    perMinute: guessesAMinute,
+    body: CodeSchema,
     response: OkSchema,
     status: 200,
   }),

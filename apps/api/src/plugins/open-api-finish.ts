@@ -1,4 +1,4 @@
-import { type Route, routes } from '@fryward/shared'
+import { type Route, routes, takesRepeatKey } from '@fryward/shared'
 
 /** The parts of a description that are worked on here; whatever else it holds stays as it is. */
 type Operation = { security?: unknown; parameters?: unknown[]; requestBody?: unknown }
@@ -26,14 +26,18 @@ export function finishOpenApi<T extends object>(generated: T): T {
   return Object.assign({}, generated, withUsedSchemas(withUploads(withRepeatKeys(generated))))
 }
 
-/** Every write by somebody who is signed in takes the key. */
 function withRepeatKeys(document: Document): Document {
+  const keyed = new Set(
+    Object.values<Route>(routes)
+      .filter(takesRepeatKey)
+      .map(({ method, ...route }) => `${method.toLowerCase()} ${describedAt(route)}`),
+  )
   const paths = Object.fromEntries(
     Object.entries(document.paths ?? {}).map(([path, item]) => {
       const named = { ...item }
       for (const method of methods) {
         const operation = named[method]
-        if (!operation?.security) continue
+        if (!operation || !keyed.has(`${method} ${path}`)) continue
         const parameters = [...(operation.parameters ?? []), { $ref: `#/components/parameters/${parameterName}` }]
         named[method] = { ...operation, parameters }
       }
@@ -43,12 +47,16 @@ function withRepeatKeys(document: Document): Document {
   return { ...document, paths, components: { ...document.components, parameters: { [parameterName]: idempotencyKey } } }
 }
 
+/** The address of a route as OpenAPI writes it. */
+const describedAt = ({ base, path }: Pick<Route, 'base' | 'path'>): string =>
+  `${base}${path.replace(/:(\w+)/g, '{$1}')}`
+
 /** Bodies that are bytes have no schema that a request is held against, only types. */
 function withUploads(document: Document): Document {
   const paths = { ...document.paths }
   for (const { kind, method, base, path, takes } of Object.values<Route>(routes)) {
     if (kind !== 'bytes' || takes.length === 0) continue
-    const address = `${base}${path.replace(/:(\w+)/g, '{$1}')}`
+    const address = describedAt({ base, path })
     const name = methods.find((each) => each === method.toLowerCase())
     const operation = name && paths[address]?.[name]
     if (!operation) throw new Error(`The description has no ${method} ${address}`)

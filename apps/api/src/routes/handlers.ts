@@ -2,10 +2,11 @@ import * as room from '@fryward/room'
 import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId, RouteOf } from '@fryward/shared'
 import type { BackupMaker } from '../backups.ts'
 import { type Download, textFile } from '../download.ts'
-import { hashPassword } from '../password-hash.ts'
 import { keptBy, type PhotoStore, pictureIn } from '../photo-store.ts'
 import type { Feed } from '../plugins/event-streams.ts'
-import type { Door } from '../plugins/session.ts'
+import { assertUncommon } from '../sign-in/common-passwords.ts'
+import type { Door } from '../sign-in/door.ts'
+import { hashPassword } from '../sign-in/password-hash.ts'
 
 /** What stands around every request of this server. */
 export type Surroundings = {
@@ -42,7 +43,10 @@ const accountOf = async ({
   name: string
   email: string
   password: string
-}): Promise<room.NewAccount> => ({ name, email, passwordHash: await hashPassword(password) })
+}): Promise<room.NewAccount> => {
+  assertUncommon(password)
+  return { name, email, passwordHash: await hashPassword(password) }
+}
 
 const done = async (work: Promise<void>): Promise<{ ok: true }> => {
   await work
@@ -61,8 +65,21 @@ export const handlers: Handlers = {
     return room.claimServer({ ctx, code: body.code, account: await accountOf(body) })
   },
   downloadBackup: async ({ ctx, backups }) => backups.write(ctx.now),
-  signIn: ({ door, body }) => done(door.signIn(body)),
+  listSignIns: ({ ctx }) => room.listSignInTries({ ctx }),
+  signIn: ({ door, body }) => door.signIn(body),
+  signInWithCode: ({ door, body }) => done(door.signInWithCode(body.code)),
   signOut: ({ door }) => done(door.signOut()),
+
+  changePassword: ({ ctx, door, body }) => done(door.changePassword(ctx, body)),
+  listSessions: ({ ctx }) => room.listSessions({ ctx }),
+  endSession: ({ ctx, door, params }) => room.endSession({ ctx, ...params }).finally(door.forgetSessions),
+  endOtherSessions: ({ ctx, door }) => room.endOtherSessions({ ctx }).finally(door.forgetSessions),
+  leaveRoom: ({ ctx, params }) => room.leaveRoom({ ctx, ...params }),
+  listMySignIns: async ({ ctx }) => room.listSignInTries({ ctx, email: (await room.getMe({ ctx })).user.email }),
+  beginSecondFactor: ({ door, body }) => door.beginSecondFactor(body.password),
+  confirmSecondFactor: ({ door, body }) => done(door.confirmSecondFactor(body.code)),
+  endSecondFactor: ({ door, body }) => done(door.endSecondFactor(body.password)),
+
   getMe: ({ ctx }) => room.getMe({ ctx }),
   getInvitationPreview: ({ ctx, params }) => room.getInvitationPreview({ ctx, ...params }),
   joinByInvitation: async ({ ctx, params, body }) => {

@@ -1,5 +1,5 @@
 import type { Context } from '@fryward/room'
-import { json, ProblemSchema, type Route, type RouteId, routes } from '@fryward/shared'
+import { json, ProblemSchema, type Route, type RouteId, routes, takesRepeatKey } from '@fryward/shared'
 import type { FastifyInstance, FastifyReply, FastifyRequest, RouteOptions } from 'fastify'
 import { z } from 'zod'
 import { sendAnswer } from '../answer.ts'
@@ -81,5 +81,5 @@ function schemaOf(id: RouteId, route: Route) {
 async function contextOf(app: FastifyInstance, request: FastifyRequest, route: Route): Promise<Context> {
   if (request.person === null) return app.contextFor({ kind: 'system', job: 'door' })
   const ctx = app.contextFor(request.person)
-  return route.method === 'GET' ? ctx : withRepeatKey(ctx, request)
+  return takesRepeatKey(route) ? withRepeatKey(ctx, request) : ctx
 }

@@ -39,7 +39,20 @@ export async function assertMay({
       'not_allowed',
       `This is for ${asks[permission]}; you are here as ${membership.role.replace('_', '-')}.`,
     )
+  if (permission === 'own') await assertSecondFactor(tx, membership)
   return membership.role
+}
+
+async function assertSecondFactor(tx: Transaction, { roomId, userId }: { roomId: string; userId: string }) {
+  const { room, user } = await tx.membership.findUniqueOrThrow({
+    where: { roomId_userId: { roomId, userId } },
+    select: { room: { select: { asksSecondFactor: true } }, user: { select: { twoFactorEnabled: true } } },
+  })
+  if (room.asksSecondFactor && !user.twoFactorEnabled)
+    throw new RoomError(
+      'not_allowed',
+      'This room asks its owners for a second factor. Set one up under More, Your account, then do this again.',
+    )
 }
 
 /** The same before a request is read, where there is no transaction yet; the write asks again under the room's lock. */

@@ -15,7 +15,7 @@ export async function getMe({ ctx }: { ctx: Context }): Promise<Me> {
       orderBy: { joinedAt: 'asc' },
     })
     return {
-      user: { id: user.id, name: user.name, email: user.email },
+      user: { id: user.id, name: user.name, email: user.email, hasSecondFactor: user.twoFactorEnabled === true },
       canCreateRooms: await mayCreateRooms(tx, userId),
       ownsServer: await ownsServer(tx, userId),
       rooms: memberships.map(({ room, role }) => ({ id: room.id, name: room.name, role, timeZone: room.timeZone })),
@@ -33,12 +33,9 @@ async function ownsServer(tx: Transaction, userId: string): Promise<boolean> {
   return (await tx.server.findUnique({ where: { id: 1 } }))?.claimedBy === userId
 }
 
-/** A backup holds every room and every account, so it is for whoever claimed the server and nobody else. */
+/** What concerns every room and every account is for whoever claimed the server and nobody else. */
 export async function assertOwnsServer({ ctx }: { ctx: Context }): Promise<void> {
   const isOwner = await inSnapshot(ctx.database, (tx) => ownsServer(tx, personOf(ctx.actor)))
   if (!isOwner)
-    throw new RoomError(
-      'not_allowed',
-      'A backup holds every room on this server; it is for whoever claimed the server.',
-    )
+    throw new RoomError('not_allowed', 'This concerns every room on this server; it is for whoever claimed the server.')
 }

@@ -1,4 +1,4 @@
-import { createHash, createHmac, randomBytes } from 'node:crypto'
+import { createHash, createHmac, randomBytes, randomInt } from 'node:crypto'
 import { actorUserId, type Context } from '../context.ts'
 
 // Beyond guessing; only the token's hash is kept.
@@ -13,10 +13,17 @@ export function invitationToken({ actor, idempotency }: Context, secret: string)
 }
 export const hashToken = (token: string): string => createHash('sha256').update(token).digest('hex')
 
-/** A one-time code that can be read from a terminal and typed on a phone: 12 letters and digits without look-alikes. */
-export function newClaimCode(): string {
-  const letters = 'ABCDEFGHJKMNPQRSTUVWXYZ23456789'
-  const code = [...randomBytes(12)].map((byte) => letters[byte % letters.length]).join('')
-  return `${code.slice(0, 4)}-${code.slice(4, 8)}-${code.slice(8)}`
-}
+// Without look-alikes.
+const letters = 'ABCDEFGHJKMNPQRSTUVWXYZ23456789'
+
+/** Groups of four letters and digits that can be read from a terminal and typed on a phone. */
+const typeable = (groups: number): string =>
+  Array.from({ length: groups }, () =>
+    Array.from({ length: 4 }, () => letters[randomInt(letters.length)]).join(''),
+  ).join('-')
+
+/** A one-time code: 59 bits. */
+export const newClaimCode = (): string => typeable(3)
+/** A password for somebody to begin with: 79 bits. */
+export const newPassword = (): string => typeable(4)
 export const normaliseClaimCode = (code: string): string => code.toUpperCase().replace(/[^A-Z0-9]/g, '')

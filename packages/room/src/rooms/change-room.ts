@@ -1,8 +1,10 @@
 import type { ChangeRoom, Id, Room } from '@fryward/shared'
 import type { Context } from '../context.ts'
+import { invalid } from '../errors.ts'
+import { personOf } from '../frame/person-of.ts'
 import { changeSubject } from '../frame/subject-row.ts'
 import { assertFresh, definedFields } from '../frame/versioned.ts'
-import { writeInRoom } from '../frame/write-in-room.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { getRoomRow } from './room-view.ts'
 
 export async function changeRoom({
@@ -19,6 +21,7 @@ export async function changeRoom({
     async (work) => {
       assertFresh(await getRoomRow(work), input.version, 'The room')
       const { version: _version, ...fields } = input
+      if (fields.asksSecondFactor) await assertHasSecondFactor(work)
       await work.tx.room.update({
         where: { id: roomId },
         data: { ...definedFields(fields), version: { increment: 1 } },
@@ -33,4 +36,11 @@ export async function changeRoom({
     },
     (work) => getRoomRow(work),
   )
+}
+
+/** Whoever asks it of others would otherwise shut themselves out with the same tap. */
+async function assertHasSecondFactor({ tx, ctx }: Work): Promise<void> {
+  const user = await tx.user.findUnique({ where: { id: personOf(ctx.actor) }, select: { twoFactorEnabled: true } })
+  if (!user?.twoFactorEnabled)
+    throw invalid('asksSecondFactor', 'Set up a second factor for yourself first, under More, Your account.')
 }

@@ -12,9 +12,9 @@ import { pack as createPack, type Pack } from 'tar-stream'
 import { type Manifest, manifestName, photoFile, tableFile } from './manifest.ts'
 import { listTables, quoted, type Table } from './tables.ts'
 
-// Who is signed in where is no part of what a room is: a session found in a file would still open the door. Counts of
-// tries are of the minute.
-const emptied = new Set(['session', 'rate_limit'])
+// What opens a door is no part of what a room is: sessions, one-time tokens, and second factors, which are encrypted with
+// a key of this server and no use to another. Counts of tries are of the minute.
+const emptied = new Set(['session', 'verification', 'two_factor', 'rate_limit'])
 
 export type WriteBackup = { connectionString: string; photosFolder?: string | undefined; output: Writable; now: string }
 

@@ -1,4 +1,4 @@
-// npm run backup FILE, npm run restore FILE: installs and builds what is missing, then hands over. Plain JavaScript.
+// npm run backup, restore and reset-password: installs and builds what is missing, then hands over. Plain JavaScript.
 import { ensureInstalled, findNodeProblem, root, StepFailed } from './build/project.mjs'
 import { ensureClient, ensurePrograms } from './build/steps.mjs'
 
@@ -16,6 +16,6 @@ try {
   console.error(thrown.message)
   process.exit(1)
 }
-const { archive } = await import('./dist/archive.js')
+const { runCommand } = await import('./dist/command.js')
 // npm runs scripts in the project's folder; a file is named from where the person stands.
-process.exit(await archive({ root, words: process.argv.slice(2), folder: process.env.INIT_CWD ?? process.cwd() }))
+process.exit(await runCommand({ root, words: process.argv.slice(2), folder: process.env.INIT_CWD ?? process.cwd() }))

@@ -1,6 +1,7 @@
 import type { Database } from '@fryward/store'
 import { betterAuth } from 'better-auth'
 import { prismaAdapter } from 'better-auth/adapters/prisma'
+import { twoFactor } from 'better-auth/plugins/two-factor'
 import { uuidv7 } from 'uuidv7'
 
 /** The header that carries the client's address to better-auth; always overwritten here, whatever the client sent. */
@@ -10,7 +11,7 @@ export type Auth = ReturnType<typeof createAuth>
 
 /**
  * Sign-in by email and password. Accounts are made by claiming the server or by an invitation, in their own
- * transaction, so better-auth's sign-up is off. Limits live in the database and hold across processes.
+ * transaction, so better-auth's sign-up is off; so is every other route of its own, but for those that the door calls. Limits live in the database and hold across processes.
  */
 export function createAuth({ database, secret, publicUrl }: { database: Database; secret: string; publicUrl: string }) {
   return betterAuth({
@@ -35,6 +36,8 @@ export function createAuth({ database, secret, publicUrl }: { database: Database
       database: { generateId: () => uuidv7() },
       ipAddress: { ipAddressHeaders: [clientAddressHeader] },
     },
+    // Six digits every half minute (RFC 6238), and codes for the day on which the phone is lost.
+    plugins: [twoFactor({ issuer: 'Fryward' })],
     telemetry: { enabled: false },
     // A wrong password is no event of the server; its answer and the limit above are all there is to it.
     logger: { level: 'error' },

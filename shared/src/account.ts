@@ -1,0 +1,56 @@
+import * as z from 'zod/mini'
+import { PasswordSchema, UserIdSchema } from './person.ts'
+import { InstantSchema } from './primitives.ts'
+import { text, trimmedText } from './shapes.ts'
+
+/** The password that somebody has now; shorter ones than new ones may be are wrong like any other. */
+const CurrentPasswordSchema = text({ shortest: 1, longest: 128, wanted: 'the password that you have now' })
+
+export const ChangePasswordSchema = z.strictObject({ current: CurrentPasswordSchema, wanted: PasswordSchema })
+export const ConfirmWithPasswordSchema = z.strictObject({ password: CurrentPasswordSchema })
+
+/** Six digits from an authenticator (RFC 6238), or one of the recovery codes. */
+export const CodeSchema = z.strictObject({
+  code: trimmedText({ shortest: 6, longest: 40, wanted: 'the six digits, or a recovery code' }),
+})
+
+export const SignedInSchema = z.object({
+  ok: z.literal(true),
+  /** The password was right, and the code of the second factor is still to come. */
+  asksCode: z.boolean(),
+})
+
+/** A browser in which somebody is signed in. */
+export const SessionSchema = z
+  .object({
+    id: UserIdSchema,
+    signedInAt: InstantSchema,
+    lastSeenAt: InstantSchema,
+    address: z.nullable(z.string()),
+    browser: z.nullable(z.string()),
+    isThisOne: z.boolean(),
+  })
+  .register(z.globalRegistry, { id: 'Session' })
+export type Session = z.infer<typeof SessionSchema>
+
+export const signInOutcomes = ['signed_in', 'wrong_password', 'code_asked', 'wrong_code'] as const
+export type SignInOutcome = (typeof signInOutcomes)[number]
+
+/** One try to sign in. */
+export const SignInTrySchema = z
+  .object({
+    id: z.string(),
+    at: InstantSchema,
+    email: z.string(),
+    address: z.string(),
+    browser: z.string(),
+    outcome: z.enum(signInOutcomes),
+  })
+  .register(z.globalRegistry, { id: 'SignInTry' })
+export type SignInTry = z.infer<typeof SignInTrySchema>
+
+/** What an authenticator reads, as a picture or typed, and codes for the day on which it is lost; shown once. */
+export const SecondFactorSchema = z
+  .object({ uri: z.string(), recoveryCodes: z.array(z.string()) })
+  .register(z.globalRegistry, { id: 'SecondFactor' })
+export type SecondFactor = z.infer<typeof SecondFactorSchema>
