@@ -46,6 +46,7 @@ export const commandRouteIds = [
 /** Writes that are sent at once or not at all, each with why it cannot wait on a device. */
 export const sentAtOnce = {
   signIn: 'whose queue it would be is what it asks, and it carries a password',
+  signInWithCode: 'whose queue it would be is what it asks, and its code is of this half minute',
   signOut: 'who reads along must not look gone while they are not',
   claimServer: 'there is no person yet whose queue could hold it, and it carries a password',
   joinByInvitation: 'there is no person yet whose queue could hold it, and it carries a password',
@@ -55,6 +56,13 @@ export const sentAtOnce = {
   revokeInvitation: 'who can get in must not look decided while it is not',
   changeRole: 'who may do what must not look decided while it is not',
   removePerson: 'who can get in must not look decided while it is not',
+  changePassword: 'it carries passwords, and whoever waits for it would not know which of them holds',
+  endSession: 'a browser must not look signed out while it is not',
+  endOtherSessions: 'a browser must not look signed out while it is not',
+  leaveRoom: 'who reads along must not look gone while they are not',
+  beginSecondFactor: 'it carries a password, and its answer is a secret to keep now',
+  confirmSecondFactor: 'its code is of this half minute',
+  endSecondFactor: 'it carries a password',
   previewRule: 'it is a question and changes nothing',
 } as const satisfies Partial<Record<RouteId, string>>
 
