@@ -22,6 +22,7 @@ export const makeRoom = (part: Partial<Room> = {}): Room =>
     ...{ id: newId(), name: 'Back room', timeZone: 'Europe/Lisbon', units: 'metric', locale: 'en-GB' },
     ...{ lightsOnAt: '08:00', lightsOffAt: '20:00', rounds: [{ id: 'morning', name: 'Morning', at: '07:00' }] },
     ...{ stationOrder: [...stations], salinity: 35, temperatureC: 26, isDemo: false, revision: 1, version: 1 },
+    ...{ asksSecondFactor: false },
     ...{ myRole: 'owner', ...part },
   })
 

@@ -24,6 +24,15 @@ export function useSignIn() {
   })
 }
 
+/** The second step, where the first asked for a code. */
+export function useSignInWithCode() {
+  const queryClient = useQueryClient()
+  return useMutation({
+    mutationFn: (code: string) => call('signInWithCode', { body: { code } }),
+    onSuccess: () => queryClient.clear(),
+  })
+}
+
 export function useSignOut() {
   const queryClient = useQueryClient()
   return useMutation({ mutationFn: () => call('signOut', { body: {} }), onSuccess: () => queryClient.clear() })

@@ -56,6 +56,9 @@ export function MorePage() {
       </Section>
       <Section title="You">
         <div className={styles.you}>
+          <Link className={styles.textLink} href={`/rooms/${room.id}/account`}>
+            Your account
+          </Link>
           <Link className={styles.textLink} href="/rooms?choose=1">
             Another room
           </Link>

@@ -11,6 +11,7 @@ import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Page, Section, Traits } from '@/base/ui/Page.tsx'
 import { Bottle } from '@/parts/concentrates/Bottle.tsx'
 import { concentratesOptions } from '@/parts/concentrates/queries.ts'
+import { OwnersFactor } from './OwnersFactor.tsx'
 import { SettingsForm } from './SettingsForm.tsx'
 
 export function SettingsPage() {
@@ -51,6 +52,7 @@ export function SettingsPage() {
           </Card>
         </>
       )}
+      {mayOwn && <OwnersFactor />}
       <Bottles />
     </Page>
   )

@@ -9,6 +9,7 @@ import { LinkButton } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
 import { serverOptions, useSignIn } from '@/parts/session/queries.ts'
+import { CodeStep } from './CodeStep.tsx'
 import { toSafePath } from './safe-path.ts'
 
 export function SignInPage() {
@@ -17,13 +18,14 @@ export function SignInPage() {
   const server = useQuery(serverOptions())
   const signIn = useSignIn()
   const { draft, change } = useDraft({ email: '', password: '' })
+  if (signIn.data?.asksCode) return <CodeStep onDone={() => router.replace(next)} onBack={() => signIn.reset()} />
   return (
     <Doorway title="Sign in">
       <Form
         submitLabel="Sign in"
         isBusy={signIn.isPending}
         error={signIn.error}
-        onSubmit={() => signIn.mutate(draft, { onSuccess: () => router.replace(next) })}
+        onSubmit={() => signIn.mutate(draft, { onSuccess: ({ asksCode }) => !asksCode && router.replace(next) })}
       >
         <TextInput
           label="Email"

@@ -1,0 +1,33 @@
+'use client'
+
+import { TextInput } from '@mantine/core'
+import { useState } from 'react'
+import { Form } from '@/base/forms/Form.tsx'
+import { Doorway } from '@/parts/doorway/Doorway.tsx'
+import { useSignInWithCode } from '@/parts/session/queries.ts'
+
+/** The second step of somebody with a second factor; a recovery code does too. */
+export function CodeStep({ onDone, onBack }: { onDone: () => void; onBack: () => void }) {
+  const confirm = useSignInWithCode()
+  const [code, setCode] = useState('')
+  return (
+    <Doorway title="One more step">
+      <Form
+        submitLabel="Sign in"
+        isBusy={confirm.isPending}
+        error={confirm.error}
+        onSubmit={() => confirm.mutate(code, { onSuccess: onDone })}
+        onCancel={onBack}
+      >
+        <TextInput
+          label="The code that your authenticator shows"
+          description="Without the phone: one of your recovery codes"
+          autoComplete="one-time-code"
+          autoFocus
+          value={code}
+          onChange={(event) => setCode(event.currentTarget.value)}
+        />
+      </Form>
+    </Doorway>
+  )
+}
