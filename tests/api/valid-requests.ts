@@ -241,6 +241,7 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     }
   },
   signOut: () => ({ body: {} }),
+  getServerState: () => ({}),
   listSignIns: knocked,
   changePassword: async (writing) => ({
     body: { current: await havePassword(writing), wanted: 'another one, long enough' },

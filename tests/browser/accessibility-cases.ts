@@ -27,6 +27,7 @@ const roomPages = (): Record<string, string> => ({
   'no such page of the room': 'nowhere',
   rules: 'rules',
   people: 'people',
+  account: 'account',
   settings: 'settings',
   add: 'add',
   more: 'more',

@@ -4,9 +4,11 @@ import type { Database } from '@fryward/store'
 import fastify, { type FastifyInstance } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import { backupsOf } from './backups.ts'
+import type { Disk } from './disk.ts'
 import { loggedRequest } from './logged-request.ts'
 import { openPhotoStore } from './photo-store.ts'
 import { cleanText } from './plugins/clean-text.ts'
+import { diskGuard } from './plugins/disk-guard.ts'
 import { documentation } from './plugins/documentation.ts'
 import { eventStreams } from './plugins/event-streams.ts'
 import { pages } from './plugins/pages.ts'
@@ -34,6 +36,10 @@ export type ApiOptions = {
   logLevel?: string
   /** Folder that photos are kept in; without it this server keeps none. */
   photosFolder?: string | undefined
+  /** The disk that everything is kept on; not looked at without it. */
+  disk?: Disk | undefined
+  /** Where the supervisor keeps what ended by itself. */
+  troublesFile?: string | undefined
   /** Requests a minute from one address. */
   requestsPerMinute?: number
   /** How long somebody is waited for who has begun to send or to read, and does no more of it. */
@@ -67,6 +73,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   await app.register(safeHeaders, { isStrictTransport: publicUrl.startsWith('https:') && options.tls === undefined })
   await app.register(rateLimit, { max: options.requestsPerMinute ?? 1200, timeWindow: '1 minute' })
   await app.register(sameOrigin, { publicUrl })
+  await app.register(diskGuard, { disk: options.disk ?? null })
   await app.register(cleanText)
   await app.register(documentation, { version })
   await app.register(session, {
@@ -82,6 +89,8 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     version,
     secret: options.authSecret,
     photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null,
+    disk: options.disk ?? null,
+    troublesFile: options.troublesFile ?? null,
     backups: backupsOf({ database, photosFolder: options.photosFolder, log: app.log }),
   })
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { isDatabaseAway } from './database-away.ts'
+import { isDatabaseAway, isDiskFull } from './database-away.ts'
 
 test.each([
   'Connection terminated unexpectedly',
@@ -21,4 +21,10 @@ test.each(['57P01', '57P03', '08006', '53300', 'ECONNREFUSED', 'P2028'])('the co
 test('a mistake of ours is none of these', () => {
   for (const error of [new TypeError('x is not a function'), { code: '23505' }, { code: 'P2002' }, null, 'text'])
     expect(isDatabaseAway(error)).toBe(false)
+})
+
+test.each(['53100', 'ENOSPC'])('the code %s says that the disk is full, wherever it stands', (code) => {
+  expect(isDiskFull(Object.assign(new Error('x'), { code }))).toBe(true)
+  expect(isDiskFull({ meta: { driverAdapterError: { cause: { originalCode: code } } } })).toBe(true)
+  expect(isDiskFull({ code: '53300' })).toBe(false)
 })

@@ -7,20 +7,25 @@ const awayCodes =
 const awayMessages =
   /Connection terminated|is not queryable|timeout exceeded when trying to connect|pool after calling end|Query read timeout|Can't reach database server|connection is closed|not currently accepting/i
 
-/** Whether an error says that the database did not answer, wherever in it that is said; trying again may help then. */
-export function isDatabaseAway(error: unknown): boolean {
-  return says(error, 6)
-}
+// PostgreSQL's disk_full, and what the file system says of itself. Source: PostgreSQL 18 manual, appendix A; errno(3).
+const fullCodes = /^(53100|ENOSPC|EDQUOT)$/
+const nothing = /(?!)/
 
-function says(error: unknown, depth: number): boolean {
+/** Whether an error says that the database did not answer, wherever in it that is said; trying again may help then. */
+export const isDatabaseAway = (error: unknown): boolean => says(error, { codes: awayCodes, messages: awayMessages })
+
+/** Whether an error says that there is no room on the disk, for rows or for files. */
+export const isDiskFull = (error: unknown): boolean => says(error, { codes: fullCodes, messages: nothing })
+
+function says(error: unknown, told: { codes: RegExp; messages: RegExp }, depth = 6): boolean {
   if (error === null || typeof error !== 'object' || depth === 0) return false
   const { code, message, cause, meta, driverAdapterError, originalCode, errors }: Record<string, unknown> = {
     ...error,
     // Own, but not enumerable, on errors.
     ...(error instanceof Error ? { message: error.message, cause: error.cause } : {}),
   }
-  if ([code, originalCode].some((each) => typeof each === 'string' && awayCodes.test(each))) return true
-  if (typeof message === 'string' && awayMessages.test(message)) return true
+  if ([code, originalCode].some((each) => typeof each === 'string' && told.codes.test(each))) return true
+  if (typeof message === 'string' && told.messages.test(message)) return true
   const inner = [cause, meta, driverAdapterError, ...(Array.isArray(errors) ? errors : [])]
-  return inner.some((each) => says(each, depth - 1))
+  return inner.some((each) => says(each, told, depth - 1))
 }

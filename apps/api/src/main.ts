@@ -6,6 +6,7 @@ import type { FastifyInstance } from 'fastify'
 import { createApi } from './app.ts'
 import { keptClaimCode } from './claim-code-file.ts'
 import { type ApiConfig, publicUrlOf, readConfig } from './config.ts'
+import { readSpace, watchDisk } from './disk.ts'
 import { version } from './version.ts'
 
 /** Starts the API from its environment and tells the parent process, when there is one. */
@@ -20,6 +21,8 @@ async function main(): Promise<void> {
     webUrl: config.WEB_URL,
     tls: tlsOf(config),
     trustedProxies: config.TRUSTED_PROXIES?.split(',').map((address) => address.trim()),
+    disk: config.DATA_DIR ? watchDisk(readSpace(config.DATA_DIR)) : undefined,
+    troublesFile: config.DATA_DIR ? join(config.DATA_DIR, 'logs', 'troubles.json') : undefined,
     photosFolder: config.DATA_DIR ? join(config.DATA_DIR, 'photos') : undefined,
     requestsPerMinute: config.REQUESTS_PER_MINUTE,
     logLevel: config.LOG_LEVEL,

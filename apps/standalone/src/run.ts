@@ -9,6 +9,7 @@ import { waitForHealth } from './health.ts'
 import { lockDataFolder } from './instance-lock.ts'
 import { partEnvironments } from './parts/environments.ts'
 import { Part } from './parts/part.ts'
+import { keepTrouble } from './parts/troubles.ts'
 import { findFreePort } from './postgres/embedded-server.ts'
 import { keepPostgresRunning } from './postgres/keep-running.ts'
 import type { Settings } from './settings.ts'
@@ -76,6 +77,10 @@ async function serve(options: ServeOptions): Promise<void> {
   const demo = await ensureDemoRoom({ settings, database, seedModule, environment: environments.demo, log, signal })
   signal.throwIfAborted()
 
+  const tellTrouble = (part: string) => (sentence: string) => {
+    log(sentence)
+    keepTrouble(settings.DATA_DIR, { part, at: new Date().toISOString(), sentence })
+  }
   let claimCode: string | undefined
   const makePart = (name: string, modulePath: string, key: 'web' | 'api' | 'scheduler') =>
     new Part({
@@ -86,7 +91,7 @@ async function serve(options: ServeOptions): Promise<void> {
       onClaimCode: (code) => {
         claimCode = code
       },
-      onRestart: log,
+      onRestart: tellTrouble(name),
     })
   const web = makePart('dashboard', 'apps/standalone/dist/parts/web-server.js', 'web')
   const api = makePart('API', 'apps/api/dist/main.js', 'api')
@@ -97,7 +102,9 @@ async function serve(options: ServeOptions): Promise<void> {
   await Promise.all([web, api, scheduler].map((part) => startInTime(part, signal)))
   await waitForHealth({ host: settings.HOST, port: settings.PORT, isHttps: tls !== undefined, signal })
   if (database.embedded !== undefined) {
-    undo.push(keepPostgresRunning({ server: database.embedded, dataDir: settings.DATA_DIR, log }))
+    undo.push(
+      keepPostgresRunning({ server: database.embedded, dataDir: settings.DATA_DIR, log: tellTrouble('PostgreSQL') }),
+    )
   }
   if (isDevelopment) undo.push(watchBuilds({ root, parts: { api, scheduler }, log }))
   announce({ settings, isHttps: tls !== undefined, authorityFile: tls?.authorityFile, demo, claimCode, log })

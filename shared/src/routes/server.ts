@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
 import { SignInTrySchema } from '../account.ts'
 import { ClaimSchema, ServerStatusSchema } from '../person.ts'
+import { ServerStateSchema } from '../server-state.ts'
 import { guessesAMinute, OkSchema, routesTagged } from './route.ts'
 
 const { get, write, download } = routesTagged('server')
@@ -22,6 +23,11 @@ export const serverRoutes = {
     perMinute: guessesAMinute,
     body: ClaimSchema,
     response: OkSchema,
+  }),
+  getServerState: get('/server/state', {
+    summary: 'How the machine is doing: its disk, and parts that ended by themselves',
+    permission: 'own_server',
+    response: ServerStateSchema,
   }),
   listSignIns: get('/sign-ins', {
     summary: 'Tries to sign in to this server, the newest first',

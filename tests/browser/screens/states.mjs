@@ -126,6 +126,7 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
       },
     },
     { name: 'people', path: `${room}/people` },
+    { name: 'account', path: `${room}/account` },
     { name: 'settings', path: `${room}/settings` },
     { name: 'settings, further down', path: `${room}/settings`, act: scroll(1) },
     { name: 'add', path: `${room}/add` },

@@ -4,7 +4,8 @@ import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from
 import fp from 'fastify-plugin'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
 import { z } from 'zod'
-import { isDatabaseAway } from '../database-away.ts'
+import { isDatabaseAway, isDiskFull } from '../database-away.ts'
+import { diskFull } from './disk-guard.ts'
 
 type Answer = { code: ErrorCode; detail: string; fields?: FieldProblem[]; current?: unknown }
 
@@ -119,6 +120,7 @@ function toAnswer(error: FastifyError, request: FastifyRequest): Answer {
     return { code: 'invalid_input', detail: 'The body is not JSON that can be read. Check it and send it again.' }
   if (error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500)
     return { code: 'invalid_input', detail: 'The request cannot be used as it stands.' }
+  if (isDiskFull(error)) return { code: 'disk_full', detail: diskFull }
   if (isDatabaseAway(error))
     return { code: 'unavailable', detail: 'The database does not answer. Nothing was saved; try again in a moment.' }
   return {

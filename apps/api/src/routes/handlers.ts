@@ -1,9 +1,11 @@
 import * as room from '@fryward/room'
 import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId, RouteOf } from '@fryward/shared'
 import type { BackupMaker } from '../backups.ts'
+import type { Disk } from '../disk.ts'
 import { type Download, textFile } from '../download.ts'
 import { keptBy, type PhotoStore, pictureIn } from '../photo-store.ts'
 import type { Feed } from '../plugins/event-streams.ts'
+import { readServerState } from '../server-state.ts'
 import { assertUncommon } from '../sign-in/common-passwords.ts'
 import type { Door } from '../sign-in/door.ts'
 import { hashPassword } from '../sign-in/password-hash.ts'
@@ -15,6 +17,8 @@ export type Surroundings = {
   secret: string
   photos: PhotoStore | null
   backups: BackupMaker
+  disk: Disk | null
+  troublesFile: string | null
 }
 
 /** What a handler gets: the use case's context, and the parts of the request as its schemas left them. */
@@ -65,6 +69,7 @@ export const handlers: Handlers = {
     return room.claimServer({ ctx, code: body.code, account: await accountOf(body) })
   },
   downloadBackup: async ({ ctx, backups }) => backups.write(ctx.now),
+  getServerState: ({ ctx, disk, troublesFile }) => readServerState({ disk, troublesFile, now: ctx.now }),
   listSignIns: ({ ctx }) => room.listSignInTries({ ctx }),
   signIn: ({ door, body }) => door.signIn(body),
   signInWithCode: ({ door, body }) => done(door.signInWithCode(body.code)),

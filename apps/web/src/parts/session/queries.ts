@@ -5,6 +5,14 @@ import { call } from '@/base/api/call.ts'
 export const serverOptions = () =>
   queryOptions({ queryKey: ['server'], queryFn: ({ signal }) => call('getServer', { signal }) })
 
+/** For whoever claimed the server. A disk fills while somebody looks at a page. */
+export const serverStateOptions = () =>
+  queryOptions({
+    queryKey: ['server', 'state'],
+    queryFn: ({ signal }) => call('getServerState', { signal }),
+    refetchInterval: 60_000,
+  })
+
 export const meOptions = () => queryOptions({ queryKey: ['me'], queryFn: ({ signal }) => call('getMe', { signal }) })
 
 export const invitationPreviewOptions = (token: string) =>

@@ -14,6 +14,7 @@ import { type DayName, dayOptions } from '@/parts/tasks/queries.ts'
 import { DayLinks, useOtherDay } from './DayLinks.tsx'
 import { DayList } from './DayList.tsx'
 import { Duty } from './Duty.tsx'
+import { ServerTroubles } from './ServerTroubles.tsx'
 import { useSwipe } from './use-swipe.ts'
 
 const toDayName = (text: string | null): DayName => {
@@ -37,6 +38,7 @@ export function TodayPage() {
       aside={<DayLinks day={query.data} name={name} />}
       isFullWidth
     >
+      <ServerTroubles />
       <Loaded query={query} skeleton={<Bones heights={[2.3, 18, 3.4, 14, 14]} />} what="The list">
         {(day) => (
           <>
