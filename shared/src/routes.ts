@@ -5,6 +5,7 @@ import { concentrateRoutes } from './routes/concentrates.ts'
 import { cultureRoutes } from './routes/cultures.ts'
 import { factRoutes } from './routes/facts.ts'
 import { feedLinkRoutes } from './routes/feed-links.ts'
+import { foodRoutes } from './routes/food.ts'
 import { handOverRoutes } from './routes/hand-over.ts'
 import { juvenileGroupRoutes } from './routes/juvenile-groups.ts'
 import { larvalBatchRoutes } from './routes/larval-batches.ts'
@@ -38,6 +39,7 @@ export const routes = {
   ...feedLinkRoutes,
   ...juvenileGroupRoutes,
   ...survivalRoutes,
+  ...foodRoutes,
   ...handOverRoutes,
   ...photoRoutes,
   ...factRoutes,

@@ -49,7 +49,7 @@ describe.each(keyed)('%s', (id) => {
     expect(first.status, first.text).toBe(routeOf(id).status)
     const after = await fingerprintOf(world, roomId)
     // A preview is the one that writes nothing.
-    if (id !== 'previewRule') expect(after).not.toEqual(before)
+    if (id !== 'previewRule' && id !== 'askWhatIf') expect(after).not.toEqual(before)
     const second = await send(world, sender, id, request)
     expect([second.status, second.json]).toEqual([first.status, first.json])
     expect(await fingerprintOf(world, roomId)).toEqual(after)

@@ -466,6 +466,8 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
   undoTask: async (writing) => ({ params: inRoom(writing, await doneTask(writing)), body: {} }),
 
   listRules: (writing) => ({ params: inRoom(writing) }),
+  getFood: (writing) => ({ params: inRoom(writing) }),
+  askWhatIf: (writing) => ({ params: inRoom(writing), body: { changes: [{ kind: 'away', days: 2 }] } }),
   previewRule: ruleSetting,
   changeRule: ruleSetting,
 }

@@ -1,10 +1,12 @@
 import { randomUUID } from 'node:crypto'
 import rateLimit from '@fastify/rate-limit'
+import { type FoodThinker, thinkHere } from '@fryward/room'
 import type { Database } from '@fryward/store'
 import fastify, { type FastifyInstance } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import { backupsOf } from './backups.ts'
 import type { Disk } from './disk.ts'
+import { type FoodDesk, openFoodDesk } from './food-desk.ts'
 import { loggedRequest } from './logged-request.ts'
 import { openPhotoStore } from './photo-store.ts'
 import { cleanText } from './plugins/clean-text.ts'
@@ -13,6 +15,7 @@ import { documentation } from './plugins/documentation.ts'
 import { eventStreams } from './plugins/event-streams.ts'
 import { pages } from './plugins/pages.ts'
 import { problems, sendUnreadableAddress } from './plugins/problems.ts'
+import { roomNotices } from './plugins/room-notices.ts'
 import { safeHeaders } from './plugins/safe-headers.ts'
 import { sameOrigin } from './plugins/same-origin.ts'
 import { session } from './plugins/session.ts'
@@ -40,6 +43,8 @@ export type ApiOptions = {
   disk?: Disk | undefined
   /** Where the supervisor keeps what ended by itself. */
   troublesFile?: string | undefined
+  /** Who works out the food of rooms as they change; without it questions are answered here, and nothing is planned. */
+  foodThinker?: FoodThinker | undefined
   /** Requests a minute from one address. */
   requestsPerMinute?: number
   /** How long somebody is waited for who has begun to send or to read, and does no more of it. */
@@ -83,7 +88,8 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     publicUrl,
     secret: options.authSecret,
   })
-  await app.register(eventStreams, { connectionString: database.connectionString, patienceMs })
+  await app.register(roomNotices, { connectionString: database.connectionString })
+  await app.register(eventStreams, { patienceMs })
   await registerRoutes(app, {
     publicUrl,
     version,
@@ -91,8 +97,30 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null,
     disk: options.disk ?? null,
     troublesFile: options.troublesFile ?? null,
+    food: foodDeskOf(app, { ...options, now }),
     backups: backupsOf({ database, photosFolder: options.photosFolder, log: app.log }),
   })
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
+}
+
+// A round's sign-offs come within minutes; a plan a few seconds after the first of them is soon enough. common practice
+const quietMs = 5000
+
+function foodDeskOf(
+  app: FastifyInstance,
+  { database, now, foodThinker }: Pick<ApiOptions, 'database' | 'foodThinker'> & { now: () => string },
+): FoodDesk {
+  if (!foodThinker) return { thinker: thinkHere, want: () => undefined, close: async () => undefined }
+  const desk = openFoodDesk({
+    thinker: foodThinker,
+    quietMs,
+    ctx: () => ({ database, actor: { kind: 'system', job: 'food' }, now: now() }),
+    onError: (error, roomId) => app.log.error({ err: error, roomId }, 'the food of a room could not be planned'),
+  })
+  app.hearOfRooms((roomId) => {
+    if (roomId !== null) desk.want(roomId)
+  })
+  app.addHook('preClose', () => desk.close())
+  return desk
 }

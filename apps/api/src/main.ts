@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { prepareClaim } from '@fryward/room'
+import { foodThread, prepareClaim } from '@fryward/room'
 import { openDatabase } from '@fryward/store'
 import type { FastifyInstance } from 'fastify'
 import { createApi } from './app.ts'
@@ -24,6 +24,7 @@ async function main(): Promise<void> {
     disk: config.DATA_DIR ? watchDisk(readSpace(config.DATA_DIR)) : undefined,
     troublesFile: config.DATA_DIR ? join(config.DATA_DIR, 'logs', 'troubles.json') : undefined,
     photosFolder: config.DATA_DIR ? join(config.DATA_DIR, 'photos') : undefined,
+    foodThinker: foodThread(),
     requestsPerMinute: config.REQUESTS_PER_MINUTE,
     logLevel: config.LOG_LEVEL,
   })

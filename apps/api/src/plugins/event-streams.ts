@@ -1,7 +1,6 @@
 import { once } from 'node:events'
 import { type Context, RoomError } from '@fryward/room'
 import { maximumInteger, type RoomEvent } from '@fryward/shared'
-import { listenToRooms } from '@fryward/store'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
 
@@ -20,7 +19,6 @@ declare module 'fastify' {
 }
 
 export type EventStreamsOptions = {
-  connectionString: string
   /** How long one that takes in nothing is waited for. */
   patienceMs: number
 }
@@ -46,7 +44,7 @@ const mostOfAddress = 48
  * notice, on a resumed connection, after the listening connection was lost, all the same.
  */
 export const eventStreams = fp(
-  async (app: FastifyInstance, { connectionString, patienceMs }: EventStreamsOptions) => {
+  async (app: FastifyInstance, { patienceMs }: EventStreamsOptions) => {
     const streams = new Set<Stream>()
     const close = (stream: Stream) => {
       streams.delete(stream)
@@ -75,12 +73,9 @@ export const eventStreams = fp(
     const catchUpAll = (those: Iterable<Stream>) => {
       for (const stream of those) void catchUp(stream)
     }
-    const listener = listenToRooms({
-      connectionString,
-      onNotice: ({ roomId }) => catchUpAll([...streams].filter(({ feed }) => feed.roomId === roomId)),
-      onReconnect: () => catchUpAll(streams),
-      onError: (error) => app.log.warn({ err: error }, 'lost the listening connection; trying again'),
-    })
+    app.hearOfRooms((roomId) =>
+      catchUpAll(roomId === null ? streams : [...streams].filter(({ feed }) => feed.roomId === roomId)),
+    )
     const heartbeat = setInterval(() => {
       for (const { isSending, reply } of streams) if (!isSending) reply.raw.write(': still here\n\n')
       catchUpAll(streams)
@@ -88,7 +83,6 @@ export const eventStreams = fp(
     app.addHook('preClose', async () => {
       clearInterval(heartbeat)
       streams.forEach(close)
-      await listener.close()
     })
 
     app.decorate('openEventStream', (request: FastifyRequest, reply: FastifyReply, feed: Feed) => {
@@ -104,7 +98,7 @@ export const eventStreams = fp(
       return reply
     })
   },
-  { name: 'event-streams' },
+  { name: 'event-streams', dependencies: ['room-notices'] },
 )
 
 function assertRoomFor(request: FastifyRequest, streams: ReadonlySet<Stream>): void {

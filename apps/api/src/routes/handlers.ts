@@ -3,6 +3,7 @@ import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId, RouteOf } from '@f
 import type { BackupMaker } from '../backups.ts'
 import type { Disk } from '../disk.ts'
 import { type Download, textFile } from '../download.ts'
+import type { FoodDesk } from '../food-desk.ts'
 import { keptBy, type PhotoStore, pictureIn } from '../photo-store.ts'
 import type { Feed } from '../plugins/event-streams.ts'
 import { readServerState } from '../server-state.ts'
@@ -19,6 +20,8 @@ export type Surroundings = {
   backups: BackupMaker
   disk: Disk | null
   troublesFile: string | null
+  /** Who works out what becomes of a room's food. */
+  food: FoodDesk
 }
 
 /** What a handler gets: the use case's context, and the parts of the request as its schemas left them. */
@@ -154,6 +157,13 @@ export const handlers: Handlers = {
   getClutchLife: ({ ctx, params }) => room.getClutchLife({ ctx, ...params }),
   getPedigree: ({ ctx, params }) => room.getPedigree({ ctx, ...params }),
   getPairToBe: ({ ctx, params, query }) => room.getPairToBe({ ctx, ...params, query }),
+
+  getFood: async ({ ctx, params, food }) => {
+    const view = await room.getFood({ ctx, ...params })
+    if (!view.plan || view.plan.isStale) food.want(params.roomId)
+    return view
+  },
+  askWhatIf: ({ ctx, params, body, food }) => room.askWhatIf({ ctx, ...params, input: body, thinker: food.thinker }),
 
   getHandOver: ({ ctx, params }) => room.getHandOver({ ctx, ...params }),
   markLooked: ({ ctx, params, body }) => room.markLooked({ ctx, ...params, revision: body.revision }),

@@ -1,0 +1,55 @@
+import { Worker } from 'node:worker_threads'
+import type { FoodAnswer, FoodWhatIf } from '@fryward/shared'
+import type { FoodThinker } from './food-thinker.ts'
+import type { FoodTask, FoodTold } from './food-worker.ts'
+
+type Waiting = { resolve: (answer: never) => void; reject: (error: Error) => void }
+
+/**
+ * Works out food in a thread of its own, one job after the other, so that nothing else waits for it. A thread that dies
+ * takes its jobs with it, and the next job gets a new one.
+ */
+export function foodThread(): FoodThinker {
+  const waiting = new Map<number, Waiting>()
+  let worker: Worker | null = null
+  let asked = 0
+
+  const failAll = (error: Error) => {
+    worker = null
+    for (const { reject } of waiting.values()) reject(error)
+    waiting.clear()
+  }
+  const start = (): Worker => {
+    // Beside this file once both are compiled.
+    const made = new Worker(new URL('./food-worker.js', import.meta.url))
+    made.on('message', ({ id, ...told }: FoodTold) => {
+      const who = waiting.get(id)
+      waiting.delete(id)
+      if ('error' in told) who?.reject(new Error(told.error))
+      else who?.resolve(told.answer as never)
+    })
+    made.on('error', failAll)
+    made.on('exit', () => {
+      if (worker === made) failAll(new Error('the thread that works out food has ended'))
+    })
+    // A server that closes is not kept open by what it was thinking about.
+    made.unref()
+    return made
+  }
+  const ask = <T>(task: Omit<FoodTask, 'id'>): Promise<T> =>
+    new Promise((resolve, reject) => {
+      asked += 1
+      worker ??= start()
+      waiting.set(asked, { resolve, reject })
+      worker.postMessage({ ...task, id: asked })
+    })
+  return {
+    answer: (job) => ask<FoodAnswer>({ job, changes: null }),
+    whatIf: (job, changes) => ask<FoodWhatIf>({ job, changes: [...changes] }),
+    close: async () => {
+      const last = worker
+      worker = null
+      await last?.terminate()
+    },
+  }
+}

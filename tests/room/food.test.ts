@@ -1,0 +1,117 @@
+import { askWhatIf, getFood, planRoomFood, thinkHere } from '@fryward/room'
+import type { FoodChange, FoodOutlook } from '@fryward/shared'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { type FullRoom, openFullRoom } from '../api/full-room.ts'
+import { openWorld, type World } from '../support/world.ts'
+
+let world: World
+let full: FullRoom
+beforeAll(async () => {
+  world = await openWorld()
+  full = await openFullRoom(world)
+})
+afterAll(() => world.close())
+
+const asViewer = () => ({ ctx: world.contextOf(full.viewer), roomId: full.roomId })
+const clock = () => ({
+  database: world.database,
+  actor: { kind: 'system', job: 'food' } as const,
+  now: world.clock.now(),
+})
+const planAgain = () => planRoomFood({ ctx: clock(), roomId: full.roomId, thinker: thinkHere })
+const planned = async () => {
+  const { plan } = await getFood(asViewer())
+  if (!plan) throw new Error('There is no plan')
+  return plan
+}
+const whatIf = (...changes: FoodChange[]) =>
+  askWhatIf({ ctx: world.contextOf(full.standIn), roomId: full.roomId, input: { changes }, thinker: thinkHere })
+/** A day's number as the wire rounds it: three digits. */
+const about = (value: number) => value * 1.01
+
+describe('the food of a room', () => {
+  test('has no plan until one is made, and then one for its revision', async () => {
+    expect(await getFood(asViewer())).toEqual({ plan: null })
+    expect(await planAgain()).toBe('planned')
+    const plan = await planned()
+    expect(plan).toMatchObject({ madeAt: world.clock.now(), isStale: false })
+    expect(plan.outlook.days).toHaveLength(21)
+    expect(plan.outlook.days[0]!.date).toBe(world.clock.now().slice(0, 10))
+    expect(plan.outlook.eaters.map(({ kind, subjectId }) => [kind, subjectId])).toEqual(
+      expect.arrayContaining([
+        ['larval_batch', full.batch.id],
+        ['clutch', full.clutch.id],
+        ['spawning', full.pair.id],
+      ]),
+    )
+  })
+
+  test('takes no more than half of a culture, and accounts for what each batch gets', async () => {
+    const { days, cultures } = (await planned()).outlook
+    for (const day of days) {
+      for (const [index, { id, fedL, spareL }] of day.cultures.entries()) {
+        const given = day.gives.filter(({ cultureId }) => cultureId === id)
+        const litres = given.reduce((sum, { volumeL }) => sum + volumeL, 0)
+        expect(litres).toBeLessThanOrEqual(about(fedL) + 0.01)
+        expect(fedL + spareL).toBeLessThanOrEqual(about(cultures[index]!.volumeL / 2))
+      }
+      for (const { id, wanted, got } of day.eaters) {
+        const animals = day.gives.filter(({ eaterId }) => eaterId === id).reduce((sum, give) => sum + give.animals, 0)
+        expect(Math.abs(animals - got)).toBeLessThanOrEqual(0.02 * wanted + 500)
+        expect(got).toBeLessThanOrEqual(about(wanted))
+      }
+    }
+  })
+
+  test('is old when something has changed, and good again where that changed nothing it reads', async () => {
+    const params = { roomId: full.roomId }
+    await world.ok(full.owner, 'writeNote', { params, body: { text: 'the heater hums' } })
+    expect((await planned()).isStale).toBe(true)
+    const { madeAt } = await planned()
+    world.clock.advanceMinutes(1)
+    expect(await planAgain()).toBe('still-good')
+    expect(await planned()).toMatchObject({ isStale: false, madeAt })
+    const data = { of: 'culture' as const, animals: [200, 205], volumeMl: 1 }
+    await world.ok(full.owner, 'recordFact', { params, body: { kind: 'count', subjectId: full.culture.id, data } })
+    const before = (await planned()).outlook
+    expect(await planAgain()).toBe('planned')
+    const after = await planned()
+    expect(after).toMatchObject({ isStale: false, madeAt: world.clock.now() })
+    expect(after.outlook.days[0]!.cultures[0]!.densityPerMl).not.toBe(before.days[0]!.cultures[0]!.densityPerMl)
+  })
+
+  test('shows only cures that help, each as it was tried', async () => {
+    const { outlook, cures } = await planned()
+    expect(outlook.worry).not.toBeNull()
+    expect(cures.map(({ change }) => change.kind)).toContain('buy_in')
+    for (const cure of cures) {
+      const { after } = await whatIf(cure.change)
+      expect({ worry: cure.worry, shortTotal: cure.shortTotal }).toEqual({
+        worry: after.worry,
+        shortTotal: after.shortTotal,
+      })
+      const isLater = cure.worry === null || cure.worry.date > outlook.worry!.date
+      expect(isLater || cure.shortTotal < 0.9 * outlook.shortTotal).toBe(true)
+    }
+  })
+
+  test('is asked what if: a crash feeds nobody, another clutch wants more', async () => {
+    const sumOf = (outlook: FoodOutlook, part: 'wanted' | 'couldGive') =>
+      outlook.days.reduce((sum, day) => sum + day[part].p50, 0)
+    const crash = await whatIf({ kind: 'culture_crashes', cultureId: full.culture.id })
+    expect(crash.before).toEqual((await planned()).outlook)
+    expect(sumOf(crash.after, 'couldGive')).toBeLessThan(sumOf(crash.before, 'couldGive') / 10)
+    expect(crash.after.days[1]!.chanceShort).toBe(1)
+    const spawned = await whatIf({ kind: 'pair_spawns', pairId: full.pair.id })
+    expect(sumOf(spawned.after, 'wanted')).toBeGreaterThan(sumOf(spawned.before, 'wanted'))
+    const nobody = { kind: 'culture_crashes', cultureId: full.pair.id } as const
+    await expect(whatIf(nobody)).rejects.toThrow('There is no such culture here')
+  })
+
+  test('is old on another day', async () => {
+    world.clock.advanceMinutes(1440)
+    expect((await planned()).isStale).toBe(true)
+    await planAgain()
+    expect((await planned()).outlook.days[0]!.date).toBe(world.clock.now().slice(0, 10))
+  })
+})
