@@ -1,3 +1,4 @@
+import { planRoomFood, thinkHere } from '@fryward/room'
 import type { BrowserContextOptions, Page } from 'playwright-core'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -17,6 +18,8 @@ const roomPages = (): Record<string, string> => ({
   today: 'today',
   tomorrow: 'today?date=tomorrow',
   'hand-over': 'hand-over',
+  food: 'food',
+  'who eats': 'who-eats',
   room: 'room',
   culture: `cultures/${room.culture.id}`,
   tank: `tanks/${room.larvalTank.id}`,
@@ -91,6 +94,12 @@ export function describeAccessibility(size: string, device: BrowserContextOption
       })
       groupId = group.id
       await addPhoto()
+      const ctx = {
+        database: stage.world.database,
+        actor: { kind: 'system', job: 'food' },
+        now: new Date().toISOString(),
+      } as const
+      await planRoomFood({ ctx, roomId: room.roomId, thinker: thinkHere })
     })
     afterAll(() => stage.close())
 

@@ -28,6 +28,12 @@ const scroll = (screens) => (page) =>
 const block = (address, answer) => (page) => page.route(address, answer)
 const days = /\/api\/v1\/rooms\/[^/]+\/days\//
 
+/** The plan of the food comes some seconds after the room has changed. */
+const planned = (page) =>
+  main(page)
+    .getByText(/^As planned/)
+    .waitFor({ timeout: 90_000 })
+
 /** @returns {{name: string, who?: 'owner' | 'caretaker' | 'viewer', path: string, before?: Function, act?: Function}[]} */
 export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, joinPath }) {
   const room = `/rooms/${demo.roomId}`
@@ -77,6 +83,33 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
     },
     { name: 'hand-over', path: `${room}/hand-over`, who: 'caretaker' },
     { name: 'hand-over, further down', path: `${room}/hand-over`, who: 'caretaker', act: scroll(1) },
+    { name: 'food ahead', path: `${room}/food`, act: planned },
+    {
+      name: 'food ahead, further down',
+      path: `${room}/food`,
+      act: (page) => planned(page).then(() => scroll(1)(page)),
+    },
+    {
+      name: 'food ahead, after a cure',
+      path: `${room}/food`,
+      act: async (page) => {
+        await planned(page)
+        await main(page)
+          .getByRole('button', { name: /^(Keep|Leave|Thin|Let|Start|Buy|Hatch|Show)/ })
+          .first()
+          .click()
+        await page.evaluate(() => window.scrollTo(0, 0))
+      },
+    },
+    { name: 'who eats from what', path: `${room}/who-eats`, act: planned },
+    {
+      name: 'who eats from what, a week on',
+      path: `${room}/who-eats`,
+      act: async (page) => {
+        await planned(page)
+        await page.getByRole('slider').fill('7')
+      },
+    },
     { name: 'room', path: `${room}/room` },
     { name: 'room, further down', path: `${room}/room`, act: scroll(1) },
     ...['cultures', 'batches', 'clutches', 'pairs', 'tanks', 'groups'].flatMap((kind) => [

@@ -15,6 +15,7 @@ const placesOf = (roomId: string): Place[] => {
     { href: `${base}/today`, label: 'Today', icon: 'today', isOnPhone: true },
     { href: `${base}/room`, label: 'Room', icon: 'room', isOnPhone: true },
     { href: `${base}/hand-over`, label: 'Hand-over', icon: 'handOver', isOnPhone: true },
+    { href: `${base}/food`, label: 'Food ahead', icon: 'food', isOnPhone: false },
     { href: `${base}/rules`, label: 'Rules', icon: 'rules', isOnPhone: false },
     { href: `${base}/people`, label: 'People', icon: 'people', isOnPhone: false },
     { href: `${base}/settings`, label: 'Settings', icon: 'settings', isOnPhone: false },
@@ -27,6 +28,7 @@ export function RoomNav({ roomId, room }: { roomId: string; room: Room | undefin
   const places = placesOf(roomId)
   const isHere = (place: Place) =>
     pathname.startsWith(place.href) ||
+    (place.icon === 'food' && pathname.startsWith(`/rooms/${roomId}/who-eats`)) ||
     (place.icon === 'room' && /\/(cultures|tanks|pairs|clutches|batches|groups|add)(\/|$)/.test(pathname))
   const isUnderMore = places.some((place) => !place.isOnPhone && isHere(place))
   return (

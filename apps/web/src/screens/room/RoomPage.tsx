@@ -28,11 +28,16 @@ export function RoomPage() {
         title={room.name}
         lead={`Light from ${sayPlainTime(room.lightsOnAt, room)} to ${sayPlainTime(room.lightsOffAt, room)}`}
         aside={
-          may && (
-            <LinkButton href={`/rooms/${room.id}/add`} variant="default">
-              Add something
+          <span className={vessels.actions}>
+            <LinkButton href={`/rooms/${room.id}/who-eats`} variant="default">
+              Who eats from what
             </LinkButton>
-          )
+            {may && (
+              <LinkButton href={`/rooms/${room.id}/add`} variant="default">
+                Add something
+              </LinkButton>
+            )}
+          </span>
         }
       >
         <Loaded query={query} skeleton={<RoomBones />} what="The room">

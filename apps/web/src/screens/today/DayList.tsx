@@ -18,6 +18,7 @@ import { useRoundChoice } from './use-round-choice.ts'
 import { Walk } from './Walk.tsx'
 import { WithdrawnList } from './WithdrawnList.tsx'
 
+const FoodWorry = lazy(() => import('./FoodWorry.tsx').then((part) => ({ default: part.FoodWorry })))
 const DayAtAGlance = lazy(() => import('./DayAtAGlance.tsx').then((part) => ({ default: part.DayAtAGlance })))
 
 /** What is late, then the round as a walk. Beside it on a wide screen, where a sheet opens too, how the day stands. */
@@ -38,6 +39,7 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
         {!isWide && <Progress day={day} />}
         {!may && <Notice>You are reading along: signing off is for caretakers and stand-ins.</Notice>}
         {late.length > 0 && <LateList tasks={late} now={now} />}
+        {!isWide && <Food day={day} />}
         {!isWide && <Gaps day={day} />}
         <RoundTabs rounds={rounds} chosen={roundId} onChoose={chooseRound} panelId={panelId} />
         <div id={panelId} role="tabpanel" aria-labelledby={`${panelId}-${roundId}`} className={styles.walk}>
@@ -53,6 +55,7 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
       </div>
       {isWide && (
         <div className={styles.side}>
+          <Food day={day} />
           <Gaps day={day} />
           <Suspense fallback={<Bones heights={[14]} />}>
             <DayAtAGlance day={day} rounds={rounds} />
@@ -62,6 +65,14 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
     </div>
   )
 }
+
+/** On today's own list alone: what is ahead is seen from here. */
+const Food = ({ day }: { day: Day }) =>
+  day.date === day.today && (
+    <Suspense>
+      <FoodWorry />
+    </Suspense>
+  )
 
 function NothingDue({ day }: { day: Day }) {
   const room = useRoom()

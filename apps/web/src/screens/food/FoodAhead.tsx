@@ -1,0 +1,94 @@
+'use client'
+
+import type { FoodAnswer, FoodChange, FoodCure, FoodOutlook, PlainDate } from '@fryward/shared'
+import { sayFoodAhead, sayFoodChange } from '@fryward/words'
+import { useQuery } from '@tanstack/react-query'
+import { lazy, Suspense, useState } from 'react'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
+import { Bones } from '@/base/ui/Bones.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { Card } from '@/base/ui/Page.tsx'
+import { pairsOptions } from '@/parts/pairs/queries.ts'
+import { Cures } from './Cures.tsx'
+import { FoodKeys } from './FoodKeys.tsx'
+import { FoodTable } from './FoodTable.tsx'
+import styles from './food.module.css'
+import { chartHeight } from './food-lanes.ts'
+import { WhatIfBox } from './WhatIfBox.tsx'
+
+const FoodChart = lazy(() => import('./FoodChart.tsx').then((part) => ({ default: part.FoodChart })))
+
+/** A picture after something: a cure as it was tried, or a question's answer. */
+type Shown = { change: FoodChange | null; cure: FoodCure | null; after: Pick<FoodOutlook, 'days' | 'worry'> | FoodCure }
+
+/** The chart with what would help and what might happen, each of which redraws it. */
+export function FoodAhead({ answer, today }: { answer: FoodAnswer; today: PlainDate }) {
+  const voice = useVoice()
+  const room = useRoom()
+  const pairs = useQuery(pairsOptions(room.id)).data ?? []
+  const [shown, setShown] = useState<Shown | null>(null)
+  const { outlook } = answer
+  const names = new Map([
+    ...outlook.cultures.map(({ id, name }) => [id, name] as const),
+    ...outlook.eaters.map(({ subjectId, name }) => [subjectId, name] as const),
+    ...pairs.map(({ id, name }) => [id, name] as const),
+  ])
+  const nameOf = (id: string) => names.get(id) ?? 'it'
+  const label = shown?.change
+    ? `Food and mouths, if: ${sayFoodChange(shown.change, { nameOf, today, voice })}`
+    : `Food and mouths. ${sayFoodAhead(outlook, { today, voice })}`
+  return (
+    <>
+      <Card>
+        <Suspense fallback={<Bones heights={[chartHeight / 16]} />}>
+          <FoodChart
+            outlook={outlook}
+            after={shown?.after.days ?? null}
+            worryDate={(shown ? shown.after.worry : outlook.worry)?.date ?? null}
+            label={label}
+          />
+        </Suspense>
+        <FoodKeys isChanged={shown !== null} />
+        <FoodTable days={shown?.after.days ?? outlook.days} outlook={outlook} />
+      </Card>
+      <Cures
+        {...{ answer, today, nameOf }}
+        shown={shown?.cure ?? null}
+        onShow={(cure) => setShown(cure && { change: cure.change, cure, after: cure })}
+      />
+      <WhatIfBox
+        {...{ today, nameOf }}
+        changes={changesToAsk(
+          outlook,
+          pairs.filter((pair) => !pair.isResting && pair.endedAt === null).map(({ id }) => id),
+        )}
+        onAnswer={(change, { after }) => setShown({ change, cure: null, after })}
+      />
+      <Gaps gaps={outlook.gaps} />
+    </>
+  )
+}
+
+const daysAway = 4
+
+/** What a breeder lies awake over: another clutch, a crash, days away. */
+const changesToAsk = ({ cultures }: FoodOutlook, pairIds: readonly string[]): FoodChange[] => [
+  ...pairIds.map((pairId): FoodChange => ({ kind: 'pair_spawns', pairId })),
+  ...cultures
+    .filter(({ standing }) => standing !== 'not_counted')
+    .flatMap(({ cultureId }): FoodChange[] => (cultureId ? [{ kind: 'culture_crashes', cultureId }] : [])),
+  { kind: 'away', days: daysAway },
+]
+
+function Gaps({ gaps }: { gaps: readonly string[] }) {
+  if (gaps.length === 0) return null
+  return (
+    <Notice title="Not in the plan">
+      <ul className={styles.gaps}>
+        {gaps.map((gap) => (
+          <li key={gap}>{gap}</li>
+        ))}
+      </ul>
+    </Notice>
+  )
+}
