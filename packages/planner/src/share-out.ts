@@ -9,12 +9,13 @@ export type Taking = {
   left: (culture: number, day: number) => number
 }
 
-// Answers in which food comes together; counted and not timed.
-const answers = 4
+// Answers in which food comes together where there is a choice; counted and not timed.
+const mostAnswers = 4
 
 /** Food shared out where not everybody can have one culture of its own: the least shortfall, then few feeders. */
 export async function shareOut(question: FoodQuestion): Promise<Taking> {
   let costs: FeederCosts = firstCosts(question)
+  const answers = hasChoice(costs) ? mostAnswers : 1
   for (let answer = 1; ; answer += 1) {
     const program = programOf(question, costs)
     const { amountOf } = await solve(program)
@@ -28,3 +29,7 @@ export async function shareOut(question: FoodQuestion): Promise<Taking> {
     costs = nextCosts(question, { costs, given })
   }
 }
+
+/** Some eater may be fed from more than one culture. */
+const hasChoice = (costs: FeederCosts): boolean =>
+  (costs[0] ?? []).some((_, eater) => costs.filter((row) => row[eater] !== null).length > 1)

@@ -47,6 +47,7 @@ function feed({ most, wanted, orders }: Meal): { taken: number[]; got: number[] 
   const got = wanted.map(() => 0)
   const rounds = Math.max(0, ...orders.map((order) => order.length))
   for (let round = 0; round < rounds; round += 1) {
+    if (got.every((animals, eater) => animals >= wanted[eater]!)) break
     for (const [culture, all] of most.entries()) {
       const hungry = orders.flatMap((order, eater) =>
         order[round] === culture && got[eater]! < wanted[eater]! ? [eater] : [],

@@ -127,12 +127,16 @@ function wantedOrNull(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husband
   })
 }
 
-/** Live rotifers that a batch's feeds of the day ask for, whether or not a culture can give them; null when nobody can say. */
+/** Live rotifers that a batch's feeds of the day will take, whether or not a culture can give them; null when nobody can say. */
 export function rotifersAsked(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): number | null {
   const wanted = wantedOrNull(snapshot, batch, day)
   if (!wanted) return null
-  return wanted.plans.filter(({ isNeeded }) => isNeeded).reduce((sum, { animals }) => sum + animals, 0)
+  return wanted.plans.filter(({ isNeeded }) => isNeeded).reduce((sum, plan, index) => sum + likelyOf(plan, index), 0)
 }
+
+/** A feed after the first for which an old count stands in will be counted anew: it brings back what is eaten till then. */
+const likelyOf = ({ residual, grazing, topUp, animals }: TopUpPlan, index: number): number =>
+  index > 0 && residual.kind === 'last-count' && grazing ? Math.min(animals, topUp.expectedGrazing) : animals
 
 function wantedBy(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Wanted | null {
   const { isOn, parameters } = topUpInForce(snapshot)

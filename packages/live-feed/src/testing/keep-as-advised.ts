@@ -11,7 +11,7 @@ const LEARN_FROM_DAYS = 30
 const FEWEST_TO_LEARN_FROM = 3
 
 /** Harvests exactly what is advised on what the keeper has counted. */
-function asAdvised({ temperatureC, salinity, strain }: KeptCulture, refitEveryDays: number): Keeper {
+export function asAdvised({ temperatureC, salinity, strain }: KeptCulture, refitEveryDays = REFIT_EVERY_DAYS): Keeper {
   const conditions = { temperatureC, salinity, strain }
   let learned: { from: string; parameters: CultureParameters } | undefined
   return ({ day, observations, removals }) => {

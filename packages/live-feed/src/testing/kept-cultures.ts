@@ -78,7 +78,7 @@ export function keptCulture(seed: number): KeptCulture {
 }
 
 /** Density a day later: small steps of theta-logistic growth with the day's own luck. */
-function grow(culture: KeptCulture, densityPerMl: number, shock: number): number {
+export function grow(culture: KeptCulture, densityPerMl: number, shock: number): number {
   let density = densityPerMl
   for (let step = 0; step < STEPS_PER_DAY; step += 1) {
     const crowded = (density / culture.capacityPerMl) ** culture.theta

@@ -1,11 +1,12 @@
 'use client'
 
 import type { FoodAnswer, FoodChange, FoodCure, FoodOutlook, PlainDate } from '@fryward/shared'
-import { sayFoodAhead, sayFoodChange } from '@fryward/words'
+import { sayAfter, sayFoodAhead, sayFoodChange } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { lazy, Suspense, useState } from 'react'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
+import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card } from '@/base/ui/Page.tsx'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
@@ -19,7 +20,7 @@ import { WhatIfBox } from './WhatIfBox.tsx'
 const FoodChart = lazy(() => import('./FoodChart.tsx').then((part) => ({ default: part.FoodChart })))
 
 /** A picture after something: a cure as it was tried, or a question's answer. */
-type Shown = { change: FoodChange | null; cure: FoodCure | null; after: Pick<FoodOutlook, 'days' | 'worry'> | FoodCure }
+type Shown = { change: FoodChange; cure: FoodCure | null; after: FoodOutlook | FoodCure }
 
 /** The chart with what would help and what might happen, each of which redraws it. */
 export function FoodAhead({ answer, today }: { answer: FoodAnswer; today: PlainDate }) {
@@ -34,12 +35,21 @@ export function FoodAhead({ answer, today }: { answer: FoodAnswer; today: PlainD
     ...pairs.map(({ id, name }) => [id, name] as const),
   ])
   const nameOf = (id: string) => names.get(id) ?? 'it'
-  const label = shown?.change
+  const label = shown
     ? `Food and mouths, if: ${sayFoodChange(shown.change, { nameOf, today, voice })}`
     : `Food and mouths. ${sayFoodAhead(outlook, { today, voice })}`
   return (
     <>
       <Card>
+        {shown && (
+          <div className={styles.supposed} aria-live="polite">
+            <p>
+              <strong>{sayFoodChange(shown.change, { nameOf, today, voice })}.</strong>{' '}
+              {sayAfter(shown.after, outlook, { today, voice })}
+            </p>
+            <Button onClick={() => setShown(null)}>Back to as it is</Button>
+          </div>
+        )}
         <Suspense fallback={<Bones heights={[chartHeight / 16]} />}>
           <FoodChart
             outlook={outlook}

@@ -112,14 +112,17 @@ function Moons({ frame, outlook }: { frame: FoodFrame; outlook: FoodOutlook }) {
   const size = Math.min(30, Math.max(16, frame.x(1) - frame.x(0)))
   return (
     <g>
-      {hatchNightsOf(outlook).map(({ day, probability }) => (
-        <g
-          key={day}
-          transform={`translate(${frame.x(day) + (frame.x(1) - frame.x(0)) / 2 - size / 2}, ${(lanes.moons - size) / 2})`}
-        >
-          <Moon probability={probability} size={size} />
-        </g>
-      ))}
+      {hatchNightsOf(outlook)
+        // A night lies between its day and the next, of which the last has none.
+        .filter(({ day }) => day < outlook.days.length - 1)
+        .map(({ day, probability }) => (
+          <g
+            key={day}
+            transform={`translate(${frame.x(day) + (frame.x(1) - frame.x(0)) / 2 - size / 2}, ${(lanes.moons - size) / 2})`}
+          >
+            <Moon probability={probability} size={size} />
+          </g>
+        ))}
     </g>
   )
 }

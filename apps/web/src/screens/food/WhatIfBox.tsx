@@ -1,7 +1,7 @@
 'use client'
 
 import type { FoodChange, FoodWhatIf, PlainDate } from '@fryward/shared'
-import { sayAfter, sayFoodChange } from '@fryward/words'
+import { sayFoodChange } from '@fryward/words'
 import { useState } from 'react'
 import { FormProblem } from '@/base/forms/Form.tsx'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
@@ -43,12 +43,6 @@ export function WhatIfBox({ changes, today, nameOf, onAnswer }: Props) {
         </Button>
       </div>
       <FormProblem error={ask.error} />
-      {ask.data && (
-        <p aria-live="polite">
-          {sayFoodChange(ask.variables, { nameOf, today, voice })}.{' '}
-          {sayAfter(ask.data.after, ask.data.before, { today, voice })}
-        </p>
-      )}
     </Section>
   )
 }
