@@ -4,17 +4,12 @@ import { sayNumber, sayWhole } from '../numbers/say-number.ts'
 import { sayLikelihood } from '../phrases/likelihood.ts'
 import { sayQuantity } from '../quantities/say-quantity.ts'
 import type { UnitVoice } from '../voice.ts'
+import { together } from './together.ts'
 
 type Eater = FoodOutlook['eaters'][number]
 type Asked = { today: PlainDate; voice: UnitVoice }
 
 const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
-
-/** "B1", "B1 and B2", "B1, B2 and B3". */
-function together(names: readonly string[]): string {
-  const last = names.at(-1) ?? ''
-  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`
-}
 
 /** Who eats, with what it is while it has not hatched. */
 export const sayEater = ({ kind, name }: Pick<Eater, 'kind' | 'name'>): string =>

@@ -3,6 +3,7 @@
 import type { Culture, CultureOutlook } from '@fryward/shared'
 import { sayNumber, sayQuantity } from '@fryward/words'
 import { useId } from 'react'
+import slider from '@/base/forms/slider.module.css'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import styles from './cultures.module.css'
@@ -37,7 +38,7 @@ export function HarvestSlider({ culture, outlook, percent, isWaiting, onPercent 
       <label htmlFor={id}>
         Take this much each day: <strong className={styles.taken}>{shown} %</strong>
       </label>
-      <div className={styles.track}>
+      <div className={slider.track}>
         {sustainable !== null && (
           <span
             className={styles.mark}

@@ -19,6 +19,7 @@ import { Walk } from './Walk.tsx'
 import { WithdrawnList } from './WithdrawnList.tsx'
 
 const FoodWorry = lazy(() => import('./FoodWorry.tsx').then((part) => ({ default: part.FoodWorry })))
+const AfternoonCalls = lazy(() => import('./AfternoonCalls.tsx').then((part) => ({ default: part.AfternoonCalls })))
 const DayAtAGlance = lazy(() => import('./DayAtAGlance.tsx').then((part) => ({ default: part.DayAtAGlance })))
 
 /** What is late, then the round as a walk. Beside it on a wide screen, where a sheet opens too, how the day stands. */
@@ -36,6 +37,7 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
   return (
     <div className={styles.day}>
       <div className={styles.list}>
+        <Calls day={day} now={now} />
         {!isWide && <Progress day={day} />}
         {!may && <Notice>You are reading along: signing off is for caretakers and stand-ins.</Notice>}
         {late.length > 0 && <LateList tasks={late} now={now} />}
@@ -63,6 +65,21 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
         </div>
       )}
     </div>
+  )
+}
+
+// Lights go off in the evening: eight hours before is about midday. common practice
+const callHours = 8
+const hourMs = 3_600_000
+
+/** From midday until dark, on today's own list. */
+function Calls({ day, now }: { day: Day; now: Date }) {
+  const leftMs = Date.parse(day.lightsOffAt) - now.getTime()
+  if (day.date !== day.today || leftMs < 0 || leftMs > callHours * hourMs) return null
+  return (
+    <Suspense>
+      <AfternoonCalls day={day} />
+    </Suspense>
   )
 }
 

@@ -49,7 +49,15 @@ function CultureBar({ bar, end, day }: BarProps) {
   const y = bar.y + bar.height
   return (
     <g>
-      <rect className={styles.culture} x={0} y={bar.y} width={barWidth} height={bar.height} rx={3} />
+      <rect
+        className={styles.culture}
+        data-idle={bar.filled === 0 || undefined}
+        x={0}
+        y={bar.y}
+        width={barWidth}
+        height={bar.height}
+        rx={3}
+      />
       <text className={styles.name} x={0} y={y + 18}>
         {end.name}
       </text>

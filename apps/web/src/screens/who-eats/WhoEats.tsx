@@ -3,6 +3,7 @@
 import type { FoodOutlook } from '@fryward/shared'
 import { sayDayTitle } from '@fryward/words'
 import { lazy, Suspense, useId, useState } from 'react'
+import slider from '@/base/forms/slider.module.css'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
@@ -35,16 +36,18 @@ export function WhoEats({ outlook }: { outlook: FoodOutlook }) {
           <Button disabled={index === 0} onClick={() => setIndex(index - 1)} aria-label="A day earlier">
             ‹
           </Button>
-          <input
-            id={id}
-            type="range"
-            min={0}
-            max={last}
-            step={1}
-            value={index}
-            aria-valuetext={title}
-            onChange={(event) => setIndex(Number(event.currentTarget.value))}
-          />
+          <div className={slider.track}>
+            <input
+              id={id}
+              type="range"
+              min={0}
+              max={last}
+              step={1}
+              value={index}
+              aria-valuetext={title}
+              onChange={(event) => setIndex(Number(event.currentTarget.value))}
+            />
+          </div>
           <Button disabled={index === last} onClick={() => setIndex(index + 1)} aria-label="A day later">
             ›
           </Button>

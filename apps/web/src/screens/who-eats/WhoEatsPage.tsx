@@ -9,6 +9,7 @@ import { Page } from '@/base/ui/Page.tsx'
 import { NoPlanYet } from '@/parts/food/NoPlanYet.tsx'
 import { PlanAge } from '@/parts/food/PlanAge.tsx'
 import { foodOptions } from '@/parts/food/queries.ts'
+import styles from '@/parts/things/things.module.css'
 import { WhoEats } from './WhoEats.tsx'
 
 /** Which batch eats from which culture, today and on any day of the plan. */
@@ -17,15 +18,16 @@ export function WhoEatsPage() {
   const query = useQuery(foodOptions(room.id))
   const plan = query.data?.plan
   return (
-    <Page
-      title="Who eats from what"
-      lead={plan && <PlanAge plan={plan} />}
-      aside={<LinkButton href={`/rooms/${room.id}/food`}>Food ahead</LinkButton>}
-      isFullWidth
-    >
-      <Loaded query={query} skeleton={<Bones heights={[4, 20]} />} what="The plan">
-        {(view) => (view.plan ? <WhoEats outlook={view.plan.outlook} /> : <NoPlanYet />)}
-      </Loaded>
-    </Page>
+    <div className={styles.wide}>
+      <Page
+        title="Who eats from what"
+        lead={plan && <PlanAge plan={plan} />}
+        aside={<LinkButton href={`/rooms/${room.id}/food`}>Food ahead</LinkButton>}
+      >
+        <Loaded query={query} skeleton={<Bones heights={[4, 20]} />} what="The plan">
+          {(view) => (view.plan ? <WhoEats outlook={view.plan.outlook} /> : <NoPlanYet />)}
+        </Loaded>
+      </Page>
+    </div>
   )
 }

@@ -1,0 +1,46 @@
+'use client'
+
+import type { Day } from '@fryward/shared'
+import { afternoonCalls } from '@fryward/words'
+import { useQuery } from '@tanstack/react-query'
+import { useRoom, useVoice } from '@/base/room/room-context.tsx'
+import { Link } from '@/base/ui/Link.tsx'
+import { Moon } from '@/base/ui/Moon.tsx'
+import { foodOptions } from '@/parts/food/queries.ts'
+import styles from './today.module.css'
+
+/** From about midday on: the clutches that may hatch tonight, each with what the evening asks for. */
+export function AfternoonCalls({ day }: { day: Day }) {
+  const room = useRoom()
+  const voice = useVoice()
+  const outlook = useQuery({ ...foodOptions(room.id), refetchInterval: false }).data?.plan?.outlook
+  if (!outlook || outlook.days[0]?.date !== day.today) return null
+  const calls = afternoonCalls(outlook, { today: day.today, voice, pullOf: (id) => pullOf(day, id) })
+  return calls.map(({ clutchId, title, pull, food, otherChoice }) => (
+    <section key={clutchId} className={styles.call} aria-label={title}>
+      <h2>
+        <Moon probability={chanceOf(outlook, clutchId, day.today)} /> {title}
+      </h2>
+      <p className={styles.pull}>{pull}</p>
+      <ul>
+        {food.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <p>
+        {otherChoice} <Link href={`/rooms/${room.id}/clutches/${clutchId}`}>Decide</Link>
+      </p>
+    </section>
+  ))
+}
+
+const chanceOf = ({ eaters }: Outlook, clutchId: string, today: string): number =>
+  eaters.find(({ id }) => id === clutchId)?.nights.find(({ date }) => date === today)?.probability ?? 0
+type Outlook = { eaters: { id: string; nights: { date: string; probability: number }[] }[] }
+
+/** What the list of the day says of moving the nest. */
+function pullOf({ tasks }: Day, clutchId: string) {
+  const pull = tasks.find(({ ruleId, subject }) => ruleId === 'clutch-pull-nest' && subject.id === clutchId)
+  if (!pull || (pull.state !== 'open' && pull.state !== 'done')) return null
+  return { dueAt: pull.dueAt, isDone: pull.state === 'done' }
+}
