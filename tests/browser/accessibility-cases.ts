@@ -27,6 +27,8 @@ const roomPages = (): Record<string, string> => ({
   clutch: `clutches/${room.clutch.id}`,
   batch: `batches/${room.batch.id}`,
   group: `groups/${groupId}`,
+  survival: 'survival',
+  pedigree: 'pedigree',
   'no such page of the room': 'nowhere',
   rules: 'rules',
   people: 'people',

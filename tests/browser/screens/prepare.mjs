@@ -41,6 +41,7 @@ export async function prepare(demo) {
     tanks: (await list('tanks')).find((one) => one.kind === 'larval').id,
     pairs: await newest('pairs'),
     clutches: await newest('clutches', (one) => one.state === 'incubating'),
+    hatched: (await list('clutches')).findLast((one) => one.state === 'hatched').id,
     batches: await newest('larval-batches', (one) => one.endedAt === null),
     groups: await newest('juvenile-groups', (one) => one.endedAt === null),
   }

@@ -147,6 +147,38 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
         await page.getByRole('heading', { name: 'What was recorded' }).evaluate((heading) => heading.scrollIntoView())
       },
     },
+    { name: 'past, survival', path: `${room}/survival` },
+    { name: 'past, survival further down', path: `${room}/survival`, act: scroll(1) },
+    {
+      name: 'past, survival clutch by clutch',
+      path: `${room}/survival`,
+      act: (page) =>
+        page.getByRole('heading', { name: 'Clutch by clutch' }).evaluate((heading) => heading.scrollIntoView()),
+    },
+    {
+      name: 'past, life line of a clutch',
+      path: `${room}/clutches/${ids.hatched}`,
+      act: (page) => page.getByRole('heading', { name: 'Life line' }).evaluate((heading) => heading.scrollIntoView()),
+    },
+    {
+      name: 'past, how many of a clutch made it',
+      path: `${room}/clutches/${ids.hatched}`,
+      act: (page) => page.getByRole('list', { name: 'How many made it' }).evaluate((list) => list.scrollIntoView()),
+    },
+    {
+      name: 'past, life line of a batch',
+      path: `${room}/batches/${ids.batches}`,
+      act: (page) => page.getByRole('heading', { name: 'Life line' }).evaluate((heading) => heading.scrollIntoView()),
+    },
+    {
+      name: 'past, placing',
+      path: `${room}/groups/${ids.groups}`,
+      act: async (page) => {
+        await page.getByRole('button', { name: 'Placed, kept or culled' }).click()
+        await page.getByRole('heading', { name: 'Placing' }).evaluate((heading) => heading.scrollIntoView())
+      },
+    },
+    { name: 'past, pedigree', path: `${room}/pedigree` },
     { name: 'rules', path: `${room}/rules` },
     {
       name: 'rule, what tomorrow would change',

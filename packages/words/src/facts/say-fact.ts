@@ -87,6 +87,15 @@ const sayWaterChange = (data: Of<'water_change'>, say: Say) =>
 const sayBeyond = ({ beyondBook }: { beyondBook?: string | undefined }) =>
   beyondBook === undefined ? undefined : `more than the book said: ${beyondBook}`
 
+function sayPlacing({ lengthMm, eatsDryFood, wasUnfedADay, toWhom }: Of<'outcome'>, { voice }: Say) {
+  return [
+    toWhom && `to ${toWhom}`,
+    lengthMm === undefined ? undefined : `${sayNumber(lengthMm, voice)} mm long`,
+    eatsDryFood === undefined ? undefined : eatsDryFood ? 'eat dry food' : 'do not eat dry food yet',
+    wasUnfedADay === undefined ? undefined : wasUnfedADay ? 'unfed for a day' : 'fed on the day before',
+  ]
+}
+
 /** One fact as a short sentence, numbers first, in the room's units, with its small print apart. */
 export const sayFact = (fact: Fact, say: Say): Said =>
   fact.kind === 'count' ? sayCount(fact.data, say) : { main: sayOther(fact, say) }
@@ -140,6 +149,7 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
     case 'outcome':
       return join([
         `${sayWhole(fact.data.number, say.voice)} ${outcomeLabels[fact.data.outcome]}`,
+        ...sayPlacing(fact.data, say),
         fact.data.note,
         sayBeyond(fact.data),
       ])

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { sayInbreeding } from './say-inbreeding.ts'
 import { sayReached, sayShareOf } from './say-stage.ts'
 
 const voice = { locale: 'en-GB' } as const
@@ -22,5 +23,18 @@ describe('how many reached a stage', () => {
     const share = { share: 0.754, lower: 0.66, upper: 0.821, of: 80 }
     expect(sayShareOf({ share, fromStage: 'hatched' }, voice)).toBe('75% (66 to 82%) of hatched')
     expect(sayShareOf({ share: null, fromStage: null }, voice)).toBeNull()
+  })
+})
+
+describe('how inbred young are', () => {
+  it.each([
+    [0, 'not inbred, as far as is known'],
+    [0.25, '25% inbred, as of brother and sister, or parent and child'],
+    [0.375, '37.5% inbred, more than of brother and sister, or parent and child'],
+    [0.125, '12.5% inbred, as of half brother and half sister'],
+    [0.0625, '6.25% inbred, as of first cousins'],
+    [0.015625, '1.56% inbred, less than of first cousins'],
+  ])('%d is %s', (inbreeding, said) => {
+    expect(sayInbreeding(inbreeding, voice)).toBe(said)
   })
 })

@@ -8,6 +8,7 @@ import { Form } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
+import { ClutchSelect } from '@/parts/clutches/ClutchSelect.tsx'
 import { speciesOptions } from '@/parts/species/queries.ts'
 import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
 import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
@@ -26,6 +27,8 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
     nestSite: pair?.nestSite ?? '',
     formedOn: pair?.formedOn ?? '',
     isResting: pair?.isResting ?? false,
+    femaleFromClutchId: pair?.femaleFromClutchId ?? '',
+    maleFromClutchId: pair?.maleFromClutchId ?? '',
     note: pair?.note ?? '',
   })
   const permitNote = species.find((one) => one.id === draft.species)?.permitNote
@@ -36,6 +39,8 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
       nestSite: draft.nestSite,
       formedOn: draft.formedOn === '' ? null : draft.formedOn,
       isResting: draft.isResting,
+      femaleFromClutchId: draft.femaleFromClutchId || null,
+      maleFromClutchId: draft.maleFromClutchId || null,
       note: draft.note,
     }
     if (pair) update.mutate({ ...fields, version: pair.version }, { onSuccess: onDone })
@@ -71,6 +76,18 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
         onChange={(event) => change({ formedOn: event.currentTarget.value })}
       />
       <CheckBox label="Resting for now" isChecked={draft.isResting} onCheck={(isResting) => change({ isResting })} />
+      <ClutchSelect
+        label="The female grew up from"
+        species={draft.species}
+        value={draft.femaleFromClutchId}
+        onChoose={(femaleFromClutchId) => change({ femaleFromClutchId })}
+      />
+      <ClutchSelect
+        label="The male grew up from"
+        species={draft.species}
+        value={draft.maleFromClutchId}
+        onChoose={(maleFromClutchId) => change({ maleFromClutchId })}
+      />
       <TextInput label="Note" value={draft.note} onChange={(event) => change({ note: event.currentTarget.value })} />
     </Form>
   )

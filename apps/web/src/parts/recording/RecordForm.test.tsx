@@ -104,3 +104,18 @@ describe('more than the book knew of', () => {
     ])
   })
 })
+
+describe('fish that are placed', () => {
+  it('are told with their length, what they eat and to whom they go; what is not ticked is not said', async () => {
+    const { user, sent } = open('outcome')
+    await user.type(box('How many'), '12')
+    await user.type(box('Length of most'), '31')
+    await user.click(screen.getByRole('checkbox', { name: 'They eat dry food' }))
+    await user.type(box('To whom'), 'a shop in town')
+    await record(user)
+    await waitFor(() => expect(sent()).toHaveLength(1))
+    expect(sent()[0]?.data).toEqual({
+      ...{ outcome: 'placed', number: 12, lengthMm: 31, eatsDryFood: true, toWhom: 'a shop in town' },
+    })
+  })
+})

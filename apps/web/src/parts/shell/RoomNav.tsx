@@ -16,6 +16,8 @@ const placesOf = (roomId: string): Place[] => {
     { href: `${base}/room`, label: 'Room', icon: 'room', isOnPhone: true },
     { href: `${base}/hand-over`, label: 'Hand-over', icon: 'handOver', isOnPhone: true },
     { href: `${base}/food`, label: 'Food ahead', icon: 'food', isOnPhone: false },
+    { href: `${base}/survival`, label: 'Survival', icon: 'survival', isOnPhone: false },
+    { href: `${base}/pedigree`, label: 'Pedigree', icon: 'pedigree', isOnPhone: false },
     { href: `${base}/rules`, label: 'Rules', icon: 'rules', isOnPhone: false },
     { href: `${base}/people`, label: 'People', icon: 'people', isOnPhone: false },
     { href: `${base}/settings`, label: 'Settings', icon: 'settings', isOnPhone: false },

@@ -8,6 +8,8 @@ const paths = {
     'M9 11a3.2 3.2 0 1 0 0-6.4A3.2 3.2 0 0 0 9 11zM3 20c.5-4 3-6 6-6s5.5 2 6 6M16 5.2a3 3 0 0 1 0 5.6M17.5 14.4c2 .8 3.2 2.6 3.5 5.6',
   rules: 'M5 5h14v14H5zM8.5 9.5h7M8.5 14.5h4',
   settings: 'M4 7h9M17 7h3M4 17h3M11 17h9M15 7m-2 0a2 2 0 1 0 4 0a2 2 0 1 0-4 0M9 17m-2 0a2 2 0 1 0 4 0a2 2 0 1 0-4 0',
+  survival: 'M4 5v14h16M7 8h4v3h4v4h4',
+  pedigree: 'M12 4v6M6 20v-5h12v5M12 10v5M9.5 4h5M3.5 20h5M15.5 20h5',
   add: 'M12 5v14M5 12h14',
 } as const
 export type NavIconName = keyof typeof paths

@@ -10,6 +10,7 @@ import { Card, Traits } from '@/base/ui/Page.tsx'
 import { batchesOptions, useChangeBatch } from '@/parts/batches/queries.ts'
 import { clutchesOptions } from '@/parts/clutches/queries.ts'
 import { FeedLinks } from '@/parts/feed-links/FeedLinks.tsx'
+import { Life } from '@/parts/life/Life.tsx'
 import { HousedEditForm } from '@/parts/tanks/HousedEditForm.tsx'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
@@ -25,6 +26,7 @@ export function BatchPage() {
       {(batch) => (
         <>
           <BatchTraits batch={batch} />
+          {batch.clutchIds[0] !== undefined && <Life clutchId={batch.clutchIds[0]} since="hatch" />}
           <PreyInWater batchId={batch.id} until={batch.endedAt} />
           <FeedLinks of={{ batchId: batch.id }} isEnded={batch.endedAt !== null} />
           {!batch.endedAt && (

@@ -25,6 +25,7 @@ import { Card, Section, Traits } from '@/base/ui/Page.tsx'
 import { ClutchGlyph } from '@/parts/clutches/ClutchGlyph.tsx'
 import { eggColours, expectedEggStage, expectedHatchDays } from '@/parts/clutches/egg-colour.ts'
 import { clutchesOptions, useChangeClutch } from '@/parts/clutches/queries.ts'
+import { Life } from '@/parts/life/Life.tsx'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
 import styles from '@/parts/things/things.module.css'
@@ -43,6 +44,7 @@ export function ClutchPage() {
           {clutch.state === 'incubating' && <Nights clutch={clutch} />}
           {clutch.state === 'incubating' && <Intent clutch={clutch} />}
           {clutch.state === 'incubating' && <Hatched clutch={clutch} />}
+          {clutch.state !== 'void' && <Life clutchId={clutch.id} since="laid" />}
         </>
       )}
     </VesselPage>

@@ -13,6 +13,7 @@ import { HousedEditForm } from '@/parts/tanks/HousedEditForm.tsx'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
 import { Manage } from '@/parts/things/Manage.tsx'
+import { Placings } from './Placings.tsx'
 
 export function GroupPage() {
   const room = useRoom()
@@ -23,6 +24,7 @@ export function GroupPage() {
       {(group) => (
         <>
           <GroupTraits group={group} />
+          <Placings group={group} />
           {!group.endedAt && (
             <Manage
               name={group.name}

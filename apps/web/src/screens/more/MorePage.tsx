@@ -14,6 +14,8 @@ import styles from './more.module.css'
 const places: { path: string; label: string; icon: NavIconName }[] = [
   { path: 'food', label: 'Food ahead', icon: 'food' },
   { path: 'who-eats', label: 'Who eats from what', icon: 'food' },
+  { path: 'survival', label: 'Survival, clutch by clutch', icon: 'survival' },
+  { path: 'pedigree', label: 'Pedigree', icon: 'pedigree' },
   { path: 'rules', label: 'Rules', icon: 'rules' },
   { path: 'people', label: 'People and invitations', icon: 'people' },
   { path: 'settings', label: 'Room settings', icon: 'settings' },

@@ -1,0 +1,40 @@
+import { type SurvivalStage, SurvivalStageSchema } from '@fryward/shared'
+import { screen } from '@testing-library/react'
+import { describe, expect, it } from 'vitest'
+import { renderInRoom } from '@/testing/render-in-room.tsx'
+import { StageBars } from './StageBars.tsx'
+
+const stage = (part: Partial<SurvivalStage>): SurvivalStage =>
+  SurvivalStageSchema.parse({
+    ...{ stage: 'laid', status: 'reached', on: null, ageDays: null, atLeast: null, atMost: null, interval: null },
+    ...{ fromStage: null, lost: null, share: null, ofFirst: null, isAboveBook: false, ...part },
+  })
+
+function show(...stages: SurvivalStage[]) {
+  renderInRoom(<StageBars stages={stages} label="How many made it" />)
+  return screen.getAllByRole('listitem').map((item) => ({
+    text: item.textContent,
+    widths: [...item.querySelectorAll<HTMLElement>('[aria-hidden] > span')].map(({ style }) => style.width),
+  }))
+}
+
+describe('the bars of a clutch', () => {
+  it('are filled as far as is known and hatched as far as it may be, with the same in figures', () => {
+    const [hatched, day5, placed] = show(
+      stage({ stage: 'hatched', atLeast: 300, atMost: 300, interval: { lower: 202, upper: 428 } }),
+      stage({ stage: 'day_5', atLeast: 120, atMost: 240 }),
+      stage({ stage: 'placed', status: 'not_yet' }),
+    )
+    expect(hatched).toEqual({ text: 'Hatched300 (counting: 202 to 428)', widths: ['100%', '0%'] })
+    expect(day5).toEqual({ text: 'Day 5120 to 240', widths: ['40%', '40%'] })
+    expect(placed).toEqual({ text: 'Placed or keptnot yet', widths: ['0%', '0%'] })
+  })
+
+  it('never show a share without its interval, and say when a count is off', () => {
+    const share = { share: 0.6, lower: 0.49, upper: 0.7, of: 80 }
+    const [settled] = show(
+      stage({ stage: 'settled', atLeast: 48, atMost: 48, fromStage: 'hatched', share, isAboveBook: true }),
+    )
+    expect(settled?.text).toBe('Settled48 60% (49 to 70%) of hatched more than there can have been: a count is off')
+  })
+})

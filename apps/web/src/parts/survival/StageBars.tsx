@@ -1,0 +1,57 @@
+'use client'
+
+import type { SurvivalStage } from '@fryward/shared'
+import { sayReached, sayShareOf, sayWhole, survivalStageLabels } from '@fryward/words'
+import { useVoice } from '@/base/room/room-context.tsx'
+import styles from './stages.module.css'
+
+/**
+ * How many made it, a bar a stage: filled as far as is known, hatched as far as it may have been. What the bars show
+ * stands beside them in figures.
+ */
+export function StageBars({ stages, label }: { stages: readonly SurvivalStage[]; label: string }) {
+  const most = Math.max(1, ...stages.map(({ atLeast, atMost }) => Math.max(atLeast ?? 0, atMost ?? 0)))
+  return (
+    <ol className={styles.stages} aria-label={label}>
+      {stages.map((stage) => (
+        <li key={stage.stage} className={styles.stage}>
+          <span className={styles.name}>{survivalStageLabels[stage.stage]}</span>
+          <Bar stage={stage} most={most} />
+          <Figures stage={stage} />
+        </li>
+      ))}
+    </ol>
+  )
+}
+
+function Bar({ stage, most }: { stage: SurvivalStage; most: number }) {
+  const share = (number: number) => `${(100 * number) / most}%`
+  const known = stage.atLeast ?? 0
+  const perhaps = Math.max(0, (stage.atMost ?? known) - known)
+  return (
+    <span className={styles.track} aria-hidden="true">
+      <span className={styles.known} style={{ width: share(known) }} />
+      <span className={styles.perhaps} style={{ width: share(perhaps) }} />
+    </span>
+  )
+}
+
+function Figures({ stage }: { stage: SurvivalStage }) {
+  const voice = useVoice()
+  const { interval, atLeast, atMost, isAboveBook } = stage
+  const isEstimate = interval !== null && interval.lower < interval.upper && atLeast === atMost
+  const share = sayShareOf(stage, voice)
+  return (
+    <span className={styles.figures}>
+      <strong data-unknown={atLeast === null && atMost === null ? '' : undefined}>{sayReached(stage, voice)}</strong>
+      {isEstimate && (
+        <span>
+          {' '}
+          (counting: {sayWhole(interval.lower, voice)} to {sayWhole(interval.upper, voice)})
+        </span>
+      )}
+      {share !== null && <span className={styles.share}> {share}</span>}
+      {isAboveBook && <span className={styles.share}> more than there can have been: a count is off</span>}
+    </span>
+  )
+}
