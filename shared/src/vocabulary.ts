@@ -108,7 +108,7 @@ export const comparisonConclusions = [
 export type ComparisonConclusion = (typeof comparisonConclusions)[number]
 
 /** Why a clutch is in none of the compared groups. */
-export const leftOutReasons = ['not_hatched', 'not_counted', 'several', 'not_known'] as const
+export const leftOutReasons = ['not_hatched', 'not_counted', 'several', 'not_known', 'too_many_groups'] as const
 export type LeftOutReason = (typeof leftOutReasons)[number]
 
 /** Walking order of a round: cleanest water first, so that nothing is carried from the sick to the delicate. */

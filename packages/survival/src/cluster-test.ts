@@ -90,24 +90,31 @@ function uniforms(seed: number): () => number {
 
 function dealOften(clusters: readonly Deaths[], sizes: readonly number[], see: (value: number) => void): void {
   const uniform = uniforms(SEED)
-  const order = [...clusters]
+  const groupOf = Uint16Array.from(sizes.flatMap((size, group) => Array.from({ length: size }, () => group)))
+  const groups = sizes.map(() => ({ observed: 0, expected: 0 }))
   for (let draw = 0; draw < DRAWS; draw += 1) {
-    for (let place = order.length - 1; place > 0; place -= 1) {
-      const other = Math.floor(uniform() * (place + 1))
-      const kept = order[place]
-      const moved = order[other]
-      if (kept !== undefined && moved !== undefined) [order[place], order[other]] = [moved, kept]
+    shuffle(groupOf, uniform)
+    for (const group of groups) {
+      group.observed = 0
+      group.expected = 0
     }
-    let from = 0
-    see(
-      statistic(
-        sizes.map((size) => {
-          const group = order.slice(from, from + size)
-          from += size
-          return sumOf(group)
-        }),
-      ),
-    )
+    clusters.forEach(({ observed, expected }, index) => {
+      const group = groups[groupOf[index] ?? 0]
+      if (group === undefined) return
+      group.observed += observed
+      group.expected += expected
+    })
+    see(statistic(groups))
+  }
+}
+
+/** Every order as likely as any other (Durstenfeld 1964, Commun. ACM 7:420). */
+function shuffle(list: Uint16Array, uniform: () => number): void {
+  for (let place = list.length - 1; place > 0; place -= 1) {
+    const other = Math.floor(uniform() * (place + 1))
+    const kept = list[place] ?? 0
+    list[place] = list[other] ?? 0
+    list[other] = kept
   }
 }
 

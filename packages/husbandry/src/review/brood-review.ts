@@ -1,6 +1,8 @@
 import type { Id, PlainDate, SurvivalStage } from '@fryward/shared'
 import { type LedgerEntry, lifeTable, type Share } from '@fryward/survival'
 import { addDays } from '../calendar/husbandry-day.ts'
+import type { FactOf } from '../facts/fact.ts'
+import { factList } from '../snapshot/live-snapshot.ts'
 import { ageOn, type BroodBook, broodBook, ledgerOf } from './brood-book.ts'
 import type { Brood } from './broods.ts'
 import { broodsOf } from './broods.ts'
@@ -73,12 +75,7 @@ type Asked = { room: ReviewRoom; brood: Brood; book: BroodBook }
 
 /** Eggs and young found dead, by what was written as the cause, most first. */
 function lossesByCause({ room, brood, book }: Asked): BroodReview['losses'] {
-  const clutches = new Set(brood.clutches.map(({ id }) => id))
-  const eggs = room.facts.flatMap((fact) =>
-    fact.kind === 'loss' && clutches.has(fact.subjectId)
-      ? [{ number: fact.data.number, cause: fact.data.cause?.trim() || null }]
-      : [],
-  )
+  const eggs = eggLosses({ room, brood })
   const sums = new Map<string, { cause: string | null; number: number }>()
   for (const { cause, number } of [...eggs, ...book.departures.filter(({ kind }) => kind === 'loss')]) {
     const key = cause?.toLowerCase() ?? ''
@@ -87,6 +84,16 @@ function lossesByCause({ room, brood, book }: Asked): BroodReview['losses'] {
   }
   return [...sums.values()].sort((a, b) => b.number - a.number || ((a.cause ?? '') < (b.cause ?? '') ? -1 : 1))
 }
+
+/** Eggs found dead or eaten, before any of them hatched. */
+export const eggLosses = ({ room, brood }: Pick<Asked, 'room' | 'brood'>) =>
+  brood.clutches.flatMap(({ id }) =>
+    (factList(room, `loss ${id}`) as readonly FactOf<'loss'>[]).map(({ at, data }) => ({
+      on: dateIn(room, at),
+      number: data.number,
+      cause: data.cause?.trim() || null,
+    })),
+  )
 
 const batchesOf = ({ brood }: Pick<Asked, 'brood'>): Set<Id> =>
   new Set(brood.vessels.filter(({ kind }) => kind === 'larval_batch').map(({ id }) => id))

@@ -43,6 +43,7 @@ function sharedHatches(laid: readonly SnapshotClutch[], facts: readonly Fact[]):
     if (own === undefined || data.batchId === undefined) continue
     const other = broodOf.get(firstInto.get(data.batchId) ?? subjectId) ?? own
     firstInto.set(data.batchId, subjectId)
+    if (own === other) continue
     const [kept, joined] = (order.get(own) ?? 0) <= (order.get(other) ?? 0) ? [own, other] : [other, own]
     for (const [clutchId, brood] of broodOf) if (brood === joined) broodOf.set(clutchId, kept)
   }

@@ -10,7 +10,9 @@ export type BroodComparison = Omit<SurvivalComparison, 'groups' | 'by'> & {
   groups: Omit<SurvivalComparison['groups'][number], 'name'>[]
 }
 
-/** More groups than this are more lines than an eye can follow; the largest are shown first. common practice */
+/** Side by side stand the largest: more nobody can tell apart, and a test of many has little to find. common practice */
+const MOST_GROUPS = 12
+/** Days under a chart of a phone's width. */
 const DAYS_SHOWN = 6
 
 /**
@@ -31,9 +33,10 @@ export function compareBroods(reviews: readonly BroodReview[], by: ComparedBy): 
     const reason = 'reason' in placed ? placed.reason : 'not_counted'
     leftOut.set(reason, (leftOut.get(reason) ?? 0) + review.brood.clutches.length)
   }
-  const keys = [...new Set(members.map(({ key }) => key))].sort()
-  const groups = keys.map((key) => members.filter((member) => member.key === key))
-  const days = daysToTell(members)
+  const { groups, others } = largestGroups(members)
+  if (others > 0) leftOut.set('too_many_groups', others)
+  const keys = groups.map(([first]) => first?.key ?? '')
+  const days = daysToTell(groups.flat())
   const compared =
     groups.length > 0
       ? compareGroups({ groups: groups.map((group) => group.map(({ young }) => young)), times: days })
@@ -45,6 +48,19 @@ export function compareBroods(reviews: readonly BroodReview[], by: ComparedBy): 
     leftOut: [...leftOut]
       .map(([reason, clutches]) => ({ reason, clutches }))
       .sort((a, b) => (a.reason < b.reason ? -1 : 1)),
+  }
+}
+
+/** Groups by their keys, as many as may stand side by side, and how many clutches the rest have. */
+function largestGroups(members: readonly Member[]): { groups: Member[][]; others: number } {
+  const byKey = new Map<string, Member[]>()
+  for (const member of members) byKey.set(member.key, [...(byKey.get(member.key) ?? []), member])
+  const bySize = [...byKey].sort(([a, one], [b, two]) => two.length - one.length || (a < b ? -1 : 1))
+  const kept = bySize.slice(0, MOST_GROUPS).sort(([a], [b]) => (a < b ? -1 : 1))
+  const others = bySize.slice(MOST_GROUPS).flatMap(([, group]) => group)
+  return {
+    groups: kept.map(([, group]) => group),
+    others: others.reduce((sum, { review }) => sum + review.brood.clutches.length, 0),
   }
 }
 

@@ -129,10 +129,9 @@ function dateOf(stage: 'first_feed' | 'day_5' | 'metamorphosis', { room, brood, 
     const fed = room.meals.filter(({ batchId, food }) => batches.has(batchId) && isAnimalFood(food))
     return fed.map(({ firstAt }) => dateIn(room, firstAt)).sort()[0] ?? null
   }
-  const seen = room.facts.find(
-    (fact) => fact.kind === 'observation' && batches.has(fact.subjectId) && fact.data.signs.includes('settled'),
-  )
-  return seen ? dateIn(room, seen.at) : null
+  const looks = [...batches].flatMap((id) => factList(room, `observation ${id}`) as readonly FactOf<'observation'>[])
+  const seen = looks.filter(({ data }) => data.signs.includes('settled')).map(({ at }) => at)
+  return seen.length > 0 ? dateIn(room, seen.sort()[0] ?? '') : null
 }
 
 const isAnimalFood = (food: string): boolean => ['rotifers', 'copepods', 'artemia', 'dry', 'frozen'].includes(food)
@@ -214,9 +213,19 @@ function placedStage({ room, book }: Asked): Reached {
   return { ...base, status: 'so_far', ...known(exactly(number)) }
 }
 
+/**
+ * Stages with a count of their own. Fed on the morning of the hatch, the larvae are those of that morning's one number:
+ * a share of it would carry the error of one count twice.
+ */
+function ownCounts(stages: readonly Reached[]): Reached[] {
+  const hatchedOn = stages.find(({ stage }) => stage === 'hatched')?.on ?? null
+  const isSameCount = ({ stage, on }: Reached) => stage === 'first_feed' && on !== null && on === hatchedOn
+  return stages.filter((stage) => stage.counted !== null && !isSameCount(stage))
+}
+
 /** Who was taken away alive between one known stage and the next: watched for a part of the way, and not dead. */
 function withRemoved(stages: Reached[], { room, book }: Asked): Reached[] {
-  const known = stages.filter(({ counted }) => counted !== null)
+  const known = ownCounts(stages)
   return stages.map((stage) => {
     const next = known[known.indexOf(stage) + 1]
     if (!known.includes(stage) || !next || stage.stage === 'laid') return stage
@@ -249,7 +258,7 @@ export type StageShares = {
 /** The share of each known stage of the known one before it, and of the first, with intervals; unknown ones are stepped over. */
 export function sharesOf(stages: readonly Reached[]): Map<SurvivalStageName, StageShares> {
   const counts = fitted(
-    stages.flatMap(({ stage, counted, removed }) =>
+    ownCounts(stages).flatMap(({ stage, counted, removed }) =>
       counted ? [{ stage, animals: counted.number, standardError: counted.standardError, removed }] : [],
     ),
   )

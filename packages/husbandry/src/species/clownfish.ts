@@ -47,6 +47,7 @@ export const clownfish = {
   ),
   larvaePerL: fromMemory({ from: 5, to: 20 }, 'Hoff 1996; Moorhead & Zeng 2010'),
   clutchStages,
+  permits: [],
   cautions: [
     published(
       'Keep the hatch night dark: under light at night no clutch hatched.',

@@ -48,7 +48,8 @@ export const elacatinusFigaro: SpeciesProfile = {
   },
   larvaePerL: assumption({ from: 5, to: 20 }, 'as for clownfish'),
   clutchStages: [],
-  cautions: [
+  cautions: [],
+  permits: [
     fromMemory(
       'Elacatinus figaro is protected in Brazil: keep captive-bred fish with papers and check local law before moving them.',
       'Brazilian list of threatened species',

@@ -46,7 +46,8 @@ export const hippocampusErectus: SpeciesProfile = {
   },
   larvaePerL: assumption({ from: 1, to: 3 }, 'no study found'),
   clutchStages: [],
-  cautions: [
+  cautions: [],
+  permits: [
     published(
       'All seahorses are in CITES Appendix II since 2004: permits for trade across borders.',
       `as stated in ${cite.lin2008}`,

@@ -51,6 +51,7 @@ export const pseudochromisFridmani: SpeciesProfile = {
   },
   larvaePerL: assumption({ from: 5, to: 20 }, 'as for clownfish'),
   clutchStages: [],
+  permits: [],
   cautions: [
     published(
       'Parents may eat their clutch even when fed to satiation (55 +/- 37 % of clutches a month, by pair).',

@@ -39,7 +39,8 @@ export const pterapogonKauderni: SpeciesProfile = {
   },
   larvaePerL: assumption({ from: 1, to: 2 }, 'no study found; about 40 young in 20 to 40 L'),
   clutchStages: [],
-  cautions: [
+  cautions: [],
+  permits: [
     published(
       'Listed as threatened under the US Endangered Species Act since 19 February 2016; later trade rules may apply. Check before moving fish across a border.',
       'NMFS final rule 20 January 2016, 81 FR 3023',

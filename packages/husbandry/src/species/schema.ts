@@ -84,5 +84,7 @@ export const SpeciesProfileSchema = z.strictObject({
   larvaePerL: sourced(RangeSchema),
   clutchStages: z.array(ClutchStageSchema),
   cautions: z.array(sourced(z.string().min(1))),
+  /** What law or trade ask of whoever moves or gives away fish of this species. */
+  permits: z.array(sourced(z.string().min(1))),
 })
 export type SpeciesProfile = z.infer<typeof SpeciesProfileSchema>

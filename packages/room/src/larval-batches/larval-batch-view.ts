@@ -1,4 +1,4 @@
-import { batchNumbers, daysBetween, isBatchStanding, localDate, type RoomSnapshot } from '@fryward/husbandry'
+import { batchNumbers, dayOfLife, isBatchStanding, localDate, type RoomSnapshot } from '@fryward/husbandry'
 import type { Id, LarvalBatch } from '@fryward/shared'
 import { fromDateColumn } from '@fryward/store'
 import { notFound } from '../errors.ts'
@@ -31,7 +31,8 @@ export async function listLarvalBatchesInRoom(scope: Scope): Promise<LarvalBatch
     return [
       {
         ...batch,
-        ageDays: daysBetween(batch.hatchedOn, lastDay),
+        // As the rules and the species' profiles count: day 0 is the morning after the hatch night.
+        ageDays: Math.max(0, dayOfLife(batch, lastDay)),
         numberNow: endedAt ? null : numberNow(snapshot, batch),
         note,
         endedAt: endedAt?.toISOString() ?? null,

@@ -7,6 +7,6 @@ export function listSpecies(): SpeciesSummary[] {
     scientificName: profile.scientificName,
     commonName: profile.tradeName,
     care: profile.care.value,
-    permitNote: profile.cautions.map((caution) => caution.value).join(' ') || null,
+    permitNote: profile.permits.map((permit) => permit.value).join(' ') || null,
   }))
 }

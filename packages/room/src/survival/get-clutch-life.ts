@@ -1,6 +1,7 @@
 import {
   ageOn,
   type BroodReview,
+  eggLosses,
   expectedStages,
   localDate,
   numbersByDay,
@@ -118,20 +119,7 @@ function warmthOf(review: BroodReview, { tanks, readings }: Temperatures) {
 }
 
 function departuresOf({ room }: ReadReview, { brood, book }: BroodReview): ClutchLife['departures'] {
-  const clutches = new Set(brood.clutches.map(({ id }) => id))
-  const eggs = room.facts.flatMap((fact) =>
-    fact.kind === 'loss' && clutches.has(fact.subjectId)
-      ? [
-          {
-            on: localDate({ timeZone: room.timeZone, at: fact.at }),
-            ageDays: null,
-            kind: 'loss' as const,
-            number: fact.data.number,
-            cause: fact.data.cause?.trim() || null,
-          },
-        ]
-      : [],
-  )
+  const eggs = eggLosses({ room, brood }).map((loss) => ({ ...loss, ageDays: null, kind: 'loss' as const }))
   return [
     ...eggs,
     ...book.departures.map(({ on, kind, number, cause }) => ({

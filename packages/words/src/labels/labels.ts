@@ -267,5 +267,6 @@ export const leftOutLabels = {
   not_hatched: 'not hatched, or not raised',
   not_counted: 'not counted again since the hatch',
   several: 'in more than one group at once',
-  not_known: 'not known',
+  not_known: 'in a group that is not known',
+  too_many_groups: 'in groups smaller than the twelve largest',
 } as const satisfies Record<LeftOutReason, string>

@@ -117,7 +117,7 @@ function Numbers({ life, frame, tops }: Part) {
           <RowLabel y={y(tick) + 4}>{sayNumber(tick, voice)}</RowLabel>
         </g>
       ))}
-      <text className={charts.tick} x={lifeMargin.left + 4} y={tops.numbers + 12}>
+      <text className={charts.tick} x={frame.right - 4} y={tops.numbers + 12} textAnchor="end">
         left
       </text>
       <path className={styles.between} d={between(known) ?? ''} />

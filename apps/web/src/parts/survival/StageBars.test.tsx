@@ -20,14 +20,15 @@ function show(...stages: SurvivalStage[]) {
 
 describe('the bars of a clutch', () => {
   it('are filled as far as is known and hatched as far as it may be, with the same in figures', () => {
-    const [hatched, day5, placed] = show(
+    const [hatched, day5, ahead] = show(
       stage({ stage: 'hatched', atLeast: 300, atMost: 300, interval: { lower: 202, upper: 428 } }),
       stage({ stage: 'day_5', atLeast: 120, atMost: 240 }),
+      stage({ stage: 'settled', status: 'not_yet' }),
       stage({ stage: 'placed', status: 'not_yet' }),
     )
-    expect(hatched).toEqual({ text: 'Hatched300 (counting: 202 to 428)', widths: ['100%', '0%'] })
+    expect(hatched).toEqual({ text: 'Hatched300 (counting: 202 to 428)', widths: ['100%'] })
     expect(day5).toEqual({ text: 'Day 5120 to 240', widths: ['40%', '40%'] })
-    expect(placed).toEqual({ text: 'Placed or keptnot yet', widths: ['0%', '0%'] })
+    expect(ahead).toEqual({ text: 'not yet: settled, placed or kept', widths: [] })
   })
 
   it('never show a share without its interval, and say when a count is off', () => {

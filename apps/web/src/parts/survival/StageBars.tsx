@@ -11,16 +11,32 @@ import styles from './stages.module.css'
  */
 export function StageBars({ stages, label }: { stages: readonly SurvivalStage[]; label: string }) {
   const most = Math.max(1, ...stages.map(({ atLeast, atMost }) => Math.max(atLeast ?? 0, atMost ?? 0)))
+  const last = stages.findLastIndex(({ status }) => !isAhead(status))
+  const ahead = stages.slice(last + 1)
   return (
     <ol className={styles.stages} aria-label={label}>
-      {stages.map((stage) => (
+      {stages.slice(0, last + 1).map((stage) => (
         <li key={stage.stage} className={styles.stage}>
           <span className={styles.name}>{survivalStageLabels[stage.stage]}</span>
           <Bar stage={stage} most={most} />
           <Figures stage={stage} />
         </li>
       ))}
+      {ahead.length > 0 && <Ahead stages={ahead} />}
     </ol>
+  )
+}
+
+const isAhead = (status: SurvivalStage['status']) => status === 'not_yet' || status === 'not_followed'
+
+/** What none of them has come to, in one line. */
+function Ahead({ stages }: { stages: readonly SurvivalStage[] }) {
+  const voice = useVoice()
+  const names = stages.map(({ stage }) => survivalStageLabels[stage].toLowerCase()).join(', ')
+  return (
+    <li className={styles.share}>
+      {stages[0] && sayReached(stages[0], voice)}: {names}
+    </li>
   )
 }
 
@@ -31,7 +47,7 @@ function Bar({ stage, most }: { stage: SurvivalStage; most: number }) {
   return (
     <span className={styles.track} aria-hidden="true">
       <span className={styles.known} style={{ width: share(known) }} />
-      <span className={styles.perhaps} style={{ width: share(perhaps) }} />
+      {perhaps > 0 && <span className={styles.perhaps} style={{ width: share(perhaps) }} />}
     </span>
   )
 }

@@ -67,7 +67,7 @@ function Pair({ node }: { node: TreeNode }) {
         {name}
       </text>
       <text className={charts.tick} x={box.width / 2} y={41} textAnchor="middle">
-        {node.isLiving ? `F of young ${Math.round(node.offspringInbreeding * 1000) / 10}%` : 'ended'}
+        {node.isLiving ? `young ${Math.round(node.offspringInbreeding * 1000) / 10}% inbred` : 'ended'}
       </text>
     </g>
   )

@@ -65,7 +65,7 @@ function Answer({ female, male }: { female: Fish; male: Fish }) {
         {({ offspringInbreeding, hasUnknownParent }) => (
           <>
             <p>
-              <strong>Their young would be {sayInbreeding(offspringInbreeding, room)}.</strong>
+              <strong>Young of these two: {sayInbreeding(offspringInbreeding, room)}.</strong>
             </p>
             {hasUnknownParent && (
               <p className={styles.soft}>

@@ -55,7 +55,7 @@ describe('the pedigree page', () => {
     const { user } = renderInRoom(<PedigreePage />)
     await screen.findByText(/^A fish whose parents are not known/)
     await user.selectOptions(screen.getByRole('combobox', { name: 'Female' }), 'the one of Copper young')
-    await screen.findByText('Their young would be 25% inbred, as of brother and sister, or parent and child.')
+    await screen.findByText('Young of these two: 25% inbred, as of brother and sister, or parent and child.')
     expect(asked).toHaveLength(2)
     const item = screen.getByRole('link', { name: 'Copper young' }).closest('li')!
     expect(item.textContent).toBe(

@@ -69,7 +69,7 @@ function Axes({ frame, days }: { frame: CurvesFrame; days: readonly number[] }) 
         </text>
       ))}
       <text className={charts.tick} x={curvesMargin.left} y={curvesTops.days + 13}>
-        days since the hatch; below, how many are still watched
+        days since the hatch
       </text>
     </g>
   )

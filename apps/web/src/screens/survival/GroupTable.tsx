@@ -5,6 +5,7 @@ import { sayGroup, sayNumber, sayShare, sayWhole } from '@fryward/words'
 import charts from '@/base/charts/charts.module.css'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { letterOf } from './curves-lanes.ts'
+import styles from './survival.module.css'
 
 /** The groups in figures: the letters of the chart with their names, and what the curves come to. */
 export function GroupTable({ compared, drawn }: { compared: SurvivalComparison; drawn: readonly ComparedGroup[] }) {
@@ -12,7 +13,7 @@ export function GroupTable({ compared, drawn }: { compared: SurvivalComparison; 
   const others = compared.groups.filter((group) => !drawn.includes(group))
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable by keyboard
-    <section className={charts.scroll} tabIndex={0} aria-label="The groups in figures">
+    <section className={`${charts.scroll} ${styles.figures}`} tabIndex={0} aria-label="The groups in figures">
       <table className={charts.table}>
         <thead>
           <tr>
