@@ -71,10 +71,7 @@ function Stock({ stock }: { stock: Pedigree['bySpecies'][number] }) {
     <Traits
       traits={[
         { label: 'Founders', value: sayWhole(stock.founders, voice) },
-        {
-          label: 'Breeding now',
-          value: `${sayWhole(stock.females, voice)} females, ${sayWhole(stock.males, voice)} males`,
-        },
+        { label: 'Pairs now', value: sayWhole(stock.females, voice) },
         {
           label: 'As if there were',
           value: effectiveSize === null ? 'none' : `${sayNumber(effectiveSize, voice)} unrelated fish`,
