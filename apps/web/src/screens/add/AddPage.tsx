@@ -7,13 +7,13 @@ import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Page } from '@/base/ui/Page.tsx'
 import { BatchForm } from '@/parts/batches/BatchForm.tsx'
-import { ClutchForm } from '@/parts/clutches/ClutchForm.tsx'
 import { ConcentrateForm } from '@/parts/concentrates/ConcentrateForm.tsx'
 import { CultureForm } from '@/parts/cultures/CultureForm.tsx'
 import { FeedLinkForm } from '@/parts/feed-links/FeedLinkForm.tsx'
 import { GroupForm } from '@/parts/groups/GroupForm.tsx'
 import { PairForm } from '@/parts/pairs/PairForm.tsx'
 import { TankForm } from '@/parts/tanks/TankForm.tsx'
+import { ClutchForm } from './ClutchForm.tsx'
 
 const kinds = ['culture', 'tank', 'pair', 'clutch', 'batch', 'group', 'link', 'bottle'] as const
 type Kind = (typeof kinds)[number]

@@ -11,8 +11,8 @@ import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
+import { useCreateClutch } from '@/parts/clutches/queries.ts'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
-import { useCreateClutch } from './queries.ts'
 
 /** Eggs laid by one pair. */
 export function ClutchForm({ onDone }: { onDone: () => void }) {
