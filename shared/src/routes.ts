@@ -3,6 +3,7 @@ import { accountRoutes } from './routes/account.ts'
 import { clutchRoutes } from './routes/clutches.ts'
 import { concentrateRoutes } from './routes/concentrates.ts'
 import { cultureRoutes } from './routes/cultures.ts'
+import { deviceRoutes } from './routes/devices.ts'
 import { factRoutes } from './routes/facts.ts'
 import { feedLinkRoutes } from './routes/feed-links.ts'
 import { foodRoutes } from './routes/food.ts'
@@ -43,6 +44,7 @@ export const routes = {
   ...handOverRoutes,
   ...photoRoutes,
   ...factRoutes,
+  ...deviceRoutes,
   ...taskRoutes,
   ...ruleRoutes,
 } as const satisfies Record<string, Route>

@@ -59,6 +59,13 @@ export type TankKind = (typeof tankKinds)[number]
 export const cultureKinds = ['rotifer', 'copepod', 'microalgae', 'artemia_hatch'] as const
 export type CultureKind = (typeof cultureKinds)[number]
 
+/** What a gauge measures. */
+export const gaugeQuantities = ['temperature', 'salinity', 'ph', 'oxygen', 'redox', 'level'] as const
+export type GaugeQuantity = (typeof gaugeQuantities)[number]
+
+export const alarmKinds = ['too_low', 'too_high', 'silent'] as const
+export type AlarmKind = (typeof alarmKinds)[number]
+
 /** Rotifer strain by size: L (large), S (small), SS (super small). */
 export const rotiferStrains = ['L', 'S', 'SS'] as const
 export type RotiferStrain = (typeof rotiferStrains)[number]
@@ -274,6 +281,8 @@ export const units = [
   'psu',
   'mg_per_L',
   'pH',
+  'mV',
+  'cm',
   'lux',
   'minutes',
   'hours',

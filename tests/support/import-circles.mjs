@@ -14,6 +14,7 @@ const ROOMS = [
   'packages/words/src',
   'packages/husbandry/src',
   'packages/store/src',
+  'packages/readings/src',
   'packages/room/src',
   'apps/api/src',
   'apps/scheduler/src',

@@ -10,6 +10,7 @@ import { type FoodDesk, openFoodDesk } from './food-desk.ts'
 import { loggedRequest } from './logged-request.ts'
 import { openPhotoStore } from './photo-store.ts'
 import { cleanText } from './plugins/clean-text.ts'
+import { devices } from './plugins/devices.ts'
 import { diskGuard } from './plugins/disk-guard.ts'
 import { documentation } from './plugins/documentation.ts'
 import { eventStreams } from './plugins/event-streams.ts'
@@ -88,6 +89,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     publicUrl,
     secret: options.authSecret,
   })
+  await app.register(devices, { database })
   await app.register(roomNotices, { connectionString: database.connectionString })
   await app.register(eventStreams, { patienceMs })
   await registerRoutes(app, {

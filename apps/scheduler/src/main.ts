@@ -22,7 +22,9 @@ async function main(): Promise<void> {
   }
   const runTick = () => guarded(() => tick({ database, now, log }))
   const minutely = cron.schedule('* * * * *', runTick, { noOverlap: true })
-  const daily = cron.schedule('17 3 * * *', () => guarded(() => sweep({ database, now, log })), { noOverlap: true })
+  const runSweep = () => guarded(() => sweep({ database, now, log }))
+  const daily = cron.schedule('17 3 * * *', runSweep, { noOverlap: true })
+  await runSweep()
   await runTick()
 
   let isStopping = false

@@ -1,10 +1,13 @@
 import {
+  addUpReadings,
   type Context,
   forgetOldAnswers,
   forgetOldSignInTries,
   forgetWhatHasEnded,
   listRoomIds,
+  makeRoomForReadings,
   openDays,
+  watchGauges,
 } from '@fryward/room'
 import type { Database } from '@fryward/store'
 
@@ -35,6 +38,16 @@ export async function tick({
       log.warn({ err: error, roomId }, 'this room could not be worked out; the next tick tries again')
     }
   }
+  const ctx = contextFor('scheduler')
+  for (const [what, work] of [
+    ['limits', watchGauges],
+    ['roll-ups', addUpReadings],
+  ] as const)
+    try {
+      await work(ctx)
+    } catch (error) {
+      log.warn({ err: error, what }, 'readings could not be looked at; the next tick tries again')
+    }
   return written
 }
 
@@ -48,6 +61,7 @@ export async function sweep({
   log: TickLog
 }): Promise<void> {
   const ctx: Context = { database, actor: { kind: 'system', job: 'sweep' }, now: now() }
+  await makeRoomForReadings(ctx)
   const forgotten = await forgetOldAnswers(ctx)
   if (forgotten > 0) log.info({ forgotten }, 'answers older than 30 days forgotten')
   const tries = await forgetOldSignInTries(ctx)

@@ -14,6 +14,8 @@ export const vocabularyMatches: {
   ClutchIntent: Same<words.ClutchIntent, rows.ClutchIntent>
   TaskState: Same<words.TaskState, rows.TaskState>
   FactKind: Same<words.FactKind, rows.FactKind>
+  GaugeQuantity: Same<words.GaugeQuantity, rows.GaugeQuantity>
+  AlarmKind: Same<words.AlarmKind, rows.AlarmKind>
 } = {
   Role: true,
   UnitSystem: true,
@@ -25,4 +27,6 @@ export const vocabularyMatches: {
   ClutchIntent: true,
   TaskState: true,
   FactKind: true,
+  GaugeQuantity: true,
+  AlarmKind: true,
 }

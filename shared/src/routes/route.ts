@@ -21,7 +21,7 @@ export type Route<
   tag: string
   summary: string
   permission: Permission
-  /** Requests a minute from one address, where they are fewer than the server's own limit. */
+  /** Requests a minute from one address, where they are not the server's own limit. */
   perMinute: number | null
   params: P
   query: Q
@@ -56,9 +56,9 @@ const mostBytesOfStrangers = 8 * 1024
  */
 export const withoutRepeatKey = '/api/auth'
 
-/** Whether a write may be sent again under its key for its first answer. */
+/** Whether a write may be sent again under its key for its first answer. A device's reading is kept once without one. */
 export const takesRepeatKey = ({ method, permission, base }: Pick<Route, 'method' | 'permission' | 'base'>): boolean =>
-  method !== 'GET' && permission !== 'anyone' && base !== withoutRepeatKey
+  method !== 'GET' && permission !== 'anyone' && permission !== 'device' && base !== withoutRepeatKey
 
 /** Guessing codes and tokens is slowed down more than the rest. */
 export const guessesAMinute = 20

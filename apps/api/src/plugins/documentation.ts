@@ -11,7 +11,12 @@ export const documentation = fp(
       openapi: {
         openapi: '3.1.0',
         info: { title: 'Fryward', version, description: 'The wire contract of a fish-breeding room.' },
-        components: { securitySchemes: { session: { type: 'apiKey', in: 'cookie', name: 'fryward.session_token' } } },
+        components: {
+          securitySchemes: {
+            session: { type: 'apiKey', in: 'cookie', name: 'fryward.session_token' },
+            device: { type: 'http', scheme: 'bearer' },
+          },
+        },
       },
       transform: jsonSchemaTransform,
       transformObject: (document) => finishOpenApi(jsonSchemaTransformObject(document)),

@@ -4,11 +4,11 @@ import { personHeader } from '@fryward/shared'
 import type { Database } from '@fryward/store'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
+import { recently } from '../recently.ts'
 import type { Auth } from '../sign-in/auth.ts'
 import { type Door, openDoor } from '../sign-in/door.ts'
 import { knownBrowser } from '../sign-in/known-browser.ts'
 import { headersOf } from '../sign-in/pass-to-library.ts'
-import { recentSessions } from '../sign-in/recent-sessions.ts'
 
 type Person = Extract<Actor, { kind: 'person' }>
 
@@ -28,7 +28,7 @@ export const session = fp(
   async (app: FastifyInstance, { auth, database, now, publicUrl, secret }: SessionOptions) => {
     const contextFor = (actor: Actor): Context => ({ database, actor, now: now() })
     app.decorate('contextFor', contextFor)
-    const recent = recentSessions()
+    const recent = recently<Person>()
     const known = knownBrowser({ secret, isSecure: publicUrl.startsWith('https:') })
     const lookUp = async (request: FastifyRequest): Promise<Person> => {
       const found = await auth.api.getSession({ headers: headersOf(request) })

@@ -6,6 +6,8 @@ declare module 'fastify' {
   interface FastifyRequest {
     /** Who asks; null on routes that are for anyone. */
     person: Extract<Actor, { kind: 'person' }> | null
+    /** What asks, on routes that are for devices; null on all others. */
+    device: Extract<Actor, { kind: 'device' }> | null
   }
   interface FastifyContextConfig {
     /** Media types that the route reads. */
@@ -20,6 +22,10 @@ declare module 'fastify' {
 export const admissionTo = (app: FastifyInstance, { permission, method }: Route) =>
   async function admit(request: FastifyRequest): Promise<void> {
     if (permission === 'anyone') return
+    if (permission === 'device') {
+      request.device = await app.deviceOf(request)
+      return
+    }
     request.person = await app.personOf(request)
     if (permission === 'signed_in') return
     const ctx = app.contextFor(request.person)

@@ -6,6 +6,7 @@ import { type Download, textFile } from '../download.ts'
 import type { FoodDesk } from '../food-desk.ts'
 import { keptBy, type PhotoStore, pictureIn } from '../photo-store.ts'
 import type { Feed } from '../plugins/event-streams.ts'
+import { textOf } from '../posted-text.ts'
 import { readServerState } from '../server-state.ts'
 import { assertUncommon } from '../sign-in/common-passwords.ts'
 import type { Door } from '../sign-in/door.ts'
@@ -30,6 +31,8 @@ export type Call<K extends RouteId> = Surroundings & {
   door: Door
   params: ParamsOf<K>
   query: QueryOf<K>
+  /** What the request says of its body. */
+  sent: { type: string; isGzipped: boolean }
   /** The bytes themselves where the route takes some. */
   body: RouteOf<K> extends { kind: 'bytes'; method: 'POST' } ? Buffer | undefined : BodyOf<K>
 }
@@ -180,6 +183,19 @@ export const handlers: Handlers = {
   recordFact: ({ ctx, params, body }) => room.recordFact({ ctx, ...params, input: body }),
   strikeFact: ({ ctx, params, body }) => room.strikeFact({ ctx, ...params, reason: body.reason }),
   listAudit: ({ ctx, params, query }) => room.listAudit({ ctx, ...params, query }),
+
+  listDevices: ({ ctx, params }) => room.listDevices({ ctx, ...params }),
+  createDevice: ({ ctx, params, body, secret }) =>
+    room.createDevice({ ctx, ...params, input: body, token: room.deviceToken(ctx, secret) }),
+  revokeDevice: ({ ctx, params }) => room.revokeDevice({ ctx, ...params }),
+  createGauge: ({ ctx, params, body }) => room.createGauge({ ctx, ...params, input: body }),
+  changeGauge: ({ ctx, params, body }) => room.changeGauge({ ctx, ...params, input: body }),
+  endGauge: ({ ctx, params }) => room.endGauge({ ctx, ...params }),
+  getSeries: ({ ctx, params, query }) => room.getSeries({ ctx, ...params, query }),
+  listAlarms: ({ ctx, params }) => room.listAlarms({ ctx, ...params }),
+  acknowledgeAlarm: ({ ctx, params }) => room.acknowledgeAlarm({ ctx, ...params }),
+  postReadings: async ({ ctx, body, sent }) =>
+    room.postReadings({ ctx, type: sent.type, body: await textOf(body, sent) }),
 
   getDay: ({ ctx, params }) => room.getDay({ ctx, ...params }),
   takeDuty: ({ ctx, params, body }) => room.takeDuty({ ctx, ...params, input: body }),

@@ -12,10 +12,11 @@ import { withRepeatKey } from './repeat-key.ts'
 /** Registers every route of the contract: who asks, its schemas, the repeat key, one call into the house. */
 export async function registerRoutes(app: FastifyInstance, surroundings: Surroundings): Promise<void> {
   app.decorateRequest('person', null)
+  app.decorateRequest('device', null)
   // In a scope of its own, so that what one route reads no other does.
   for (const [id, route] of Object.entries(routes) as [RouteId, Route][])
     await app.register(async (scope) => {
-      if (!route.takes.includes(json)) readBytes(scope, route.takes)
+      if (route.kind !== 'json') readBytes(scope, route.takes)
       scope.route(optionsOf(scope, { id, route, surroundings }))
     })
 }
@@ -46,7 +47,8 @@ function optionsOf(app: FastifyInstance, { id, route, surroundings }: Registered
     handler: async (request, reply) => {
       const ctx = await contextOf(app, request, route)
       const { params, query, body } = request
-      const call = { ctx, params, query, body, door: app.doorOf(request, reply), ...surroundings }
+      const sent = { type: typeOf(request), isGzipped: request.headers['content-encoding'] === 'gzip' }
+      const call = { ctx, params, query, body, sent, door: app.doorOf(request, reply), ...surroundings }
       const handler = handlers[id] as (call: unknown) => Promise<unknown>
       const answer = await handler(call satisfies Record<keyof Call<RouteId>, unknown>)
       reply.code(route.status)
@@ -56,6 +58,9 @@ function optionsOf(app: FastifyInstance, { id, route, surroundings }: Registered
     },
   }
 }
+
+/** The media type of a body, without what else the header says of it. */
+const typeOf = ({ headers }: FastifyRequest): string => (headers['content-type'] ?? '').split(';')[0]?.trim() ?? ''
 
 const sendDownload = (reply: FastifyReply, type: string, { bytes, headers }: Download): FastifyReply =>
   reply.headers(headers).type(type).send(bytes)
@@ -70,15 +75,21 @@ function schemaOf(id: RouteId, route: Route) {
     summary: route.summary,
     description: `For ${route.permission.replace('_', ' ')}.`,
     tags: [route.tag],
-    ...(route.permission === 'anyone' ? {} : { security: [{ session: [] }] }),
+    ...securityOf(route),
     params: route.params,
     querystring: route.query,
-    ...(route.takes.includes(json) ? { body: route.body } : {}),
+    ...(route.kind === 'json' && route.takes.length > 0 ? { body: route.body } : {}),
     response: { [route.status]: { content: { [route.gives]: { schema: answer } } }, '4xx': problem, '5xx': problem },
   }
 }
 
+function securityOf({ permission }: Route): { security?: Record<string, string[]>[] } {
+  if (permission === 'anyone') return {}
+  return { security: [{ [permission === 'device' ? 'device' : 'session']: [] }] }
+}
+
 async function contextOf(app: FastifyInstance, request: FastifyRequest, route: Route): Promise<Context> {
+  if (request.device !== null) return app.contextFor(request.device)
   if (request.person === null) return app.contextFor({ kind: 'system', job: 'door' })
   const ctx = app.contextFor(request.person)
   return takesRepeatKey(route) ? withRepeatKey(ctx, request) : ctx

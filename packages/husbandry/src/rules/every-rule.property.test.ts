@@ -36,6 +36,8 @@ const unitWords: Record<Unit, RegExp> = {
   psu: /\bpsu\b/,
   mg_per_L: /\bmg\b/,
   pH: /\bpH\b/,
+  mV: /\bmV\b/,
+  cm: /\bcm\b/,
   lux: /\blux\b/,
   minutes: /\b(min|minutes?)\b/,
   hours: /\b(h|hours?)\b/,

@@ -3,7 +3,7 @@ import type { Transaction } from '@fryward/store'
 import type { Actor, Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
 
-export type RoomPermission = Exclude<Permission, 'anyone' | 'signed_in' | 'own_server'>
+export type RoomPermission = Exclude<Permission, 'anyone' | 'signed_in' | 'device' | 'own_server'>
 
 const asks: Record<RoomPermission, string> = {
   read: 'somebody of this room',
@@ -32,6 +32,8 @@ export async function assertMay({
   permission: RoomPermission
 }): Promise<Role> {
   if (actor.kind === 'system') return 'owner'
+  // A device posts readings, and knows of nothing else.
+  if (actor.kind === 'device') throw notFound('room')
   const membership = await tx.membership.findUnique({ where: { roomId_userId: { roomId, userId: actor.userId } } })
   if (!membership) throw notFound('room')
   if (!mayAs(membership.role, permission))

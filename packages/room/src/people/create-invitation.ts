@@ -2,9 +2,9 @@ import type { CreatedInvitation, Id, Role } from '@fryward/shared'
 import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
 import { personOf } from '../frame/person-of.ts'
+import { hashToken } from '../frame/secrets.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { toInvitation } from './invitation-view.ts'
-import { hashToken } from './secrets.ts'
 import { userNames } from './user-names.ts'
 
 /**

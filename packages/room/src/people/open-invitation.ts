@@ -1,6 +1,6 @@
 import { lockRoom, type Prisma, type Transaction } from '@fryward/store'
 import { RoomError } from '../errors.ts'
-import { hashToken } from './secrets.ts'
+import { hashToken } from '../frame/secrets.ts'
 
 type OpenInvitation = Prisma.InvitationGetPayload<{ include: { room: true } }>
 

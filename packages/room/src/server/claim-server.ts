@@ -3,8 +3,8 @@ import type { ServerStatus } from '@fryward/shared'
 import { inTransaction, lockWord, type Transaction } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
+import { hashToken, newClaimCode, normaliseClaimCode } from '../frame/secrets.ts'
 import { insertAccount, type NewAccount } from '../people/insert-account.ts'
-import { hashToken, newClaimCode, normaliseClaimCode } from '../people/secrets.ts'
 
 /**
  * Makes sure that a server without an owner has a one-time code, and returns it to be shown where only the person who

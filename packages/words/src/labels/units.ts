@@ -28,6 +28,8 @@ export const unitLabels = {
   psu: 'psu',
   mg_per_L: 'mg/L',
   pH: 'pH',
+  mV: 'mV',
+  cm: 'cm',
   lux: 'lux',
   minutes: 'min',
   hours: 'h',

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { recentSessions } from './recent-sessions.ts'
+import { recently } from './recently.ts'
 
 const sam = { kind: 'person' as const, userId: 'sam', name: 'Sam' }
 
@@ -16,7 +16,7 @@ function counted() {
 
 test('those who come at once with one cookie are looked up once, and again when a second has passed', async () => {
   let now = 0
-  const recent = recentSessions(() => now)
+  const recent = recently(() => now)
   const { asked, lookUp } = counted()
   expect(await Promise.all([1, 2, 3].map(() => recent.find('a', lookUp)))).toEqual([sam, sam, sam])
   now = 999
@@ -30,7 +30,7 @@ test('those who come at once with one cookie are looked up once, and again when 
 })
 
 test('nobody is remembered whom the look-up did not find, and nobody after all are forgotten', async () => {
-  const recent = recentSessions(() => 0)
+  const recent = recently(() => 0)
   const { asked, lookUp } = counted()
   const refused = recent.find('a', () => Promise.reject(new Error('nobody')))
   await expect(refused).rejects.toThrow('nobody')

@@ -4,11 +4,16 @@ import { actorUserId, type Context } from '../context.ts'
 // Beyond guessing; only the token's hash is kept.
 const tokenBytes = 24
 
+/** For the link of an invitation. */
+export const invitationToken = (ctx: Context, secret: string): string => tokenOf('invitation', ctx, secret)
+/** For a device to bring with each post. */
+export const deviceToken = (ctx: Context, secret: string): string => tokenOf('device', ctx, secret)
+
 /** Random, or where the write has a repeat key always the same for it, and known to nobody without the server's secret. */
-export function invitationToken({ actor, idempotency }: Context, secret: string): string {
+function tokenOf(what: string, { actor, idempotency }: Context, secret: string): string {
   if (!idempotency) return randomBytes(tokenBytes).toString('base64url')
   const { key, requestHash } = idempotency
-  const said = JSON.stringify(['invitation', actorUserId(actor), key, requestHash])
+  const said = JSON.stringify([what, actorUserId(actor), key, requestHash])
   return createHmac('sha256', secret).update(said).digest().subarray(0, tokenBytes).toString('base64url')
 }
 export const hashToken = (token: string): string => createHash('sha256').update(token).digest('hex')

@@ -1,0 +1,57 @@
+import type pg from 'pg'
+
+// Hours added up in one transaction.
+const mostAtOnce = 500
+
+/**
+ * Adds up the hours that got readings since they were last added up, late ones included. Any number may do so at once.
+ * @param channels only of these gauges; of all without it.
+ * @returns how many hours were added up.
+ */
+export async function rollUp(pool: pg.Pool, channels?: number[]): Promise<number> {
+  let total = 0
+  for (;;) {
+    const number = await rollUpSome(pool, channels)
+    total += number
+    if (number < mostAtOnce) return total
+  }
+}
+
+/**
+ * First the marks are taken off, then the hours are read with a view of their own: a reading that commits in between has
+ * put its mark back, and one that committed before is seen.
+ */
+async function rollUpSome(pool: pg.Pool, channels: number[] | undefined): Promise<number> {
+  const client = await pool.connect()
+  try {
+    await client.query('BEGIN')
+    const { rows } = await client.query<{ channel: number; hour: Date }>(
+      `DELETE FROM telemetry.stale_hour WHERE (channel, hour) IN (
+         SELECT channel, hour FROM telemetry.stale_hour
+         WHERE $1::int[] IS NULL OR channel = ANY ($1)
+         ORDER BY channel, hour LIMIT $2 FOR UPDATE SKIP LOCKED)
+       RETURNING channel, hour`,
+      [channels ?? null, mostAtOnce],
+    )
+    if (rows.length > 0)
+      await client.query(
+        `INSERT INTO telemetry.hour (channel, hour, number, sum, low, high)
+         SELECT stale.channel, stale.hour, count(*), sum(value), min(value), max(value)
+         FROM unnest($1::int[], $2::timestamptz[]) AS stale (channel, hour)
+         JOIN telemetry.reading AS reading ON reading.channel = stale.channel
+           AND reading.at >= stale.hour AND reading.at < stale.hour + interval '1 hour'
+         GROUP BY stale.channel, stale.hour
+         ORDER BY stale.channel, stale.hour
+         ON CONFLICT (channel, hour) DO UPDATE SET
+           number = excluded.number, sum = excluded.sum, low = excluded.low, high = excluded.high`,
+        [rows.map(({ channel }) => channel), rows.map(({ hour }) => hour)],
+      )
+    await client.query('COMMIT')
+    return rows.length
+  } catch (error) {
+    await client.query('ROLLBACK')
+    throw error
+  } finally {
+    client.release()
+  }
+}

@@ -1,0 +1,24 @@
+import type { RefusedReading } from '@fryward/shared'
+
+/** One reading as it was posted, before anybody asks which gauge it is. */
+export type PostedReading = {
+  /** Its place in the post, from 0. */
+  index: number
+  /** What the device calls the gauge. */
+  gauge: string
+  /** Milliseconds since 1970. */
+  at: number
+  value: number
+  unit: string | null
+}
+
+export type Post = { readings: PostedReading[]; refused: RefusedReading[] }
+
+/** A post that cannot be read at all; `message` is a sentence for whoever builds the device. */
+export class UnreadablePost extends Error {
+  override name = 'UnreadablePost'
+}
+
+/** More than that in one post is split by whoever sends it. */
+export const mostReadings = 20_000
+export const tooMany = `A post holds at most ${mostReadings} readings; send the rest in another.`

@@ -1,0 +1,160 @@
+import * as z from 'zod/mini'
+import { IdSchema, InstantSchema, NameSchema, SubjectRefSchema, VersionSchema } from './primitives.ts'
+import { numberBetween, wholeBetween, withDefault } from './shapes.ts'
+import { alarmKinds, gaugeQuantities, units } from './vocabulary.ts'
+
+/** What a device calls one of its gauges. SenML's names fit (RFC 8428, section 4.5.1). */
+export const GaugeKeySchema = z
+  .string()
+  .check(
+    z.regex(/^[A-Za-z0-9][A-Za-z0-9:./_-]{0,79}$/, 'up to 80 letters, digits and : . / _ -, a letter or digit first'),
+  )
+
+// Wider than any band that is worth keeping to; the quantity's own range is looked at with it.
+const LimitSchema = z.nullable(numberBetween(-1000, 1000))
+const gaugeFields = {
+  /** Put right by this much: what is kept is the value that comes and this. From its change on. */
+  offset: withDefault(numberBetween(-50, 50), 0),
+  low: withDefault(LimitSchema, null),
+  high: withDefault(LimitSchema, null),
+  /** Minutes outside of the band before it is an alarm, and inside before that is over. */
+  forMinutes: withDefault(wholeBetween(1, 24 * 60), 10),
+  silentAfterMinutes: withDefault(wholeBetween(2, 7 * 24 * 60), 30),
+}
+
+export const NewGaugeSchema = z.strictObject({
+  key: GaugeKeySchema,
+  quantity: z.enum(gaugeQuantities),
+  /** The tank or culture that it hangs in, or the room. */
+  subjectId: IdSchema,
+  ...gaugeFields,
+})
+export type NewGauge = z.infer<typeof NewGaugeSchema>
+export const ChangeGaugeSchema = z.strictObject({
+  offset: z.optional(numberBetween(-50, 50)),
+  low: z.optional(LimitSchema),
+  high: z.optional(LimitSchema),
+  forMinutes: z.optional(wholeBetween(1, 24 * 60)),
+  silentAfterMinutes: z.optional(wholeBetween(2, 7 * 24 * 60)),
+  version: VersionSchema,
+})
+
+const ReadingSchema = z.object({ at: InstantSchema, value: z.number() })
+/** One quantity at one place. */
+export const GaugeSchema = z
+  .object({
+    id: IdSchema,
+    deviceId: IdSchema,
+    key: GaugeKeySchema,
+    quantity: z.enum(gaugeQuantities),
+    unit: z.enum(units),
+    subject: SubjectRefSchema,
+    offset: z.number(),
+    low: z.nullable(z.number()),
+    high: z.nullable(z.number()),
+    forMinutes: z.int(),
+    silentAfterMinutes: z.int(),
+    /** Its newest reading of the last month. */
+    latest: z.nullable(ReadingSchema),
+    endedAt: z.nullable(InstantSchema),
+    version: VersionSchema,
+  })
+  .register(z.globalRegistry, { id: 'Gauge' })
+export type Gauge = z.infer<typeof GaugeSchema>
+
+export const NewDeviceSchema = z.strictObject({ name: NameSchema })
+export type NewDevice = z.infer<typeof NewDeviceSchema>
+export const DeviceSchema = z
+  .object({
+    id: IdSchema,
+    name: NameSchema,
+    createdAt: InstantSchema,
+    /** When something of it last came, to the minute. */
+    lastSeenAt: z.nullable(InstantSchema),
+    revokedAt: z.nullable(InstantSchema),
+    gauges: z.array(GaugeSchema),
+    version: VersionSchema,
+  })
+  .register(z.globalRegistry, { id: 'Device' })
+export type Device = z.infer<typeof DeviceSchema>
+/** The token is in this answer and nowhere else: the server keeps its hash. */
+export const CreatedDeviceSchema = z
+  .object({ device: DeviceSchema, token: z.string() })
+  .register(z.globalRegistry, { id: 'CreatedDevice' })
+export type CreatedDevice = z.infer<typeof CreatedDeviceSchema>
+
+export const refusedReadingReasons = [
+  'no_gauge',
+  'unknown_gauge',
+  'not_a_number',
+  'wrong_unit',
+  'no_time',
+  'in_the_future',
+  'too_old',
+  'beyond_sense',
+] as const
+const RefusedReadingSchema = z.object({
+  /** Its place in the post, from 0. */
+  index: z.int(),
+  gauge: z.nullable(z.string()),
+  reason: z.enum(refusedReadingReasons),
+  detail: z.string(),
+})
+export type RefusedReading = z.infer<typeof RefusedReadingSchema>
+/** What became of a post: what is kept is committed, what is refused is named and the rest kept all the same. */
+export const PostedReadingsSchema = z
+  .object({
+    /** Kept once each: a reading of a gauge and time that came before changes nothing and counts here. */
+    kept: z.int(),
+    refusedNumber: z.int(),
+    /** The first hundred of them. */
+    refused: z.array(RefusedReadingSchema),
+  })
+  .register(z.globalRegistry, { id: 'PostedReadings' })
+export type PostedReadings = z.infer<typeof PostedReadingsSchema>
+export const postTypes = ['application/json', 'application/senml+json', 'text/csv'] as const
+export const mostPostBytes = 4 * 1024 * 1024
+
+/** A gauge over a span of time, in steps as wide as a chart needs; steps without a reading are left out. */
+export const SeriesSchema = z
+  .object({
+    gaugeId: IdSchema,
+    from: InstantSchema,
+    to: InstantSchema,
+    stepS: z.int(),
+    points: z.array(
+      z.object({
+        at: InstantSchema,
+        low: z.number(),
+        high: z.number(),
+        mean: z.number(),
+        number: z.int(),
+      }),
+    ),
+  })
+  .register(z.globalRegistry, { id: 'Series' })
+export type GaugeSeries = z.infer<typeof SeriesSchema>
+
+/** One trouble of one gauge, from when it was raised until it was over. */
+export const AlarmSchema = z
+  .object({
+    id: IdSchema,
+    gauge: z.object({
+      id: IdSchema,
+      key: GaugeKeySchema,
+      quantity: z.enum(gaugeQuantities),
+      unit: z.enum(units),
+      low: z.nullable(z.number()),
+      high: z.nullable(z.number()),
+    }),
+    subject: SubjectRefSchema,
+    kind: z.enum(alarmKinds),
+    raisedAt: InstantSchema,
+    /** The value that raised it; none of a silence. */
+    value: z.nullable(z.number()),
+    acknowledgedAt: z.nullable(InstantSchema),
+    acknowledgedByName: z.nullable(z.string()),
+    clearedAt: z.nullable(InstantSchema),
+  })
+  .register(z.globalRegistry, { id: 'Alarm' })
+export type Alarm = z.infer<typeof AlarmSchema>

@@ -1,0 +1,105 @@
+import * as z from 'zod/mini'
+import {
+  AlarmSchema,
+  ChangeGaugeSchema,
+  CreatedDeviceSchema,
+  DeviceSchema,
+  GaugeSchema,
+  mostPostBytes,
+  NewDeviceSchema,
+  NewGaugeSchema,
+  PostedReadingsSchema,
+  postTypes,
+  SeriesSchema,
+} from '../device.ts'
+import { IdSchema, InstantSchema } from '../primitives.ts'
+import { wholeInAddress, withDefault } from '../shapes.ts'
+import { EmptySchema, inRoom, routesTagged } from './route.ts'
+
+const { get, write, upload } = routesTagged('devices')
+
+const ofDevice = { ...inRoom, deviceId: IdSchema }
+const ofGauge = { ...inRoom, gaugeId: IdSchema }
+
+// A hundred a second: some dozens of devices that post each second from behind one address.
+const postsAMinute = 6000
+
+export const deviceRoutes = {
+  listDevices: get('/rooms/:roomId/devices', {
+    summary: 'Devices, their gauges, and what each last read',
+    permission: 'read',
+    params: inRoom,
+    response: z.array(DeviceSchema),
+  }),
+  createDevice: write('POST', '/rooms/:roomId/devices', {
+    summary: 'Let a device in; its token is shown once',
+    permission: 'own',
+    params: inRoom,
+    body: NewDeviceSchema,
+    response: CreatedDeviceSchema,
+  }),
+  revokeDevice: write('POST', '/rooms/:roomId/devices/:deviceId/revoke', {
+    summary: 'Take a device out: its token opens nothing any more',
+    permission: 'own',
+    params: ofDevice,
+    body: EmptySchema,
+    response: DeviceSchema,
+    status: 200,
+  }),
+  createGauge: write('POST', '/rooms/:roomId/devices/:deviceId/gauges', {
+    summary: 'Say what a device measures, and where',
+    permission: 'manage',
+    params: ofDevice,
+    body: NewGaugeSchema,
+    response: GaugeSchema,
+  }),
+  changeGauge: write('PATCH', '/rooms/:roomId/gauges/:gaugeId', {
+    summary: "Change a gauge's limits or put it right",
+    permission: 'manage',
+    params: ofGauge,
+    body: ChangeGaugeSchema,
+    response: GaugeSchema,
+  }),
+  endGauge: write('POST', '/rooms/:roomId/gauges/:gaugeId/end', {
+    summary: 'Take a gauge out of use; its readings stay',
+    permission: 'manage',
+    params: ofGauge,
+    body: EmptySchema,
+    response: GaugeSchema,
+    status: 200,
+  }),
+  getSeries: get('/rooms/:roomId/gauges/:gaugeId/series', {
+    summary: 'A gauge over time, in as many steps as a chart has room for',
+    permission: 'read',
+    params: ofGauge,
+    query: z.strictObject({
+      from: InstantSchema,
+      to: InstantSchema,
+      points: withDefault(wholeInAddress(10, 2000), 400),
+    }),
+    response: SeriesSchema,
+  }),
+  listAlarms: get('/rooms/:roomId/alarms', {
+    summary: 'Alarms that stand, then those that are over, newest first',
+    permission: 'read',
+    params: inRoom,
+    response: z.array(AlarmSchema),
+  }),
+  acknowledgeAlarm: write('POST', '/rooms/:roomId/alarms/:alarmId/acknowledge', {
+    summary: 'I have it',
+    permission: 'sign_off',
+    params: { ...inRoom, alarmId: IdSchema },
+    body: EmptySchema,
+    response: AlarmSchema,
+    status: 200,
+  }),
+  postReadings: upload('/readings', {
+    summary: 'Readings of a device: plain JSON, SenML or CSV, as they are or gzipped',
+    permission: 'device',
+    perMinute: postsAMinute,
+    query: z.strictObject({}),
+    takes: postTypes,
+    mostBytes: mostPostBytes,
+    response: PostedReadingsSchema,
+  }),
+}
