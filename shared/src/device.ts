@@ -108,7 +108,7 @@ export const PostedReadingsSchema = z
     kept: z.int(),
     refusedNumber: z.int(),
     /** The first hundred of them. */
-    refused: z.array(RefusedReadingSchema),
+    refusals: z.array(RefusedReadingSchema),
   })
   .register(z.globalRegistry, { id: 'PostedReadings' })
 export type PostedReadings = z.infer<typeof PostedReadingsSchema>

@@ -84,7 +84,7 @@ describe('what a device posts', () => {
       { gauge: 't1', value: 25, at: minutesFrom(world, 366 * 1440) },
     ])
     expect(answer.kept).toBe(1)
-    expect(answer.refused.map(({ index, reason }) => [index, reason])).toEqual([
+    expect(answer.refusals.map(({ index, reason }) => [index, reason])).toEqual([
       [0, 'wrong_unit'],
       [1, 'unknown_gauge'],
       [2, 'beyond_sense'],
@@ -109,7 +109,7 @@ describe('what a device posts', () => {
 
   test('is of its own gauges: another device of the same room and a token that was revoked post nothing', async () => {
     const other = await world.ok(full.owner, 'createDevice', { params: inRoom(), body: { name: 'Shelf' } })
-    expect((await kept({ gauge: 't1', value: 25 }, { as: other.token })).refused).toMatchObject([
+    expect((await kept({ gauge: 't1', value: 25 }, { as: other.token })).refusals).toMatchObject([
       { reason: 'unknown_gauge' },
     ])
     expect((await post({ gauge: 't1', value: 25 }, { as: 'a token that is none' })).status).toBe(401)

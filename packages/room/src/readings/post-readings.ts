@@ -60,7 +60,7 @@ export async function postReadings({
   await keep(ctx.database, kept)
   await markSeen(ctx, actor)
   refused.sort((one, other) => one.index - other.index)
-  return { kept: kept.length, refusedNumber: refused.length, refused: refused.slice(0, mostNamed) }
+  return { kept: kept.length, refusedNumber: refused.length, refusals: refused.slice(0, mostNamed) }
 }
 
 function read(post: Parameters<typeof readPost>[0]): ReturnType<typeof readPost> {
