@@ -45,7 +45,14 @@ beforeAll(async () => {
     params: { roomId: full.roomId },
     body: { text: 'the heater hums', isWorry: true },
   })
-  for (const id of ['writeNote', 'createInvitation', 'createJuvenileGroup', 'changeRule', 'recordFact'] as const) {
+  for (const id of [
+    'writeNote',
+    'createInvitation',
+    'createJuvenileGroup',
+    'changeRule',
+    'recordFact',
+    'acknowledgeAlarm',
+  ] as const) {
     serial += 1
     await send(world, full.owner, id, await validRequest(id, { world, full, as: full.owner, serial }))
   }
@@ -99,10 +106,13 @@ describe('the description', () => {
         expect(operation.responses[refused]?.content?.['application/problem+json']?.schema, id).toEqual({
           $ref: '#/components/schemas/Problem',
         })
-      expect(operation.security ?? [], id).toEqual(route.permission === 'anyone' ? [] : [{ session: [] }])
+      expect(operation.security ?? [], id).toEqual(
+        route.permission === 'anyone' ? [] : [{ [route.permission === 'device' ? 'device' : 'session']: [] }],
+      )
       expect(Object.keys(operation.requestBody?.content ?? {}), id).toEqual(route.takes)
     }
     expect(document.components.securitySchemes).toHaveProperty('session')
+    expect(document.components.securitySchemes).toHaveProperty('device')
   })
 
   test('says the repeat key once, and names it for every write by somebody who is signed in', () => {

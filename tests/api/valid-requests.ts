@@ -72,6 +72,11 @@ async function deviceOf({ world, full }: Writing) {
   return { device, token, gauge }
 }
 
+const reading = (token: string): RawRequest => ({
+  headers: { authorization: `Bearer ${token}` },
+  bytes: { type: 'application/json', data: Buffer.from('[{"gauge":"t1","value":25.4},{"gauge":"t2","value":1}]') },
+})
+
 async function alarmOf(writing: Writing): Promise<{ id: string }> {
   const { world, full } = writing
   const { gauge } = await deviceOf(writing)
@@ -322,19 +327,20 @@ const requests: Record<RouteId, (writing: Writing) => RawRequest | Promise<RawRe
     params: inRoom(writing, { gaugeId: (await deviceOf(writing)).gauge.id }),
     body: {},
   }),
-  getSeries: async (writing) => ({
-    params: inRoom(writing, { gaugeId: (await deviceOf(writing)).gauge.id }),
-    query: { from: minutesFrom(writing.world, -60), to: writing.world.clock.now() },
-  }),
+  getSeries: async (writing) => {
+    const { gauge, token } = await deviceOf(writing)
+    await send(writing.world, null, 'postReadings', reading(token))
+    return {
+      params: inRoom(writing, { gaugeId: gauge.id }),
+      query: { from: minutesFrom(writing.world, -60), to: minutesFrom(writing.world, 1) },
+    }
+  },
   listAlarms: (writing) => ({ params: inRoom(writing) }),
   acknowledgeAlarm: async (writing) => ({
     params: inRoom(writing, { alarmId: (await alarmOf(writing)).id }),
     body: {},
   }),
-  postReadings: async (writing) => ({
-    headers: { authorization: `Bearer ${(await deviceOf(writing)).token}` },
-    bytes: { type: 'application/json', data: Buffer.from('[{"gauge":"t1","value":25.4},{"gauge":"t2","value":1}]') },
-  }),
+  postReadings: async (writing) => reading((await deviceOf(writing)).token),
 
   getRoom: (writing) => ({ params: inRoom(writing) }),
   changeRoom: async (writing) => ({
