@@ -41,10 +41,10 @@ async function add({ person = full.standIn, image = picture(), type = 'image/png
   return { status: answer.statusCode, headers: answer.headers, json: answer.json<unknown>() }
 }
 const added = async (sent: Sent = {}): Promise<Photo> => PhotoSchema.parse((await add(sent)).json)
-const file = (photo: Photo, size: string, person: Person = full.viewer) =>
+const file = (photo: Photo, size: string, person: Person = full.viewer, more: Record<string, string> = {}) =>
   world.app.inject({
     url: `/api/v1/rooms/${full.roomId}/photos/${photo.id}/${size}`,
-    headers: { host: 'localhost:3000', cookie: person.cookie },
+    headers: { host: 'localhost:3000', cookie: person.cookie, ...more },
   })
 const list = () => world.ok(full.viewer, 'listPhotos', { params: { roomId: full.roomId } })
 const filesKept = async () =>
@@ -77,6 +77,9 @@ test('its people see it whole and small, as JPEG, kept by their own browser only
   expect(whole.rawPayload.length).toBe(photo.bytes)
   expect(small.rawPayload.length).toBeLessThan(whole.rawPayload.length)
   expect((await file(photo, 'full', neighbour.owner)).statusCode).toBe(404)
+  // What a browser has is not sent to it again, and it asks each time: it may have been taken back.
+  const again = await file(photo, 'full', full.standIn, { 'if-none-match': String(whole.headers.etag) })
+  expect([again.statusCode, again.rawPayload.length]).toEqual([304, 0])
   expect((await file(photo, 'huge')).statusCode).toBe(400)
 })
 
@@ -157,7 +160,7 @@ test('what is no photo, belongs elsewhere or is too large is refused, and leaves
   expect(await fingerprintOf(world, full.roomId)).toEqual(before)
 })
 
-test('a stand-in takes back their own photo only, and what is taken back is off the list', async () => {
+test('a stand-in takes back their own photo only, and what is taken back is off the list and gone from its address', async () => {
   const own = await added()
   const others = await added({ person: full.caretaker })
   const strike = (photo: Photo) =>
@@ -165,6 +168,8 @@ test('a stand-in takes back their own photo only, and what is taken back is off 
   expect((await strike(others)).problem?.code).toBe('not_allowed')
   expect((await strike(own)).status).toBe(200)
   expect((await strike(own)).problem?.code).toBe('not_found')
+  expect((await file(own, 'full')).statusCode).toBe(404)
+  expect((await file(own, 'thumbnail', full.owner)).statusCode).toBe(404)
   const ids = (await list()).map((photo) => photo.id)
   expect([ids.includes(own.id), ids.includes(others.id)]).toEqual([false, true])
 })

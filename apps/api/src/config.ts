@@ -1,3 +1,4 @@
+import { networkInterfaces } from 'node:os'
 import { z } from 'zod'
 
 /** What the API reads from its environment. A wrong value stops the start with one sentence a line. */
@@ -32,9 +33,23 @@ export function readConfig(environment: NodeJS.ProcessEnv): ApiConfig {
 export const isHttps = (config: Pick<ApiConfig, 'TLS_CERT' | 'TLS_KEY'>): boolean =>
   config.TLS_CERT !== undefined && config.TLS_KEY !== undefined
 
-/** The address that links carry. */
-export function publicUrlOf(config: ApiConfig): string {
+type Asked = Pick<ApiConfig, 'PUBLIC_URL' | 'HOST' | 'PORT' | 'TLS_CERT' | 'TLS_KEY'>
+
+/**
+ * The address that links carry. A server that everybody on the network reaches, and that nobody gave a name, sends them to
+ * its address there: "localhost" would be each phone's own.
+ */
+export function publicUrlOf(config: Asked, networkAddresses = addressesOnTheNetwork()): string {
   if (config.PUBLIC_URL) return config.PUBLIC_URL
-  const host = ['0.0.0.0', '::', '127.0.0.1'].includes(config.HOST) ? 'localhost' : config.HOST
-  return `${isHttps(config) ? 'https' : 'http'}://${host}:${config.PORT}`
+  const isOpen = config.HOST === '0.0.0.0' || config.HOST === '::'
+  const named = isOpen ? networkAddresses[0] : config.HOST
+  const host = named === undefined || named === '127.0.0.1' || named === '::1' ? 'localhost' : named
+  return `${isHttps(config) ? 'https' : 'http'}://${host.includes(':') ? `[${host}]` : host}:${config.PORT}`
 }
+
+/** IPv4 only: that is what every phone in a house has. */
+const addressesOnTheNetwork = (): string[] =>
+  Object.values(networkInterfaces())
+    .flatMap((cards) => cards ?? [])
+    .filter((card) => !card.internal && card.family === 'IPv4')
+    .map((card) => card.address)

@@ -39,7 +39,7 @@ export function openPhotoStore(folder: string): PhotoStore {
   const pathOf = ({ sha256, size }: { sha256: string; size: PhotoSize }) =>
     join(folder, sha256.slice(0, 2), `${sha256}.${size}.jpg`)
   return {
-    open: (photo) => opened(pathOf(photo)),
+    open: (photo) => opened(pathOf(photo), `"${photo.sha256}.${photo.size}"`),
     store: async (image) => {
       if (!isPhoto(image)) throw noPhoto()
       const full = await resized(image, { pixels: fullPixels, quality: 85 })
@@ -74,15 +74,16 @@ async function resized(image: Buffer, { pixels, quality }: { pixels: number; qua
   }
 }
 
-async function opened(path: string): Promise<Download> {
+async function opened(path: string, tag: string): Promise<Download> {
   const file = await stat(path).catch(() => null)
   if (!file)
     throw new RoomError('not_found', 'The file of this photo is not in the data folder. Restore it from a backup.')
   return {
     bytes: createReadStream(path),
     headers: {
-      // Named by content, so it never changes; private, because the room's people alone may see it.
-      'cache-control': 'private, max-age=31536000, immutable',
+      // The room's people alone may see it, and only while it is on its record: asked about each time, sent once.
+      'cache-control': 'private, no-cache',
+      etag: tag,
       'content-length': file.size,
     },
   }

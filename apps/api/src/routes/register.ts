@@ -53,7 +53,7 @@ function optionsOf(app: FastifyInstance, { id, route, surroundings }: Registered
       const answer = await handler(call satisfies Record<keyof Call<RouteId>, unknown>)
       reply.code(route.status)
       if (route.kind === 'stream') return app.openEventStream(request, reply, answer as Feed)
-      if (route.gives !== json) return sendDownload(reply, route.gives, answer as Download)
+      if (route.gives !== json) return sendDownload({ request, reply, type: route.gives }, answer as Download)
       return sendAnswer(request, reply, answer)
     },
   }
@@ -62,8 +62,18 @@ function optionsOf(app: FastifyInstance, { id, route, surroundings }: Registered
 /** The media type of a body, without what else the header says of it. */
 const typeOf = ({ headers }: FastifyRequest): string => (headers['content-type'] ?? '').split(';')[0]?.trim() ?? ''
 
-const sendDownload = (reply: FastifyReply, type: string, { bytes, headers }: Download): FastifyReply =>
-  reply.headers(headers).type(type).send(bytes)
+type Sending = { request: FastifyRequest; reply: FastifyReply; type: string }
+
+function sendDownload({ request, reply, type }: Sending, { bytes, headers }: Download): FastifyReply {
+  const { etag, 'content-length': _length, ...others } = headers
+  if (etag === undefined || request.headers['if-none-match'] !== etag)
+    return reply.headers(headers).type(type).send(bytes)
+  bytes.destroy()
+  return reply
+    .headers({ etag, ...others })
+    .code(304)
+    .send()
+}
 
 const problem = { content: { 'application/problem+json': { schema: ProblemSchema } } }
 const bytes = z.string().meta({ format: 'binary' })

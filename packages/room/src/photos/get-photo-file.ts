@@ -14,7 +14,8 @@ export async function getPhotoFile({
   photoId: Id
 }): Promise<{ sha256: string }> {
   return readInRoom({ ctx, roomId }, async ({ tx }) => {
-    const row = await tx.photo.findUnique({ where: { roomId_id: { roomId, id: photoId } }, select: { sha256: true } })
+    // One that was taken off its record is gone from its address too.
+    const row = await tx.photo.findFirst({ where: { roomId, id: photoId, struckAt: null }, select: { sha256: true } })
     if (!row) throw notFound('photo')
     return row
   })

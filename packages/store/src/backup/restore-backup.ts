@@ -11,7 +11,7 @@ import { extract } from 'tar-stream'
 import { applyMigrations, migrationsFolder } from '../migrations/index.ts'
 import { readMigrationFiles } from '../migrations/migration-files.ts'
 import { type Manifest, ManifestSchema, manifestName, photoFile, tableFile } from './manifest.ts'
-import { listTables, quoted } from './tables.ts'
+import { listTables, quoted, type Table } from './tables.ts'
 
 export type RestoreBackup = {
   connectionString: string
@@ -78,12 +78,21 @@ class ForeignEntry extends Error {}
 async function readManifest(file: string, scratch: string): Promise<Manifest> {
   const path = join(scratch, manifestName)
   if (!existsSync(path)) throw new Error(`${file} has no manifest; it is cut short or no backup of Fryward.`)
-  const parsed = ManifestSchema.safeParse(JSON.parse(await readFile(path, 'utf8')))
+  const parsed = ManifestSchema.safeParse(readJson(await readFile(path, 'utf8')))
   if (!parsed.success)
     throw new Error(
       `${file} is a backup in a form that this version does not know. Restore it with the version that made it.`,
     )
   return parsed.data
+}
+
+function readJson(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    // No JSON is no manifest; what is said of one says it.
+    return undefined
+  }
 }
 
 async function assertWhole(manifest: Manifest, scratch: string): Promise<void> {
@@ -158,6 +167,7 @@ async function loadTables({
   try {
     await client.query("SET TIME ZONE 'UTC'; SET DateStyle = 'ISO'")
     await client.query('BEGIN')
+    assertOurs(manifest.tables, await listTables(client))
     for (const table of manifest.tables) {
       log(`Restoring ${table.rows} rows of ${table.name}`)
       const columns = table.columns.map(quoted).join(', ')
@@ -177,6 +187,17 @@ async function loadTables({
     await client.query('COMMIT')
   } finally {
     await client.end()
+  }
+}
+
+/** Only tables and columns that the schema of the backup's version has, each table once: nothing of PostgreSQL's own. */
+function assertOurs(named: Manifest['tables'], ours: readonly Table[]): void {
+  const known = new Map(ours.map((table) => [table.name, new Set(table.columns)]))
+  for (const { name, columns } of named) {
+    const has = known.get(name)
+    if (!has || !columns.every((column) => has.has(column)))
+      throw new Error(`The backup names a table ${name} that no backup of this version has. Nothing was restored.`)
+    known.delete(name)
   }
 }
 
