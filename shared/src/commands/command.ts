@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { UserIdSchema } from '../person.ts'
-import { type Photo, PhotoSchema } from '../photo.ts'
+import type { Photo } from '../photo.ts'
 import { type Id, IdSchema, InstantSchema } from '../primitives.ts'
 import { type BodyInputOf, type ParamsOf, type ResponseOf, routes } from '../routes.ts'
 import { addPhotoShape, commandRouteIds } from './command-routes.ts'
@@ -36,17 +36,8 @@ const about = { id: IdSchema, personId: UserIdSchema, madeAt: InstantSchema }
 const commandTo = <K extends CommandId>(route: K, shape: { params: z.ZodMiniType; body: z.ZodMiniType }) =>
   z.strictObject({ ...about, route: z.literal(route), params: shape.params, body: shape.body })
 
-/** Every command there is; a device holds what it kept against this before sending it. */
+/** Every command there is, as a device keeps it. A door of its own leads here, so that no page loads all of it. */
 export const CommandSchema = z.discriminatedUnion('route', [
   commandTo('addPhoto', addPhotoShape),
   ...commandRouteIds.map((route) => commandTo(route, routes[route])),
 ])
-
-/** What the API answers to a command. */
-export const answerSchemaOf = (route: CommandId): z.ZodMiniType =>
-  route === 'addPhoto' ? PhotoSchema : routes[route].response
-
-export const roomOf = (command: Command): Id => command.params.roomId
-
-/** Says for whom a request is meant, so that it is refused when somebody else has signed in on the device meanwhile. */
-export const personHeader = 'fryward-person'

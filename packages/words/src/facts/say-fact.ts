@@ -6,10 +6,10 @@ import {
   destinationLabels,
   eggStageLabels,
   foodLabels,
-  intentLabels,
   outcomeLabels,
   signLabels,
-} from '../labels/labels.ts'
+} from '../labels/facts.ts'
+import { intentLabels } from '../labels/things.ts'
 import { sayNumber, sayWhole } from '../numbers/say-number.ts'
 import { sayQuantity } from '../quantities/say-quantity.ts'
 import type { UnitVoice } from '../voice.ts'

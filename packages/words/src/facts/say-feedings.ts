@@ -1,4 +1,4 @@
-import { foodLabels } from '../labels/labels.ts'
+import { foodLabels } from '../labels/facts.ts'
 import { sayNumber } from '../numbers/say-number.ts'
 import { sayQuantity } from '../quantities/say-quantity.ts'
 import type { UnitVoice } from '../voice.ts'

@@ -1,5 +1,5 @@
 import { signs as knownSigns } from '@fryward/shared'
-import { signLabels } from '../labels/labels.ts'
+import { signLabels } from '../labels/facts.ts'
 import { sayCode } from '../phrases/code.ts'
 
 /** "foam, bad smell"; a sign that this version does not know is said as it is written. */

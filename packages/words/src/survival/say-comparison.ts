@@ -1,5 +1,5 @@
 import type { SurvivalComparison } from '@fryward/shared'
-import { seasonLabels } from '../labels/labels.ts'
+import { seasonLabels } from '../labels/survival.ts'
 import { numberFormat, sayWhole } from '../numbers/say-number.ts'
 import type { NumberVoice } from '../voice.ts'
 

@@ -1,5 +1,5 @@
 import type { SurvivalShare, SurvivalStage } from '@fryward/shared'
-import { survivalStageLabels } from '../labels/labels.ts'
+import { survivalStageLabels } from '../labels/survival.ts'
 import { sayWhole } from '../numbers/say-number.ts'
 import type { NumberVoice } from '../voice.ts'
 

@@ -1,0 +1,107 @@
+import type { CareAct, CountTarget, EggStage, FactKind, Food, HarvestDestination, Outcome, Sign } from '@fryward/shared'
+
+export const factKindLabels = {
+  count: 'Count',
+  harvest: 'Harvest',
+  feeding: 'Feeding',
+  inoculation: 'Animals put in',
+  water_change: 'Water change',
+  water_test: 'Water test',
+  loss: 'Loss',
+  transfer: 'Move',
+  observation: 'Seen',
+  care: 'Care',
+  spawning: 'Eggs laid',
+  hatch: 'Hatch',
+  treatment: 'Treatment',
+  outcome: 'Left the group',
+  decision: 'Decision',
+} as const satisfies Record<FactKind, string>
+
+export const countTargetLabels = {
+  culture: 'The culture',
+  copepod_nauplii: 'Copepod nauplii',
+  prey_rotifers: 'Rotifers in the water',
+  prey_artemia: 'Artemia in the water',
+  larvae: 'Larvae',
+  eggs: 'Eggs',
+  juveniles: 'Juveniles',
+  algal_cells: 'Algal cells',
+} as const satisfies Record<CountTarget, string>
+
+/** Where fish went that are no longer in the room's care; none of them is a death. */
+export const outcomeLabels = {
+  placed: 'placed',
+  kept: 'kept for breeding',
+  culled: 'culled',
+} as const satisfies Record<Outcome, string>
+
+export const destinationLabels = {
+  larval_batch: 'A larval batch',
+  culture: 'Another culture',
+  other_fish: 'Other fish',
+  chilled_reserve: 'Chilled reserve',
+  drain: 'The drain',
+} as const satisfies Record<HarvestDestination, string>
+
+export const foodLabels = {
+  concentrate: 'Microalgae concentrate',
+  live_microalgae: 'Live microalgae',
+  rotifers: 'Rotifers',
+  copepods: 'Copepods',
+  artemia: 'Artemia',
+  dry: 'Dry food',
+  frozen: 'Frozen food',
+  fresh: 'Fresh food',
+} as const satisfies Record<Food, string>
+
+export const signLabels = {
+  swimming_well: 'Swimming well',
+  swimming_slow: 'Swimming slowly',
+  sinking: 'Sinking',
+  clumping: 'Clumping',
+  foam: 'Foam',
+  bad_smell: 'Bad smell',
+  ciliates: 'Ciliates',
+  water_green: 'Water green',
+  water_tinted: 'Water tinted',
+  water_clear: 'Water clear',
+  eggs_seen: 'Eggs seen',
+  no_eggs: 'No eggs',
+  fighting: 'Fighting',
+  not_eating: 'Not eating',
+  gasping: 'Gasping',
+  spots_or_wounds: 'Spots or wounds',
+  settled: 'Most barred and settled',
+  all_well: 'All well',
+} as const satisfies Record<Sign, string>
+
+export const eggStageLabels = {
+  orange: 'Orange',
+  dark: 'Dark',
+  eyed: 'Eyed',
+  silver: 'Silver eyes',
+} as const satisfies Record<EggStage, string>
+
+export const careActLabels = {
+  brush_walls: 'Walls brushed',
+  clean_filter: 'Filter cleaned',
+  siphon_bottom: 'Bottom siphoned',
+  mix_water: 'Water mixed',
+  shake_bottle: 'Bottle shaken',
+  pull_nest: 'Nest pulled',
+  darken: 'Darkened',
+  disinfect_tools: 'Tools disinfected',
+  look_over_equipment: 'Equipment looked over',
+  test_battery_air: 'Battery air tested',
+  move_nest_back: 'Nest moved back',
+  restart_culture: 'Culture restarted',
+  discard: 'Discarded',
+  check_backup: 'Backup checked',
+  discard_reserve: 'Chilled reserve discarded',
+  start_artemia: 'Artemia cysts started',
+  enrich_artemia: 'Artemia enriched',
+  check_light: 'Light checked',
+  ready_hatch_tank: 'Hatch tank made ready',
+  remove_dead_eggs: 'Dead eggs taken out',
+} as const satisfies Record<CareAct, string>

@@ -1,0 +1,35 @@
+import type { ComparedBy, LeftOutReason, Season, SurvivalStageName } from '@fryward/shared'
+
+/** What the young of a clutch come through; `settled` are counted as they are moved to grow-out. */
+export const survivalStageLabels = {
+  laid: 'Eggs laid',
+  hatched: 'Hatched',
+  first_feed: 'First food',
+  day_5: 'Day 5',
+  metamorphosis: 'Metamorphosis',
+  settled: 'Settled',
+  placed: 'Placed or kept',
+} as const satisfies Record<SurvivalStageName, string>
+
+export const comparedByLabels = {
+  pair: 'Pair',
+  culture: 'Culture they ate from',
+  tank: 'Tank',
+  species: 'Species',
+  season: 'Season',
+} as const satisfies Record<ComparedBy, string>
+
+export const seasonLabels = {
+  dec_feb: 'December to February',
+  mar_may: 'March to May',
+  jun_aug: 'June to August',
+  sep_nov: 'September to November',
+} as const satisfies Record<Season, string>
+
+export const leftOutLabels = {
+  not_hatched: 'not hatched, or not raised',
+  not_counted: 'not counted again since the hatch',
+  several: 'in more than one group at once',
+  not_known: 'in a group that is not known',
+  too_many_groups: 'in groups smaller than the twelve largest',
+} as const satisfies Record<LeftOutReason, string>
