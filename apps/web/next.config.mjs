@@ -9,7 +9,11 @@ const config = {
   typescript: { ignoreBuildErrors: true },
   // 3.7 kB zipped of Today's script: zod's own functions that no schema of ours reaches.
   turbopack: { rules: { '**/zod/v4/mini/schemas.js': { loaders: ['./zod-unreached.cjs'] } } },
-  experimental: { optimizePackageImports: ['@mantine/core', '@mantine/hooks', '@fryward/words'] },
+  experimental: {
+    // A page asked for without a network is waited for; the browser's own error page would take this one away.
+    useOffline: true,
+    optimizePackageImports: ['@mantine/core', '@mantine/hooks', '@fryward/words'],
+  },
 }
 
 export default config

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { openSheet, soon, tapDone, taskLine, tasks } from '../support/browser-steps.ts'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { hasLoadedAhead, openSheet, soon, tapDone, taskLine, tasks } from '../support/browser-steps.ts'
 import { openStage, type Stage } from '../support/stage.ts'
 import { type Cable, layCable } from '../support/stage-cable.ts'
 import { type LivedInRoom, openLivedInRoom, todaysTasks } from '../support/stage-room.ts'
@@ -18,6 +18,7 @@ describe('a phone that loses the network', () => {
     room = await openLivedInRoom(stage)
     cable = await layCable(stage.port)
   })
+  afterEach(() => cable.plugIn())
   afterAll(async () => {
     await stage.close()
     await cable.close()
@@ -47,7 +48,7 @@ describe('a phone that loses the network', () => {
 
   it('what is tapped without a network waits, is counted at the foot, and is booked once with the time of the tap', async () => {
     const page = await stage.openPage(room.people.caretaker, { path: room.path('today'), origin: cable.origin })
-    await taskLine(page, tasks.turnBottle).waitFor()
+    await hasLoadedAhead(page)
     cable.pull()
     await page
       .getByText(/no connection/)
@@ -73,6 +74,7 @@ describe('a phone that loses the network', () => {
   it('a sheet may be left while it waits; when it is refused in the end, what was typed is still there', async () => {
     const page = await stage.openPage(room.people.caretaker, { path: room.path('today'), origin: cable.origin })
     const sheet = await openSheet(page, tasks.lookOver)
+    await hasLoadedAhead(page)
     cable.pull()
     const note = 'the third pump hums'
     await sheet.getByRole('textbox', { name: /note/i }).fill(note)
@@ -87,7 +89,7 @@ describe('a phone that loses the network', () => {
       key: randomUUID(),
     })
     cable.plugIn()
-    await page.getByRole('button', { name: 'Open', exact: true }).click(soon)
+    await page.getByRole('button', { name: /^Open: / }).click(soon)
     await sheet.getByRole('button', { name: /I did it too/ }).click()
     expect(await sheet.getByRole('textbox', { name: /note/i }).inputValue()).toBe(note)
   })

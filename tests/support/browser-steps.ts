@@ -37,6 +37,10 @@ export const tapDone = (page: Page, what: RegExp): Promise<void> =>
     .getByRole('button', { name: /^Done:/ })
     .click()
 
+/** Waits until a page has what it loads after itself and needs without a network. */
+export const hasLoadedAhead = (page: Page): Promise<void> =>
+  page.getByRole('status', { name: 'What waits on this device' }).waitFor({ state: 'attached', ...soon })
+
 /** Holds what two pages send to an address until both have sent it, so that neither knows of the other. */
 export async function holdUntilBoth(pages: [Page, Page], address: RegExp): Promise<void> {
   let release = () => {}

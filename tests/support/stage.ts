@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createApi } from '@fryward/api'
 import { findFreePort } from '@fryward/standalone'
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
 import { inject } from 'vitest'
 import { openPerson, PHONE } from './browser.ts'
 import { openWorld, type Person, type World } from './world.ts'
@@ -28,6 +28,8 @@ export type Stage = {
   browser: Browser
   /** A new browser context at that path: signed in as that person, or a stranger's. */
   openPage: (person: Person | null, options: PageOptions) => Promise<Page>
+  /** Signs a person in on a browser that is open already, instead of whoever was. */
+  signIn: (context: BrowserContext, person: Person, way?: string) => Promise<void>
   close: () => Promise<void>
 }
 
@@ -51,16 +53,18 @@ export async function openStage({ historyDays = 4 }: { historyDays?: number } = 
   })
   await app.listen({ port, host: '127.0.0.1' })
   const browser = await chromium.connect(inject('browserEndpoint'))
+  const signIn: Stage['signIn'] = async (context, person, way = origin) =>
+    context.addCookies([{ ...(await mintSession(world, person)), url: way }])
   const openPage: Stage['openPage'] = async (person, { path, device = PHONE, origin: way = origin, look }) => {
     const context = await openPerson(browser, device)
-    if (person) await context.addCookies([{ ...(await mintSession(world, person)), url: way }])
+    if (person) await signIn(context, person, way)
     if (look) await context.addInitScript((value) => window.localStorage.setItem('fryward-look', value), look)
     const page = await context.newPage()
     await page.goto(`${way}${path}`)
     return page
   }
   return {
-    ...{ world, origin, port, photosFolder, browser, openPage },
+    ...{ world, origin, port, photosFolder, browser, openPage, signIn },
     close: async () => {
       await browser.close()
       await app.close()

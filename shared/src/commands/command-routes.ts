@@ -41,6 +41,10 @@ export const commandRouteIds = [
   'endJuvenileGroup',
   'changeRoom',
   'changeRule',
+  'createGauge',
+  'changeGauge',
+  'endGauge',
+  'acknowledgeAlarm',
 ] as const satisfies readonly RouteId[]
 
 /** Writes that are sent at once or not at all, each with why it cannot wait on a device. */
@@ -64,6 +68,10 @@ export const sentAtOnce = {
   confirmSecondFactor: 'its code is of this half minute',
   endSecondFactor: 'it carries a password',
   previewRule: 'it is a question and changes nothing',
+  askWhatIf: 'it is a question and changes nothing',
+  createDevice: 'its answer is a token to keep now',
+  revokeDevice: 'what can post must not look shut out while it is not',
+  postReadings: 'a device sends it, by a token of its own',
 } as const satisfies Partial<Record<RouteId, string>>
 
 /** A photo is bytes with its words in the query: as a command it carries both. */

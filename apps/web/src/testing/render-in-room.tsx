@@ -5,6 +5,7 @@ import { userEvent } from '@testing-library/user-event'
 import { AppRouterContext, type AppRouterInstance } from 'next/dist/shared/lib/app-router-context.shared-runtime.js'
 import type { ReactNode } from 'react'
 import { makeQueryClient } from '@/base/api/query-client.ts'
+import { PersonProvider } from '@/base/room/person-context.tsx'
 import { RoomProvider } from '@/base/room/room-context.tsx'
 import { Controls } from '@/base/ui/Controls.tsx'
 import { ToastProvider } from '@/base/ui/toast.tsx'
@@ -19,12 +20,15 @@ export function renderInRoom(piece: ReactNode, { room = makeRoom() }: { room?: R
     ...{ hmrRefresh: () => {}, bfcacheId: 'made-up' },
   } satisfies AppRouterInstance
   const queryClient = makeQueryClient()
+  const person = { id: 'carla', name: 'Carla' }
   const inRoom = (children: ReactNode) => (
     <AppRouterContext value={router}>
       <QueryClientProvider client={queryClient}>
         <ToastProvider>
           <Controls>
-            <RoomProvider room={room}>{children}</RoomProvider>
+            <PersonProvider value={person}>
+              <RoomProvider room={room}>{children}</RoomProvider>
+            </PersonProvider>
           </Controls>
         </ToastProvider>
       </QueryClientProvider>

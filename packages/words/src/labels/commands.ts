@@ -36,4 +36,8 @@ export const commandLabels = {
   endJuvenileGroup: 'A group ended',
   changeRoom: 'Changed room settings',
   changeRule: 'A changed rule',
+  createGauge: 'A new gauge',
+  changeGauge: 'A changed gauge',
+  endGauge: 'A gauge taken out of use',
+  acknowledgeAlarm: 'An alarm that somebody has',
 } as const satisfies Record<CommandId, string>

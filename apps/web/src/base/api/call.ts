@@ -3,12 +3,13 @@ import {
   type BodyInputOf,
   type JsonRouteId,
   type ParamsOf,
+  personHeader,
   type QueryOf,
   type ResponseOf,
   routes,
 } from '@fryward/shared'
-import { ApiProblem, toApiProblem } from './problem.ts'
-import { makeRequestKey } from './request-key.ts'
+import { newId } from './new-id.ts'
+import { noAnswer, readProblem, unreadableAnswer } from './problem.ts'
 import { hearServerClock } from './server-clock.ts'
 
 type Input<K extends JsonRouteId> = {
@@ -17,6 +18,8 @@ type Input<K extends JsonRouteId> = {
   body?: BodyInputOf<K>
   /** The same key for a repeat of the same write; a new one is made when left out. */
   requestKey?: string
+  /** Whose it is: refused when somebody else is signed in on the device. */
+  personId?: string
   signal?: AbortSignal
 }
 
@@ -33,12 +36,17 @@ async function send(url: string, init: RequestInit): Promise<Response> {
     return response
   } catch (cause) {
     if (cause instanceof DOMException && cause.name === 'AbortError') throw cause
-    throw new ApiProblem({
-      code: 'offline',
-      detail: 'No answer from the server. Check that this device is on the same network, then try again.',
-      status: 0,
-      cause,
-    })
+    throw noAnswer(cause)
+  }
+}
+
+/** A body that broke off, or a page that some box between here and the server put in its place, is no answer of ours. */
+async function readJson(response: Response): Promise<unknown> {
+  try {
+    return await response.json()
+  } catch (cause) {
+    if (!response.ok) return undefined
+    throw noAnswer(cause)
   }
 }
 
@@ -48,9 +56,9 @@ async function send(url: string, init: RequestInit): Promise<Response> {
  */
 export async function call<K extends JsonRouteId>(id: K, input: Input<K> = {}): Promise<ResponseOf<K>> {
   const route = routes[id]
-  const isWrite = route.method !== 'GET'
   const headers: Record<string, string> = { accept: 'application/json' }
-  if (isWrite) headers['idempotency-key'] = input.requestKey ?? makeRequestKey()
+  if (route.method !== 'GET') headers['idempotency-key'] = input.requestKey ?? newId()
+  if (input.personId !== undefined) headers[personHeader] = input.personId
   if (input.body !== undefined) headers['content-type'] = 'application/json'
   const response = await send(`${addressOf(id, input.params)}${toQueryString(input.query)}`, {
     method: route.method,
@@ -59,13 +67,9 @@ export async function call<K extends JsonRouteId>(id: K, input: Input<K> = {}): 
     body: input.body === undefined ? null : JSON.stringify(input.body),
     signal: input.signal ?? null,
   })
-  if (!response.ok) throw await toApiProblem(response)
-  const parsed = route.response.safeParse(await response.json())
+  const body = await readJson(response)
+  if (!response.ok) throw readProblem(body, response.status, response.headers.get('retry-after'))
+  const parsed = route.response.safeParse(body)
   if (parsed.success) return parsed.data as ResponseOf<K>
-  throw new ApiProblem({
-    code: 'unreadable',
-    detail: 'The server answered in a way this page does not understand. Load the page again.',
-    status: response.status,
-    cause: parsed.error,
-  })
+  throw unreadableAnswer(response.status, parsed.error)
 }

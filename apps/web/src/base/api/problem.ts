@@ -1,48 +1,79 @@
-import { type ErrorCode, type FieldProblem, type Problem, ProblemSchema } from '@fryward/shared'
+import { type ErrorCode, type FieldProblem, ProblemSchema } from '@fryward/shared'
+
+/** What an ApiProblem is made of, as plain data. */
+export type ProblemParts = {
+  code: ErrorCode | 'offline' | 'unreadable' | 'no_room_left'
+  detail: string
+  /** Of the answer; 0 when none of ours came. */
+  status: number
+  fields?: readonly FieldProblem[] | undefined
+  /** What the thing is now, with a stale version, a task already done or a wrong state. */
+  current?: unknown
+  /** How long to wait before asking again, where the server says so. */
+  retryAfterS?: number | undefined
+}
 
 /** What went wrong, as the API said it; `code` is `offline` when no answer came at all. */
 export class ApiProblem extends Error {
   override readonly name = 'ApiProblem'
-  readonly code: ErrorCode | 'offline' | 'unreadable'
+  readonly code: ProblemParts['code']
   readonly detail: string
   readonly fields: readonly FieldProblem[]
-  /** What the thing is now, with a stale version, a task already done or a wrong state. */
   readonly current: unknown
   readonly status: number
+  readonly retryAfterS: number | undefined
 
-  constructor(problem: {
-    code: ErrorCode | 'offline' | 'unreadable'
-    detail: string
-    status: number
-    fields?: readonly FieldProblem[]
-    current?: unknown
-    cause?: unknown
-  }) {
+  constructor(problem: ProblemParts & { cause?: unknown }) {
     super(problem.detail, { cause: problem.cause })
     this.code = problem.code
     this.detail = problem.detail
     this.fields = problem.fields ?? []
     this.current = problem.current
     this.status = problem.status
+    this.retryAfterS = problem.retryAfterS
   }
 }
 
-const fromProblem = (problem: Problem) => new ApiProblem(problem)
+export const noAnswer = (cause?: unknown): ApiProblem =>
+  new ApiProblem({
+    code: 'offline',
+    detail: 'No answer from the server. Check that this device is on the same network, then try again.',
+    status: 0,
+    cause,
+  })
 
-/** Reads problem details; an answer that is none (a proxy's page, say) becomes one plain sentence. */
-export async function toApiProblem(response: Response): Promise<ApiProblem> {
-  const body: unknown = await response.json().catch(() => undefined)
+/** Reads the body of problem details; one that is none (a proxy's page, say) becomes one plain sentence. */
+export function readProblem(body: unknown, status: number, retryAfter: string | null): ApiProblem {
+  const retryAfterS = retryAfter === null ? undefined : Number(retryAfter)
+  const wait = Number.isFinite(retryAfterS) ? { retryAfterS } : {}
   const parsed = ProblemSchema.safeParse(body)
-  if (parsed.success) return fromProblem(parsed.data)
+  if (parsed.success) return new ApiProblem({ ...parsed.data, ...wait })
   return new ApiProblem({
     code: 'unreadable',
-    detail: `The server answered ${response.status} without saying why. Try again in a moment.`,
-    status: response.status,
+    detail: `The server answered ${status} without saying why. Try again in a moment.`,
+    status,
+    ...wait,
   })
 }
+
+/** The server's yes in a shape that this page does not know: what was asked for is done. */
+export const unreadableAnswer = (status: number, cause: unknown): ApiProblem =>
+  new ApiProblem({
+    code: 'unreadable',
+    detail: 'The server answered in a way this page does not understand. Load the page again.',
+    status,
+    cause,
+  })
 
 export const isApiProblem = (error: unknown): error is ApiProblem => error instanceof ApiProblem
 
 /** One sentence for a person, whatever was thrown. */
 export const sentenceOf = (error: unknown): string =>
   isApiProblem(error) ? error.detail : 'Something on this page went wrong. Load it again.'
+
+/** The same as plain data, which can be kept on the device and told to another tab. */
+export function toProblemParts(error: unknown): ProblemParts {
+  if (!isApiProblem(error)) return { code: 'internal', detail: sentenceOf(error), status: 500 }
+  const { code, detail, status, fields, current, retryAfterS } = error
+  return { code, detail, status, fields, current, retryAfterS }
+}

@@ -1,56 +1,31 @@
-import type { Id, Photo } from '@fryward/shared'
-import { addressOf, PhotoSchema, ProblemSchema } from '@fryward/shared'
-import { ApiProblem } from './problem.ts'
-import { makeRequestKey } from './request-key.ts'
-
-type Upload = {
-  roomId: Id
-  query: { subjectId: Id; factId?: Id | undefined; caption: string }
-  image: Blob
-  /** The same key for a repeat of the same photo. */
-  requestKey?: string
-  /** Share of the bytes that are on their way, 0 to 1. */
-  onProgress: (share: number) => void
-}
-
-const offline = () =>
-  new ApiProblem({
-    code: 'offline',
-    detail: 'The photo did not reach the server. It is still here: check the network, then send it again.',
-    status: 0,
-  })
-
-const unreadable = (status: number) =>
-  new ApiProblem({
-    code: 'unreadable',
-    detail: `The server answered ${status} without saying why. The photo is still here: send it again in a moment.`,
-    status,
-  })
+import { addressOf, type CommandOf, type Photo, PhotoSchema, personHeader } from '@fryward/shared'
+import { noAnswer, readProblem, unreadableAnswer } from './problem.ts'
 
 /**
  * Sends one photo as its raw bytes; its type travels as the content type. Not `fetch`, which cannot say how far it is.
+ * @param onProgress told the share of the bytes that are on their way, 0 to 1.
  * @throws ApiProblem with the API's own code and sentence.
  */
-export function uploadPhoto({ roomId, query, image, requestKey, onProgress }: Upload): Promise<Photo> {
-  const search = new URLSearchParams({ subjectId: query.subjectId })
-  if (query.caption !== '') search.set('caption', query.caption)
-  if (query.factId !== undefined) search.set('factId', query.factId)
+export function uploadPhoto(command: CommandOf<'addPhoto'>, onProgress: (share: number) => void): Promise<Photo> {
+  const { image, caption, ...ids } = command.body
+  const search = new URLSearchParams(Object.entries(ids).filter(([, value]) => value !== undefined) as string[][])
+  if (caption) search.set('caption', caption)
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest()
-    request.open('POST', `${addressOf('addPhoto', { roomId })}?${search.toString()}`)
+    request.open('POST', `${addressOf('addPhoto', command.params)}?${search.toString()}`)
     request.setRequestHeader('content-type', image.type)
     request.setRequestHeader('accept', 'application/json')
-    request.setRequestHeader('idempotency-key', requestKey ?? makeRequestKey())
+    request.setRequestHeader('idempotency-key', command.id)
+    request.setRequestHeader(personHeader, command.personId)
     request.upload.onprogress = (event) => event.lengthComputable && onProgress(event.loaded / event.total)
-    request.onerror = () => reject(offline())
+    request.onerror = () => reject(noAnswer())
     request.onload = () => {
+      const isOk = request.status >= 200 && request.status < 300
       const body = toJson(request.responseText)
-      if (request.status >= 200 && request.status < 300) {
-        const photo = PhotoSchema.safeParse(body)
-        return photo.success ? resolve(photo.data) : reject(unreadable(request.status))
-      }
-      const problem = ProblemSchema.safeParse(body)
-      return reject(problem.success ? new ApiProblem(problem.data) : unreadable(request.status))
+      if (!isOk) return reject(readProblem(body, request.status, request.getResponseHeader('retry-after')))
+      if (body === undefined) return reject(noAnswer())
+      const photo = PhotoSchema.safeParse(body)
+      return photo.success ? resolve(photo.data) : reject(unreadableAnswer(request.status, photo.error))
     }
     request.send(image)
   })
@@ -60,7 +35,7 @@ function toJson(text: string): unknown {
   try {
     return JSON.parse(text)
   } catch {
-    // A proxy's page, say: the schema refuses it next.
+    // A proxy's page, say: whoever asked sees that it is none of ours.
     return undefined
   }
 }

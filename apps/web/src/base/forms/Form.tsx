@@ -3,10 +3,13 @@
 import { sayDatesIn, sayFieldPath } from '@fryward/words'
 import type { FormEvent, ReactNode } from 'react'
 import { isApiProblem, sentenceOf } from '@/base/api/problem.ts'
+import { useQueue } from '@/base/outbox/queue-state.ts'
+import { StillWaiting } from '@/base/outbox/StillWaiting.tsx'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { useIsHydrated } from '@/base/ui/use-is-hydrated.ts'
+import { BegunLine } from './BegunLine.tsx'
 import styles from './forms.module.css'
 
 type Props = {
@@ -15,6 +18,10 @@ type Props = {
   error?: unknown
   onSubmit: () => void
   onCancel?: (() => void) | undefined
+  /** Where the form is to go while what was sent waits for the network; without it, as when cancelled. */
+  onGoOn?: () => void
+  /** What useDraft gave: says what was begun earlier, and is dropped with the form. */
+  typed?: { begunAt: string | undefined; reset: () => void; drop: () => void }
   children: ReactNode
 }
 
@@ -22,8 +29,13 @@ type Props = {
  * Fields in one column, what went wrong above the buttons, one main action. Until the page's script is here nothing takes
  * typing: what is typed into a form that came as plain HTML is lost when the script takes it over.
  */
-export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, children }: Props) {
+export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, onGoOn = onCancel, typed, children }: Props) {
   const isHydrated = useIsHydrated()
+  const isStuck = useQueue().stuck !== null && isBusy
+  const cancel = () => {
+    typed?.drop()
+    onCancel?.()
+  }
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault()
     if (!isBusy && !showUnread(event.currentTarget)) onSubmit()
@@ -31,14 +43,16 @@ export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, children 
   return (
     <form onSubmit={submit} noValidate>
       <fieldset className={styles.fields} disabled={!isHydrated}>
+        {typed?.begunAt && !isBusy && <BegunLine at={typed.begunAt} onStartOver={typed.reset} />}
         {children}
         <FormProblem error={error} />
+        {isStuck && <StillWaiting onGoOn={onGoOn} />}
         <div className={styles.buttons}>
           <Button type="submit" variant="filled" isBusy={isBusy}>
             {submitLabel}
           </Button>
-          {onCancel && (
-            <Button variant="subtle" onClick={onCancel}>
+          {onCancel && !isStuck && (
+            <Button variant="subtle" onClick={cancel}>
               Cancel
             </Button>
           )}

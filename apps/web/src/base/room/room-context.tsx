@@ -27,6 +27,9 @@ export function useRoom(): Room {
   return room
 }
 
+/** The room a page is of; undefined outside one. */
+export const useRoomId = (): string | undefined => useContext(RoomContext)?.id
+
 /** How this room is spoken to. Outside a room, as the device writes numbers and dates, in metric. */
 export const useVoice = (): Voice => useContext(VoiceContext) ?? deviceVoice()
 

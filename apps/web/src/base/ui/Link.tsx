@@ -1,7 +1,8 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import type { ComponentPropsWithoutRef, MouseEvent } from 'react'
+import { type ComponentPropsWithoutRef, type MouseEvent, useTransition } from 'react'
+import { useMarkGoing } from './going.ts'
 
 type Props = ComponentPropsWithoutRef<'a'> & { href: string }
 
@@ -15,15 +16,18 @@ const isForElsewhere = (event: MouseEvent<HTMLAnchorElement>) =>
  */
 export function Link({ href, onClick, ...rest }: Props) {
   const router = useRouter()
+  const [isGoing, go] = useTransition()
+  useMarkGoing(isGoing)
   return (
     <a
       {...rest}
+      aria-busy={isGoing || undefined}
       href={href}
       onClick={(event) => {
         onClick?.(event)
         if (event.defaultPrevented || isForElsewhere(event)) return
         event.preventDefault()
-        router.push(href)
+        go(() => router.push(href))
       }}
     />
   )

@@ -1,7 +1,7 @@
 import type { BodyInputOf, Id } from '@fryward/shared'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { meOptions } from '@/parts/session/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
 
 export const sessionsOptions = () =>
   queryOptions({

@@ -18,16 +18,20 @@ import { useCreateBatch } from './queries.ts'
 export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDone: () => void }) {
   const voice = useVoice()
   const room = useRoom()
-  const create = useCreateBatch(room.id)
   const clutches = (useQuery(clutchesOptions(room.id)).data ?? []).filter((one) => one.state === 'incubating')
-  const { draft, change } = useDraft({
-    name: '',
-    tankId: '',
-    clutchIds: clutchId ? [clutchId] : ([] as string[]),
-    species: '',
-    hatchedOn: todayIn(room.timeZone),
-    larvae: '',
-  })
+  const typed = useDraft(
+    {
+      name: '',
+      tankId: '',
+      clutchIds: clutchId ? [clutchId] : ([] as string[]),
+      species: '',
+      hatchedOn: todayIn(room.timeZone),
+      larvae: '',
+    },
+    `batch/new/${clutchId ?? ''}`,
+  )
+  const { draft, change } = typed
+  const create = useCreateBatch(room.id, { draftKey: typed.draftKey, about: draft.name })
   const send = () => {
     const larvae = typedNumber(draft.larvae, null, voice)
     create.mutate(
@@ -43,7 +47,14 @@ export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDon
     )
   }
   return (
-    <Form submitLabel="Record the hatch" isBusy={create.isPending} error={create.error} onSubmit={send}>
+    <Form
+      submitLabel="Record the hatch"
+      isBusy={create.isPending}
+      error={create.error}
+      onSubmit={send}
+      typed={typed}
+      onGoOn={onDone}
+    >
       {clutches.length > 0 && (
         <ChoicesChips
           legend="From which clutch"

@@ -1,7 +1,7 @@
-import type { BodyInputOf, Id } from '@fryward/shared'
+import type { Id } from '@fryward/shared'
 import { queryOptions } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { thingsKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { type Typed, thingsKey, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 export const batchesOptions = (roomId: Id) =>
   queryOptions({
@@ -9,12 +9,8 @@ export const batchesOptions = (roomId: Id) =>
     queryFn: ({ signal }) => call('listLarvalBatches', { params: { roomId }, signal }),
   })
 
-export const useCreateBatch = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createLarvalBatch'>) =>
-    call('createLarvalBatch', { params: { roomId }, body }),
-  )
+export const useCreateBatch = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'createLarvalBatch', (body) => ({ params: { roomId }, body, ...typed }))
 
-export const useChangeBatch = (roomId: Id, batchId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'changeLarvalBatch'>) =>
-    call('changeLarvalBatch', { params: { roomId, batchId }, body }),
-  )
+export const useChangeBatch = (roomId: Id, batchId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'changeLarvalBatch', (body) => ({ params: { roomId, batchId }, body, ...typed }))

@@ -1,7 +1,7 @@
-import type { BodyInputOf, Id } from '@fryward/shared'
+import type { Id } from '@fryward/shared'
 import { queryOptions } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { thingsKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { type Typed, thingsKey, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 export const clutchesOptions = (roomId: Id) =>
   queryOptions({
@@ -9,10 +9,8 @@ export const clutchesOptions = (roomId: Id) =>
     queryFn: ({ signal }) => call('listClutches', { params: { roomId }, signal }),
   })
 
-export const useCreateClutch = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createClutch'>) => call('createClutch', { params: { roomId }, body }))
+export const useCreateClutch = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'createClutch', (body) => ({ params: { roomId }, body, ...typed }))
 
-export const useChangeClutch = (roomId: Id, clutchId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'changeClutch'>) =>
-    call('changeClutch', { params: { roomId, clutchId }, body }),
-  )
+export const useChangeClutch = (roomId: Id, clutchId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'changeClutch', (body) => ({ params: { roomId, clutchId }, body, ...typed }))

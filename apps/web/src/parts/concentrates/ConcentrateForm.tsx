@@ -18,9 +18,10 @@ export const billion = 1e9
 export function ConcentrateForm({ onDone }: { onDone: () => void }) {
   const voice = useVoice()
   const room = useRoom()
-  const create = useCreateConcentrate(room.id)
   const [missing, setMissing] = useState<string>()
-  const { draft, change } = useDraft({ name: '', strength: '', openedOn: '', useBy: '' })
+  const typed = useDraft({ name: '', strength: '', openedOn: '', useBy: '' }, 'bottle/new')
+  const { draft, change } = typed
+  const create = useCreateConcentrate(room.id, { draftKey: typed.draftKey, about: draft.name })
   const send = () => {
     const billions = typedNumber(draft.strength, null, voice)
     if (billions === undefined) return setMissing('The strength from the label, as a number.')
@@ -36,7 +37,14 @@ export function ConcentrateForm({ onDone }: { onDone: () => void }) {
     )
   }
   return (
-    <Form submitLabel="Add the bottle" isBusy={create.isPending} error={create.error} onSubmit={send}>
+    <Form
+      submitLabel="Add the bottle"
+      isBusy={create.isPending}
+      error={create.error}
+      onSubmit={send}
+      typed={typed}
+      onGoOn={onDone}
+    >
       <TextInput
         label="Name"
         required

@@ -1,7 +1,7 @@
 import type { BodyInputOf, Id } from '@fryward/shared'
 import { queryOptions } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { thingsKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { type Typed, thingsKey, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 export const concentratesOptions = (roomId: Id) =>
   queryOptions({
@@ -9,12 +9,11 @@ export const concentratesOptions = (roomId: Id) =>
     queryFn: ({ signal }) => call('listConcentrates', { params: { roomId }, signal }),
   })
 
-export const useCreateConcentrate = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createConcentrate'>) =>
-    call('createConcentrate', { params: { roomId }, body }),
-  )
+export const useCreateConcentrate = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'createConcentrate', (body) => ({ params: { roomId }, body, ...typed }))
 
 export const useChangeConcentrate = (roomId: Id) =>
-  useRoomWrite(roomId, ({ id, body }: { id: Id; body: BodyInputOf<'changeConcentrate'> }) =>
-    call('changeConcentrate', { params: { roomId, concentrateId: id }, body }),
-  )
+  useRoomCommand(roomId, 'changeConcentrate', ({ id, body }: { id: Id; body: BodyInputOf<'changeConcentrate'> }) => ({
+    params: { roomId, concentrateId: id },
+    body,
+  }))

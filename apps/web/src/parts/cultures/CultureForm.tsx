@@ -22,18 +22,22 @@ const orNull = (text: string) => (text === '' ? null : text)
 export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: () => void }) {
   const voice = useVoice()
   const room = useRoom()
-  const create = useCreateCulture(room.id)
-  const update = useChangeCulture(room.id, culture?.id ?? '')
   const [missing, setMissing] = useState<string>()
-  const { draft, change } = useDraft({
-    ...startVessel(room, culture, { hasFilter: false }),
-    kind: culture?.kind ?? ('rotifer' as CultureKind),
-    strain: culture?.strain ?? ('L' as RotiferStrain | null),
-    isBackup: culture?.isBackup ?? false,
-    concentrateId: culture?.concentrateId ?? '',
-    parentCultureId: '',
-    density: '',
-  })
+  const typed = useDraft(
+    {
+      ...startVessel(room, culture, { hasFilter: false }),
+      kind: culture?.kind ?? ('rotifer' as CultureKind),
+      strain: culture?.strain ?? ('L' as RotiferStrain | null),
+      isBackup: culture?.isBackup ?? false,
+      concentrateId: culture?.concentrateId ?? '',
+      parentCultureId: '',
+      density: '',
+    },
+    `culture/${culture?.id ?? 'new'}`,
+  )
+  const { draft, change } = typed
+  const create = useCreateCulture(room.id, { draftKey: typed.draftKey, about: draft.name })
+  const update = useChangeCulture(room.id, culture?.id ?? '', { draftKey: typed.draftKey, about: draft.name })
   const send = () => {
     const vessel = readVessel(draft, room)
     if (typeof vessel === 'string') return setMissing(vessel)
@@ -63,6 +67,8 @@ export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: ()
       error={create.error ?? update.error}
       onSubmit={send}
       onCancel={culture && onDone}
+      typed={typed}
+      onGoOn={onDone}
     >
       <VesselFields
         draft={draft}

@@ -1,7 +1,7 @@
-import type { BodyInputOf, Id } from '@fryward/shared'
+import type { Id } from '@fryward/shared'
 import { queryOptions } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { outlookPart, roomKey, thingsKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { outlookPart, roomKey, type Typed, thingsKey, useRoomCommand } from '@/parts/rooms/queries.ts'
 import { usualDensities } from './density-fill.ts'
 
 /** What is usual changes over weeks: one look an hour is enough, and no event asks for another. */
@@ -32,10 +32,8 @@ export const usualDensitiesOptions = (roomId: Id) =>
     staleTime: usualStaleMs,
   })
 
-export const useCreateCulture = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createCulture'>) => call('createCulture', { params: { roomId }, body }))
+export const useCreateCulture = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'createCulture', (body) => ({ params: { roomId }, body, ...typed }))
 
-export const useChangeCulture = (roomId: Id, cultureId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'changeCulture'>) =>
-    call('changeCulture', { params: { roomId, cultureId }, body }),
-  )
+export const useChangeCulture = (roomId: Id, cultureId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'changeCulture', (body) => ({ params: { roomId, cultureId }, body, ...typed }))

@@ -1,7 +1,7 @@
-import type { BodyInputOf, FactKind, Id } from '@fryward/shared'
+import type { FactKind, Id } from '@fryward/shared'
 import { infiniteQueryOptions } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { roomKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { roomKey, type Typed, useRoomCommand } from '@/parts/rooms/queries.ts'
 import { mergePages } from './merge-pages.ts'
 
 const factsAtOnce = 50
@@ -24,10 +24,8 @@ export const factsOptions = (roomId: Id, subjectId: Id, kinds: readonly FactKind
     getNextPageParam: (last) => last.nextBefore,
   })
 
-export const useRecordFact = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'recordFact'>) => call('recordFact', { params: { roomId }, body }))
+export const useRecordFact = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'recordFact', (body) => ({ params: { roomId }, body, ...typed }))
 
-export const useStrikeFact = (roomId: Id) =>
-  useRoomWrite(roomId, ({ factId, reason }: { factId: Id; reason: string }) =>
-    call('strikeFact', { params: { roomId, factId }, body: { reason } }),
-  )
+export const useStrikeFact = (roomId: Id, factId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'strikeFact', (body) => ({ params: { roomId, factId }, body, ...typed }))

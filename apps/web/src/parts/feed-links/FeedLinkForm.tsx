@@ -16,20 +16,26 @@ type Props = { start?: { batchId?: string; cultureId?: string }; onDone: () => v
 /** "This batch is fed from this culture." */
 export function FeedLinkForm({ start = {}, onDone }: Props) {
   const room = useRoom()
-  const create = useCreateFeedLink(room.id)
   const batches = (useQuery(batchesOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
   const cultures = (useQuery(culturesOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
-  const { draft, change } = useDraft({
-    batchId: start.batchId ?? '',
-    cultureId: start.cultureId ?? '',
-    fromOn: todayIn(room.timeZone),
-  })
+  const typed = useDraft(
+    {
+      batchId: start.batchId ?? '',
+      cultureId: start.cultureId ?? '',
+      fromOn: todayIn(room.timeZone),
+    },
+    `feed-link/${start.batchId ?? ''}/${start.cultureId ?? ''}`,
+  )
+  const { draft, change } = typed
+  const create = useCreateFeedLink(room.id, { draftKey: typed.draftKey })
   return (
     <Form
       submitLabel="Link them"
       isBusy={create.isPending}
       error={create.error}
       onSubmit={() => create.mutate(draft, { onSuccess: onDone })}
+      typed={typed}
+      onGoOn={onDone}
     >
       {!start.batchId && (
         <SelectBox

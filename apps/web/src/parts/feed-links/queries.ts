@@ -1,7 +1,7 @@
 import type { BodyInputOf, Id } from '@fryward/shared'
 import { queryOptions } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { thingsKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { type Typed, thingsKey, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 export const feedLinksOptions = (roomId: Id) =>
   queryOptions({
@@ -9,10 +9,11 @@ export const feedLinksOptions = (roomId: Id) =>
     queryFn: ({ signal }) => call('listFeedLinks', { params: { roomId }, signal }),
   })
 
-export const useCreateFeedLink = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createFeedLink'>) => call('createFeedLink', { params: { roomId }, body }))
+export const useCreateFeedLink = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'createFeedLink', (body) => ({ params: { roomId }, body, ...typed }))
 
 export const useEndFeedLink = (roomId: Id) =>
-  useRoomWrite(roomId, ({ id, body }: { id: Id; body: BodyInputOf<'endFeedLink'> }) =>
-    call('endFeedLink', { params: { roomId, feedLinkId: id }, body }),
-  )
+  useRoomCommand(roomId, 'endFeedLink', ({ id, body }: { id: Id; body: BodyInputOf<'endFeedLink'> }) => ({
+    params: { roomId, feedLinkId: id },
+    body,
+  }))

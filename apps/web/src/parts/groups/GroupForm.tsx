@@ -20,19 +20,23 @@ import { useCreateGroup } from './queries.ts'
 export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null; onDone: () => void }) {
   const voice = useVoice()
   const room = useRoom()
-  const create = useCreateGroup(room.id)
   const batches = (useQuery(batchesOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
   const [missing, setMissing] = useState<string>()
   const [isAsked, setAsked] = useState(false)
-  const { draft, change } = useDraft({
-    name: '',
-    tankId: '',
-    fromBatchId: fromBatchId ?? '',
-    species: '',
-    settledOn: todayIn(room.timeZone),
-    number: '',
-    beyondBook: '',
-  })
+  const typed = useDraft(
+    {
+      name: '',
+      tankId: '',
+      fromBatchId: fromBatchId ?? '',
+      species: '',
+      settledOn: todayIn(room.timeZone),
+      number: '',
+      beyondBook: '',
+    },
+    `group/new/${fromBatchId ?? ''}`,
+  )
+  const { draft, change } = typed
+  const create = useCreateGroup(room.id, { draftKey: typed.draftKey, about: draft.name })
   const send = () => {
     const number = typedNumber(draft.number, null, voice)
     if (!number) return setMissing('How many fish, 1 or more.')
@@ -50,7 +54,14 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
     )
   }
   return (
-    <Form submitLabel="Record the move" isBusy={create.isPending} error={create.error} onSubmit={send}>
+    <Form
+      submitLabel="Record the move"
+      isBusy={create.isPending}
+      error={create.error}
+      onSubmit={send}
+      typed={typed}
+      onGoOn={onDone}
+    >
       <SelectBox
         label="Out of batch"
         value={draft.fromBatchId}

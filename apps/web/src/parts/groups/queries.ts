@@ -1,7 +1,7 @@
-import type { BodyInputOf, Id } from '@fryward/shared'
+import type { Id } from '@fryward/shared'
 import { queryOptions } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { thingsKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { type Typed, thingsKey, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 export const groupsOptions = (roomId: Id) =>
   queryOptions({
@@ -9,12 +9,8 @@ export const groupsOptions = (roomId: Id) =>
     queryFn: ({ signal }) => call('listJuvenileGroups', { params: { roomId }, signal }),
   })
 
-export const useCreateGroup = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createJuvenileGroup'>) =>
-    call('createJuvenileGroup', { params: { roomId }, body }),
-  )
+export const useCreateGroup = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'createJuvenileGroup', (body) => ({ params: { roomId }, body, ...typed }))
 
-export const useChangeGroup = (roomId: Id, groupId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'changeJuvenileGroup'>) =>
-    call('changeJuvenileGroup', { params: { roomId, groupId }, body }),
-  )
+export const useChangeGroup = (roomId: Id, groupId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'changeJuvenileGroup', (body) => ({ params: { roomId, groupId }, body, ...typed }))

@@ -1,7 +1,8 @@
-import type { BodyInputOf, Id } from '@fryward/shared'
-import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
+import type { Id } from '@fryward/shared'
+import { queryOptions, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { roomKey, useRefreshRoom } from '@/parts/rooms/queries.ts'
+import { useCommand } from '@/base/outbox/use-command.ts'
+import { roomKey, type Typed, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 export const handOverOptions = (roomId: Id) =>
   queryOptions({
@@ -12,24 +13,13 @@ export const handOverOptions = (roomId: Id) =>
 /** "I have read up to here": what is new starts over from this revision. */
 export function useMarkLooked(roomId: Id) {
   const queryClient = useQueryClient()
-  return useMutation({
-    mutationFn: (revision: number) => call('markLooked', { params: { roomId }, body: { revision } }),
+  return useCommand('markLooked', (revision: number) => ({ params: { roomId }, body: { revision } }), {
     onSuccess: () => queryClient.invalidateQueries({ queryKey: handOverOptions(roomId).queryKey }),
   })
 }
 
-export function useWriteNote(roomId: Id) {
-  const refresh = useRefreshRoom(roomId)
-  return useMutation({
-    mutationFn: (body: BodyInputOf<'writeNote'>) => call('writeNote', { params: { roomId }, body }),
-    onSettled: () => void refresh(),
-  })
-}
+export const useWriteNote = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'writeNote', (body) => ({ params: { roomId }, body, ...typed }))
 
-export function useSettleWorry(roomId: Id) {
-  const refresh = useRefreshRoom(roomId)
-  return useMutation({
-    mutationFn: (noteId: Id) => call('settleWorry', { params: { roomId, noteId }, body: {} }),
-    onSettled: () => void refresh(),
-  })
-}
+export const useSettleWorry = (roomId: Id) =>
+  useRoomCommand(roomId, 'settleWorry', (noteId: Id) => ({ params: { roomId, noteId }, body: {} }))

@@ -4,7 +4,7 @@ import { addressOf, type Id, RoomEventSchema } from '@fryward/shared'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
 import { refreshRoom, roomKey } from '@/parts/rooms/queries.ts'
-import { meOptions } from '@/parts/session/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
 
 export type Connection = { isLive: true } | { isLive: false; since: Date }
 

@@ -17,20 +17,24 @@ import { useChangePair, useCreatePair } from './queries.ts'
 /** A new pair, or changes to one. */
 export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) {
   const room = useRoom()
-  const create = useCreatePair(room.id)
-  const update = useChangePair(room.id, pair?.id ?? '')
   const species = useQuery(speciesOptions()).data ?? []
-  const { draft, change } = useDraft({
-    name: pair?.name ?? '',
-    species: pair?.species ?? '',
-    tankId: pair?.tankId ?? '',
-    nestSite: pair?.nestSite ?? '',
-    formedOn: pair?.formedOn ?? '',
-    isResting: pair?.isResting ?? false,
-    femaleFromClutchId: pair?.femaleFromClutchId ?? '',
-    maleFromClutchId: pair?.maleFromClutchId ?? '',
-    note: pair?.note ?? '',
-  })
+  const typed = useDraft(
+    {
+      name: pair?.name ?? '',
+      species: pair?.species ?? '',
+      tankId: pair?.tankId ?? '',
+      nestSite: pair?.nestSite ?? '',
+      formedOn: pair?.formedOn ?? '',
+      isResting: pair?.isResting ?? false,
+      femaleFromClutchId: pair?.femaleFromClutchId ?? '',
+      maleFromClutchId: pair?.maleFromClutchId ?? '',
+      note: pair?.note ?? '',
+    },
+    `pair/${pair?.id ?? 'new'}`,
+  )
+  const { draft, change } = typed
+  const create = useCreatePair(room.id, { draftKey: typed.draftKey, about: draft.name })
+  const update = useChangePair(room.id, pair?.id ?? '', { draftKey: typed.draftKey, about: draft.name })
   const permitNote = species.find((one) => one.id === draft.species)?.permitNote
   const send = () => {
     const fields = {
@@ -53,6 +57,8 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
       error={create.error ?? update.error}
       onSubmit={send}
       onCancel={pair && onDone}
+      typed={typed}
+      onGoOn={onDone}
     >
       <TextInput
         label="Name"

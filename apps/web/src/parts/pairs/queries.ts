@@ -1,7 +1,7 @@
-import type { BodyInputOf, Id } from '@fryward/shared'
+import type { Id } from '@fryward/shared'
 import { queryOptions } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { thingsKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { type Typed, thingsKey, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 export const pairsOptions = (roomId: Id) =>
   queryOptions({
@@ -9,8 +9,8 @@ export const pairsOptions = (roomId: Id) =>
     queryFn: ({ signal }) => call('listPairs', { params: { roomId }, signal }),
   })
 
-export const useCreatePair = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createPair'>) => call('createPair', { params: { roomId }, body }))
+export const useCreatePair = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'createPair', (body) => ({ params: { roomId }, body, ...typed }))
 
-export const useChangePair = (roomId: Id, pairId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'changePair'>) => call('changePair', { params: { roomId, pairId }, body }))
+export const useChangePair = (roomId: Id, pairId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'changePair', (body) => ({ params: { roomId, pairId }, body, ...typed }))

@@ -1,28 +1,43 @@
 'use client'
 
 import type { Id } from '@fryward/shared'
-import { useEffect, useId, useRef, useState } from 'react'
-import { makeRequestKey } from '@/base/api/request-key.ts'
+import { useEffect, useId, useState } from 'react'
 import { FormProblem } from '@/base/forms/Form.tsx'
+import { useDraft } from '@/base/forms/use-draft.ts'
+import { StillWaiting } from '@/base/outbox/StillWaiting.tsx'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
+import type { Typed } from '@/parts/rooms/queries.ts'
 import styles from './photos.module.css'
 import { useAddPhoto } from './queries.ts'
 
 type Props = { subjectId: Id; factId?: Id; about: string }
 
-/** Choose or take a photo, perhaps a word to it, send. The chosen picture stays here until it has arrived. */
+type Chosen = { file: File | undefined; caption: string }
+const none: Chosen = { file: undefined, caption: '' }
+
+/** Choose or take a photo, perhaps a word to it, send. The chosen picture is kept on the device until it has arrived. */
 export function AddPhoto({ subjectId, factId, about }: Props) {
   const may = useMay('record')
-  const [file, setFile] = useState<File>()
+  const typed = useDraft(none, `photo/${subjectId}/${factId ?? ''}`)
+  const { file, caption } = typed.draft
   if (!may) return null
   if (file)
-    return <SendPhoto key={file.name} file={file} target={{ subjectId, factId }} onClose={() => setFile(undefined)} />
+    return (
+      <SendPhoto
+        key={file.name}
+        chosen={{ file, caption, subjectId, factId }}
+        kept={{ draftKey: typed.draftKey, about }}
+        onCaption={(text) => typed.change({ caption: text })}
+        onClose={typed.reset}
+      />
+    )
+  const choose = (chosen: File) => typed.change({ file: chosen })
   return (
     <div className={styles.choose}>
-      <FilePick label="Add a photo" about={about} onFile={setFile} />
-      <FilePick label="Take a photo" about={about} isCamera onFile={setFile} />
+      <FilePick label="Add a photo" about={about} onFile={choose} />
+      <FilePick label="Take a photo" about={about} isCamera onFile={choose} />
     </div>
   )
 }
@@ -48,19 +63,21 @@ function FilePick({ label, about, isCamera = false, onFile }: PickProps) {
   )
 }
 
-type SendProps = { file: File; target: { subjectId: Id; factId?: Id | undefined }; onClose: () => void }
+type SendProps = {
+  chosen: { file: File; caption: string; subjectId: Id; factId: Id | undefined }
+  kept: Typed
+  onCaption: (text: string) => void
+  onClose: () => void
+}
 
-function SendPhoto({ file, target, onClose }: SendProps) {
-  const { add, share } = useAddPhoto(useRoom().id)
+function SendPhoto({ chosen, kept, onCaption, onClose }: SendProps) {
+  const { add, share } = useAddPhoto(useRoom().id, kept)
   const toast = useToast()
   const captionId = useId()
-  const [caption, setCaption] = useState('')
-  const preview = usePreview(file)
-  // One key for this picture, so that sending it again after a lost answer adds it once.
-  const requestKey = useRef(makeRequestKey())
+  const preview = usePreview(chosen.file)
   const send = () =>
     add.mutate(
-      { file, ...target, caption: caption.trim(), requestKey: requestKey.current },
+      { ...chosen, caption: chosen.caption.trim() },
       {
         onSuccess: () => {
           toast({ text: 'The photo is on the record' })
@@ -84,19 +101,22 @@ function SendPhoto({ file, target, onClose }: SendProps) {
           id={captionId}
           type="text"
           maxLength={300}
-          value={caption}
-          onChange={(event) => setCaption(event.currentTarget.value)}
+          value={chosen.caption}
+          onChange={(event) => onCaption(event.currentTarget.value)}
         />
       </label>
       {add.isPending && <progress className={styles.bar} value={share} max={1} aria-label="Sending the photo" />}
       <FormProblem error={add.error} />
+      {add.isPending && <StillWaiting onGoOn={onClose} />}
       <div className={styles.choose}>
         <Button type="submit" variant="filled" isBusy={add.isPending}>
           {add.isError ? 'Send it again' : 'Send the photo'}
         </Button>
-        <Button variant="subtle" onClick={onClose}>
-          Cancel
-        </Button>
+        {!add.isPending && (
+          <Button variant="subtle" onClick={onClose}>
+            Cancel
+          </Button>
+        )}
       </div>
     </form>
   )

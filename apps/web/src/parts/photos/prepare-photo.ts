@@ -11,7 +11,7 @@ const isTaken = (type: string) => photoTypes.some((one) => one === type)
  * The file as it is when the server takes it; else (HEIC, or too many bytes) drawn anew as a JPEG.
  * @throws ApiProblem when this device cannot read the picture.
  */
-export async function preparePhoto(file: File): Promise<Blob> {
+export async function preparePhoto(file: Blob): Promise<Blob> {
   if (isTaken(file.type) && file.size <= maximumPhotoBytes) return file
   const picture = await createImageBitmap(file).catch((cause: unknown) => {
     throw cannotRead(file, cause)
@@ -27,10 +27,10 @@ export async function preparePhoto(file: File): Promise<Blob> {
   return drawn
 }
 
-const cannotRead = (file: File, cause?: unknown) =>
+const cannotRead = (file: Blob, cause?: unknown) =>
   new ApiProblem({
     code: 'unsupported_media_type',
-    detail: `This device cannot read ${file.name || 'this file'} as a picture. Take it again, or choose a JPEG, PNG or WebP.`,
+    detail: `This device cannot read ${file instanceof File && file.name !== '' ? file.name : 'this file'} as a picture. Take it again, or choose a JPEG, PNG or WebP.`,
     status: 0,
     cause,
   })

@@ -1,36 +1,34 @@
 'use client'
 
-import { typedNumber } from '@fryward/words'
-import { useState } from 'react'
+import { typedNumber, type UnitVoice } from '@fryward/words'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { useVoice } from '@/base/room/room-context.tsx'
 import { type Destination, useDestinations } from '@/parts/things/use-destinations.ts'
-import type { FieldsProps } from './fact-draft.ts'
+import type { FactDraft, FieldsProps } from './fact-draft.ts'
+import { useFactDraft } from './use-fact-draft.ts'
+
+type Litres = Record<string, string>
+
+function toPart({ key, to, subjectId }: Destination, litres: Litres, voice: UnitVoice) {
+  const volumeL = typedNumber(litres[key] ?? '', 'L', voice)
+  if (volumeL === undefined || volumeL <= 0) return []
+  return [subjectId === undefined ? { to, volumeL } : { to, subjectId, volumeL }]
+}
 
 /** Where each litre went; the whole is their sum. */
 export function HarvestFields({ subject, onDraft }: FieldsProps) {
-  const voice = useVoice()
   const destinations = useDestinations().filter((one) => one.subjectId !== subject.id)
-  const [litres, setLitres] = useState<Record<string, string>>({})
-  const toPart = ({ key, to, subjectId }: Destination, texts: Record<string, string>) => {
-    const volumeL = typedNumber(texts[key] ?? '', 'L', voice)
-    if (volumeL === undefined || volumeL <= 0) return []
-    return [subjectId === undefined ? { to, volumeL } : { to, subjectId, volumeL }]
-  }
-  const change = (key: string, text: string) => {
-    const next = { ...litres, [key]: text }
-    setLitres(next)
-    const parts = destinations.flatMap((one) => toPart(one, next))
+  const [litres, change] = useFactDraft<Litres>({}, onDraft, (typed, voice): FactDraft => {
+    const parts = destinations.flatMap((one) => toPart(one, typed, voice))
     const volumeL = Number(parts.reduce((sum, part) => sum + part.volumeL, 0).toFixed(3))
-    onDraft(parts.length === 0 ? 'How much went where.' : { kind: 'harvest', data: { volumeL, parts } })
-  }
+    return parts.length === 0 ? 'How much went where.' : { kind: 'harvest', data: { volumeL, parts } }
+  })
   return destinations.map((one) => (
     <NumberBox
       key={one.key}
       label={`To ${one.name}`}
       unit="L"
       text={litres[one.key] ?? ''}
-      onText={(text) => change(one.key, text)}
+      onText={(text) => change({ [one.key]: text })}
     />
   ))
 }

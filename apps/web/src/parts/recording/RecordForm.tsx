@@ -2,8 +2,10 @@
 
 import type { NewFact } from '@fryward/shared'
 import { useState } from 'react'
+import { serverNow } from '@/base/api/server-clock.ts'
 import { DateTimeBox } from '@/base/forms/DateTimeBox.tsx'
 import { Form } from '@/base/forms/Form.tsx'
+import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
@@ -19,8 +21,10 @@ import { HarvestFields } from './HarvestFields.tsx'
 import { LossFields } from './LossFields.tsx'
 import { ObservationFields } from './ObservationFields.tsx'
 import { OutcomeFields } from './OutcomeFields.tsx'
+import { factPlace, labelOfRecord } from './record-choices.ts'
 import { SpawningFields } from './SpawningFields.tsx'
 import { TreatmentFields } from './TreatmentFields.tsx'
+import { TypedFieldsProvider } from './use-fact-draft.ts'
 import { WaterChangeFields } from './WaterChangeFields.tsx'
 import { WaterTestFields } from './WaterTestFields.tsx'
 
@@ -37,18 +41,26 @@ const fieldsOf = {
   treatment: TreatmentFields,
 } as const satisfies Record<RecordKind, React.ComponentType<FieldsProps>>
 
+type Typed = {
+  fields: object | undefined
+  at: string | undefined
+  /** Asked why more left than the book knew of; stays so while the answer to it is on its way. */
+  isAsked: boolean
+  beyondBook: string
+}
+const start: Typed = { fields: undefined, at: undefined, isAsked: false, beyondBook: '' }
+
 /** One fact without a task. The API says what is allowed; this only says what is missing. */
 export function RecordForm({ subject, kind, onClose }: { subject: Thing; kind: RecordKind; onClose: () => void }) {
   const room = useRoom()
-  const record = useRecordFact(room.id)
-  const lay = useCreateClutch(room.id)
+  const typed = useDraft(start, factPlace(subject.id, kind))
+  const { draft: entered, change } = typed
+  const about = { draftKey: typed.draftKey, about: `${labelOfRecord(kind).toLowerCase()}, ${subject.name}` }
+  const record = useRecordFact(room.id, about)
+  const lay = useCreateClutch(room.id, about)
   const toast = useToast()
-  const [at, setAt] = useState<string>()
   const [draft, setDraft] = useState<FactDraft>('Fill in what was measured.')
   const [missing, setMissing] = useState<string>()
-  // Stays open once asked, also while the answer to it is on its way.
-  const [isAsked, setAsked] = useState(false)
-  const [beyondBook, setBeyondBook] = useState('')
   const Fields = fieldsOf[kind]
   const finish = () => {
     toast({ text: `Recorded: ${subject.name}` })
@@ -57,21 +69,18 @@ export function RecordForm({ subject, kind, onClose }: { subject: Thing; kind: R
   const send = () => {
     if (typeof draft === 'string') return setMissing(draft)
     setMissing(undefined)
-    if (!('data' in draft))
-      return lay.mutate(
-        {
-          pairId: subject.id,
-          spawnedAt: at ?? new Date().toISOString(),
-          ...(draft.eggs === undefined ? {} : { eggs: draft.eggs }),
-        },
-        { onSuccess: finish },
-      )
-    const data = isAsked ? { ...Object(draft.data), beyondBook } : draft.data
+    // An answer may come much later than the tap.
+    const at = entered.at ?? serverNow().toISOString()
+    if (!('data' in draft)) {
+      const eggs = draft.eggs === undefined ? {} : { eggs: draft.eggs }
+      return lay.mutate({ pairId: subject.id, spawnedAt: at, ...eggs }, { onSuccess: finish })
+    }
+    const data = entered.isAsked ? { ...Object(draft.data), beyondBook: entered.beyondBook } : draft.data
     // The kind and its data come from the same set of fields; the contract is checked by the API.
-    const fact = { ...draft, data, subjectId: subject.id, ...(at === undefined ? {} : { at }) } as NewFact
+    const fact = { ...draft, data, subjectId: subject.id, at } as NewFact
     record.mutate(fact, {
       onSuccess: finish,
-      onError: (error) => setAsked((was) => was || isAskedAboutBook(error)),
+      onError: (error) => isAskedAboutBook(error) && change({ isAsked: true }),
     })
   }
   return (
@@ -81,13 +90,16 @@ export function RecordForm({ subject, kind, onClose }: { subject: Thing; kind: R
       error={record.error ?? lay.error}
       onSubmit={send}
       onCancel={onClose}
+      typed={typed}
     >
-      <Fields subject={subject} onDraft={setDraft} />
+      <TypedFieldsProvider value={{ fields: entered.fields, keep: (fields) => change({ fields }) }}>
+        <Fields subject={subject} onDraft={setDraft} />
+      </TypedFieldsProvider>
       <details>
         <summary style={{ minHeight: '3rem', paddingTop: '0.7rem' }}>Earlier than now</summary>
-        <DateTimeBox label="When" value={at} onChange={setAt} />
+        <DateTimeBox label="When" value={entered.at} onChange={(at) => change({ at })} />
       </details>
-      {isAsked && <BeyondBookBox text={beyondBook} onText={setBeyondBook} />}
+      {entered.isAsked && <BeyondBookBox text={entered.beyondBook} onText={(beyondBook) => change({ beyondBook })} />}
       {missing && <Notice tone="worry" title={missing} />}
     </Form>
   )

@@ -1,20 +1,28 @@
 'use client'
 
-import { lazy, Suspense, useState } from 'react'
+import { lazy, Suspense, useEffect, useRef, useState } from 'react'
+import { draftKeysUnder, readDrafts } from '@/base/outbox/drafts.ts'
+import { useQueue } from '@/base/outbox/queue-state.ts'
+import { useDraftKey } from '@/base/outbox/use-draft-key.ts'
 import { useMay } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Card, Section } from '@/base/ui/Page.tsx'
-import type { RecordKind } from '@/parts/facts/record-kinds.ts'
+import { untilLoaded } from '@/base/ui/until-loaded.ts'
+import { usePreload } from '@/base/ui/use-preload.ts'
+import { type RecordKind, recordKindsOf } from '@/parts/facts/record-kinds.ts'
 import type { Thing } from '@/parts/things/use-things.ts'
-import { recordChoices } from './record-choices.ts'
+import { factPlace, recordChoices } from './record-choices.ts'
 import styles from './records.module.css'
 
-const RecordForm = lazy(() => import('./RecordForm.tsx').then((part) => ({ default: part.RecordForm })))
+const loadForm = () => import('./RecordForm.tsx')
+const RecordForm = lazy(() => untilLoaded(loadForm).then((part) => ({ default: part.RecordForm })))
 
 /** Anything seen or done without a task: a count at noon, a loss found, a harvest for other fish. */
 export function RecordMenu({ subject }: { subject: Thing }) {
   const may = useMay('record')
   const [chosen, choose] = useState<RecordKind | null>(null)
+  usePreload(loadForm)
+  useBegun(subject, (kind) => choose((last) => last ?? kind))
   if (!may) return null
   const choices = recordChoices(subject.kind)
   const choice = choices.find((one) => one.kind === chosen)
@@ -41,4 +49,19 @@ export function RecordMenu({ subject }: { subject: Thing }) {
       )}
     </Section>
   )
+}
+
+/** Opens again what was begun here and not sent, or sent and refused: the newest of it, unless something is open. */
+function useBegun(subject: Thing, open: (kind: RecordKind) => void): void {
+  const place = useDraftKey(factPlace(subject.id, ''))
+  const { refused } = useQueue()
+  const show = useRef(open)
+  useEffect(() => {
+    if (place === undefined && refused.length === 0) return
+    void readDrafts().then(() => {
+      const kind = place && draftKeysUnder(place)[0]?.slice(place.length)
+      const found = recordKindsOf[subject.kind].find((one) => one === kind)
+      if (found) show.current(found)
+    })
+  }, [place, refused, subject.kind])
 }

@@ -1,4 +1,4 @@
-import type { CountTarget, SubjectKind } from '@fryward/shared'
+import type { CountTarget, Id, SubjectKind } from '@fryward/shared'
 import { type RecordKind, recordKindsOf } from '@/parts/facts/record-kinds.ts'
 
 const labels: Record<RecordKind, string> = {
@@ -16,6 +16,11 @@ const labels: Record<RecordKind, string> = {
 
 export const recordChoices = (kind: SubjectKind): { kind: RecordKind; label: string }[] =>
   recordKindsOf[kind].map((one) => ({ kind: one, label: labels[one] }))
+
+export const labelOfRecord = (kind: RecordKind): string => labels[kind]
+
+/** Where what is typed into the form of a fact is kept, and the start of all such places of one thing. */
+export const factPlace = (subjectId: Id, kind: RecordKind | ''): string => `fact/${subjectId}/${kind}`
 
 /** What may be counted in or on a thing, the usual one first. */
 export const countTargetsOf: Record<SubjectKind, CountTarget[]> = {

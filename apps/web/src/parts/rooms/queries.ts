@@ -1,7 +1,8 @@
-import type { BodyInputOf, Id } from '@fryward/shared'
-import { type QueryClient, queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
+import type { CommandAnswer, CommandBody, CommandId, Id } from '@fryward/shared'
+import { type QueryClient, queryOptions, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { meOptions } from '@/parts/session/queries.ts'
+import type { Meant } from '@/base/outbox/meant.ts'
+import { useCommand } from '@/base/outbox/use-command.ts'
 
 /** Every query of one room lies under this key, so that a live event can refresh all of it at once. */
 export const roomKey = (roomId: Id) => ['room', roomId] as const
@@ -34,24 +35,22 @@ export function useRefreshRoom(roomId: Id) {
   return () => queryClient.invalidateQueries({ queryKey: roomKey(roomId) })
 }
 
-/** Each write refreshes the whole room: a fact or a changed vessel works the day out again. */
-export function useRoomWrite<I, O>(roomId: Id, mutationFn: (input: I) => Promise<O>) {
+/** What a form adds to a write of its own: the draft it is made of, and what it is about. */
+export type Typed = { draftKey?: string | undefined; about?: string }
+
+/**
+ * A write in a room, kept on the device until it is answered. Each refreshes the whole room: a fact or a changed vessel
+ * works the day out again.
+ */
+export function useRoomCommand<K extends CommandId, I = CommandBody<K>>(
+  roomId: Id,
+  route: K,
+  mean: (input: I) => Meant<K> | Promise<Meant<K>>,
+  onSuccess?: (answer: CommandAnswer<K>, input: I) => unknown,
+) {
   const refresh = useRefreshRoom(roomId)
-  return useMutation({ mutationFn, onSettled: () => void refresh() })
+  return useCommand(route, mean, { onSettled: () => void refresh(), ...(onSuccess && { onSuccess }) })
 }
 
-export function useCreateRoom() {
-  const queryClient = useQueryClient()
-  return useMutation({
-    mutationFn: (body: BodyInputOf<'createRoom'>) => call('createRoom', { body }),
-    onSuccess: () => queryClient.invalidateQueries({ queryKey: meOptions().queryKey }),
-  })
-}
-
-export function useChangeRoom(roomId: Id) {
-  const refresh = useRefreshRoom(roomId)
-  return useMutation({
-    mutationFn: (body: BodyInputOf<'changeRoom'>) => call('changeRoom', { params: { roomId }, body }),
-    onSettled: refresh,
-  })
-}
+export const useChangeRoom = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'changeRoom', (body) => ({ params: { roomId }, body, ...typed }))

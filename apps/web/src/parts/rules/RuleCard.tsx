@@ -2,9 +2,10 @@
 
 import type { Rule } from '@fryward/shared'
 import { sayDate, toPlainDate } from '@fryward/words'
-import { useState } from 'react'
 import { FormProblem } from '@/base/forms/Form.tsx'
 import { Switch } from '@/base/forms/Switch.tsx'
+import { useDraft } from '@/base/forms/use-draft.ts'
+import { StillWaiting } from '@/base/outbox/StillWaiting.tsx'
 import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
@@ -21,16 +22,15 @@ export function RuleCard({ rule, isTarget = false }: { rule: Rule; isTarget?: bo
   const room = useRoom()
   const may = useMay('manage')
   const preview = usePreviewRule(room.id, rule.id)
-  const save = useChangeRule(room.id, rule.id)
-  const [isOn, setOn] = useState(rule.isOn)
   const start = startParameters(rule, room)
-  const [drafts, setDrafts] = useState(start)
+  const typed = useDraft({ isOn: rule.isOn, drafts: start }, `rule/${rule.id}`)
+  const { isOn, drafts } = typed.draft
+  const save = useChangeRule(room.id, rule.id, { draftKey: typed.draftKey, about: rule.title })
   const { body, errors } = readRule(rule, isOn, drafts, room)
   const isChanged = isOn !== rule.isOn || JSON.stringify(drafts) !== JSON.stringify(start)
   const touch = () => preview.reset()
   const back = () => {
-    setOn(rule.isOn)
-    setDrafts(start)
+    typed.reset()
     preview.reset()
     save.reset()
   }
@@ -50,7 +50,7 @@ export function RuleCard({ rule, isTarget = false }: { rule: Rule; isTarget?: bo
             isOn={isOn}
             onSwitch={(next) => {
               touch()
-              setOn(next)
+              typed.change({ isOn: next })
             }}
           />
         ) : (
@@ -63,7 +63,7 @@ export function RuleCard({ rule, isTarget = false }: { rule: Rule; isTarget?: bo
         isReadOnly={!may}
         onDraft={(name, value) => {
           touch()
-          setDrafts({ ...drafts, [name]: value })
+          typed.change({ drafts: { ...drafts, [name]: value } })
         }}
       />
       {Object.entries(errors).map(([name, error]) => (
@@ -75,6 +75,7 @@ export function RuleCard({ rule, isTarget = false }: { rule: Rule; isTarget?: bo
         <div className={styles.actions}>
           {preview.data && <PreviewText preview={preview.data} />}
           <FormProblem error={save.error ?? preview.error} />
+          {save.isPending && <StillWaiting />}
           {preview.data ? (
             <Button variant="filled" isBusy={save.isPending} onClick={() => save.mutate(body)}>
               Save the rule

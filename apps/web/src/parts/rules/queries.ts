@@ -1,7 +1,7 @@
 import type { BodyInputOf, Id } from '@fryward/shared'
 import { queryOptions, useMutation } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { roomKey, useRefreshRoom } from '@/parts/rooms/queries.ts'
+import { roomKey, type Typed, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 export const rulesOptions = (roomId: Id) =>
   queryOptions({
@@ -15,10 +15,5 @@ export const usePreviewRule = (roomId: Id, ruleId: string) =>
     mutationFn: (body: BodyInputOf<'previewRule'>) => call('previewRule', { params: { roomId, ruleId }, body }),
   })
 
-export function useChangeRule(roomId: Id, ruleId: string) {
-  const refresh = useRefreshRoom(roomId)
-  return useMutation({
-    mutationFn: (body: BodyInputOf<'changeRule'>) => call('changeRule', { params: { roomId, ruleId }, body }),
-    onSettled: () => void refresh(),
-  })
-}
+export const useChangeRule = (roomId: Id, ruleId: string, typed?: Typed) =>
+  useRoomCommand(roomId, 'changeRule', (body) => ({ params: { roomId, ruleId }, body, ...typed }))

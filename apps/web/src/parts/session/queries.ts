@@ -1,6 +1,7 @@
 import type { BodyInputOf } from '@fryward/shared'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
+import { meOptions } from './me.ts'
 
 export const serverOptions = () =>
   queryOptions({ queryKey: ['server'], queryFn: ({ signal }) => call('getServer', { signal }) })
@@ -12,8 +13,6 @@ export const serverStateOptions = () =>
     queryFn: ({ signal }) => call('getServerState', { signal }),
     refetchInterval: 60_000,
   })
-
-export const meOptions = () => queryOptions({ queryKey: ['me'], queryFn: ({ signal }) => call('getMe', { signal }) })
 
 export const invitationPreviewOptions = (token: string) =>
   queryOptions({

@@ -3,13 +3,15 @@
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
 import type { MouseEvent, ReactNode } from 'react'
+import { PersonProvider } from '@/base/room/person-context.tsx'
 import { RoomProvider } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { ConnectionLine } from '@/parts/live/ConnectionLine.tsx'
+import { OutboxPlace } from '@/parts/live/OutboxPlace.tsx'
 import { useRoomEvents } from '@/parts/live/use-room-events.ts'
-import { WaitingLine } from '@/parts/live/WaitingLine.tsx'
 import { roomOptions } from '@/parts/rooms/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
 import { RoomNav } from './RoomNav.tsx'
 import styles from './shell.module.css'
 
@@ -23,6 +25,7 @@ function skipToMain(event: MouseEvent): void {
 export function RoomShell({ children }: { children: ReactNode }) {
   const { roomId } = useParams<{ roomId: string }>()
   const room = useQuery(roomOptions(roomId))
+  const me = useQuery(meOptions())
   const connection = useRoomEvents(roomId)
   return (
     <div className={styles.shell}>
@@ -33,11 +36,23 @@ export function RoomShell({ children }: { children: ReactNode }) {
       <RoomNav roomId={roomId} room={room.data} />
       <main id="main" className={styles.main} tabIndex={-1}>
         <ConnectionLine connection={connection} voice={room.data} />
-        <WaitingLine roomId={roomId} />
-        <Loaded query={room} skeleton={<Bones heights={[3, 12, 12]} />} what="The room">
-          {(data) => <RoomProvider room={data}>{children}</RoomProvider>}
+        <Loaded query={me} skeleton={<PageBones />} what="Your name">
+          {({ user }) => (
+            <PersonProvider value={user}>
+              <Loaded query={room} skeleton={<PageBones />} what="The room">
+                {(data) => (
+                  <RoomProvider room={data}>
+                    <OutboxPlace person={user} isLive={connection.isLive} />
+                    {children}
+                  </RoomProvider>
+                )}
+              </Loaded>
+            </PersonProvider>
+          )}
         </Loaded>
       </main>
     </div>
   )
 }
+
+const PageBones = () => <Bones heights={[3, 12, 12]} />

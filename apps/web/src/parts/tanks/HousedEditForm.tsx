@@ -9,6 +9,8 @@ import { TankSelect } from './TankSelect.tsx'
 type Housed = { name: string; tankId: Id; note: string; version: number }
 type Props = {
   thing: Housed
+  /** Its place among the drafts. */
+  what: string
   isBusy: boolean
   error: Error | null
   onSave: (changed: Housed) => void
@@ -16,8 +18,9 @@ type Props = {
 }
 
 /** Changes to a batch or a group: what it is called, where it lives, what is to be known of it. */
-export function HousedEditForm({ thing, isBusy, error, onSave, onCancel }: Props) {
-  const { draft, change } = useDraft({ name: thing.name, tankId: thing.tankId, note: thing.note })
+export function HousedEditForm({ thing, what, isBusy, error, onSave, onCancel }: Props) {
+  const typed = useDraft({ name: thing.name, tankId: thing.tankId, note: thing.note }, what)
+  const { draft, change } = typed
   return (
     <Form
       submitLabel="Save"
@@ -25,6 +28,7 @@ export function HousedEditForm({ thing, isBusy, error, onSave, onCancel }: Props
       error={error}
       onSubmit={() => onSave({ ...draft, version: thing.version })}
       onCancel={onCancel}
+      typed={typed}
     >
       <TextInput
         label="Name"

@@ -14,13 +14,17 @@ import { useChangeTank, useCreateTank } from './queries.ts'
 /** A new tank, or changes to one. */
 export function TankForm({ tank, onDone }: { tank?: Tank; onDone: () => void }) {
   const room = useRoom()
-  const create = useCreateTank(room.id)
-  const update = useChangeTank(room.id, tank?.id ?? '')
   const [missing, setMissing] = useState<string>()
-  const { draft, change } = useDraft({
-    ...startVessel(room, tank, { hasFilter: true }),
-    kind: tank?.kind ?? ('broodstock' as TankKind),
-  })
+  const typed = useDraft(
+    {
+      ...startVessel(room, tank, { hasFilter: true }),
+      kind: tank?.kind ?? ('broodstock' as TankKind),
+    },
+    `tank/${tank?.id ?? 'new'}`,
+  )
+  const { draft, change } = typed
+  const create = useCreateTank(room.id, { draftKey: typed.draftKey, about: draft.name })
+  const update = useChangeTank(room.id, tank?.id ?? '', { draftKey: typed.draftKey, about: draft.name })
   const send = () => {
     const vessel = readVessel(draft, room)
     if (typeof vessel === 'string') return setMissing(vessel)
@@ -36,6 +40,8 @@ export function TankForm({ tank, onDone }: { tank?: Tank; onDone: () => void }) 
       error={create.error ?? update.error}
       onSubmit={send}
       onCancel={tank && onDone}
+      typed={typed}
+      onGoOn={onDone}
     >
       <VesselFields
         draft={draft}

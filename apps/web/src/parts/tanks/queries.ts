@@ -1,7 +1,7 @@
-import type { BodyInputOf, Id } from '@fryward/shared'
+import type { Id } from '@fryward/shared'
 import { queryOptions } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { thingsKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { type Typed, thingsKey, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 export const tanksOptions = (roomId: Id) =>
   queryOptions({
@@ -9,8 +9,8 @@ export const tanksOptions = (roomId: Id) =>
     queryFn: ({ signal }) => call('listTanks', { params: { roomId }, signal }),
   })
 
-export const useCreateTank = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createTank'>) => call('createTank', { params: { roomId }, body }))
+export const useCreateTank = (roomId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'createTank', (body) => ({ params: { roomId }, body, ...typed }))
 
-export const useChangeTank = (roomId: Id, tankId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'changeTank'>) => call('changeTank', { params: { roomId, tankId }, body }))
+export const useChangeTank = (roomId: Id, tankId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'changeTank', (body) => ({ params: { roomId, tankId }, body, ...typed }))

@@ -6,7 +6,7 @@ import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { closeTask } from '@/parts/tasks/open-task.ts'
 import { standingSignOff } from '@/parts/tasks/task-state.ts'
-import type { DoneByOther } from './use-sign-off-form.ts'
+import type { DoneByOther } from './use-sign-off-answers.ts'
 
 /** Two at once: who was first and when. Closing books nothing; saying "I did it too" books what really went in. */
 export function AlreadyDone({

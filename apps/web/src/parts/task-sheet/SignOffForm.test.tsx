@@ -1,14 +1,11 @@
 import type { TaskField } from '@fryward/shared'
 import { screen, waitFor } from '@testing-library/react'
 import type { UserEvent } from '@testing-library/user-event'
-import { afterEach, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { answerApi, type Refusal } from '@/testing/answer-api.ts'
 import { makeRoom, makeTask, newId } from '@/testing/made-up.ts'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
-import { keptDrafts } from './kept-drafts.ts'
 import { SignOffForm } from './SignOffForm.tsx'
-
-afterEach(() => keptDrafts.clear())
 
 const limits = { minimum: 0, maximum: 5000, likelyMinimum: 50, likelyMaximum: 800 }
 const density: TaskField = {

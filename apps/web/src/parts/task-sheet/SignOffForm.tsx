@@ -2,10 +2,13 @@
 
 import type { Task } from '@fryward/shared'
 import { useEffect, useRef, useState } from 'react'
+import { BegunLine } from '@/base/forms/BegunLine.tsx'
 import { FormProblem } from '@/base/forms/Form.tsx'
+import { StillWaiting } from '@/base/outbox/StillWaiting.tsx'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
+import { closeTask } from '@/parts/tasks/open-task.ts'
 import { AlreadyDone } from './AlreadyDone.tsx'
 import { Confirm } from './Confirm.tsx'
 import { FieldInput } from './FieldInput.tsx'
@@ -22,16 +25,19 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
   const form = useSignOffForm({ task, isAgain })
   const [isSkipping, setSkipping] = useState(false)
   const place = useRef<HTMLFormElement>(null)
-  const { errors } = form
+  const { typed, answers } = form
+  const { errors, questions, doneByOther } = answers
   useEffect(() => {
     if (Object.keys(errors).length > 0) place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
   }, [errors])
   if (!may) return null
   if (room.myRole === 'stand_in' && !task.isForStandIn)
     return <p className={styles.soft}>This one is for a caretaker: leave it, it stays on the list.</p>
-  if (form.doneByOther) return <AlreadyDone current={form.doneByOther} onAgain={form.sendAgain} isBusy={form.isBusy} />
-  const live = liveResults(task, form.drafts, room)
+  // Before what is said of the queue: a skip that is on its way stands there too, and its form hears the answer.
   if (isSkipping) return <SkipForm task={task} onCancel={() => setSkipping(false)} />
+  if (form.isSentElsewhere) return <Sent />
+  if (doneByOther) return <AlreadyDone current={doneByOther} onAgain={form.sendAgain} isBusy={form.isBusy} />
+  const live = liveResults(task, typed.drafts, room)
   return (
     <form
       ref={place}
@@ -42,28 +48,32 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
         form.send()
       }}
     >
+      {typed.begunAt && !form.isBusy && <BegunLine at={typed.begunAt} onStartOver={typed.reset} />}
       {task.fields.map((field) => {
-        const draft = form.drafts[field.name]
+        const draft = typed.drafts[field.name]
         return (
           draft && (
             <FieldInput
               key={field.name}
               field={field}
               draft={draft}
-              onDraft={(next) => form.setDraft(field.name, next)}
-              error={form.errors[field.name]}
+              onDraft={(next) => {
+                answers.forgetQuestions()
+                typed.setField(field.name, next)
+              }}
+              error={errors[field.name]}
               lastValues={task.lastValues[field.name] ?? []}
             />
           )
         )
       })}
-      <WhenDone value={form.doneAt} onChange={form.setDoneAt} />
-      {Object.keys(form.questions).length > 0 ? (
-        <Confirm questions={form.questions} onYes={form.confirm} onNo={form.goBack} isBusy={form.isBusy} />
+      <WhenDone value={typed.doneAt} onChange={typed.setDoneAt} />
+      {Object.keys(questions).length > 0 ? (
+        <Confirm questions={questions} onYes={form.confirm} onNo={answers.goBack} isBusy={form.isBusy} />
       ) : (
         <div className={`${styles.foot} ${styles.book}`}>
           <FormProblem error={form.problem} />
-          {Object.keys(form.errors).length > 0 && (
+          {Object.keys(errors).length > 0 && (
             <p className={styles.worry} role="alert">
               One thing to look at above before this can be booked.
             </p>
@@ -75,7 +85,7 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
               ))}
             </div>
           )}
-          {form.isWaiting && <StillWaiting onLeave={form.leave} />}
+          {form.isBusy && <StillWaiting onGoOn={closeTask} goOnLabel="Go on with the round" />}
           <div className={styles.bookRow}>
             <Button type="submit" variant="filled" isLarge isBusy={form.isBusy}>
               Done
@@ -92,13 +102,14 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
   )
 }
 
-function StillWaiting({ onLeave }: { onLeave: () => void }) {
+/** Its values are in the queue. */
+function Sent() {
   return (
-    <Notice>
-      <p>No answer from the server yet. This goes out by itself when the network is back.</p>
-      <Button variant="default" onClick={onLeave}>
-        Go on with the round
-      </Button>
-    </Notice>
+    <>
+      <Notice>
+        <p>This is signed off and on its way.</p>
+      </Notice>
+      <StillWaiting onGoOn={closeTask} goOnLabel="Go on with the round" />
+    </>
   )
 }

@@ -2,10 +2,10 @@
 
 import type { Task } from '@fryward/shared'
 import { Textarea } from '@mantine/core'
-import { useRef, useState } from 'react'
-import { makeRequestKey } from '@/base/api/request-key.ts'
+import { useState } from 'react'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { Form } from '@/base/forms/Form.tsx'
+import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
 import { closeTask } from '@/parts/tasks/open-task.ts'
@@ -20,28 +20,34 @@ const commonReasons = [
 ]
 
 export function SkipForm({ task, onCancel }: { task: Task; onCancel: () => void }) {
-  const skip = useSkip(useRoom().id)
+  const skip = useSkip(useRoom())
   const toast = useToast()
-  const [reason, setReason] = useState('')
+  const typed = useDraft({ reason: '' }, `skip/${task.id}`)
+  const { reason } = typed.draft
+  const setReason = (text: string) => typed.change({ reason: text })
   const [error, setError] = useState<string>()
-  const requestKey = useRef(makeRequestKey())
   const send = () => {
     if (reason.trim().length < 3) return setError('Say in a few words why, so that the next person knows.')
     skip.mutate(
-      { taskId: task.id, body: { reason: reason.trim() }, requestKey: requestKey.current },
+      { task, body: { reason: reason.trim() }, draftKey: typed.draftKey },
       {
         onSuccess: () => {
           toast({ text: `Skipped: ${task.subject.name}` })
           closeTask()
         },
-        onError: () => {
-          requestKey.current = makeRequestKey()
-        },
       },
     )
   }
   return (
-    <Form submitLabel="Skip this" isBusy={skip.isPending} error={skip.error} onSubmit={send} onCancel={onCancel}>
+    <Form
+      submitLabel="Skip this"
+      isBusy={skip.isPending}
+      error={skip.error}
+      onSubmit={send}
+      onCancel={onCancel}
+      onGoOn={closeTask}
+      typed={typed}
+    >
       <ChoiceChips
         legend="Why skip it?"
         choices={commonReasons.map((text) => ({ value: text, label: text }))}

@@ -2,15 +2,15 @@
 
 import type { Task } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import { lazy, Suspense, useEffect } from 'react'
+import { lazy, Suspense } from 'react'
 import { useRoom } from '@/base/room/room-context.tsx'
+import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { usePreload } from '@/base/ui/use-preload.ts'
 import { useOpenTaskId } from '@/parts/tasks/open-task.ts'
 import { taskOptions } from '@/parts/tasks/queries.ts'
-import { dropDrafts } from './kept-drafts.ts'
 
 const loadSheet = () => import('./TaskSheet.tsx')
-const TaskSheet = lazy(() => loadSheet().then((part) => ({ default: part.TaskSheet })))
+const TaskSheet = lazy(() => untilLoaded(loadSheet).then((part) => ({ default: part.TaskSheet })))
 
 /** Where the open sheet hangs. Its script comes after the list, but before the network may be gone. */
 export function TaskSheetPlace({ tasks, now }: { tasks: Task[]; now: Date }) {
@@ -19,9 +19,6 @@ export function TaskSheetPlace({ tasks, now }: { tasks: Task[]; now: Date }) {
   const listed = tasks.find((task) => task.id === taskId)
   const fetched = useQuery({ ...taskOptions(room.id, taskId ?? ''), enabled: taskId !== null && listed === undefined })
   usePreload(loadSheet)
-  useEffect(() => {
-    if (taskId === null) dropDrafts()
-  }, [taskId])
   const task = listed ?? fetched.data
   if (taskId === null || !task || task.id !== taskId) return null
   return (

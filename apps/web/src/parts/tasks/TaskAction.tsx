@@ -2,9 +2,9 @@
 
 import type { Task } from '@fryward/shared'
 import { sayTitle } from '@fryward/words'
+import { useQueuedTask } from '@/base/outbox/queue-state.ts'
 import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
-import { useWaiting } from '@/parts/live/waiting.ts'
 import styles from './line.module.css'
 import { useOpenTask } from './open-task.ts'
 import { isOneTap, needsNoNumber } from './task-state.ts'
@@ -17,10 +17,10 @@ export function TaskAction({ task }: { task: Task }) {
   const mayAct = useMay('sign_off')
   const openTask = useOpenTask()
   const { signOffNow, isBusy } = useOneTap(task)
-  const isWaiting = useWaiting(room.id).includes(task.id)
+  const { isQueued, isStuck } = useQueuedTask(task.id)
   if (!mayAct) return null
   if (room.myRole === 'stand_in' && !task.isForStandIn) return <span className={styles.notYours}>for a caretaker</span>
-  if (isWaiting) return <span className={styles.notYours}>waiting for network</span>
+  if (isStuck) return <span className={styles.notYours}>waiting for network</span>
   const title = `${sayTitle(task.title, voice)}, ${task.subject.name}`
   if (!isOneTap(task)) {
     const label = needsNoNumber(task) ? 'Read' : 'Record'
@@ -28,6 +28,7 @@ export function TaskAction({ task }: { task: Task }) {
       <Button
         className={styles.action}
         variant="default"
+        isBusy={isQueued}
         onClick={() => openTask(task.id)}
         aria-label={`${label}: ${title}`}
         aria-haspopup="dialog"
@@ -41,7 +42,7 @@ export function TaskAction({ task }: { task: Task }) {
       className={styles.action}
       variant="filled"
       onClick={signOffNow}
-      isBusy={isBusy}
+      isBusy={isBusy || isQueued}
       aria-label={`Done: ${title}`}
     >
       Done

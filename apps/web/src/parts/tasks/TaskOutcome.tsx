@@ -15,7 +15,7 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
   const voice = useVoice()
   const room = useRoom()
   const may = useMay('sign_off')
-  const undo = useUndo(room.id)
+  const undo = useUndo(room)
   const toast = useToast()
   const signOff = standingSignOff(task)
   const canUndo = may && undoableUntil(task, now) !== null
@@ -44,7 +44,7 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
         <Button
           variant="subtle"
           isBusy={undo.isPending}
-          onClick={() => undo.mutate(task.id, { onError: (error) => toast({ text: sentenceOf(error) }) })}
+          onClick={() => undo.mutate(task, { onError: (error) => toast({ text: sentenceOf(error) }) })}
           aria-label={`Undo: ${task.subject.name}, ${verbDoneLabels[task.verb].toLowerCase()}`}
         >
           Undo

@@ -1,7 +1,8 @@
-import type { BodyInputOf, Day, Id, PlainDate, Task } from '@fryward/shared'
-import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
+import type { BodyInputOf, Day, Id, PlainDate, Room, Task } from '@fryward/shared'
+import { sayWholeTitle } from '@fryward/words'
+import { queryOptions, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { untilAnswered } from '@/parts/live/waiting.ts'
+import { useCommand } from '@/base/outbox/use-command.ts'
 import { refreshRoom, roomKey } from '@/parts/rooms/queries.ts'
 
 export type DayName = PlainDate | 'today' | 'tomorrow'
@@ -44,8 +45,7 @@ export function useShowTask(roomId: Id) {
 /** Says who has the room on a day: a person, or nobody any more. */
 export function useTakeDuty(roomId: Id, date: PlainDate) {
   const queryClient = useQueryClient()
-  return useMutation({
-    mutationFn: (userId: string | null) => call('takeDuty', { params: { roomId, date }, body: { userId } }),
+  return useCommand('takeDuty', (userId: string | null) => ({ params: { roomId, date }, body: { userId } }), {
     onSuccess: ({ onDuty }) =>
       queryClient.setQueriesData<Day>({ queryKey: dayKey(roomId) }, (day) =>
         day?.date === date ? { ...day, onDuty } : day,
@@ -53,34 +53,34 @@ export function useTakeDuty(roomId: Id, date: PlainDate) {
   })
 }
 
-type Keyed<B> = { taskId: Id; body: B; requestKey: string }
+type Said<B> = { task: Task; body: B; draftKey?: string | undefined }
 
-/** @param onAnswer told of the answer even when the component that asked has gone meanwhile. */
-export function useSignOff(roomId: Id, onAnswer?: (taskId: Id, error: unknown) => void) {
-  const { onSuccess, onSettled } = useTakeTask(roomId)
-  return useMutation({
-    ...untilAnswered(roomId),
-    mutationFn: ({ taskId, body, requestKey }: Keyed<BodyInputOf<'signOffTask'>>) =>
-      call('signOffTask', { params: { roomId, taskId }, body, requestKey }),
-    onSuccess,
-    onSettled: (_task, error, { taskId }) => {
-      onAnswer?.(taskId, error)
-      onSettled()
-    },
+/** The way back to a task: its words, and the list with its sheet open. */
+const wayTo = (room: Room, task: Task) => ({
+  about: sayWholeTitle(task.title, task.subject, room),
+  path: `/rooms/${room.id}/today?task=${task.id}`,
+})
+
+export function useSignOff(room: Room) {
+  const mean = ({ task, body, draftKey }: Said<BodyInputOf<'signOffTask'>>) => ({
+    ...{ params: { roomId: room.id, taskId: task.id }, body, draftKey },
+    ...wayTo(room, task),
   })
+  return useCommand('signOffTask', mean, useTakeTask(room.id))
 }
 
-export function useSkip(roomId: Id) {
-  return useMutation({
-    mutationFn: ({ taskId, body, requestKey }: Keyed<BodyInputOf<'skipTask'>>) =>
-      call('skipTask', { params: { roomId, taskId }, body, requestKey }),
-    ...useTakeTask(roomId),
+export function useSkip(room: Room) {
+  const mean = ({ task, body, draftKey }: Said<BodyInputOf<'skipTask'>>) => ({
+    ...{ params: { roomId: room.id, taskId: task.id }, body, draftKey },
+    ...wayTo(room, task),
   })
+  return useCommand('skipTask', mean, useTakeTask(room.id))
 }
 
-export function useUndo(roomId: Id) {
-  return useMutation({
-    mutationFn: (taskId: Id) => call('undoTask', { params: { roomId, taskId }, body: {} }),
-    ...useTakeTask(roomId),
+export function useUndo(room: Room) {
+  const mean = (task: Task) => ({
+    ...{ params: { roomId: room.id, taskId: task.id }, body: {} },
+    ...wayTo(room, task),
   })
+  return useCommand('undoTask', mean, useTakeTask(room.id))
 }

@@ -2,9 +2,7 @@
 
 import { type Task, TaskSchema } from '@fryward/shared'
 import { sayTime, verbDoneLabels } from '@fryward/words'
-import { useRef } from 'react'
 import { type ApiProblem, isApiProblem, sentenceOf } from '@/base/api/problem.ts'
-import { makeRequestKey } from '@/base/api/request-key.ts'
 import { serverNow } from '@/base/api/server-clock.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
@@ -14,13 +12,11 @@ import { standingSignOff } from './task-state.ts'
 /** Signs a task off as it stands on the screen, offers the undo, and says so when somebody was faster. */
 export function useOneTap(task: Task) {
   const room = useRoom()
-  const signOff = useSignOff(room.id)
-  const undo = useUndo(room.id)
+  const signOff = useSignOff(room)
+  const undo = useUndo(room)
   const showTask = useShowTask(room.id)
   const toast = useToast()
-  // One key until an answer came, so that a tap repeated after a lost answer books once.
-  const requestKey = useRef(makeRequestKey())
-  const undoNow = () => undo.mutate(task.id, { onError: (error) => toast({ text: sentenceOf(error) }) })
+  const undoNow = () => undo.mutate(task, { onError: (error) => toast({ text: sentenceOf(error) }) })
 
   const tellWhoWasFaster = (error: ApiProblem) => {
     const current = TaskSchema.safeParse(error.current)
@@ -36,24 +32,19 @@ export function useOneTap(task: Task) {
   const post = (again: boolean) =>
     signOff.mutate(
       {
-        taskId: task.id,
+        task,
         // An answer may come much later than the tap.
         body: { values: {}, shownAmount: task.amount, again, doneAt: serverNow().toISOString() },
-        requestKey: requestKey.current,
       },
       {
-        onSuccess: () => {
-          requestKey.current = makeRequestKey()
+        onSuccess: () =>
           toast({
             text: `${verbDoneLabels[task.verb]}: ${task.subject.name}`,
             action: { label: 'Undo', run: undoNow },
-          })
-        },
+          }),
         onError: (error) => {
-          if (!isApiProblem(error)) return toast({ text: sentenceOf(error) })
-          if (error.code !== 'offline') requestKey.current = makeRequestKey()
-          if (error.code === 'already_done') tellWhoWasFaster(error)
-          else toast({ text: error.detail })
+          if (isApiProblem(error) && error.code === 'already_done') tellWhoWasFaster(error)
+          else toast({ text: sentenceOf(error) })
         },
       },
     )

@@ -1,16 +1,19 @@
 import type { BodyInputOf, Id } from '@fryward/shared'
-import { call } from '@/base/api/call.ts'
-import { useRoomWrite } from '@/parts/rooms/queries.ts'
+import { type Typed, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 type EndInput = BodyInputOf<'endTank'>
-export type Endable = { kind: 'tank' | 'culture' | 'pair' | 'larval_batch' | 'juvenile_group'; id: Id }
+
+const endings = {
+  tank: (roomId: Id, tankId: Id) => ({ route: 'endTank', params: { roomId, tankId } }) as const,
+  culture: (roomId: Id, cultureId: Id) => ({ route: 'endCulture', params: { roomId, cultureId } }) as const,
+  pair: (roomId: Id, pairId: Id) => ({ route: 'endPair', params: { roomId, pairId } }) as const,
+  larval_batch: (roomId: Id, batchId: Id) => ({ route: 'endLarvalBatch', params: { roomId, batchId } }) as const,
+  juvenile_group: (roomId: Id, groupId: Id) => ({ route: 'endJuvenileGroup', params: { roomId, groupId } }) as const,
+}
+export type Endable = { kind: keyof typeof endings; id: Id }
 
 /** Takes a thing out of use, whatever it is; its history stays. */
-export const useEnd = (roomId: Id, thing: Endable) =>
-  useRoomWrite(roomId, async (body: EndInput) => {
-    if (thing.kind === 'tank') await call('endTank', { params: { roomId, tankId: thing.id }, body })
-    if (thing.kind === 'culture') await call('endCulture', { params: { roomId, cultureId: thing.id }, body })
-    if (thing.kind === 'pair') await call('endPair', { params: { roomId, pairId: thing.id }, body })
-    if (thing.kind === 'larval_batch') await call('endLarvalBatch', { params: { roomId, batchId: thing.id }, body })
-    if (thing.kind === 'juvenile_group') await call('endJuvenileGroup', { params: { roomId, groupId: thing.id }, body })
-  })
+export function useEnd(roomId: Id, thing: Endable, typed?: Typed) {
+  const { route, params } = endings[thing.kind](roomId, thing.id)
+  return useRoomCommand(roomId, route, (body: EndInput) => ({ params, body, ...typed }))
+}

@@ -18,12 +18,20 @@ import { pairsOptions } from '@/parts/pairs/queries.ts'
 export function ClutchForm({ onDone }: { onDone: () => void }) {
   const voice = useVoice()
   const room = useRoom()
-  const create = useCreateClutch(room.id)
   const pairs = (useQuery(pairsOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
-  const [spawnedAt, setSpawnedAt] = useState<string | undefined>(() => new Date().toISOString())
+  const [openedAt] = useState(() => new Date().toISOString())
   const [missing, setMissing] = useState<string>()
-  const { draft, change } = useDraft({ pairId: '', eggs: '', intent: 'undecided' as ClutchIntent })
+  const typed = useDraft(
+    {
+      ...{ pairId: '', eggs: '', intent: 'undecided' as ClutchIntent },
+      spawnedAt: openedAt as string | undefined,
+    },
+    'clutch/new',
+  )
+  const { draft, change } = typed
+  const create = useCreateClutch(room.id, { draftKey: typed.draftKey })
   const send = () => {
+    const { spawnedAt } = draft
     if (spawnedAt === undefined) return setMissing('When they were laid.')
     const eggs = typedNumber(draft.eggs, null, voice)
     create.mutate(
@@ -32,7 +40,14 @@ export function ClutchForm({ onDone }: { onDone: () => void }) {
     )
   }
   return (
-    <Form submitLabel="Record the eggs" isBusy={create.isPending} error={create.error} onSubmit={send}>
+    <Form
+      submitLabel="Record the eggs"
+      isBusy={create.isPending}
+      error={create.error}
+      onSubmit={send}
+      typed={typed}
+      onGoOn={onDone}
+    >
       <SelectBox
         label="Laid by"
         isRequired
@@ -40,7 +55,13 @@ export function ClutchForm({ onDone }: { onDone: () => void }) {
         onChoose={(pairId) => change({ pairId })}
         choices={[{ value: '', label: 'choose' }, ...pairs.map((one) => ({ value: one.id, label: one.name }))]}
       />
-      <DateTimeBox label="When" value={spawnedAt} onChange={setSpawnedAt} isRequired error={missing} />
+      <DateTimeBox
+        label="When"
+        value={draft.spawnedAt}
+        onChange={(spawnedAt) => change({ spawnedAt })}
+        isRequired
+        error={missing}
+      />
       <NumberBox
         label="About how many"
         help="May be left out"

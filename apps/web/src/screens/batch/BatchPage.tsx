@@ -4,6 +4,7 @@ import type { LarvalBatch } from '@fryward/shared'
 import { type NumberVoice, sayDate, sayNumber } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
+import { useDraftKey } from '@/base/outbox/use-draft-key.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Card, Traits } from '@/base/ui/Page.tsx'
@@ -44,10 +45,12 @@ export function BatchPage() {
 }
 
 function Edit({ batch, onDone }: { batch: LarvalBatch; onDone: () => void }) {
-  const update = useChangeBatch(useRoom().id, batch.id)
+  const what = `batch/${batch.id}`
+  const update = useChangeBatch(useRoom().id, batch.id, { draftKey: useDraftKey(what), about: batch.name })
   return (
     <HousedEditForm
       thing={batch}
+      what={what}
       isBusy={update.isPending}
       error={update.error}
       onSave={(changed) => update.mutate(changed, { onSuccess: onDone })}

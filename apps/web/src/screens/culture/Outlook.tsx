@@ -10,13 +10,16 @@ import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card } from '@/base/ui/Page.tsx'
+import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { outlookOptions } from '@/parts/cultures/queries.ts'
 import { chartHeight } from './chart-lanes.ts'
 import styles from './cultures.module.css'
 import { HarvestSlider } from './HarvestSlider.tsx'
 import { OutlookTable } from './OutlookTable.tsx'
 
-const DensityChart = lazy(() => import('./DensityChart.tsx').then((part) => ({ default: part.DensityChart })))
+const DensityChart = lazy(() =>
+  untilLoaded(() => import('./DensityChart.tsx')).then((part) => ({ default: part.DensityChart })),
+)
 
 /** A thumb on the way from a fifth to a half asks once, where it stops. */
 const settleMs = 250

@@ -9,6 +9,7 @@ import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card } from '@/base/ui/Page.tsx'
+import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
 import { Cures } from './Cures.tsx'
 import { FoodKeys } from './FoodKeys.tsx'
@@ -17,7 +18,7 @@ import styles from './food.module.css'
 import { chartHeight } from './food-lanes.ts'
 import { WhatIfBox } from './WhatIfBox.tsx'
 
-const FoodChart = lazy(() => import('./FoodChart.tsx').then((part) => ({ default: part.FoodChart })))
+const FoodChart = lazy(() => untilLoaded(() => import('./FoodChart.tsx')).then((part) => ({ default: part.FoodChart })))
 
 /** A picture after something: a cure as it was tried, or a question's answer. */
 type Shown = { change: FoodChange; cure: FoodCure | null; after: FoodOutlook | FoodCure }

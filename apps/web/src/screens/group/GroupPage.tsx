@@ -4,6 +4,7 @@ import type { JuvenileGroup } from '@fryward/shared'
 import { sayDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
+import { useDraftKey } from '@/base/outbox/use-draft-key.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Card, Traits } from '@/base/ui/Page.tsx'
@@ -40,10 +41,12 @@ export function GroupPage() {
 }
 
 function Edit({ group, onDone }: { group: JuvenileGroup; onDone: () => void }) {
-  const update = useChangeGroup(useRoom().id, group.id)
+  const what = `group/${group.id}`
+  const update = useChangeGroup(useRoom().id, group.id, { draftKey: useDraftKey(what), about: group.name })
   return (
     <HousedEditForm
       thing={group}
+      what={what}
       isBusy={update.isPending}
       error={update.error}
       onSave={(changed) => update.mutate(changed, { onSuccess: onDone })}

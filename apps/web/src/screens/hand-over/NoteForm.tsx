@@ -17,14 +17,20 @@ const empty = { text: '', isWorry: false, subjectId: '' }
 
 /** A note for whoever comes next; a worry stays on the page until it is over. */
 export function NoteForm() {
-  const room = useRoom()
   const may = useMay('record')
-  const write = useWriteNote(room.id)
+  const [turn, setTurn] = useState(0)
+  if (!may) return <Notice>You are reading along: notes are for those who do the rounds.</Notice>
+  return <OneNote key={turn} onGoOn={() => setTurn(turn + 1)} />
+}
+
+function OneNote({ onGoOn }: { onGoOn: () => void }) {
+  const room = useRoom()
   const toast = useToast()
-  const { draft, change, reset } = useDraft(empty)
+  const typed = useDraft(empty, 'note')
+  const { draft, change, reset } = typed
+  const write = useWriteNote(room.id, { draftKey: typed.draftKey })
   const [isMissing, setMissing] = useState(false)
   const about = useAbout()
-  if (!may) return <Notice>You are reading along: notes are for those who do the rounds.</Notice>
   const send = () => {
     const text = draft.text.trim()
     setMissing(text === '')
@@ -47,6 +53,8 @@ export function NoteForm() {
           isBusy={write.isPending}
           error={write.error}
           onSubmit={send}
+          typed={typed}
+          onGoOn={onGoOn}
         >
           <Textarea
             label="What should they know?"

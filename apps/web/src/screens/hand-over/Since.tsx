@@ -5,7 +5,7 @@ import { sayMoment } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Section } from '@/base/ui/Page.tsx'
-import { meOptions } from '@/parts/session/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
 import styles from './hand-over.module.css'
 
 type Line = HandOver['since'][number]

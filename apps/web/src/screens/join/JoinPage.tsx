@@ -13,7 +13,8 @@ import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
 import { AccountFields, emptyAccount } from '@/parts/session/AccountFields.tsx'
-import { invitationPreviewOptions, meOptions, useAcceptInvitation, useJoin } from '@/parts/session/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
+import { invitationPreviewOptions, useAcceptInvitation, useJoin } from '@/parts/session/queries.ts'
 
 /** An invitation link: what it invites to, then joining as who is signed in or with a new account. */
 export function JoinPage() {

@@ -1,43 +1,62 @@
 'use client'
 
+import type { Room } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
 import { useRouter } from 'next/navigation'
 import { useEffect, useState } from 'react'
 import { Form } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
+import { PersonProvider } from '@/base/room/person-context.tsx'
 import { VoiceProvider } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
-import { useCreateRoom } from '@/parts/rooms/queries.ts'
 import { RoomFields } from '@/parts/rooms/RoomFields.tsx'
 import { RoundFields } from '@/parts/rooms/RoundFields.tsx'
 import { readRoom } from '@/parts/rooms/room-draft.ts'
 import styles from '@/parts/rooms/rooms.module.css'
+import { meOptions } from '@/parts/session/me.ts'
 import { BottleFields } from './BottleFields.tsx'
 import { CultureDrafts } from './CultureDrafts.tsx'
 import { TankDrafts } from './TankDrafts.tsx'
+import { useCreateRoom } from './use-create-room.ts'
 import { readWizard, startWizard } from './wizard-draft.ts'
 
 const steps = ['The room', 'Its rounds', 'What lives in it'] as const
+
+/** The wizard of whoever is signed in: what they typed into it is theirs. */
+export function NewRoomPage() {
+  const me = useQuery(meOptions())
+  return (
+    <PersonProvider value={me.data?.user ?? null}>
+      <RoomWizard />
+    </PersonProvider>
+  )
+}
 
 /** Three short steps, one request at the end; the vessels may be left for later. */
 export function RoomWizard() {
   const router = useRouter()
   const create = useCreateRoom()
-  const [step, setStep] = useState(0)
   const [missing, setMissing] = useState<string>()
-  const { draft, change } = useDraft(startWizard())
+  const typed = useDraft({ ...startWizard(), step: 0 }, 'new-room')
+  const { draft, change } = typed
+  const { step } = draft
   useEffect(() => window.scrollTo(0, 0), [])
   const go = (to: number) => {
     setMissing(undefined)
-    setStep(to)
+    change({ step: to })
     window.scrollTo(0, 0)
   }
   const send = (withVessels: boolean) => {
     const body = readWizard(draft, withVessels)
     if (typeof body === 'string') return setMissing(body)
     setMissing(undefined)
-    create.mutate(body, { onSuccess: (room) => router.replace(`/rooms/${room.id}/today`) })
+    const open = (room: Room) => {
+      typed.drop()
+      router.replace(`/rooms/${room.id}/today`)
+    }
+    create.mutate(body, { onSuccess: open })
   }
   const next = () => {
     if (step === 0 && draft.name.trim() === '') return setMissing('A name for the room, so that it can be told apart.')
@@ -55,6 +74,7 @@ export function RoomWizard() {
           isBusy={create.isPending}
           error={create.error}
           onSubmit={next}
+          typed={typed}
         >
           {step === 0 && <RoomFields draft={draft} change={change} error={undefined} />}
           {step === 1 && <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />}

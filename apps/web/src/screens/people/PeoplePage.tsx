@@ -12,7 +12,7 @@ import { Button } from '@/base/ui/Button.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Page, Section } from '@/base/ui/Page.tsx'
 import { peopleOptions, useChangeRole, useRemovePerson } from '@/parts/people/queries.ts'
-import { meOptions } from '@/parts/session/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
 import { Invitations } from './Invitations.tsx'
 import styles from './people.module.css'
 

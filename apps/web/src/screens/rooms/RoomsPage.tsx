@@ -12,7 +12,7 @@ import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
 import doorway from '@/parts/doorway/doorway.module.css'
-import { meOptions } from '@/parts/session/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
 import { SignOutButton } from '@/parts/session/SignOutButton.tsx'
 
 /** Straight in when there is only one room to choose, unless one came here to choose (`?choose=1`). */

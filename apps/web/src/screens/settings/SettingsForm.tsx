@@ -27,9 +27,10 @@ const startDraft = (room: Room): RoomDraft => ({
 })
 
 export function SettingsForm({ room }: { room: Room }) {
-  const save = useChangeRoom(room.id)
   const toast = useToast()
-  const { draft, change } = useDraft(startDraft(room))
+  const typed = useDraft(startDraft(room), 'settings')
+  const { draft, change } = typed
+  const save = useChangeRoom(room.id, { draftKey: typed.draftKey })
   const [missing, setMissing] = useState<string>()
   const send = () => {
     const fields = readRoom(draft)
@@ -39,7 +40,7 @@ export function SettingsForm({ room }: { room: Room }) {
   }
   return (
     <VoiceProvider voice={draft}>
-      <Form submitLabel="Save" isBusy={save.isPending} error={save.error} onSubmit={send}>
+      <Form submitLabel="Save" isBusy={save.isPending} error={save.error} onSubmit={send} typed={typed}>
         <RoomFields draft={draft} change={change} error={missing} />
         <RoundFields rounds={draft.rounds} onRounds={(rounds) => change({ rounds })} />
         <WalkFields order={draft.stationOrder} onOrder={(stationOrder) => change({ stationOrder })} />

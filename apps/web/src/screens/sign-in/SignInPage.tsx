@@ -8,6 +8,8 @@ import { useDraft } from '@/base/forms/use-draft.ts'
 import { LinkButton } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
+import { OthersLine } from '@/parts/live/OthersLine.tsx'
+import { useLookAtQueue } from '@/parts/live/use-outbox.ts'
 import { serverOptions, useSignIn } from '@/parts/session/queries.ts'
 import { CodeStep } from './CodeStep.tsx'
 import { toSafePath } from './safe-path.ts'
@@ -16,11 +18,13 @@ export function SignInPage() {
   const router = useRouter()
   const next = toSafePath(useSearchParams().get('next'))
   const server = useQuery(serverOptions())
+  useLookAtQueue()
   const signIn = useSignIn()
   const { draft, change } = useDraft({ email: '', password: '' })
   if (signIn.data?.asksCode) return <CodeStep onDone={() => router.replace(next)} onBack={() => signIn.reset()} />
   return (
     <Doorway title="Sign in">
+      <OthersLine />
       <Form
         submitLabel="Sign in"
         isBusy={signIn.isPending}

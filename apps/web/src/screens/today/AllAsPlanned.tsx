@@ -2,6 +2,7 @@
 
 import { stationLabels } from '@fryward/words'
 
+import { useQueuedTaskIds } from '@/base/outbox/queue-state.ts'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { plannedTasks, type StationGroup } from './arrange.ts'
@@ -14,7 +15,8 @@ const fewest = 2
 /** A whole stop done as the list says: one button for all that needs neither a number nor a caution read. */
 export function AllAsPlanned({ group, titleId }: { group: StationGroup; titleId: string }) {
   const may = useMay('sign_off')
-  const tasks = plannedTasks(group.tasks, useRoom().myRole)
+  const queued = useQueuedTaskIds()
+  const tasks = plannedTasks(group.tasks, useRoom().myRole).filter((task) => !queued.has(task.id))
   const stop = stationLabels[group.station]
   const { signOffAsPlanned, isBusy } = useAllAsPlanned()
   if (!may || (tasks.length < fewest && !isBusy)) return null

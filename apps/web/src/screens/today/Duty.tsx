@@ -6,7 +6,7 @@ import { sentenceOf } from '@/base/api/problem.ts'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
-import { meOptions } from '@/parts/session/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
 import { useTakeDuty } from '@/parts/tasks/queries.ts'
 import styles from './today.module.css'
 

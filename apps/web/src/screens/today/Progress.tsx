@@ -2,7 +2,7 @@
 
 import type { Day } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import { meOptions } from '@/parts/session/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
 import { progressOf } from './arrange.ts'
 import { sayWho } from './say-progress.ts'
 import styles from './today.module.css'

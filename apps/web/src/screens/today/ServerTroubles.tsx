@@ -6,7 +6,8 @@ import { useQuery } from '@tanstack/react-query'
 import { serverNow } from '@/base/api/server-clock.ts'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
-import { meOptions, serverStateOptions } from '@/parts/session/queries.ts'
+import { meOptions } from '@/parts/session/me.ts'
+import { serverStateOptions } from '@/parts/session/queries.ts'
 
 const dayMs = 86_400_000
 

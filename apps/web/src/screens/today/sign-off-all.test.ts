@@ -14,24 +14,25 @@ const makeTask = (n: number, part: Partial<Task> = {}): Task =>
     ...{ closedAt: null, signOffs: [], lastValues: {}, changes: [], version: 1 },
     ...part,
   })
-const problem = (code: 'offline' | 'already_done') => new ApiProblem({ code, detail: 'No answer.', status: 0 })
+const problem = (code: 'offline' | 'already_done' | 'not_allowed') =>
+  new ApiProblem({ code, detail: 'No answer.', status: 0 })
 
 /** A server that holds these tasks and keeps what it was sent. */
-function serve(current: Task[], answer: (task: Task, key: string) => void = () => {}) {
-  const sent: { taskId: string; key: string }[] = []
+function serve(current: Task[], answer: (task: Task) => void = () => {}) {
+  const sent: string[] = []
   return {
     sent,
-    given: (tasks: Task[], keys = new Map<string, string>()) => ({
-      ...{ tasks, keys, stop: 'Live food' },
+    given: (tasks: Task[]) => ({
+      ...{ tasks, stop: 'Live food' },
       showTask: () => {},
       fetchTask: async (taskId: string) => {
         const found = current.find((task) => task.id === taskId)
         if (!found) throw new Error(`no task ${taskId}`)
         return found
       },
-      signOff: async (task: Task, key: string) => {
-        sent.push({ taskId: task.id, key })
-        answer(task, key)
+      signOff: async (task: Task) => {
+        sent.push(task.id)
+        answer(task)
       },
     }),
   }
@@ -40,11 +41,10 @@ function serve(current: Task[], answer: (task: Task, key: string) => void = () =
 describe('several sign-offs with one tap', () => {
   const tasks = [makeTask(1), makeTask(2), makeTask(3)]
 
-  it('go out in the order of the list, each under a key of its own', async () => {
+  it('go out in the order of the list', async () => {
     const server = serve(tasks)
     const { done, said } = await signOffAll(server.given(tasks))
-    expect(server.sent.map((one) => one.taskId)).toEqual([id(1), id(2), id(3)])
-    expect(new Set(server.sent.map((one) => one.key)).size).toBe(3)
+    expect(server.sent).toEqual([id(1), id(2), id(3)])
     expect(done).toEqual(tasks)
     expect(said).toBe('3 as planned: Live food')
   })
@@ -61,20 +61,14 @@ describe('several sign-offs with one tap', () => {
     expect(said).toBe('1 of 3 as planned: Live food. 1 has a new amount, look again. 1 was no longer open')
   })
 
-  it('end where the network ends; the next tap sends that one again under the same key', async () => {
-    const keys = new Map<string, string>()
-    let isCut = true
+  it('end where one is refused, and say why', async () => {
     const server = serve(tasks, (task) => {
-      if (isCut && task.id === id(2)) throw problem('offline')
+      if (task.id === id(2)) throw problem('not_allowed')
     })
-    const first = await signOffAll(server.given(tasks, keys))
-    expect(first.done.map((task) => task.id)).toEqual([id(1)])
-    expect(first.said).toBe('1 of 3 as planned: Live food. No answer.')
-    isCut = false
-    const second = await signOffAll(server.given(tasks.slice(1), keys))
-    expect(second.done.map((task) => task.id)).toEqual([id(2), id(3)])
-    expect(server.sent[1]).toEqual(server.sent[2])
-    expect(keys.size).toBe(0)
+    const { done, said } = await signOffAll(server.given(tasks))
+    expect(done.map((task) => task.id)).toEqual([id(1)])
+    expect(server.sent).toEqual([id(1), id(2)])
+    expect(said).toBe('1 of 3 as planned: Live food. No answer.')
   })
 
   it('are all handed on at once where nobody can be asked, to wait for the network together', async () => {
@@ -91,12 +85,12 @@ describe('several sign-offs with one tap', () => {
     })
     const waiting = signOffAll({
       ...given,
-      signOff: async (task, key) => {
-        await given.signOff(task, key)
+      signOff: async (task) => {
+        await given.signOff(task)
         await back
       },
     })
-    await expect.poll(() => server.sent.map((one) => one.taskId)).toEqual([id(1), id(2), id(3)])
+    await expect.poll(() => server.sent).toEqual([id(1), id(2), id(3)])
     isBack()
     expect((await waiting).said).toBe('3 as planned: Live food')
   })

@@ -1,16 +1,14 @@
 import type { Id, Task } from '@fryward/shared'
 import { isApiProblem, sentenceOf } from '@/base/api/problem.ts'
-import { makeRequestKey } from '@/base/api/request-key.ts'
 import { type Outcome, sayOutcomes } from './say-outcomes.ts'
 
 export type SignOffAll = {
   tasks: Task[]
   stop: string
-  /** A key is kept until an answer came, so that tapping again after a lost answer books once. */
-  keys: Map<Id, string>
   fetchTask: (taskId: Id) => Promise<Task>
   showTask: (task: Task) => void
-  signOff: (task: Task, requestKey: string) => Promise<unknown>
+  /** Resolves once it is booked, however long that takes. */
+  signOff: (task: Task) => Promise<unknown>
 }
 
 const isOffline = (error: unknown) => isApiProblem(error) && error.code === 'offline'
@@ -30,18 +28,13 @@ async function findOut(task: Task, { fetchTask, showTask }: SignOffAll): Promise
   return current.state === 'open' ? 'changed' : 'gone'
 }
 
-async function send(task: Task, { keys, signOff }: SignOffAll): Promise<Outcome> {
-  const requestKey = keys.get(task.id) ?? makeRequestKey()
-  keys.set(task.id, requestKey)
+async function send(task: Task, { signOff }: SignOffAll): Promise<Outcome> {
   try {
-    await signOff(task, requestKey)
+    await signOff(task)
   } catch (error) {
-    if (isOffline(error)) throw error
-    keys.delete(task.id)
     if (isApiProblem(error) && error.code === 'already_done') return 'gone'
     throw error
   }
-  keys.delete(task.id)
   return 'done'
 }
 
@@ -52,13 +45,13 @@ async function send(task: Task, { keys, signOff }: SignOffAll): Promise<Outcome>
  * @returns those that were booked, and what to say of all of them.
  */
 export async function signOffAll(given: SignOffAll): Promise<{ done: Task[]; said: string }> {
-  const { tasks, stop, keys } = given
+  const { tasks, stop } = given
   const sent: Promise<Outcome>[] = []
   let problem: string | undefined
   let isCut = false
   try {
     for (const task of tasks) {
-      const found: Outcome | undefined = isCut || keys.has(task.id) ? 'done' : await findOut(task, given)
+      const found: Outcome | undefined = isCut ? 'done' : await findOut(task, given)
       isCut ||= found === undefined
       const outcome = found === 'changed' || found === 'gone' ? Promise.resolve(found) : send(task, given)
       sent.push(outcome)

@@ -1,8 +1,8 @@
 'use client'
 
-import type { Id, Task } from '@fryward/shared'
+import type { Task } from '@fryward/shared'
 import { useQueryClient } from '@tanstack/react-query'
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import { sentenceOf } from '@/base/api/problem.ts'
 import { serverNow } from '@/base/api/server-clock.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
@@ -14,19 +14,18 @@ const load = () => import('./sign-off-all.ts')
 
 /** A stop's tasks as planned, and one message that takes all of them back. The script comes after the list. */
 export function useAllAsPlanned() {
-  const { id: roomId } = useRoom()
+  const room = useRoom()
   const queryClient = useQueryClient()
-  const signOff = useSignOff(roomId)
-  const undo = useUndo(roomId)
-  const showTask = useShowTask(roomId)
+  const signOff = useSignOff(room)
+  const undo = useUndo(room)
+  const showTask = useShowTask(room.id)
   const toast = useToast()
   const [isBusy, setBusy] = useState(false)
-  const keys = useRef(new Map<Id, string>())
   usePreload(load)
 
   const undoAll = async (tasks: Task[]) => {
     try {
-      for (const task of tasks.toReversed()) await undo.mutateAsync(task.id)
+      for (const task of tasks.toReversed()) await undo.mutateAsync(task)
     } catch (error) {
       toast({ text: sentenceOf(error) })
     }
@@ -35,13 +34,12 @@ export function useAllAsPlanned() {
   const run = async (tasks: Task[], stop: string) => {
     const { signOffAll } = await load()
     const { done, said } = await signOffAll({
-      ...{ tasks, stop, showTask, keys: keys.current },
-      fetchTask: (taskId) => queryClient.fetchQuery({ ...taskOptions(roomId, taskId), staleTime: 0 }),
-      signOff: (task, requestKey) =>
+      ...{ tasks, stop, showTask },
+      fetchTask: (taskId) => queryClient.fetchQuery({ ...taskOptions(room.id, taskId), staleTime: 0 }),
+      signOff: (task) =>
         signOff.mutateAsync({
-          taskId: task.id,
+          task,
           body: { values: {}, shownAmount: task.amount, doneAt: serverNow().toISOString() },
-          requestKey,
         }),
     })
     const action = { label: `Undo all ${done.length}`, run: () => void undoAll(done) }

@@ -9,11 +9,12 @@ import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card } from '@/base/ui/Page.tsx'
+import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { endsOf } from './ends-of.ts'
 import { FeedTable } from './FeedTable.tsx'
 import styles from './who-eats.module.css'
 
-const FlowChart = lazy(() => import('./FlowChart.tsx').then((part) => ({ default: part.FlowChart })))
+const FlowChart = lazy(() => untilLoaded(() => import('./FlowChart.tsx')).then((part) => ({ default: part.FlowChart })))
 
 /** One day of the plan, scrubbed along: streams on the left, the same as a table beside them. */
 export function WhoEats({ outlook }: { outlook: FoodOutlook }) {
