@@ -10,6 +10,7 @@ const paths = {
   settings: 'M4 7h9M17 7h3M4 17h3M11 17h9M15 7m-2 0a2 2 0 1 0 4 0a2 2 0 1 0-4 0M9 17m-2 0a2 2 0 1 0 4 0a2 2 0 1 0-4 0',
   survival: 'M4 5v14h16M7 8h4v3h4v4h4',
   pedigree: 'M12 4v6M6 20v-5h12v5M12 10v5M9.5 4h5M3.5 20h5M15.5 20h5',
+  gauge: 'M4 16a8 8 0 1 1 16 0M12 16l4-5M4 19h16',
   add: 'M12 5v14M5 12h14',
 } as const
 export type NavIconName = keyof typeof paths

@@ -12,6 +12,7 @@ import { concentratesOptions } from '@/parts/concentrates/queries.ts'
 import { CultureForm } from '@/parts/cultures/CultureForm.tsx'
 import { culturesOptions } from '@/parts/cultures/queries.ts'
 import { FeedLinks } from '@/parts/feed-links/FeedLinks.tsx'
+import { GaugesOf } from '@/parts/gauges/GaugesOf.tsx'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
 import { Manage } from '@/parts/things/Manage.tsx'
 import { Outlook } from './Outlook.tsx'
@@ -35,6 +36,7 @@ export function CulturePage() {
         <>
           <Outlook culture={culture} />
           <CultureTraits culture={culture} all={cultures.data ?? []} />
+          <GaugesOf subjectId={culture.id} />
           <FeedLinks of={{ cultureId: culture.id }} isEnded={culture.endedAt !== null} />
           {!culture.endedAt && (
             <Manage

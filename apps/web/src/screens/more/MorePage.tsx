@@ -16,6 +16,7 @@ const places: { path: string; label: string; icon: NavIconName }[] = [
   { path: 'who-eats', label: 'Who eats from what', icon: 'food' },
   { path: 'survival', label: 'Survival, clutch by clutch', icon: 'survival' },
   { path: 'pedigree', label: 'Pedigree', icon: 'pedigree' },
+  { path: 'devices', label: 'Devices and gauges', icon: 'gauge' },
   { path: 'rules', label: 'Rules', icon: 'rules' },
   { path: 'people', label: 'People and invitations', icon: 'people' },
   { path: 'settings', label: 'Room settings', icon: 'settings' },

@@ -7,6 +7,7 @@ import { Amount } from '@/base/quantities/Amount.tsx'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Card, Section, Traits } from '@/base/ui/Page.tsx'
+import { GaugesOf } from '@/parts/gauges/GaugesOf.tsx'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 import { TankForm } from '@/parts/tanks/TankForm.tsx'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
@@ -36,6 +37,7 @@ export function TankPage() {
             {tank.note && <p>{tank.note}</p>}
           </Card>
           <Inhabitants tankId={tank.id} />
+          <GaugesOf subjectId={tank.id} />
           {!tank.endedAt && (
             <Manage
               name={tank.name}

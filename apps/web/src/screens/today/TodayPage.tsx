@@ -4,6 +4,7 @@ import type { Day } from '@fryward/shared'
 import { sayDayTitle } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useRouter, useSearchParams } from 'next/navigation'
+import { lazy, Suspense } from 'react'
 import { useServerNow } from '@/base/dates/use-now.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
@@ -16,6 +17,8 @@ import { DayList } from './DayList.tsx'
 import { Duty } from './Duty.tsx'
 import { ServerTroubles } from './ServerTroubles.tsx'
 import { useSwipe } from './use-swipe.ts'
+
+const Alarms = lazy(() => import('@/parts/gauges/Alarms.tsx').then((part) => ({ default: part.Alarms })))
 
 const toDayName = (text: string | null): DayName => {
   if (text === 'tomorrow') return 'tomorrow'
@@ -39,6 +42,9 @@ export function TodayPage() {
       isFullWidth
     >
       <ServerTroubles />
+      <Suspense>
+        <Alarms />
+      </Suspense>
       <Loaded query={query} skeleton={<Bones heights={[2.3, 18, 3.4, 14, 14]} />} what="The list">
         {(day) => (
           <>

@@ -1,0 +1,52 @@
+'use client'
+
+import type { Alarm } from '@fryward/shared'
+import { firstSteps, sayAlarm, sayMoment } from '@fryward/words'
+import { useQuery } from '@tanstack/react-query'
+import { serverNow } from '@/base/api/server-clock.ts'
+import { FormProblem } from '@/base/forms/Form.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import { Link } from '@/base/ui/Link.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
+import { hrefOf } from '@/parts/things/href.ts'
+import styles from './gauges.module.css'
+import { alarmsOptions, useAcknowledgeAlarm } from './queries.ts'
+
+/** What stands: what it is, since when, what to do first, and who has it. */
+export function Alarms() {
+  const room = useRoom()
+  const standing = useQuery(alarmsOptions(room.id)).data?.filter(({ clearedAt }) => clearedAt === null) ?? []
+  return standing.map((alarm) => <AlarmCard key={alarm.id} alarm={alarm} />)
+}
+
+function AlarmCard({ alarm }: { alarm: Alarm }) {
+  const voice = useVoice()
+  const room = useRoom()
+  const may = useMay('sign_off')
+  const acknowledge = useAcknowledgeAlarm(room.id)
+  const since = sayMoment(alarm.raisedAt, serverNow(), voice)
+  const href = hrefOf(room.id, alarm.subject)
+  return (
+    <Notice tone="worry" title={sayAlarm(alarm, voice)}>
+      <p>
+        Since {since}. <strong>First:</strong> {firstSteps(alarm)}
+      </p>
+      {href && (
+        <p>
+          <Link href={href}>Look at {alarm.subject.name}</Link>
+        </p>
+      )}
+      <FormProblem error={acknowledge.error} />
+      {alarm.acknowledgedByName ? (
+        <p className={styles.soft}>{alarm.acknowledgedByName} has it.</p>
+      ) : (
+        may && (
+          <Button variant="filled" isBusy={acknowledge.isPending} onClick={() => acknowledge.mutate(alarm.id)}>
+            I have it
+          </Button>
+        )
+      )}
+    </Notice>
+  )
+}

@@ -1,0 +1,26 @@
+'use client'
+
+import type { Id } from '@fryward/shared'
+import { useQuery } from '@tanstack/react-query'
+import { useRoom } from '@/base/room/room-context.tsx'
+import { Card, Section } from '@/base/ui/Page.tsx'
+import { GaugeView } from './GaugeView.tsx'
+import { devicesOptions } from './queries.ts'
+
+/** The gauges that hang in a tank or a culture; nothing where none does. */
+export function GaugesOf({ subjectId }: { subjectId: Id }) {
+  const room = useRoom()
+  const gauges = (useQuery(devicesOptions(room.id)).data ?? [])
+    .flatMap((device) => device.gauges)
+    .filter(({ subject, endedAt }) => subject.id === subjectId && endedAt === null)
+  if (gauges.length === 0) return null
+  return (
+    <Section title="Gauges">
+      {gauges.map((gauge) => (
+        <Card key={gauge.id}>
+          <GaugeView gauge={gauge} />
+        </Card>
+      ))}
+    </Section>
+  )
+}

@@ -1,0 +1,64 @@
+'use client'
+
+import type { Device, Gauge } from '@fryward/shared'
+import { useState } from 'react'
+import { useMay, useRoom } from '@/base/room/room-context.tsx'
+import { Button } from '@/base/ui/Button.tsx'
+import { Card } from '@/base/ui/Page.tsx'
+import { GaugeView } from '@/parts/gauges/GaugeView.tsx'
+import styles from '@/parts/gauges/gauges.module.css'
+import { useEndGauge } from '@/parts/gauges/queries.ts'
+import { GaugeForm } from './GaugeForm.tsx'
+
+/** What a device reads, each with its chart and its limits. */
+export function DeviceGauges({ device }: { device: Device }) {
+  const mayManage = useMay('manage')
+  const [isAdding, setAdding] = useState(false)
+  const inUse = device.gauges.filter(({ endedAt }) => endedAt === null)
+  return (
+    <>
+      <ul className={styles.gauges} aria-label={`Gauges of ${device.name}`}>
+        {inUse.map((gauge) => (
+          <li key={gauge.id}>
+            <Card>
+              <p className={styles.soft}>
+                <code>{gauge.key}</code> in {gauge.subject.name}
+              </p>
+              <GaugeView gauge={gauge} />
+              {mayManage && <Limits gauge={gauge} />}
+            </Card>
+          </li>
+        ))}
+      </ul>
+      {mayManage && !isAdding && (
+        <div>
+          <Button variant="default" onClick={() => setAdding(true)}>
+            Add a gauge to {device.name}
+          </Button>
+        </div>
+      )}
+      {isAdding && (
+        <Card>
+          <GaugeForm device={device} onDone={() => setAdding(false)} />
+        </Card>
+      )}
+    </>
+  )
+}
+
+function Limits({ gauge }: { gauge: Gauge }) {
+  const room = useRoom()
+  const end = useEndGauge(room.id)
+  const [isOpen, setOpen] = useState(false)
+  if (isOpen) return <GaugeForm gauge={gauge} onDone={() => setOpen(false)} />
+  return (
+    <div className={styles.spans}>
+      <Button variant="default" onClick={() => setOpen(true)}>
+        Limits
+      </Button>
+      <Button variant="subtle" isBusy={end.isPending} onClick={() => end.mutate(gauge.id)}>
+        Take out of use
+      </Button>
+    </div>
+  )
+}

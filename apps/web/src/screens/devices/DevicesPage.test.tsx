@@ -1,0 +1,76 @@
+import type { Alarm, Device, Gauge } from '@fryward/shared'
+import { screen, within } from '@testing-library/react'
+import { expect, test } from 'vitest'
+import { answerApi } from '@/testing/answer-api.ts'
+import { makeRoom } from '@/testing/made-up.ts'
+import { renderInRoom } from '@/testing/render-in-room.tsx'
+import { DevicesPage } from './DevicesPage.tsx'
+
+const at = '2026-11-29T07:00:00.000Z'
+const room = makeRoom()
+const tank = { id: '019abc00-0000-7000-8000-000000000001', kind: 'tank' as const, name: 'L1' }
+const gauge: Gauge = {
+  ...{ id: '019abc00-0000-7000-8000-000000000002', deviceId: '019abc00-0000-7000-8000-000000000003', key: 't1' },
+  ...{ quantity: 'temperature', unit: 'degC', subject: tank, offset: 0, low: 24, high: 28, forMinutes: 10 },
+  ...{ silentAfterMinutes: 30, latest: { at, value: 29.4 }, endedAt: null, version: 1 },
+}
+const device = (part: Partial<Device> = {}): Device => ({
+  ...{ id: gauge.deviceId, name: 'Rack', createdAt: at, lastSeenAt: at, revokedAt: null, gauges: [gauge], version: 1 },
+  ...part,
+})
+const alarm = (part: Partial<Alarm> = {}): Alarm => ({
+  ...{ id: '019abc00-0000-7000-8000-000000000004', gauge, subject: tank, kind: 'too_high', raisedAt: at, value: 29.4 },
+  ...{ acknowledgedAt: null, acknowledgedByName: null, clearedAt: null, ...part },
+})
+const nothing = () => []
+const answers = {
+  listDevices: () => [device()],
+  listAlarms: nothing,
+  getSeries: () => ({ gaugeId: gauge.id, from: at, to: '2026-11-30T07:00:00.000Z', stepS: 300, points: [] }),
+  ...{ listTanks: nothing, listCultures: nothing, listPairs: nothing, listClutches: nothing },
+  ...{ listLarvalBatches: nothing, listJuvenileGroups: nothing },
+}
+
+test('a new device’s token is shown once, in the command that tries it', async () => {
+  const made = device({ name: 'Shelf 2', gauges: [], lastSeenAt: null })
+  const { writes } = answerApi({
+    ...answers,
+    listDevices: () => (writes.length > 0 ? [made] : []),
+    createDevice: () => ({ device: made, token: 'a-token-that-is-long-enough' }),
+  })
+  const { user } = renderInRoom(<DevicesPage />, { room })
+  expect(await screen.findByText(/No device posts here yet/)).toBeTruthy()
+  await user.type(screen.getByLabelText(/What you call it/), 'Shelf 2')
+  await user.click(screen.getByRole('button', { name: 'Make its token' }))
+  expect((await screen.findByText(/^curl/)).textContent).toContain('Bearer a-token-that-is-long-enough')
+  expect(await screen.findByText('Nothing has come from it yet.')).toBeTruthy()
+  expect(writes).toEqual([{ route: 'createDevice', body: { name: 'Shelf 2' } }])
+})
+
+test('a gauge’s limits are typed in the units of the room, and an empty box is no limit', async () => {
+  const { writes } = answerApi({ ...answers, changeGauge: () => gauge })
+  const { user } = renderInRoom(<DevicesPage />, { room: makeRoom({ units: 'us' }) })
+  await user.click(await screen.findByRole('button', { name: 'Limits' }))
+  const low = screen.getByLabelText<HTMLInputElement>('At least')
+  expect(low.value).toBe('75.2')
+  await user.clear(low)
+  await user.clear(screen.getByLabelText('At most'))
+  await user.type(screen.getByLabelText('At most'), '77')
+  await user.click(screen.getByRole('button', { name: 'Save the limits' }))
+  const body = { low: null, high: 25, forMinutes: 10, silentAfterMinutes: 30, version: 1 }
+  expect(writes).toEqual([{ route: 'changeGauge', body }])
+})
+
+test('an alarm says what to do first, and somebody has it with one tap', async () => {
+  const { writes } = answerApi({
+    ...answers,
+    listAlarms: () => [alarm(writes.length > 0 ? { acknowledgedAt: at, acknowledgedByName: 'Ana' } : {})],
+    acknowledgeAlarm: () => alarm(),
+  })
+  const { user } = renderInRoom(<DevicesPage />, { room })
+  const card = (await screen.findByText(/^Temperature in L1 is too high: 29.4/)).closest<HTMLElement>('[role=alert]')!
+  expect(within(card).getByText(/unplug the heater/)).toBeTruthy()
+  await user.click(within(card).getByRole('button', { name: 'I have it' }))
+  expect(await within(card).findByText('Ana has it.')).toBeTruthy()
+  expect(writes.map(({ route }) => route)).toEqual(['acknowledgeAlarm'])
+})
