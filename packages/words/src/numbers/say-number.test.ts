@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { sayNumber } from './say-number.ts'
+import { sayNarrow, sayNumber } from './say-number.ts'
 
 const say = (value: number) => sayNumber(value, { locale: 'en-GB' })
 
@@ -10,6 +10,11 @@ describe('a number to read', () => {
 
   it('shows estimates from ten thousand on with three digits and says millions in words', () => {
     expect([280_986, 1_250_000, 68e9, 999_900].map(say)).toEqual(['281,000', '1.25 million', '68 billion', '1 million'])
+  })
+
+  it('is narrow beside an axis', () => {
+    const narrow = (value: number) => sayNarrow(value, { locale: 'en-GB' })
+    expect([5, 300_000, 1_500_000, 2e9].map(narrow)).toEqual(['5', '300,000', '1.5 M', '2 B'])
   })
 
   it('is written as the locale writes it', () => {

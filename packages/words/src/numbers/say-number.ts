@@ -2,9 +2,9 @@ import type { Locale } from '@fryward/shared'
 import type { NumberVoice } from '../voice.ts'
 
 const large = [
-  { size: 1e12, word: 'trillion' },
-  { size: 1e9, word: 'billion' },
-  { size: 1e6, word: 'million' },
+  { size: 1e12, word: 'trillion', letter: 'T' },
+  { size: 1e9, word: 'billion', letter: 'B' },
+  { size: 1e6, word: 'million', letter: 'M' },
 ] as const
 
 /** The words that stand for zeros behind a number. */
@@ -20,7 +20,12 @@ export function numberFormat(locale: Locale, options: Intl.NumberFormatOptions):
 }
 
 /** Digits a syringe, jug or scale can show: three that mean something, none after the point from a hundred up. */
-export function sayNumber(value: number, { locale }: NumberVoice): string {
+export const sayNumber = (value: number, voice: NumberVoice): string => say(value, voice, 'word')
+
+/** The same beside the axis of a chart, where "1.5 million" is too wide: "1.5 M". */
+export const sayNarrow = (value: number, voice: NumberVoice): string => say(value, voice, 'letter')
+
+function say(value: number, { locale }: NumberVoice, by: 'word' | 'letter'): string {
   if (!Number.isFinite(value)) return '–'
   const size = Math.abs(value)
   const digits = (of: number, maximumSignificantDigits: number) =>
@@ -29,7 +34,7 @@ export function sayNumber(value: number, { locale }: NumberVoice): string {
   if (size >= 10_000) {
     const shown = Number(value.toPrecision(3))
     const step = large.find((one) => Math.abs(shown) >= one.size)
-    return step ? `${digits(shown / step.size, 3)} ${step.word}` : digits(shown, 3)
+    return step ? `${digits(shown / step.size, 3)} ${step[by]}` : digits(shown, 3)
   }
   if (size >= 100) return numberFormat(locale, { maximumFractionDigits: 0 }).format(Math.round(value))
   return digits(value, size < 1 ? 2 : 3)

@@ -1,7 +1,7 @@
 'use client'
 
 import type { FoodOutlook } from '@fryward/shared'
-import { sayDayMonth, sayNumber } from '@fryward/words'
+import { sayDayMonth, sayNarrow } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import { useId } from 'react'
 import charts from '@/base/charts/charts.module.css'
@@ -47,7 +47,7 @@ function Axes({ frame, days }: { frame: FoodFrame; days: readonly BandDay[] }) {
         <g key={tick}>
           <line className={charts.grid} x1={margin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
           <text className={charts.tick} x={margin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
-            {shortNumber(tick, sayNumber(tick, voice))}
+            {sayNarrow(tick, voice)}
           </text>
         </g>
       ))}
@@ -59,10 +59,6 @@ function Axes({ frame, days }: { frame: FoodFrame; days: readonly BandDay[] }) {
     </g>
   )
 }
-
-/** "1.5 million" is too wide beside an axis. */
-const shortNumber = (value: number, said: string): string =>
-  value >= 1e6 ? said.replace(/\s?million$/, ' M').replace(/\s?billion$/, ' B') : said
 
 type BandsProps = { frame: FoodFrame; days: readonly BandDay[]; before: readonly BandDay[] | null }
 
