@@ -1,5 +1,4 @@
 import type { Gauge, GaugeSeries } from '@fryward/shared'
-import { extent } from 'd3-array'
 import { scaleLinear } from 'd3-scale'
 import { area, line } from 'd3-shape'
 import { timeScale } from '@/base/charts/scales.ts'
@@ -17,7 +16,8 @@ export function gaugeFrame({ series, gauge, width }: Asked) {
   const right = width - gaugeChart.right
   const x = timeScale({ start: new Date(series.from), end: new Date(series.to) }, { left: gaugeChart.left, right })
   const limits = [gauge.low, gauge.high].filter((limit) => limit !== null)
-  const [lowest = 0, highest = 1] = extent([...series.points.flatMap(({ low, high }) => [low, high]), ...limits])
+  const shown = [...series.points.flatMap(({ low, high }) => [low, high]), ...limits]
+  const [lowest, highest] = [Math.min(...shown), Math.max(...shown)]
   const middle = (lowest + highest) / 2
   const half = Math.max(highest - lowest, leastSpread) / 2
   const scale = scaleLinear()

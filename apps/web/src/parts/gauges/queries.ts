@@ -1,7 +1,7 @@
 import type { BodyInputOf, Id, Instant } from '@fryward/shared'
-import { keepPreviousData, queryOptions } from '@tanstack/react-query'
+import { keepPreviousData, queryOptions, useMutation } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { roomKey, useRoomWrite } from '@/parts/rooms/queries.ts'
+import { roomKey, useRefreshRoom, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 // A reading makes no event of the room: what a page shows of them is asked again.
 const everyMs = 20_000
@@ -29,22 +29,31 @@ export const seriesOptions = (roomId: Id, asked: { gaugeId: Id; from: Instant; t
     placeholderData: keepPreviousData,
   })
 
-export const useCreateDevice = (roomId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createDevice'>) => call('createDevice', { params: { roomId }, body }))
+// A token to keep now, and a door to shut now: neither waits on the device.
+export function useCreateDevice(roomId: Id) {
+  const refresh = useRefreshRoom(roomId)
+  return useMutation({
+    mutationFn: (body: BodyInputOf<'createDevice'>) => call('createDevice', { params: { roomId }, body }),
+    onSettled: () => void refresh(),
+  })
+}
 
-export const useRevokeDevice = (roomId: Id) =>
-  useRoomWrite(roomId, (deviceId: Id) => call('revokeDevice', { params: { roomId, deviceId }, body: {} }))
+export function useRevokeDevice(roomId: Id) {
+  const refresh = useRefreshRoom(roomId)
+  return useMutation({
+    mutationFn: (deviceId: Id) => call('revokeDevice', { params: { roomId, deviceId }, body: {} }),
+    onSettled: () => void refresh(),
+  })
+}
 
 export const useCreateGauge = (roomId: Id, deviceId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'createGauge'>) =>
-    call('createGauge', { params: { roomId, deviceId }, body }),
-  )
+  useRoomCommand(roomId, 'createGauge', (body) => ({ params: { roomId, deviceId }, body }))
 
 export const useChangeGauge = (roomId: Id, gaugeId: Id) =>
-  useRoomWrite(roomId, (body: BodyInputOf<'changeGauge'>) => call('changeGauge', { params: { roomId, gaugeId }, body }))
+  useRoomCommand(roomId, 'changeGauge', (body) => ({ params: { roomId, gaugeId }, body }))
 
 export const useEndGauge = (roomId: Id) =>
-  useRoomWrite(roomId, (gaugeId: Id) => call('endGauge', { params: { roomId, gaugeId }, body: {} }))
+  useRoomCommand(roomId, 'endGauge', (gaugeId: Id) => ({ params: { roomId, gaugeId }, body: {} }))
 
 export const useAcknowledgeAlarm = (roomId: Id) =>
-  useRoomWrite(roomId, (alarmId: Id) => call('acknowledgeAlarm', { params: { roomId, alarmId }, body: {} }))
+  useRoomCommand(roomId, 'acknowledgeAlarm', (alarmId: Id) => ({ params: { roomId, alarmId }, body: {} }))

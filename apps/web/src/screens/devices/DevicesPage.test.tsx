@@ -1,5 +1,5 @@
 import type { Alarm, Device, Gauge } from '@fryward/shared'
-import { screen, within } from '@testing-library/react'
+import { screen, waitFor, within } from '@testing-library/react'
 import { expect, test } from 'vitest'
 import { answerApi } from '@/testing/answer-api.ts'
 import { makeRoom } from '@/testing/made-up.ts'
@@ -58,7 +58,7 @@ test('a gauge’s limits are typed in the units of the room, and an empty box is
   await user.type(screen.getByLabelText('At most'), '77')
   await user.click(screen.getByRole('button', { name: 'Save the limits' }))
   const body = { low: null, high: 25, forMinutes: 10, silentAfterMinutes: 30, version: 1 }
-  expect(writes).toEqual([{ route: 'changeGauge', body }])
+  await waitFor(() => expect(writes).toEqual([{ route: 'changeGauge', body }]))
 })
 
 test('an alarm says what to do first, and somebody has it with one tap', async () => {
