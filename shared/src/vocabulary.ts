@@ -262,6 +262,11 @@ export const careActs = [
   'check_light',
   'ready_hatch_tank',
   'remove_dead_eggs',
+  'fish_arrived',
+  'fish_acclimatised',
+  'quarantine_goes_on',
+  'quarantine_empty',
+  'looked_to_place',
 ] as const
 export type CareAct = (typeof careActs)[number]
 
@@ -294,5 +299,6 @@ export const units = [
   'samples',
   'nights',
   'um',
+  'mm',
 ] as const
 export type Unit = (typeof units)[number]

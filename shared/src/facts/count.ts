@@ -14,5 +14,7 @@ export const CountDataSchema = z.strictObject({
   /** Eggs seen on the females looked at, for the egg ratio. */
   eggs: z.optional(wholeBetween(0, 100_000)),
   females: z.optional(wholeBetween(1, 100_000)),
+  /** Total length of the middle one of those measured, where young fish were held to a ruler. */
+  lengthMm: z.optional(numberBetween(1, 300)),
 })
 export type CountData = z.infer<typeof CountDataSchema>

@@ -5,6 +5,7 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { daysSince, factsOnDay, factsUntil } from '../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../state/larval-diet.ts'
+import { holdsFish } from '../state/tank-fish.ts'
 import { measurableL } from '../task/measures.ts'
 
 export type ChangePlan = { tank: SnapshotTank; share: number; litres: number }
@@ -24,17 +25,16 @@ export function larvalChange(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
   return { tank, share, litres: measurableL(tank.volumeL * share) }
 }
 
-/** Tanks that hold grown or growing fish: their water is changed by the calendar. */
-const changedByCalendar = ['broodstock', 'grow_out', 'quarantine'] as const
-
+/** Water of a tank with grown or growing fish, by the calendar: more where no filter runs. */
 export function tankChange(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay): ChangePlan | null {
   const { isOn, parameters } = ruleInForce(snapshot, tankWaterChangeDefinition)
-  if (!isOn || !changedByCalendar.some((kind) => kind === tank.kind)) return null
+  if (!isOn || !holdsFish(snapshot, tank, day)) return null
   const last = factsUntil(snapshot, 'water_change', { subjectId: tank.id, until: day.endsAt }).findLast(
     ({ data }) => data.removedL > 0,
   )
   const since = daysSince(snapshot, last, day.date)
   // A change planned for tomorrow is one that falls due tomorrow: the day's own facts are all that count.
   if (since !== null && since < parameters.everyDays) return null
-  return { tank, share: parameters.share, litres: measurableL(tank.volumeL * parameters.share) }
+  const share = tank.hasFilter ? parameters.share : parameters.unfilteredShare
+  return { tank, share, litres: measurableL(tank.volumeL * share) }
 }

@@ -49,6 +49,7 @@ const unitWords: Record<Unit, RegExp> = {
   samples: /\bsamples\b/,
   nights: /\bnights\b/,
   um: /\b(um|µm)\b/,
+  mm: /\bmm\b/,
 }
 const originPresent = ({ origin }: Because) =>
   origin.kind === 'fact'

@@ -19,6 +19,7 @@ import { copepodSiphon } from './copepods/copepod-siphon.ts'
 import { copepodTrouble } from './copepods/copepod-trouble.ts'
 import { juvenileCount } from './juveniles/juvenile-count.ts'
 import { juvenileFeed } from './juveniles/juvenile-feed.ts'
+import { juvenilePlace } from './juveniles/juvenile-place.ts'
 import { larvalArtemiaFeed } from './larvae/artemia-feed.ts'
 import { larvalGreenWater } from './larvae/green-water.ts'
 import { larvalAmmoniaAct } from './larvae/larval-ammonia-act.ts'
@@ -51,9 +52,13 @@ import { rotiferRestart } from './live-food/rotifer-restart.ts'
 import { rotiferTrouble } from './live-food/rotifer-trouble.ts'
 import { concentrateShake, concentrateUseBy } from './microalgae/concentrates.ts'
 import { microalgaeLook, microalgaeSplit } from './microalgae/microalgae-culture.ts'
+import { quarantineAcclimatise } from './quarantine/quarantine-acclimatise.ts'
+import { quarantineArrival } from './quarantine/quarantine-arrival.ts'
+import { quarantineEnd } from './quarantine/quarantine-end.ts'
 import { quarantineWatch } from './quarantine/quarantine-watch.ts'
 import { roomBatteryAir, roomEquipment, roomTools } from './room/room-care.ts'
 import { tankTopUp } from './room/tank-top-up.ts'
+import { tankWaterAct } from './room/tank-water-act.ts'
 import { tankWaterChange } from './room/tank-water-change.ts'
 import { tankWaterTest } from './room/tank-water-test.ts'
 import { roomWaterToMix } from './room/water-to-mix.ts'
@@ -107,6 +112,7 @@ export const rules: readonly Rule[] = [
   // juveniles
   juvenileFeed,
   juvenileCount,
+  juvenilePlace,
   // broodstock
   pairFeed,
   pairConditioning,
@@ -123,11 +129,15 @@ export const rules: readonly Rule[] = [
   clutchWatch,
   roomDayLength,
   // quarantine, and the room itself
+  quarantineArrival,
+  quarantineAcclimatise,
   quarantineWatch,
+  quarantineEnd,
   roomEquipment,
   roomBatteryAir,
   tankTopUp,
   tankWaterTest,
+  tankWaterAct,
   tankWaterChange,
   roomTools,
   roomWaterToMix,

@@ -16,6 +16,8 @@ const signedShare = 0.85
 // As the loader reads them: two months of everything, and the facts that a life stands on whole.
 const windowDays = 60
 const kept = ['spawning', 'hatch', 'inoculation']
+// Until the grown ones have been placed.
+const groupDays = 45
 
 /** How many really swim in each culture: 0.35 a day up to 800 per mL, thinned by what the facts took out. */
 class Waters {
@@ -144,7 +146,7 @@ function close(room: SnapshotBuilder, date: string): void {
   const { snapshot } = room
   const moved = new Set(snapshot.groups.map(({ fromBatchId }) => fromBatchId))
   snapshot.batches = snapshot.batches.filter(({ id, hatchedOn }) => !moved.has(id) && hatchedOn > addDays(date, -50))
-  snapshot.groups = snapshot.groups.filter(({ settledOn }) => settledOn > addDays(date, -30))
+  snapshot.groups = snapshot.groups.filter(({ settledOn }) => settledOn > addDays(date, -groupDays))
   const since = `${addDays(date, -windowDays)}T00:00:00.000Z`
   snapshot.facts = snapshot.facts.filter((fact) => fact.at >= since || kept.includes(fact.kind))
   snapshot.clutches = snapshot.clutches.filter(({ spawnedAt }) => spawnedAt.slice(0, 10) > addDays(date, -90))
@@ -157,16 +159,19 @@ function walkADay(room: SnapshotBuilder, waters: Waters, date: string): Walk {
   const ruleIds: string[] = []
   const done = new Set<string>()
   for (const round of room.snapshot.room.rounds) {
-    const { drafts } = draftDay({ snapshot: loaded(room, date), date, rules })
-    for (const draft of drafts.filter(({ roundId }) => roundId === round.id)) {
-      if (!done.has(draft.key)) ruleIds.push(draft.ruleId)
-      done.add(draft.key)
-      if (random.uniform() > signedShare) continue
-      const rule = findRule(draft.ruleId)
-      if (!rule) throw new Error(`No rule ${draft.ruleId}`)
-      const at = addMinutes(draft.dueAt, Math.round(random.uniform() * 50) + 1)
-      liveTask(room, { rule, draft, values: typedValues(draft, random, eyeOf(waters)), at })
-      waters.takeOut()
+    // Once more for what the round itself brought up: fish that came, water that was read.
+    for (const walk of [1, 2]) {
+      const { drafts } = draftDay({ snapshot: loaded(room, date), date, rules })
+      for (const draft of drafts.filter(({ roundId, key }) => roundId === round.id && !(walk === 2 && done.has(key)))) {
+        if (!done.has(draft.key)) ruleIds.push(draft.ruleId)
+        done.add(draft.key)
+        if (random.uniform() > signedShare) continue
+        const rule = findRule(draft.ruleId)
+        if (!rule) throw new Error(`No rule ${draft.ruleId}`)
+        const at = addMinutes(draft.dueAt, Math.round(random.uniform() * 50) + 1)
+        liveTask(room, { rule, draft, values: typedValues(draft, random, eyeOf(waters)), at })
+        waters.takeOut()
+      }
     }
   }
   return { tasks: done.size, ruleIds }
@@ -184,12 +189,14 @@ function eyeOf(waters: Waters): Eye {
     densityPerMl: (draft) => waters.density.get(draft.subjectId) ?? 4 + 4 * waters.random.uniform(),
     // A room raises what it has tanks for, and leaves the rest with their parents.
     answer: ({ ruleId }, field) => {
+      // Fish come into quarantine now and then, in a bag.
+      if (ruleId === 'quarantine-arrival') return field.name === 'number' ? 2 : field.name === 'bagL' ? 1.5 : undefined
       if (ruleId !== 'clutch-morning-after' || field.type !== 'choice' || field.name !== 'tank') return undefined
       return field.help?.startsWith('No larval tank') ? 'left' : field.choices[0]?.value
     },
     unusual: ({ ruleId }, { name, maximum }) => {
       if (!isBad) return undefined
-      if (ruleId === 'larval-ammonia-test' && name === 'totalAmmoniaNMgPerL') return highAmmoniaNMgPerL
+      if (name === 'totalAmmoniaNMgPerL') return highAmmoniaNMgPerL
       return ruleId === 'clutch-look' && name === 'dead' ? Math.round(maximum * shareOfEggsLost) : undefined
     },
   }

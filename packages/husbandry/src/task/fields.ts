@@ -108,3 +108,17 @@ export function salinityField(expected: number, isRequired = false): TaskField {
     step: 0.5,
   })
 }
+
+/** Length of young fish, where somebody holds some to a ruler; what is usual at their age says only what is likely. */
+export function lengthField(usual: { from: number; to: number }): TaskField {
+  return numberField({
+    name: 'lengthMm',
+    label: 'Length of the middle one',
+    help: 'Of five held to a ruler, nose to tail. Leave empty when none was measured.',
+    unit: 'mm',
+    minimum: 1,
+    maximum: 300,
+    likely: [usual.from * 0.8, usual.to * 1.2],
+    step: 1,
+  })
+}

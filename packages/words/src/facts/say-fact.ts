@@ -41,7 +41,7 @@ function sayCount(data: Of<'count'>, say: Say): Said {
       ? undefined
       : `${sayNumber(data.eggs / data.females, say.voice)} eggs a female (${sayWhole(data.eggs, say.voice)} on ${sayWhole(data.females, say.voice)})`
   return {
-    main: join([[main, target].filter(Boolean).join(' '), eggs]),
+    main: join([[main, target].filter(Boolean).join(' '), eggs, quantity(data.lengthMm, 'mm', say)]),
     detail: samples && `counted ${samples}`,
   }
 }
@@ -136,8 +136,10 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
     case 'care':
       return join([
         careActLabels[fact.data.act],
+        fact.data.number === undefined ? undefined : `${sayWhole(fact.data.number, say.voice)} fish`,
         quantity(fact.data.litres, 'L', say),
         fact.data.saltG === undefined ? undefined : `${quantity(fact.data.saltG, 'g', say)} salt`,
+        fact.data.salinity === undefined ? undefined : `salinity ${sayNumber(fact.data.salinity, say.voice)}`,
         fact.data.note,
       ])
     case 'spawning':

@@ -41,4 +41,5 @@ export const unitLabels = {
   samples: 'samples',
   nights: 'nights',
   um: 'µm',
+  mm: 'mm',
 } as const satisfies Record<Unit, string>

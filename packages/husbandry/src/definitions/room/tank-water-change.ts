@@ -5,7 +5,7 @@ export const tankWaterChangeDefinition = {
   id: 'tank-water-change',
   title: 'Change the tanks’ water',
   sentence:
-    'Change {share} of the water of every tank with fish every {everyDays} days, matched in salinity and temperature.',
+    'Every {everyDays} days change {share} of the water of every tank with fish, {unfilteredShare} where no filter runs, matched in salinity and temperature.',
   subject: 'tank',
   station: 'room',
   isOnByDefault: true,
@@ -17,7 +17,7 @@ export const tankWaterChangeDefinition = {
       default: 7,
       minimum: 1,
       maximum: 60,
-      source: published('weekly in a pair’s tank (50 %): Dhaneesh et al. 2012, A. akallopisos'),
+      source: published('weekly in a pair’s tank: Dhaneesh et al. 2012, A. akallopisos'),
     },
     share: {
       type: 'number',
@@ -27,6 +27,15 @@ export const tankWaterChangeDefinition = {
       minimum: 0.02,
       maximum: 0.5,
       source: commonPractice('a tenth a week where a filter runs'),
+    },
+    unfilteredShare: {
+      type: 'number',
+      label: 'of the water where no filter runs',
+      unit: 'share',
+      default: 0.5,
+      minimum: 0.02,
+      maximum: 0.8,
+      source: published('50 % weekly in a pair’s tank: Dhaneesh et al. 2012, A. akallopisos'),
     },
   },
 } satisfies RuleDefinition

@@ -5,7 +5,7 @@ export const tankWaterTestDefinition = {
   id: 'tank-water-test',
   title: 'Test the water',
   sentence:
-    'Test temperature, salinity, pH, ammonia, nitrite and nitrate of every tank with fish every {everyDays} days.',
+    'Test temperature, salinity, pH, ammonia, nitrite and nitrate of every tank with fish every {everyDays} days; sooner while ammonia or nitrite was read.',
   subject: 'tank',
   station: 'room',
   isOnByDefault: true,

@@ -1,13 +1,16 @@
+import type { Phrase } from '@fryward/shared'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { middleRound } from '../../calendar/rounds.ts'
 import { juvenileCountDefinition } from '../../definitions/juveniles/juvenile-count.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { factLink, settingLink } from '../../rule/why.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { groupById } from '../../snapshot/by-id.ts'
+import { growthSource, usualLengthsMm } from '../../species/juvenile-growth.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { groupNumbers } from '../../state/group-state.ts'
+import { type JuvenileSize, juvenileSize } from '../../state/juvenile-growth.ts'
 import { tankOf } from '../../state/larval-diet.ts'
-import { noteField, numberField } from '../../task/fields.ts'
+import { lengthField, noteField, numberField } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
@@ -25,6 +28,8 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
     if (since < parameters.everyDays) return []
     const tank = tankOf(snapshot, group)
     const roomFor = tank ? Math.floor(parameters.fishPerL * tank.volumeL) : null
+    const size = juvenileSize(snapshot, group, day)
+    const usual = usualLengthsMm(size.ageDays)
     const isCrowded = number !== null && roomFor !== null && number > roomFor
     return [
       {
@@ -34,6 +39,7 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
           title: titled('count', { thing: 'and grade' }),
           steps: [
             phrase('Count them as they pass from one cup to another, twice.'),
+            ...lengthSteps(size),
             phrase('The largest third apart from the smallest third: the small ones grow when they are left alone.'),
             ...(isCrowded && tank
               ? [phrase(`${tank.name} holds {most} at most: move some on.`, { most: animals(roomFor) })]
@@ -50,6 +56,7 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
               maximum: 100_000,
               likely: number === null ? [1, 2000] : [Math.max(1, number * 0.7), number * 1.05],
             }),
+            lengthField(usual),
             noteField(),
           ],
           because: [
@@ -57,6 +64,11 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
               ? factLink(last, { label: 'last counted' })
               : settingLink(group.id, 'settled on', { label: 'settled', text: group.settledOn }),
             parameter('everyDays', 'and'),
+            computedLink('lengths at that age', growthSource, {
+              label: 'usual at their age',
+              text: `${Math.round(usual.from)} to ${Math.round(usual.to)} mm`,
+              joins: 'and',
+            }),
             ...(tank
               ? [
                   settingLink(tank.id, 'volume', {
@@ -76,11 +88,31 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
   record: ({ values, subjectId }) => {
     const number = Math.round(numberOf(values, 'number') ?? 0)
     const note = textOf(values, 'note')
+    const lengthMm = numberOf(values, 'lengthMm')
     return {
       facts: [
-        { kind: 'count', subjectId, data: { of: 'juveniles', animals: [number] } },
+        {
+          kind: 'count',
+          subjectId,
+          data: { of: 'juveniles', animals: [number], ...(lengthMm === undefined ? {} : { lengthMm }) },
+        },
         ...(note ? [{ kind: 'observation' as const, subjectId, data: { note } }] : []),
       ],
     }
   },
 })
+
+/** Five to a ruler; and what to do for those that stayed small. */
+function lengthSteps({ ageDays, lengthMm, measured }: JuvenileSize): Phrase[] {
+  const usual = usualLengthsMm(ageDays)
+  const isSmall = measured !== null && lengthMm < usual.from
+  return [
+    phrase('Hold five of them in a glass to a ruler, nose to tail: {from} to {to} is usual at their age.', {
+      from: { value: Math.round(usual.from), unit: 'mm' },
+      to: { value: Math.round(usual.to), unit: 'mm' },
+    }),
+    ...(isSmall
+      ? [phrase('They were small for their age when last measured: more feeds, fewer fish to the litre, water tested.')]
+      : []),
+  ]
+}

@@ -1,16 +1,16 @@
 import { changeFraction } from '@fryward/seawater'
-import type { Because } from '@fryward/shared'
 import { firstRound, roundOfInstant, roundsInOrder } from '../../calendar/rounds.ts'
 import { larvalAmmoniaActDefinition } from '../../definitions/larvae/larval-ammonia-act.ts'
-import { type AmmoniaTest, assumedPH, changeAfter, lastAmmoniaTest } from '../../plans/ammonia-plan.ts'
+import { changeAfter, lastAmmoniaTest } from '../../plans/ammonia-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { computedLink, settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { daysSince } from '../../state/day-facts.ts'
 import { tankOf } from '../../state/larval-diet.ts'
 import { litres, measurableL, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
+import { ammoniaLinks } from '../parts/ammonia-links.ts'
 import {
   matchSteps,
   waterChangeAmount,
@@ -70,20 +70,3 @@ export const larvalAmmoniaAct = defineRule(larvalAmmoniaActDefinition, {
   },
   record: ({ context, values }) => ({ facts: waterChangeFacts(context, values) }),
 })
-
-function ammoniaLinks({ fact, totalMgPerL, nh3MgPerL }: AmmoniaTest): Because[] {
-  return [
-    factLink(fact, { label: 'total ammonia (as N)', quantity: { value: totalMgPerL, unit: 'mg_per_L' } }),
-    fact.data.pH === undefined
-      ? computedLink('assumed, for none was read', 'from memory', {
-          label: 'taken for the water',
-          quantity: { value: assumedPH, unit: 'pH' },
-          joins: 'and',
-        })
-      : factLink(fact, { label: 'read in the water', quantity: { value: fact.data.pH, unit: 'pH' }, joins: 'and' }),
-    computedLink('ammonia by pH, warmth and salinity', 'Emerson et al. 1975; Bower & Bidwell 1978 (NBS scale)', {
-      label: 'un-ionised, NH3-N',
-      quantity: { value: Number(nh3MgPerL.toPrecision(2)), unit: 'mg_per_L' },
-    }),
-  ]
-}

@@ -3,10 +3,11 @@ import { larvalHeadCountDefinition } from '../../definitions/larvae/larval-head-
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
+import { usualLengthsMm } from '../../species/juvenile-growth.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { noteField, numberField } from '../../task/fields.ts'
+import { lengthField, noteField, numberField } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
@@ -56,6 +57,7 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
               likely: now === null ? [1, likelyUnknown] : [Math.max(1, now / 3), Math.max(1, now)],
               step: 10,
             }),
+            lengthField(usualLengthsMm(diet.day)),
             noteField(),
           ],
           because: [
@@ -82,9 +84,14 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
   record: ({ values, subjectId }) => {
     const number = Math.round(numberOf(values, 'number') ?? 0)
     const note = textOf(values, 'note')
+    const lengthMm = numberOf(values, 'lengthMm')
     return {
       facts: [
-        { kind: 'count', subjectId, data: { of: 'larvae', animals: [number] } },
+        {
+          kind: 'count',
+          subjectId,
+          data: { of: 'larvae', animals: [number], ...(lengthMm === undefined ? {} : { lengthMm }) },
+        },
         ...(note ? [{ kind: 'observation' as const, subjectId, data: { note } }] : []),
       ],
     }

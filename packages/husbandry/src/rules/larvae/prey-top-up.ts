@@ -1,4 +1,3 @@
-import { SALINITY_SHOCK } from '@fryward/live-feed'
 import type { HarvestData, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { larvalPreyTopUpDefinition } from '../../definitions/larvae/larval-prey-top-up.ts'
@@ -12,10 +11,11 @@ import { isDoneInRound } from '../../state/done-in-round.ts'
 import { larvalDiet } from '../../state/larval-diet.ts'
 import { rotifersFed, setAsideFor } from '../../state/set-aside.ts'
 import { givenAmountField } from '../../task/fields.ts'
-import { animals, measurableMl, mL, psu, roundAnimals } from '../../task/measures.ts'
+import { animals, measurableMl, mL, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled, whichFeed } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
+import { bringOverSteps } from '../parts/bring-over.ts'
 import { topUpLinks } from './prey-top-up-why.ts'
 
 const ContextSchema = z.object({
@@ -119,19 +119,8 @@ function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: numb
         })
       : phrase(`Take {amount} out of ${culture.name}, or of its harvest when that is done.`, { amount: mL(plannedMl) }),
     phrase('Sieve, rinse, and resuspend in water from the larvae’s tank: culture water never goes into larvae.'),
-    ...shockSteps(plan),
+    ...bringOverSteps({ from: culture, to: plan.tank, volumeL: plannedMl / 1000 }),
     phrase('Spread them over the surface, with the air gentle.'),
     ...(plan.boundedBy === null ? [] : [phrase(boundWords[plan.boundedBy](culture.name))]),
-  ]
-}
-
-/** Between waters that differ too much they are brought over in steps. */
-function shockSteps({ culture, tank }: TopUpPlan): Phrase[] {
-  if (Math.abs(culture.salinity - tank.salinity) <= SALINITY_SHOCK) return []
-  return [
-    phrase(`${culture.name} is at {culture}, ${tank.name} at {tank}: bring them over in steps, half an hour each.`, {
-      culture: psu(culture.salinity),
-      tank: psu(tank.salinity),
-    }),
   ]
 }

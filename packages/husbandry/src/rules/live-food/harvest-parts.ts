@@ -1,4 +1,3 @@
-import { SALINITY_SHOCK } from '@fryward/live-feed'
 import type { HarvestData, Phrase, TaskField } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import type { FactDraft } from '../../facts/fact.ts'
@@ -8,8 +7,9 @@ import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot
 import { factsUntil } from '../../state/day-facts.ts'
 import { batchesFedBy } from '../../state/feed-links.ts'
 import { tankOf } from '../../state/larval-diet.ts'
-import { litres, measurableLDown, psu } from '../../task/measures.ts'
+import { litres, measurableLDown } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
+import { bringOverSteps } from '../parts/bring-over.ts'
 
 /** A share of a harvest with the name of where it goes. */
 export type Part = HarvestData['parts'][number] & { name: string }
@@ -114,13 +114,8 @@ export function partSteps(snapshot: RoomSnapshot, culture: SnapshotCulture, part
   const shocks = parts.flatMap((part) => {
     const batch = snapshot.batches.find(({ id }) => id === part.subjectId)
     const other = batch ? tankOf(snapshot, batch) : snapshot.cultures.find(({ id }) => id === part.subjectId)
-    if (!other || Math.abs(other.salinity - culture.salinity) <= SALINITY_SHOCK) return []
-    return [
-      phrase(`${part.name} is at {theirs}, ${culture.name} at {ours}: bring them over in steps, half an hour each.`, {
-        theirs: psu(other.salinity),
-        ours: psu(culture.salinity),
-      }),
-    ]
+    const to = other && { name: part.name, salinity: other.salinity }
+    return to ? bringOverSteps({ from: culture, to, volumeL: part.volumeL }) : []
   })
   return [
     ...shocks,

@@ -151,14 +151,15 @@ describe('thinning rotifers', () => {
     })
   })
 
-  test('says where it stops: the water at another salinity is reached in steps', () => {
+  test('water at another salinity is reached by three equal additions, with their volumes', () => {
     const room = new SnapshotBuilder()
     const culture = steadyCulture(room, { date, salinity: 20 })
     room.feedLink(room.batch({ hatchedOn: '2026-03-07', tankId: room.tank({ salinity: 32 }).id }), culture)
-    expect(
-      onlyDraft(harvests(room))
-        .content.steps.map(({ text }) => text)
-        .join(' '),
-    ).toContain('bring them over in steps')
+    const { steps } = onlyDraft(harvests(room)).content
+    const start = steps.find(({ quantities }) => quantities.start)
+    const added = steps.find(({ text }) => text.includes('three times'))
+    expect(start?.quantities.start?.value).toBeGreaterThan(0)
+    // 12 apart: as much again three times leaves a quarter of it, 3, which is no shock.
+    expect(added?.quantities.each).toEqual(start?.quantities.start)
   })
 })

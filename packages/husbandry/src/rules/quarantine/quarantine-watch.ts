@@ -5,6 +5,7 @@ import { defineRule } from '../../rule/rule.ts'
 import { factLink, settingLink } from '../../rule/why.ts'
 import { tankById } from '../../snapshot/by-id.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
+import { holdsFish } from '../../state/tank-fish.ts'
 import { fishWaterCautions, medicineCautions } from '../../task/cautions.ts'
 import { choiceField, choicesField, noteField, numberField, textField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
@@ -18,7 +19,7 @@ const fishAges = ['adults', 'juveniles'] as const
 export const quarantineWatch = defineRule(quarantineWatchDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const tank = tankById(snapshot, subject.id)
-    if (tank.kind !== 'quarantine') return []
+    if (tank.kind !== 'quarantine' || !holdsFish(snapshot, tank, day)) return []
     const last = factsUntil(snapshot, 'observation', { subjectId: tank.id, until: day.endsAt }).at(-1)
     const since = daysSince(snapshot, last, day.date)
     if (since !== null && since < parameters.everyDays) return []

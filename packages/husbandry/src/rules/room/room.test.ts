@@ -2,23 +2,23 @@ import { freshWaterToAddL } from '@fryward/seawater'
 import { describe, expect, test } from 'vitest'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
-import { juvenileCount } from '../juveniles/juvenile-count.ts'
-import { juvenileFeed } from '../juveniles/juvenile-feed.ts'
 import { concentrateShake, concentrateUseBy } from '../microalgae/concentrates.ts'
 import { microalgaeLook, microalgaeSplit } from '../microalgae/microalgae-culture.ts'
-import { quarantineWatch } from '../quarantine/quarantine-watch.ts'
 import { roomBatteryAir, roomEquipment, roomTools } from './room-care.ts'
 import { tankTopUp } from './tank-top-up.ts'
+import { tankWaterAct } from './tank-water-act.ts'
 import { tankWaterChange } from './tank-water-change.ts'
 import { tankWaterTest } from './tank-water-test.ts'
 import { roomWaterToMix } from './water-to-mix.ts'
 
 const date = '2026-03-10'
 
-/** A broodstock tank of 100 L at 35 whose water was changed and tested on the 9th. */
+/** A pair's tank of 100 L at 35 with a filter, whose water was changed and tested on the 9th. */
 function tankRoom() {
   const room = new SnapshotBuilder()
-  const tank = room.tank({ name: 'Pair tank', kind: 'broodstock', volumeL: 100, salinity: 35, temperatureC: 26 })
+  const about = { kind: 'broodstock', volumeL: 100, salinity: 35, temperatureC: 26, hasFilter: true } as const
+  const tank = room.tank({ name: 'Pair tank', ...about })
+  room.pair({ tankId: tank.id })
   room.fact('water_change', tank.id, '2026-03-09T12:30:00.000Z', { removedL: 10, addedL: 10 })
   room.fact('water_test', tank.id, '2026-03-09T12:00:00.000Z', { temperatureC: 26 })
   return { room, tank }
@@ -27,6 +27,7 @@ function tankRoom() {
 describe('tanks', () => {
   test('are tested weekly, and record what was measured and nothing else', () => {
     const { room, tank } = tankRoom()
+    room.setting('tank-water-change', { isOn: false })
     expect(room.drafts('2026-03-15', [tankWaterTest]).drafts).toEqual([])
     const draft = onlyDraft(room.drafts('2026-03-16', [tankWaterTest]))
     expect(signOff(tankWaterTest, draft, { temperatureC: 26.2, pH: 8.1 }).facts).toEqual([
@@ -36,6 +37,7 @@ describe('tanks', () => {
 
   test('have a tenth of their water changed weekly: 10 of 100 L', () => {
     const { room, tank } = tankRoom()
+    room.setting('tank-water-test', { isOn: false })
     expect(room.drafts('2026-03-15', [tankWaterChange]).drafts).toEqual([])
     const draft = onlyDraft(room.drafts('2026-03-16', [tankWaterChange]))
     expect(draft.content.amount).toEqual({ value: 10, unit: 'L' })
@@ -44,11 +46,32 @@ describe('tanks', () => {
     ])
   })
 
-  test('larval and storage tanks are left to their own rules', () => {
+  test('tested and changed on the same day are one task, which keeps both: the test of the old water first', () => {
+    const { room, tank } = tankRoom()
+    expect(room.drafts('2026-03-20', [tankWaterTest]).drafts).toEqual([])
+    const draft = onlyDraft(room.drafts('2026-03-20', [tankWaterTest, tankWaterChange]))
+    expect(saidTitle(draft)).toBe('10 L new water, water tested first')
+    const typed = { temperatureC: 26.2, salinity: 36, nitriteNMgPerL: 0.1, newSalinity: 34.5 }
+    expect(signOff(tankWaterChange, draft, typed).facts).toEqual([
+      { kind: 'water_test', subjectId: tank.id, data: { temperatureC: 26.2, salinity: 36, nitriteNMgPerL: 0.1 } },
+      { kind: 'water_change', subjectId: tank.id, data: { removedL: 10, addedL: 10, salinity: 34.5 } },
+    ])
+  })
+
+  test('without a filter have half of it changed: 50 of 100 L', () => {
+    const { room } = tankRoom()
+    room.snapshot.tanks[0]!.hasFilter = false
+    expect(onlyDraft(room.drafts('2026-03-16', [tankWaterChange])).content.amount).toEqual({ value: 50, unit: 'L' })
+  })
+
+  test('larval and storage tanks are left to their own rules, and empty ones ask for nothing', () => {
     const room = new SnapshotBuilder()
-    room.tank({ kind: 'larval' })
-    room.tank({ kind: 'storage' })
-    expect(room.drafts(date, [tankWaterTest, tankWaterChange, tankTopUp])).toEqual({ drafts: [], gaps: [] })
+    for (const kind of ['larval', 'storage', 'broodstock', 'grow_out', 'quarantine'] as const) room.tank({ kind })
+    room.group({ settledOn: '2026-02-01', number: 0, tankId: room.snapshot.tanks[3]!.id })
+    expect(room.drafts(date, [tankWaterTest, tankWaterChange, tankWaterAct, tankTopUp])).toEqual({
+      drafts: [],
+      gaps: [],
+    })
   })
 
   test('are topped up by a salinity that was read: 36 in 100 L asks for 2.9 L of fresh water', () => {
@@ -74,7 +97,8 @@ describe('tanks', () => {
 
   test('are seen to at the station of those who live in them, the room itself after all', () => {
     const room = new SnapshotBuilder()
-    for (const kind of ['quarantine', 'broodstock', 'grow_out'] as const) room.tank({ name: kind, kind })
+    for (const kind of ['quarantine', 'broodstock', 'grow_out'] as const)
+      room.pair({ tankId: room.tank({ name: kind, kind }).id })
     const { drafts } = room.drafts(date, [tankWaterChange, roomEquipment])
     expect(drafts.map(({ subjectName, station }) => [subjectName, station])).toMatchObject([
       ['broodstock', 'broodstock'],
@@ -82,6 +106,29 @@ describe('tanks', () => {
       ['quarantine', 'quarantine'],
       [expect.any(String), 'room'],
     ])
+  })
+
+  test('with ammonia or nitrite read have water changed at once, are tested in the next round, and daily while any is left', () => {
+    const { room, tank } = tankRoom()
+    const read = (at: string, values: object) => room.fact('water_test', tank.id, at, { temperatureC: 26, ...values })
+    const acts = () => room.drafts('2026-03-12', [tankWaterAct]).drafts
+    // A tenth of the LC50 of juveniles is 10.9 mg/L of nitrite: the limit is 10, and half of it is what is left.
+    read('2026-03-12T06:50:00.000Z', { nitriteNMgPerL: 9 })
+    expect(acts()).toEqual([])
+    read('2026-03-12T06:55:00.000Z', { nitriteNMgPerL: 8, totalAmmoniaNMgPerL: 1, pH: 8.2 })
+    const draft = onlyDraft(room.drafts('2026-03-12', [tankWaterAct]))
+    // At 26 C, pH 8.2 and 35 some 7 % of it is NH3: 0.07 mg/L, which half a change brings under 0.04.
+    expect([draft.roundId, draft.content.amount]).toEqual(['morning', { value: 50, unit: 'L' }])
+    expect(saidTitle(draft)).toBe('50 L new water, against ammonia')
+    room.append(signOff(tankWaterAct, draft).facts[0]!, { at: '2026-03-12T07:30:00.000Z' })
+    expect(acts()).toEqual([])
+    expect(onlyDraft(room.drafts('2026-03-12', [tankWaterTest])).roundId).toBe('midday')
+    read('2026-03-12T12:40:00.000Z', { nitriteNMgPerL: 4, totalAmmoniaNMgPerL: 0.2, pH: 8.2 })
+    expect(acts()).toEqual([])
+    expect(room.drafts('2026-03-12', [tankWaterTest]).drafts).toEqual([])
+    expect(onlyDraft(room.drafts('2026-03-13', [tankWaterTest])).roundId).toBe('morning')
+    read('2026-03-13T07:00:00.000Z', { nitriteNMgPerL: 0.1, totalAmmoniaNMgPerL: 0, pH: 8.2 })
+    expect(room.drafts('2026-03-14', [tankWaterTest]).drafts).toEqual([])
   })
 
   test('at their salinity need none', () => {
@@ -168,67 +215,5 @@ describe('bottles and microalgae', () => {
     ])
     room.append(pale!, { at: '2026-03-10T07:05:00.000Z' })
     expect(room.drafts(date, [microalgaeSplit]).drafts).toEqual([])
-  })
-})
-
-describe('juveniles', () => {
-  test('are fed by number and age: 100 fish of 0.03 g, a twentieth a day in two feeds', () => {
-    const room = new SnapshotBuilder()
-    const group = room.group({ settledOn: date, number: 100 })
-    const { drafts } = room.drafts(date, [juvenileFeed])
-    // 100 x 0.03 g x 0.05 / 2 = 0.075 g, which a scale shows as 0.1 g.
-    expect(drafts.map(({ content }) => content.amount)).toEqual([0, 1].map(() => ({ value: 0.1, unit: 'g' })))
-    expect(signOff(juvenileFeed, drafts[0]!).facts).toEqual([
-      { kind: 'feeding', subjectId: group.id, data: { food: 'dry', amountG: 0.1 } },
-    ])
-    room.fact('loss', group.id, '2026-03-10T10:00:00.000Z', { number: 60, of: 'juveniles' })
-    expect(saidTitle(room.drafts(date, [juvenileFeed]).drafts[0])).toContain('A pinch')
-  })
-
-  test('are counted and graded every fortnight, and a crowded tank is said to be', () => {
-    const room = new SnapshotBuilder()
-    const tank = room.tank({ kind: 'grow_out', volumeL: 100 })
-    const group = room.group({ settledOn: '2026-02-24', number: 80, tankId: tank.id })
-    expect(room.drafts('2026-03-09', [juvenileCount]).drafts).toEqual([])
-    const draft = onlyDraft(room.drafts(date, [juvenileCount]))
-    // 0.5 a litre in 100 L is 50.
-    expect(draft.content.steps.find(({ quantities }) => quantities.most)?.quantities.most?.value).toBe(50)
-    expect(signOff(juvenileCount, draft, { number: 78 }).facts).toEqual([
-      { kind: 'count', subjectId: group.id, data: { of: 'juveniles', animals: [78] } },
-    ])
-  })
-})
-
-describe('quarantine', () => {
-  test('is watched daily, last of all, with the cautions for hands and medicines', () => {
-    const room = new SnapshotBuilder()
-    const tank = room.tank({ name: 'Q1', kind: 'quarantine', volumeL: 40 })
-    const draft = onlyDraft(room.drafts(date, [quarantineWatch]))
-    expect([draft.roundId, draft.station]).toEqual(['evening', 'quarantine'])
-    expect(draft.content.cautions.join(' ')).toMatch(/Mycobacterium marinum.*as a veterinarian has prescribed/)
-    const typed = { signs: ['gasping'], dead: 1, note: 'bath as prescribed' }
-    const [fact, loss] = signOff(quarantineWatch, draft, typed).facts
-    expect(fact).toEqual({
-      kind: 'observation',
-      subjectId: tank.id,
-      data: { signs: ['gasping'], note: 'bath as prescribed' },
-    })
-    expect(loss).toEqual({ kind: 'loss', subjectId: tank.id, data: { number: 1, of: 'adults' } })
-    const young = signOff(quarantineWatch, draft, { dead: 2, deadOf: 'juveniles' }).facts[1]
-    expect(young?.data).toEqual({ number: 2, of: 'juveniles' })
-    room.append(fact!, { at: '2026-03-10T18:50:00.000Z' })
-    expect(room.drafts(date, [quarantineWatch]).drafts).toEqual([])
-    expect(signOff(quarantineWatch, draft).facts).toEqual([
-      { kind: 'observation', subjectId: tank.id, data: { signs: ['all_well'], note: '' } },
-    ])
-    const given = { product: 'as on the bottle', dose: '1 mL in 10 L', prescribedBy: 'Dr Reis' }
-    expect(signOff(quarantineWatch, draft, given).facts[1]).toEqual({
-      kind: 'treatment',
-      subjectId: tank.id,
-      data: given,
-    })
-    expect(signOff(quarantineWatch, draft, { product: 'as on the bottle' }).facts[1]).toMatchObject({
-      data: { note: 'Treatment, not complete: as on the bottle' },
-    })
   })
 })

@@ -11,20 +11,20 @@ import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { tankById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
+import { holdsFish } from '../../state/tank-fish.ts'
 import { electricityCautions } from '../../task/cautions.ts'
 import { numberField } from '../../task/fields.ts'
 import { litres, measurableL, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
-import { holdsFish } from './tanks-with-fish.ts'
 
 const TopUpContextSchema = z.object({ plannedL: z.number().nullable() })
 
 export const tankTopUp = defineRule(tankTopUpDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const tank = tankById(snapshot, subject.id)
-    if (!holdsFish(tank) || tank.salinity <= 0) return []
+    if (!holdsFish(snapshot, tank, day) || tank.salinity <= 0) return []
     const lastIn = factsUntil(snapshot, 'water_change', { subjectId: tank.id, until: day.endsAt }).at(-1)
     const since = daysSince(snapshot, lastIn, day.date)
     if (since !== null && since < parameters.everyDays) return []

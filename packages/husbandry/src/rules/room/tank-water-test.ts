@@ -1,76 +1,43 @@
 import { middleRound } from '../../calendar/rounds.ts'
 import { tankWaterTestDefinition } from '../../definitions/room/tank-water-test.ts'
+import { tankChange } from '../../plans/change-plan.ts'
+import { isTestDue, tankRetest } from '../../plans/tank-water-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factLink, settingLink } from '../../rule/why.ts'
 import { tankById } from '../../snapshot/by-id.ts'
-import { daysSince, factsUntil } from '../../state/day-facts.ts'
+import { factsUntil } from '../../state/day-facts.ts'
+import { holdsFish } from '../../state/tank-fish.ts'
 import { fishWaterCautions } from '../../task/cautions.ts'
-import { numberField, salinityField, temperatureField } from '../../task/fields.ts'
-import { phrase, taskContent } from '../../task/phrases.ts'
+import { taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { given, numberOf } from '../../task/values.ts'
-import { holdsFish } from './tanks-with-fish.ts'
+import { waterTestFacts, waterTestFields, waterTestSteps } from '../parts/water-test.ts'
 
 export const tankWaterTest = defineRule(tankWaterTestDefinition, {
-  draft: ({ snapshot, day, subject, parameters, parameter }) => {
+  draft: ({ snapshot, day, subject, parameter }) => {
     const tank = tankById(snapshot, subject.id)
-    if (!holdsFish(tank)) return []
+    if (!holdsFish(snapshot, tank, day)) return []
+    // A change that is due the same day takes its test along.
+    const withChange = tankChange(snapshot, tank, day) !== null
     const last = factsUntil(snapshot, 'water_test', { subjectId: tank.id, until: day.endsAt }).at(-1)
-    const since = daysSince(snapshot, last, day.date)
-    if (since !== null && since < parameters.everyDays) return []
-    const mgPerL = { unit: 'mg_per_L', minimum: 0 } as const
+    const retest = tankRetest(snapshot, { tank, day })
+    if (!retest && (withChange || !isTestDue(snapshot, tank, day))) return []
+    const round = retest?.round ?? middleRound(day)
     return [
       {
-        roundId: middleRound(day).id,
+        roundId: round.id,
         content: taskContent({
           verb: 'test',
-          title: titled('test', { thing: 'the water' }),
-          steps: [
-            phrase('Before feeding, and before any change of water. What you did not measure stays empty.'),
-            phrase('Ammonia, nitrite and nitrate as nitrogen (N): the kit’s card says what it reads.'),
-          ],
+          title: titled('test', { thing: retest ? 'ammonia and nitrite again' : 'the water' }),
+          steps: waterTestSteps,
           cautions: fishWaterCautions,
-          fields: [
-            temperatureField(tank.temperatureC, true),
-            salinityField(tank.salinity),
-            numberField({
-              name: 'pH',
-              label: 'pH',
-              unit: 'pH',
-              minimum: 4,
-              maximum: 11,
-              likely: [7.6, 8.6],
-              step: 0.1,
-            }),
-            numberField({
-              ...mgPerL,
-              name: 'totalAmmoniaNMgPerL',
-              label: 'Total ammonia (as N)',
-              maximum: 100,
-              likely: [0, 1],
-              step: 0.05,
-            }),
-            numberField({
-              ...mgPerL,
-              name: 'nitriteNMgPerL',
-              label: 'Nitrite (as N)',
-              maximum: 100,
-              likely: [0, 1],
-              step: 0.05,
-            }),
-            numberField({
-              ...mgPerL,
-              name: 'nitrateNMgPerL',
-              label: 'Nitrate (as N)',
-              maximum: 1000,
-              likely: [0, 50],
-              step: 1,
-            }),
-          ],
+          fields: waterTestFields(tank),
           because: [
             last
               ? factLink(last, { label: 'last tested' })
               : settingLink(tank.id, 'water tests', { label: 'tests so far', text: 'none' }),
+            ...(retest?.change
+              ? [factLink(retest.change, { label: 'water changed against it', joins: 'and' as const })]
+              : []),
             parameter('everyDays', 'and'),
           ],
         }),
@@ -78,15 +45,5 @@ export const tankWaterTest = defineRule(tankWaterTestDefinition, {
       },
     ]
   },
-  record: ({ values, subjectId }) => {
-    const data = given({
-      temperatureC: numberOf(values, 'temperatureC'),
-      salinity: numberOf(values, 'salinity'),
-      pH: numberOf(values, 'pH'),
-      totalAmmoniaNMgPerL: numberOf(values, 'totalAmmoniaNMgPerL'),
-      nitriteNMgPerL: numberOf(values, 'nitriteNMgPerL'),
-      nitrateNMgPerL: numberOf(values, 'nitrateNMgPerL'),
-    })
-    return { facts: [{ kind: 'water_test', subjectId, data }] }
-  },
+  record: ({ values, subjectId }) => ({ facts: waterTestFacts(subjectId, values) }),
 })

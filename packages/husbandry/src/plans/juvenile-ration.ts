@@ -1,0 +1,62 @@
+import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { liveFeedRounds } from '../calendar/light.ts'
+import type { DayRound } from '../calendar/rounds.ts'
+import { juvenileFeedDefinition } from '../definitions/juveniles/juvenile-feed.ts'
+import type { ParameterValues } from '../rule/parameters.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
+import type { RoomSnapshot, SnapshotGroup } from '../snapshot/room-snapshot.ts'
+import { weightGOf } from '../species/juvenile-growth.ts'
+import { groupNumbers } from '../state/group-state.ts'
+import { type JuvenileSize, juvenileSize } from '../state/juvenile-growth.ts'
+
+export type GroupRation = {
+  group: SnapshotGroup
+  number: number | null
+  size: JuvenileSize
+  eachG: number
+  /** Of their weight a day: most while small, less as they grow. */
+  share: number
+  /** Dry food for a day, g; null while nobody has said how many they are. */
+  dayG: number | null
+}
+
+export type TankRation = { groups: GroupRation[]; rounds: DayRound[]; wanted: number; isSmall: boolean }
+
+type Values = ParameterValues<typeof juvenileFeedDefinition.parameters>
+
+/**
+ * The day's dry food of all groups that share a group's tank, eldest first: whoever feeds a tank feeds all in it. The
+ * smallest say how often.
+ */
+export function tankRation(snapshot: RoomSnapshot, group: SnapshotGroup, day: HusbandryDay): TankRation {
+  const { parameters } = ruleInForce(snapshot, juvenileFeedDefinition)
+  const groups = tankMates(snapshot, group).map((mate) => groupRation(snapshot, mate, { day, parameters }))
+  const isSmall = groups.some(({ size }) => size.lengthMm < parameters.smallUntilMm)
+  const wanted = isSmall ? parameters.smallFeedsPerDay : parameters.feedsPerDay
+  // They hunt by eye.
+  return { groups, rounds: liveFeedRounds(day, { number: wanted, hoursBeforeDark: 0 }), wanted, isSmall }
+}
+
+function tankMates(snapshot: RoomSnapshot, { tankId }: SnapshotGroup): SnapshotGroup[] {
+  return snapshot.groups
+    .filter((each) => each.tankId === tankId && groupNumbers(snapshot, each).now !== 0)
+    .sort((a, b) => (a.settledOn === b.settledOn ? (a.id < b.id ? -1 : 1) : a.settledOn < b.settledOn ? -1 : 1))
+}
+
+function groupRation(
+  snapshot: RoomSnapshot,
+  group: SnapshotGroup,
+  { day, parameters }: { day: HusbandryDay; parameters: Values },
+): GroupRation {
+  const number = groupNumbers(snapshot, group).now
+  const size = juvenileSize(snapshot, group, day)
+  const eachG = weightGOf(size.lengthMm)
+  const share = shareAt(size.lengthMm, parameters)
+  return { group, number, size, eachG, share, dayG: number === null ? null : number * eachG * share }
+}
+
+/** Falls straight with length, so that the day's grams of a fish never shrink while it grows. */
+function shareAt(lengthMm: number, { smallShare, shareOfWeight, smallUntilMm, grownAtMm }: Values): number {
+  const progress = (lengthMm - smallUntilMm) / Math.max(1, grownAtMm - smallUntilMm)
+  return smallShare + (shareOfWeight - smallShare) * Math.min(1, Math.max(0, progress))
+}

@@ -1,0 +1,90 @@
+import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { type DayRound, roundsInOrder } from '../calendar/rounds.ts'
+import { tankWaterActDefinition } from '../definitions/room/tank-water-act.ts'
+import { tankWaterTestDefinition } from '../definitions/room/tank-water-test.ts'
+import type { FactOf } from '../facts/fact.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
+import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
+import { daysSince, factsUntil } from '../state/day-facts.ts'
+import { type AmmoniaTest, lastAmmoniaTest } from './ammonia-plan.ts'
+
+/** True when the calendar asks for a test of a tank's water: none for so many days. */
+export function isTestDue(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay): boolean {
+  const { isOn, parameters } = ruleInForce(snapshot, tankWaterTestDefinition)
+  const last = factsUntil(snapshot, 'water_test', { subjectId: tank.id, until: day.endsAt }).at(-1)
+  const since = daysSince(snapshot, last, day.date)
+  return isOn && (since === null || since >= parameters.everyDays)
+}
+
+/** What a tank's last test reads, where it is harmful: how much of it, against what it may be. */
+export type HarmfulWater = {
+  fact: FactOf<'water_test'>
+  of: 'ammonia' | 'nitrite'
+  mgPerL: number
+  limitMgPerL: number
+  ammonia: AmmoniaTest | null
+}
+
+/** The harmful reading of a tank's last test, the worse of the two by its limit; null when it is safe or none was read. */
+export function harmfulWater(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay): HarmfulWater | null {
+  const { isOn, parameters } = ruleInForce(snapshot, tankWaterActDefinition)
+  if (!isOn) return null
+  const ammonia = lastAmmoniaTest(snapshot, tank, day)
+  const nitrite = lastNitrite(snapshot, tank, day)
+  const found: HarmfulWater[] = [
+    ...(ammonia
+      ? [
+          {
+            ...ammonia,
+            of: 'ammonia' as const,
+            mgPerL: ammonia.nh3MgPerL,
+            limitMgPerL: parameters.ammoniaMgPerL,
+            ammonia,
+          },
+        ]
+      : []),
+    ...(nitrite ? [{ ...nitrite, of: 'nitrite' as const, limitMgPerL: parameters.nitriteMgPerL, ammonia: null }] : []),
+  ]
+  return (
+    found
+      .filter(({ mgPerL, limitMgPerL }) => mgPerL >= limitMgPerL)
+      .sort((a, b) => b.mgPerL / b.limitMgPerL - a.mgPerL / a.limitMgPerL)[0] ?? null
+  )
+}
+
+function lastNitrite(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay) {
+  const fact = factsUntil(snapshot, 'water_test', { subjectId: tank.id, until: day.endsAt }).findLast(
+    ({ data }) => data.nitriteNMgPerL !== undefined,
+  )
+  return fact ? { fact, mgPerL: fact.data.nitriteNMgPerL ?? 0 } : null
+}
+
+/** The first change of a tank's water after an instant, or with what was read at it. */
+export const tankChangeAfter = (snapshot: RoomSnapshot, of: { tank: SnapshotTank; at: string; day: HusbandryDay }) =>
+  factsUntil(snapshot, 'water_change', { subjectId: of.tank.id, until: of.day.endsAt }).find(
+    ({ at, data }) => at >= of.at && data.removedL > 0,
+  )
+
+/**
+ * The round in which a tank is tested out of turn: the next after water was changed against what was read, or any round of a
+ * day that follows one on which ammonia or nitrite was left. Null when the calendar alone says.
+ */
+export function tankRetest(
+  snapshot: RoomSnapshot,
+  of: { tank: SnapshotTank; day: HusbandryDay },
+): { round: DayRound; change: FactOf<'water_change'> | null } | null {
+  const { isOn, parameters } = ruleInForce(snapshot, tankWaterActDefinition)
+  if (!isOn) return null
+  const rounds = roundsInOrder(of.day)
+  const harmful = harmfulWater(snapshot, of.tank, of.day)
+  const change = harmful && tankChangeAfter(snapshot, { ...of, at: harmful.fact.at })
+  const after = change && rounds.find(({ startsAt }) => startsAt > change.at)
+  if (change && after) return { round: after, change }
+  const ammonia = lastAmmoniaTest(snapshot, of.tank, of.day)
+  const nitrite = lastNitrite(snapshot, of.tank, of.day)
+  const left = [
+    ammonia && ammonia.nh3MgPerL >= parameters.ammoniaMgPerL / 2 ? ammonia.fact : null,
+    nitrite && nitrite.mgPerL >= parameters.watchNitriteMgPerL ? nitrite.fact : null,
+  ].find((fact) => fact !== null && (daysSince(snapshot, fact, of.day.date) ?? 0) >= 1)
+  return left ? { round: rounds[0]!, change: change ?? null } : null
+}

@@ -1,0 +1,36 @@
+import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
+import type { FactOf } from '../facts/fact.ts'
+import type { RoomSnapshot, SnapshotGroup } from '../snapshot/room-snapshot.ts'
+import { findSpecies } from '../species/index.ts'
+import { lengthMmAt } from '../species/juvenile-growth.ts'
+import { dateOf, factsUntil } from './day-facts.ts'
+
+/** How old a group is and how long its fish are taken to be, in mm; `measured` where somebody held one to a ruler. */
+export type JuvenileSize = { ageDays: number; lengthMm: number; measured: FactOf<'count'> | null }
+
+// Where no batch says when they hatched: about as old as when clownfish are on dry food alone. F136 (Cheng et al. 2015)
+const settledAtDays = 25
+
+/** Days since a group hatched, by its batch where that is known, else by the day on which it settled. */
+function ageOf(snapshot: RoomSnapshot, group: SnapshotGroup, date: string): number {
+  const batch = snapshot.batches.find(({ id }) => id === group.fromBatchId)
+  if (batch) return Math.max(0, daysBetween(batch.hatchedOn, date) - 1)
+  const settled = findSpecies(group.species)?.feeding.weaningLastDay.value ?? settledAtDays
+  return Math.max(0, daysBetween(group.settledOn, date)) + settled
+}
+
+/** A group's size on a day: as last measured and grown on as young clownfish do, or as they are at that age. */
+export function juvenileSize(snapshot: RoomSnapshot, group: SnapshotGroup, day: HusbandryDay): JuvenileSize {
+  const ageDays = ageOf(snapshot, group, day.date)
+  const measured = lastMeasured(snapshot, group, day)
+  const usual = lengthMmAt(ageDays)
+  const readMm = measured?.data.lengthMm
+  if (!measured || readMm === undefined) return { ageDays, lengthMm: usual, measured: null }
+  const then = lengthMmAt(ageOf(snapshot, group, dateOf(snapshot, measured.at)))
+  return { ageDays, lengthMm: readMm * (usual / then), measured }
+}
+
+function lastMeasured(snapshot: RoomSnapshot, group: SnapshotGroup, day: HusbandryDay): FactOf<'count'> | null {
+  const counts = factsUntil(snapshot, 'count', { subjectId: group.id, until: day.endsAt })
+  return counts.findLast(({ data }) => data.lengthMm !== undefined) ?? null
+}
