@@ -259,6 +259,8 @@ export const careActs = [
   'discard_reserve',
   'start_artemia',
   'enrich_artemia',
+  'test_cysts',
+  'decapsulate',
   'check_light',
   'ready_hatch_tank',
   'remove_dead_eggs',

@@ -2,6 +2,7 @@ export {
   type Decapsulation,
   type DecapsulationCaution,
   decapsulation,
+  HATCHING_TEST,
   type HatchingSample,
   type HatchingTest,
   hatchingTest,

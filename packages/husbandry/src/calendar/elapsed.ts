@@ -35,3 +35,6 @@ export const addHours = (at: Instant, hours: number): Instant => instantOf(epoch
 export function instantOf(epochMilliseconds: number): Instant {
   return new Date(Math.round(epochMilliseconds)).toISOString()
 }
+
+/** The later of two instants. */
+export const laterOf = (a: Instant, b: Instant): Instant => [a, b].sort().at(-1)!

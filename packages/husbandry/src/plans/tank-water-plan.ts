@@ -59,10 +59,10 @@ function lastNitrite(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryD
   return fact ? { fact, mgPerL: fact.data.nitriteNMgPerL ?? 0 } : null
 }
 
-/** The first change of a tank's water after an instant, or with what was read at it. */
+/** The first change of a tank's water after an instant; the week's own, made as it was read, does not answer for it. */
 export const tankChangeAfter = (snapshot: RoomSnapshot, of: { tank: SnapshotTank; at: string; day: HusbandryDay }) =>
   factsUntil(snapshot, 'water_change', { subjectId: of.tank.id, until: of.day.endsAt }).find(
-    ({ at, data }) => at >= of.at && data.removedL > 0,
+    ({ at, data }) => at > of.at && data.removedL > 0,
   )
 
 /**

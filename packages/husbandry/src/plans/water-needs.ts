@@ -4,9 +4,12 @@ import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotCulture, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { standingBatches } from '../state/batch-state.ts'
 import { algaeSplit } from './algae-plan.ts'
+import { artemiaStarts } from './artemia-starts.ts'
 import { larvalChange, tankChange } from './change-plan.ts'
 import { copepodChange, copepodHarvest } from './copepod-plan.ts'
 import { harvestPlan } from './harvest-plan.ts'
+import { freeLarvalTanks, readyingDue } from './hatch-tank-plan.ts'
+import { restartDue } from './restart-plan.ts'
 
 export type WaterNeed = {
   subjectId: Id
@@ -25,7 +28,12 @@ const mixable = { salinity: { from: 0, to: 42 }, temperatureC: { from: -2, to: 4
  * taken to be done today, and is not asked for again tomorrow.
  */
 export function waterNeeds(snapshot: RoomSnapshot, days: { today: HusbandryDay; tomorrow: HusbandryDay }): WaterNeed[] {
-  return [...cultureNeeds(snapshot, days), ...batchNeeds(snapshot, days.tomorrow), ...tankNeeds(snapshot, days)]
+  return [
+    ...cultureNeeds(snapshot, days),
+    ...batchNeeds(snapshot, days.tomorrow),
+    ...tankNeeds(snapshot, days),
+    ...hatchTankNeeds(snapshot, days),
+  ]
     .filter(({ litres }) => litres > 0)
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.subjectId < b.subjectId ? -1 : 1))
 }
@@ -37,12 +45,20 @@ function cultureNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): Wat
     const { id, name, salinity, temperatureC } = culture
     const need = { subjectId: id, name, salinity, temperatureC }
     const split = algaeSplit(snapshot, culture, today) ? null : algaeSplit(snapshot, culture, tomorrow)
+    const isBegunToday = restartDue(snapshot, culture, today) !== null
+    const begun = isBegunToday ? null : restartDue(snapshot, culture, tomorrow)
+    const servedToday = new Set(artemiaStarts(snapshot, today).map(({ feedDate }) => feedDate))
+    const cysts = artemiaStarts(snapshot, tomorrow).filter(
+      ({ vessel, feedDate }) => vessel.id === id && !servedToday.has(feedDate),
+    )
     const siphoned = copepodChange(snapshot, culture, today) ? null : copepodChange(snapshot, culture, tomorrow)
     return [
       { ...need, purpose: 'refill after the harvest', litres: harvestPlan(snapshot, culture, tomorrow).litres },
       { ...need, purpose: 'fill up after the split', litres: split?.litres ?? 0 },
       { ...need, purpose: 'new water for nauplii', litres: naupliiNextDayL(snapshot, culture, { today, tomorrow }) },
       { ...need, purpose: 'bottom siphoned', litres: siphoned?.litres ?? 0 },
+      { ...need, purpose: 'a clean vessel filled for the restart', litres: begun ? culture.volumeL : 0 },
+      { ...need, purpose: 'water for the cysts', litres: cysts.length > 0 ? culture.volumeL : 0 },
     ]
   })
 }
@@ -66,6 +82,15 @@ function tankNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): WaterN
     const change = tankChange(snapshot, tank, today) ? null : tankChange(snapshot, tank, tomorrow)
     return change ? [{ ...inTank(tank), purpose: 'water change', litres: change.litres }] : []
   })
+}
+
+/** A tank that is to be ready for larvae tomorrow is filled then, once for all clutches that may hatch into it. */
+function hatchTankNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): WaterNeed[] {
+  const isAsked = (day: HusbandryDay) =>
+    snapshot.clutches.some(({ id }) => readyingDue(snapshot, id, day)?.isDecided === true)
+  const [tank] = freeLarvalTanks(snapshot)
+  if (!tank || isAsked(today) || !isAsked(tomorrow)) return []
+  return [{ ...inTank(tank), purpose: 'filled for the larvae', litres: tank.volumeL }]
 }
 
 function inTank({ id, name, salinity, temperatureC }: SnapshotTank) {

@@ -37,6 +37,7 @@ import { artemiaDecapsulate } from './live-food/artemia-decapsulate.ts'
 import { artemiaDiscard } from './live-food/artemia-discard.ts'
 import { artemiaEnrich } from './live-food/artemia-enrich.ts'
 import { artemiaHarvest } from './live-food/artemia-harvest.ts'
+import { artemiaLotTest } from './live-food/artemia-lot-test.ts'
 import { artemiaStart } from './live-food/artemia-start.ts'
 import { chilledReserveRule } from './live-food/chilled-reserve.ts'
 import { rotiferBackupCheck, rotiferBackupWanted } from './live-food/rotifer-backup.ts'
@@ -94,6 +95,7 @@ export const rules: readonly Rule[] = [
   artemiaEnrich,
   artemiaDiscard,
   artemiaStart,
+  artemiaLotTest,
   artemiaDecapsulate,
   // larvae
   larvalAmmoniaTest,

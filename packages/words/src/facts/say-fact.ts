@@ -140,6 +140,12 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
         quantity(fact.data.litres, 'L', say),
         fact.data.saltG === undefined ? undefined : `${quantity(fact.data.saltG, 'g', say)} salt`,
         fact.data.salinity === undefined ? undefined : `salinity ${sayNumber(fact.data.salinity, say.voice)}`,
+        fact.data.cystsG === undefined ? undefined : `${quantity(fact.data.cystsG, 'g', say)} cysts`,
+        fact.data.forDate && `for the feeds of ${sayDate(fact.data.forDate, say.voice)}`,
+        fact.data.naupliiPerGram === undefined
+          ? undefined
+          : `${sayWhole(fact.data.naupliiPerGram, say.voice)} nauplii a gram`,
+        fact.data.strength === undefined ? undefined : `bleach of ${quantity(fact.data.strength, 'share', say)}`,
         fact.data.note,
       ])
     case 'spawning':

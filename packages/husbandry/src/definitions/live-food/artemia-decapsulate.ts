@@ -1,14 +1,11 @@
 import type { RuleDefinition } from '../../rule/definition.ts'
 import { fromMemory, published } from '../../rule/parameters.ts'
 
-const recipe =
-  'Larviculture & Artemia Newsletter (Ghent Univ.) no. 43, 1997: 500 g = 4.77 L of 5.25 % bleach + 75 g NaOH + 2.2 L water'
-
 export const artemiaDecapsulateDefinition = {
   id: 'artemia-decapsulate',
   title: 'Decapsulate cysts',
   sentence:
-    'Every {everyDays} days decapsulate {cystsG} of cysts, with {bleachMlPerG} of bleach, {sodaGPerG} of caustic soda and {waterMlPerG} of water a gram. Only for those who know how.',
+    'Every {everyDays} days decapsulate {cystsG} of cysts, with bleach of {bleachStrength} unless another strength was written down last time, by the published recipe. Only for those who know how.',
   subject: 'room',
   station: 'live_food',
   isOnByDefault: false,
@@ -33,32 +30,16 @@ export const artemiaDecapsulateDefinition = {
       maximum: 500,
       source: fromMemory('a week of a small room; change it to yours'),
     },
-    bleachMlPerG: {
+    bleachStrength: {
       type: 'number',
-      label: 'of 5.25 % bleach to each of cysts',
-      unit: 'mL',
-      default: 9.54,
-      minimum: 1,
-      maximum: 20,
-      source: published(recipe),
-    },
-    sodaGPerG: {
-      type: 'number',
-      label: 'of caustic soda to each of cysts',
-      unit: 'g',
-      default: 0.15,
-      minimum: 0.05,
-      maximum: 1,
-      source: published(recipe),
-    },
-    waterMlPerG: {
-      type: 'number',
-      label: 'of water to each of cysts',
-      unit: 'mL',
-      default: 4.4,
-      minimum: 0,
-      maximum: 20,
-      source: published(recipe),
+      label: 'strong, by its label',
+      unit: 'share',
+      default: 0.0525,
+      minimum: 0.04,
+      maximum: 0.15,
+      source: published(
+        'Larviculture & Artemia Newsletter (Ghent Univ.) no. 43, 1997: 500 g = 4.77 L of 5.25 % bleach + 75 g NaOH + 2.2 L water',
+      ),
     },
   },
 } satisfies RuleDefinition

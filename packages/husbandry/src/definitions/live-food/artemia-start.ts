@@ -1,19 +1,41 @@
 import { DEFAULT_NAUPLII_PER_GRAM } from '@fryward/live-feed'
 import type { RuleDefinition } from '../../rule/definition.ts'
-import { commonPractice, published } from '../../rule/parameters.ts'
+import { commonPractice, fromMemory, published } from '../../rule/parameters.ts'
+
+/** Dry as bought, dry and bought without shells, or without shells and wet off the sieve. */
+export const cystKinds = ['dry_in_shells', 'dry_without_shells', 'drained_without_shells'] as const
+export type CystKind = (typeof cystKinds)[number]
 
 export const artemiaStartDefinition = {
   id: 'artemia-start',
   title: 'Start Artemia cysts',
   sentence:
-    'Start shell-free cysts so that the nauplii of the next feeds are ready on time: {naupliiPerGram} a gram, enriched for {enrichHours}, {handlingHours} set aside for the harvest.',
+    'Start {cysts} so that the nauplii of the next feeds are ready on time, in a vessel that is empty: {naupliiPerGram} from a gram of dry cysts where the tin was not tested, enriched for {enrichHours}, {handlingHours} set aside for the harvest; drained cysts weigh {wetPerDry} as much.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,
   parameters: {
+    cysts: {
+      type: 'choice',
+      label: 'cysts that the room uses',
+      choices: cystKinds,
+      default: 'dry_in_shells',
+      source: commonPractice('as they come out of the tin'),
+    },
+    wetPerDry: {
+      type: 'number',
+      label: 'heavier when drained than dry',
+      unit: 'times',
+      default: 2.4,
+      minimum: 1,
+      maximum: 5,
+      source: fromMemory(
+        'cysts take up to 140 % of their dry weight in water: FAO Fish. Tech. Pap. 361, sect. 4.2; weigh a batch of your own',
+      ),
+    },
     naupliiPerGram: {
       type: 'number',
-      label: 'from a gram of cysts',
+      label: 'from a gram of dry cysts',
       unit: 'animals',
       default: DEFAULT_NAUPLII_PER_GRAM,
       minimum: 20_000,

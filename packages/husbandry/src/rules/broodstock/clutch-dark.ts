@@ -1,10 +1,11 @@
 import { lastRound } from '../../calendar/rounds.ts'
 import { clutchDarkDefinition } from '../../definitions/broodstock/clutch-dark.ts'
+import { toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { chanceLinks, isNestPulled, toRaise } from './hatch-night.ts'
+import { chanceLinks, isNestPulled } from './hatch-night.ts'
 
 export const clutchDark = defineRule(clutchDarkDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {

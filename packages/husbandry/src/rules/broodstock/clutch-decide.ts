@@ -2,6 +2,7 @@ import { clutchIntents } from '@fryward/shared'
 import { addDays } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchDecideDefinition } from '../../definitions/broodstock/clutch-decide.ts'
+import { freeLarvalTanks, toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { ruleInForce } from '../../rule/rule-in-force.ts'
 import { settingLink } from '../../rule/why.ts'
@@ -12,7 +13,7 @@ import { litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { choiceOf } from '../../task/values.ts'
-import { chanceLinks, freeLarvalTanks, mayBe, toRaise } from './hatch-night.ts'
+import { chanceLinks, mayBe } from './hatch-night.ts'
 
 const choices = [
   { value: 'raise_all', label: 'raise all' },

@@ -6,6 +6,7 @@ import { firstRound } from '../../calendar/rounds.ts'
 import { clutchMorningAfterDefinition } from '../../definitions/broodstock/clutch-morning-after.ts'
 import type { FactDraft } from '../../facts/fact.ts'
 import { culturesToFeed } from '../../plans/culture-to-feed.ts'
+import { freeLarvalTanks } from '../../plans/hatch-tank-plan.ts'
 import { nightBefore } from '../../plans/morning-after.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { clutchById, tankById } from '../../snapshot/by-id.ts'
@@ -17,7 +18,7 @@ import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { choiceOf, numberOf, textOf, type Values } from '../../task/values.ts'
 import { eggStageField } from './clutch-look.ts'
-import { chanceLinks, freeLarvalTanks } from './hatch-night.ts'
+import { chanceLinks } from './hatch-night.ts'
 
 const MorningContextSchema = z.object({
   hatchedOn: z.string(),

@@ -2,13 +2,14 @@ import { elapsedHours } from '../../calendar/elapsed.ts'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { type DayRound, roundBefore, roundsInOrder } from '../../calendar/rounds.ts'
 import { clutchPullNestDefinition } from '../../definitions/broodstock/clutch-pull-nest.ts'
+import { freeLarvalTanks, toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { hatchNightCautions } from '../../task/cautions.ts'
 import { noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { textOf } from '../../task/values.ts'
-import { chanceLinks, freeLarvalTanks, isNestPulled, toRaise } from './hatch-night.ts'
+import { chanceLinks, isNestPulled } from './hatch-night.ts'
 
 export const clutchPullNest = defineRule(clutchPullNestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {

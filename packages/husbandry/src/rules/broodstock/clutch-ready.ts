@@ -1,30 +1,23 @@
-import { addDays } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchReadyDefinition } from '../../definitions/broodstock/clutch-ready.ts'
+import { freeLarvalTanks, readyingDue } from '../../plans/hatch-tank-plan.ts'
 import { Gap } from '../../rule/gap.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { lastCare } from '../../state/care.ts'
 import { litres, perMl } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { asksForDecision } from './clutch-decide.ts'
-import { chanceLinks, freeLarvalTanks, mayBe, toRaise } from './hatch-night.ts'
+import { chanceLinks, mayBe } from './hatch-night.ts'
 
 export const clutchReady = defineRule(clutchReadyDefinition, {
-  draft: ({ snapshot, day, subject, parameters, parameter }) => {
-    const found = toRaise(snapshot, subject.id, day)
+  draft: ({ snapshot, day, subject, parameter }) => {
+    const found = readyingDue(snapshot, subject.id, day)
     if (!found) return []
     const { clutch, outlook, isDecided } = found
-    const until = addDays(day.date, parameters.daysAhead)
-    const chance = outlook.forecast.nights
-      .filter(({ date }) => date >= day.date && date <= until)
-      .reduce((sum, { probability }) => sum + probability, 0)
-    if (chance < parameters.fromChance) return []
     if (!isDecided) {
       if (asksForDecision(snapshot)) return []
       throw new Gap(`${clutch.name} ${mayBe(clutch)} soon: decide on its page whether to raise all, part or none.`)
     }
-    if (lastCare(snapshot, 'ready_hatch_tank', { subjectId: clutch.id, day })) return []
     const [tank] = freeLarvalTanks(snapshot)
     if (!tank) throw new Gap(`${clutch.name} ${mayBe(clutch)} soon, and no larval tank is empty: ready one or add one.`)
     const { rotifersPerMl, firstFood } = outlook.species.feeding

@@ -1,5 +1,6 @@
 import { inTheDark, lastRound } from '../../calendar/rounds.ts'
 import { clutchWatchDefinition } from '../../definitions/broodstock/clutch-watch.ts'
+import { toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { hatchNightCautions } from '../../task/cautions.ts'
@@ -7,7 +8,7 @@ import { choiceField, noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { textOf } from '../../task/values.ts'
-import { chanceLinks, eventOf, toRaise } from './hatch-night.ts'
+import { chanceLinks, eventOf } from './hatch-night.ts'
 
 const watchValues = ['none', 'some', 'most'] as const
 

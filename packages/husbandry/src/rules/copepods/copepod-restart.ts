@@ -1,12 +1,11 @@
 import { z } from 'zod'
-import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { middleRound } from '../../calendar/rounds.ts'
 import { copepodRestartDefinition } from '../../definitions/copepods/copepod-restart.ts'
+import { restartDue } from '../../plans/restart-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
 import { cultureRecord } from '../../state/culture-history.ts'
-import { cultureStartDate, hasYoungNeighbour } from '../../state/culture-state.ts'
 import { disinfectionCautions } from '../../task/cautions.ts'
 import { days, perMl, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
@@ -18,10 +17,9 @@ export const copepodRestart = defineRule(copepodRestartDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'copepod') return []
-    const startedOn = cultureStartDate(snapshot, culture, day.endsAt)
-    const ageDays = daysBetween(startedOn, day.date)
-    if (ageDays < parameters.everyDays) return []
-    if (hasYoungNeighbour(snapshot, culture, { day, withinDays: parameters.apartDays })) return []
+    const due = restartDue(snapshot, culture, day)
+    if (!due) return []
+    const { startedOn, ageDays } = due
     const count = cultureRecord(snapshot, culture, { until: day.endsAt }).counts.at(-1)
     return [
       {

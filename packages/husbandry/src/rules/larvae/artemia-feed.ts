@@ -2,8 +2,8 @@ import type { Because, Phrase, Quantity, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { larvalArtemiaFeedDefinition } from '../../definitions/larvae/larval-artemia-feed.ts'
 import type { FactDraft } from '../../facts/fact.ts'
+import { vesselToFeedFrom } from '../../plans/artemia-hatch.ts'
 import { type ArtemiaFeed, artemiaFeedsAsked } from '../../plans/artemia-need.ts'
-import { hatchVessel } from '../../plans/hatch-vessel.ts'
 import { naupliiJar } from '../../plans/nauplii-jar.ts'
 import { weaning } from '../../plans/wean-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
@@ -30,7 +30,7 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
     const batch = batchById(snapshot, subject.id)
     const { rounds, asked } = artemiaFeedsAsked(snapshot, batch, day)
-    const vessel = hatchVessel(snapshot, day.date)
+    const vessel = vesselToFeedFrom(snapshot, day)
     const jar = vessel && naupliiJar(snapshot, vessel, day)
     const dry = weaning(snapshot, batch, day)
     return asked.map((feed) => {

@@ -1,21 +1,29 @@
+import { decapsulation } from '@fryward/live-feed'
+import type { Phrase } from '@fryward/shared'
 import { elapsedDays } from '../../calendar/elapsed.ts'
 import { firstRound, lastRound } from '../../calendar/rounds.ts'
 import { artemiaDecapsulateDefinition } from '../../definitions/live-food/artemia-decapsulate.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { factsUntil } from '../../state/day-facts.ts'
+import { computedLink, factLink } from '../../rule/why.ts'
+import { lastCare } from '../../state/care.ts'
 import { decapsulationCautions } from '../../task/cautions.ts'
-import { grams, measurableG, measurableMl, mL } from '../../task/measures.ts'
+import { numberField } from '../../task/fields.ts'
+import { grams, measurableG, measurableMl, mL, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
+import { numberOf } from '../../task/values.ts'
+
+// Strengths that household and pool bleach are sold in.
+const soldStrengths = [0.0525, 0.06, 0.0825, 0.125] as const
 
 export const artemiaDecapsulate = defineRule(artemiaDecapsulateDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     if (!snapshot.cultures.some(({ kind }) => kind === 'artemia_hatch')) return []
-    const last = factsUntil(snapshot, 'care', { subjectId: subject.id, until: day.endsAt }).findLast(
-      ({ data }) => data.act === 'start_artemia',
-    )
+    const last = lastCare(snapshot, 'decapsulate', { subjectId: subject.id, day })
     if (last && elapsedDays(last.at, firstRound(day).startsAt) < parameters.everyDays - 0.5) return []
     const { cystsG } = parameters
+    const strength = last?.data.strength ?? parameters.bleachStrength
+    const recipe = decapsulation({ cystsG, bleachPercent: strength * 100 })
     return [
       {
         roundId: lastRound(day).id,
@@ -24,27 +32,33 @@ export const artemiaDecapsulate = defineRule(artemiaDecapsulateDefinition, {
           verb: 'start',
           title: titled('decapsulate', { amount: grams(cystsG), thing: 'cysts' }),
           amount: grams(cystsG),
-          amountOf: 'cysts',
-          steps: [
-            phrase('Soak the cysts for half an hour to an hour in the water: {water}.', {
-              water: mL(measurableMl(parameters.waterMlPerG * cystsG)),
-            }),
-            phrase('{soda} of caustic soda into a little of that water, never the other way round.', {
-              soda: grams(measurableG(parameters.sodaGPerG * cystsG)),
-            }),
-            phrase('Stand the bowl in ice; add {bleach} of 5.25 % bleach, and stir without a stop, under 40 C.', {
-              bleach: mL(measurableMl(parameters.bleachMlPerG * cystsG)),
-            }),
-            phrase(
-              'When they turn from brown through grey to orange, in minutes, pour them on a sieve and rinse at once.',
-            ),
-            phrase('Rinse, dip into 0.1 % thiosulphate, and rinse until nothing smells of chlorine.'),
-          ],
+          amountOf: 'cysts, dry',
+          steps: recipeSteps({ cystsG, strength }),
           cautions: decapsulationCautions,
+          fields: [
+            numberField({
+              name: 'strength',
+              label: 'Strength of the bleach, by its label',
+              help: 'The next time starts from it.',
+              isRequired: true,
+              unit: 'share',
+              minimum: 0.04,
+              maximum: 0.15,
+              likely: [0.05, 0.13],
+              usual: strength,
+              step: 0.0025,
+            }),
+          ],
           because: [
             parameter('cystsG'),
-            parameter('bleachMlPerG', 'and'),
-            parameter('sodaGPerG', 'and'),
+            last?.data.strength === undefined
+              ? parameter('bleachStrength', 'and')
+              : factLink(last, { label: 'of the bleach last time', quantity: share(strength), joins: 'and' as const }),
+            computedLink('published recipe, to the bleach at hand', recipe.source, {
+              label: 'active chlorine',
+              quantity: grams(measurableG(recipe.activeChlorineG)),
+              joins: 'and',
+            }),
             parameter('everyDays', 'and'),
           ],
         }),
@@ -52,13 +66,44 @@ export const artemiaDecapsulate = defineRule(artemiaDecapsulateDefinition, {
       },
     ]
   },
-  record: ({ content, subjectId }) => ({
-    facts: [
-      {
-        kind: 'care',
-        subjectId,
-        data: { act: 'start_artemia', note: `${content.amount?.value ?? ''} g of cysts decapsulated`.trim() },
-      },
-    ],
-  }),
+  record: ({ content, values, subjectId }) => {
+    const cystsG = content.amount?.value
+    const strength = numberOf(values, 'strength')
+    const data = { act: 'decapsulate' as const, ...(cystsG ? { cystsG } : {}), ...(strength ? { strength } : {}) }
+    return { facts: [{ kind: 'care', subjectId, data }] }
+  },
 })
+
+/** Soda and water stand ready and cold before a cyst goes in; bleach last, by the strength on its label. */
+function recipeSteps({ cystsG, strength }: { cystsG: number; strength: number }): Phrase[] {
+  const recipe = decapsulation({ cystsG, bleachPercent: strength * 100 })
+  const others = soldStrengths.filter((each) => Math.abs(each - strength) > 0.001)
+  return [
+    phrase('Read the strength on the bleach bottle: the amounts below are for {strength}.', {
+      strength: share(strength),
+    }),
+    ...others.map((each) => {
+      const other = decapsulation({ cystsG, bleachPercent: each * 100 })
+      return phrase('With bleach of {strength}: {bleach} of it, and {water} of water.', {
+        strength: share(each),
+        bleach: mL(measurableMl(other.bleachMl)),
+        water: mL(measurableMl(other.waterMl)),
+      })
+    }),
+    phrase('Soak the cysts for half an hour to an hour in plain water with air, and drain them on a sieve.'),
+    phrase(
+      'Meanwhile dissolve {soda} of caustic soda in {water} of water: the soda into the water, little by little.',
+      {
+        soda: grams(measurableG(recipe.causticSodaG)),
+        water: mL(measurableMl(recipe.waterMl)),
+      },
+    ),
+    phrase('Stand that bowl in ice until it is cold. Only then put the drained cysts in.'),
+    phrase('Add {bleach} of the bleach, and stir without a stop, under 40 C: more ice when it warms.', {
+      bleach: mL(measurableMl(recipe.bleachMl)),
+    }),
+    phrase('When they turn from brown through grey to orange, in minutes, pour them on a sieve and rinse at once.'),
+    phrase('Rinse, dip into 0.1 % thiosulphate, and rinse until nothing smells of chlorine.'),
+    phrase('What is not hatched now keeps in saturated brine in the cold, a week or two.'),
+  ]
+}

@@ -1,14 +1,12 @@
 import { artemiaHatchHours, COLD_STORE } from '@fryward/live-feed'
 import type { TaskField } from '@fryward/shared'
 import { z } from 'zod'
-import { addMinutes } from '../../calendar/elapsed.ts'
-import { lastRound, roundsInOrder } from '../../calendar/rounds.ts'
+import { firstRound } from '../../calendar/rounds.ts'
 import { artemiaHarvestDefinition } from '../../definitions/live-food/artemia-harvest.ts'
+import { harvestRound, hatchedAt, hatchUnderWay } from '../../plans/artemia-hatch.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
-import { lastCare } from '../../state/care.ts'
-import { factsUntil } from '../../state/day-facts.ts'
 import { countField, noteField } from '../../task/fields.ts'
 import { degC, hours, mL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
@@ -16,8 +14,6 @@ import { titled } from '../../task/titles.ts'
 import { countOf, textOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ volumeL: z.number() })
-// Hatching is known from 15 to 33 C (hatching time by temperature).
-const hatchC = { from: 15, to: 33 }
 // Screen under 150 um, kept under water: FAO Fish. Tech. Pap. 361, sect. 4.3.1.
 const screenUm = 150
 
@@ -41,19 +37,17 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const vessel = cultureById(snapshot, subject.id)
     if (vessel.kind !== 'artemia_hatch') return []
-    if (vessel.temperatureC < hatchC.from || vessel.temperatureC > hatchC.to) return []
-    const started = lastCare(snapshot, 'start_artemia', { subjectId: vessel.id, day })
+    const started = hatchUnderWay(snapshot, vessel, day.endsAt)
     if (!started) return []
-    const harvested = factsUntil(snapshot, 'harvest', { subjectId: vessel.id, until: day.endsAt }).at(-1)
-    if (harvested && harvested.at > started.at) return []
     const { hours: hatchHours } = artemiaHatchHours({ temperatureC: vessel.temperatureC })
-    const readyAt = addMinutes(started.at, hatchHours * 60)
-    if (readyAt >= day.endsAt) return []
-    // The first walk after they are out; when the day has none left, the last one.
-    const round = roundsInOrder(day).find(({ startsAt }) => startsAt >= readyAt) ?? lastRound(day)
+    const due = harvestRound(snapshot, hatchedAt(vessel, started.at))
+    if (due.at >= day.endsAt) return []
+    // What should have been out before today is taken out with its first round.
+    const { round, at } = due.at < day.startsAt ? { round: firstRound(day), at: firstRound(day).startsAt } : due
     return [
       {
         roundId: round.id,
+        dueAt: at,
         lateAfterMinutes: 90,
         content: taskContent({
           verb: 'harvest',

@@ -1,17 +1,12 @@
-import { artemiaHatchPlan, type HatchPlan, type HatchPlanNote } from '@fryward/live-feed'
-import type { Because, Phrase, PlainDate } from '@fryward/shared'
+import type { HatchPlanNote } from '@fryward/live-feed'
+import type { Because, Phrase, Quantity } from '@fryward/shared'
 import { z } from 'zod'
-import { addMinutes } from '../../calendar/elapsed.ts'
-import { addDays, type HusbandryDay, husbandryDay } from '../../calendar/husbandry-day.ts'
-import { firstRound, roundBefore } from '../../calendar/rounds.ts'
-import { artemiaStartDefinition } from '../../definitions/live-food/artemia-start.ts'
-import { type ArtemiaNeed, artemiaNeeds } from '../../plans/artemia-need.ts'
-import { hatchVessel } from '../../plans/hatch-vessel.ts'
+import { laterOf } from '../../calendar/elapsed.ts'
+import { artemiaStartDefinition, type CystKind, cystKinds } from '../../definitions/live-food/artemia-start.ts'
+import { type ArtemiaStart, artemiaStarts } from '../../plans/artemia-starts.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { computedLink, settingLink } from '../../rule/why.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
-import { factsOnDay } from '../../state/day-facts.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import {
   animals,
@@ -29,10 +24,6 @@ import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ cystsG: z.number(), volumeL: z.number(), feedDate: z.string() })
-// Hatching is known from 15 to 33 C (live-feed artemiaHatchPlan).
-const hatchC = { from: 15, to: 33 }
-// The longest hatch and enrichment together are under three days.
-const mostDaysAhead = 3
 
 const noteWords: Record<HatchPlanNote, string> = {
   'slower-than-published-range': 'It is cooler than the published range: look from the planned hour on.',
@@ -42,109 +33,104 @@ const noteWords: Record<HatchPlanNote, string> = {
   'several-vessels': 'That is more than one vessel holds: share it between several.',
 }
 
-export type HatchToStart = { plan: HatchPlan; feedDate: PlainDate; needs: ArtemiaNeed[]; nauplii: number }
+const cystWords: Record<CystKind, string> = {
+  dry_in_shells: 'dry cysts in their shells',
+  dry_without_shells: 'dry shell-free cysts',
+  drained_without_shells: 'shell-free cysts, drained',
+}
 
 export const artemiaStart = defineRule(artemiaStartDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const vessel = cultureById(snapshot, subject.id)
     if (vessel.kind !== 'artemia_hatch') return []
-    const start = hatchToStart(snapshot, { vessel, day, parameters })
-    if (!start) return []
-    const started = factsOnDay(snapshot, 'care', { subjectId: vessel.id, day }).some(
-      ({ data }) => data.act === 'start_artemia',
-    )
-    if (started) return []
-    const { plan, feedDate } = start
-    const cystsG = Math.max(0.1, measurableG(plan.cystsG))
-    const amount = grams(cystsG)
-    return [
-      {
-        roundId: roundBefore(day, addMinutes(plan.startAt, 1)).id,
-        content: taskContent({
-          verb: 'start',
-          title: titled('give', {
-            amount,
-            thing: 'shell-free cysts',
-            details: [{ kind: 'for_feeds_of', date: feedDate }],
-          }),
-          amount,
-          amountOf: 'shell-free cysts',
-          steps: startSteps(vessel, { plan, cystsG }),
-          fields: [
-            givenAmountField({
-              name: 'cystsG',
-              label: 'Cysts weighed',
-              unit: 'g',
-              planned: cystsG,
-              maximum: Math.max(500, cystsG * 3),
-              step: 0.1,
+    const kind = cystKinds.find((each) => each === parameters.cysts) ?? 'dry_in_shells'
+    const isWet = kind === 'drained_without_shells'
+    return artemiaStarts(snapshot, day)
+      .filter((start) => start.vessel.id === vessel.id)
+      .map((start) => {
+        const dryG = start.plan.cystsG
+        const cystsG = Math.max(0.1, measurableG(dryG * (isWet ? parameters.wetPerDry : 1)))
+        const amount = grams(cystsG)
+        return {
+          roundId: start.round.id,
+          dueAt: laterOf(start.at, start.round.startsAt),
+          content: taskContent({
+            verb: 'start' as const,
+            title: titled('give', {
+              amount,
+              thing: cystWords[kind],
+              details: [{ kind: 'for_feeds_of', date: start.feedDate }],
             }),
-          ],
-          because: [
-            ...needLinks(start),
-            parameter('naupliiPerGram', 'divided_by'),
-            ...hatchLinks(vessel, { plan, cystsG }),
-            parameter('enrichHours', 'and'),
-          ],
-        }),
-        context: { cystsG, volumeL: vessel.volumeL, feedDate },
-      },
-    ]
+            amount,
+            amountOf: cystWords[kind],
+            steps: startSteps(start, { amount, kind }),
+            fields: [
+              givenAmountField({
+                name: 'cystsG',
+                label: 'Cysts weighed',
+                unit: 'g',
+                planned: cystsG,
+                maximum: Math.max(500, cystsG * 3),
+                step: 0.1,
+              }),
+            ],
+            because: [
+              ...needLinks(start),
+              start.test
+                ? factLink(start.test.fact, {
+                    label: 'from a gram, by the tin’s own test',
+                    quantity: animals(start.test.naupliiPerGram),
+                    joins: 'divided_by' as const,
+                  })
+                : parameter('naupliiPerGram', 'divided_by'),
+              ...(isWet ? [parameter('wetPerDry', 'times')] : []),
+              ...hatchLinks(start, amount),
+              parameter('enrichHours', 'and'),
+              parameter('handlingHours', 'and'),
+            ],
+          }),
+          context: { cystsG, volumeL: vessel.volumeL, feedDate: start.feedDate },
+        }
+      })
   },
   record: ({ context, values, subjectId }) => {
-    const planned = ContextSchema.parse(context)
-    const cystsG = numberOf(values, 'cystsG') ?? planned.cystsG
-    const note = `${cystsG} g of cysts for ${planned.feedDate}`
-    return { facts: [{ kind: 'care', subjectId, data: { act: 'start_artemia', litres: planned.volumeL, note } }] }
+    const { cystsG: plannedG, volumeL, feedDate } = ContextSchema.parse(context)
+    const cystsG = numberOf(values, 'cystsG') ?? plannedG
+    const data = { act: 'start_artemia' as const, litres: volumeL, cystsG, forDate: feedDate }
+    return { facts: [{ kind: 'care', subjectId, data }] }
   },
 })
 
-/** The hatch that has to be started in this vessel on this day, or null. */
-function hatchToStart(
-  snapshot: RoomSnapshot,
-  input: {
-    vessel: SnapshotCulture
-    day: HusbandryDay
-    parameters: { naupliiPerGram: number; enrichHours: number; handlingHours: number }
-  },
-): HatchToStart | null {
-  const { vessel, day, parameters } = input
-  if (vessel.temperatureC < hatchC.from || vessel.temperatureC > hatchC.to) return null
-  for (let ahead = 1; ahead <= mostDaysAhead; ahead += 1) {
-    const feedDate = addDays(day.date, ahead)
-    if (hatchVessel(snapshot, feedDate)?.id !== vessel.id) continue
-    const feedDay = husbandryDay({ room: snapshot.room, date: feedDate })
-    const needs = artemiaNeeds(snapshot, feedDay)
-    const nauplii = needs.reduce((sum, need) => sum + need.nauplii, 0)
-    if (nauplii <= 0) continue
-    const plan = artemiaHatchPlan({
-      neededAt: firstRound(feedDay).startsAt,
-      nauplii,
-      temperatureC: vessel.temperatureC,
-      ...parameters,
-      vesselL: vessel.volumeL,
-    })
-    if (plan.startAt >= day.startsAt && plan.startAt < day.endsAt) return { plan, feedDate, needs, nauplii }
-  }
-  return null
-}
-
-type Weighed = { plan: HatchPlan; cystsG: number }
-
-function startSteps(vessel: SnapshotCulture, { plan, cystsG }: Weighed): Phrase[] {
+/** A litre of water for a hatch at the least, at the vessel's own salinity and warmth. */
+function startSteps(
+  { vessel, plan, lateHours, isShortOfVessels }: ArtemiaStart,
+  { amount, kind }: { amount: Quantity; kind: CystKind },
+): Phrase[] {
   return [
-    phrase(`{water} of clean water at {salinity} and {temperature}; strong air from the bottom; light on it.`, {
+    phrase('{water} of clean water at {salinity} and {temperature}; strong air from the bottom; light on it.', {
       water: litres(measurableL(Math.min(vessel.volumeL, plan.vesselL))),
       salinity: psu(vessel.salinity),
       temperature: degC(vessel.temperatureC),
     }),
-    phrase('Weigh {amount} and rinse them in.', { amount: grams(cystsG) }),
+    kind === 'drained_without_shells'
+      ? phrase('Rinse them on a sieve, drain for a minute, weigh {amount}, and put them in.', { amount })
+      : phrase('Weigh {amount} dry, rinse them on a sieve, and put them in.', { amount }),
     phrase('They hatch in about {hours}.', { hours: hours(Number(plan.hatchHours.toFixed(1))) }),
+    ...(lateHours > 0
+      ? [
+          phrase('They are out about {late} after the first feed of that day: what the jar still holds comes first.', {
+            late: hours(Math.max(1, Math.round(lateHours))),
+          }),
+        ]
+      : []),
+    ...(isShortOfVessels
+      ? [phrase('The hatch vessels cannot have them ready every morning at this warmth: one more vessel can.')]
+      : []),
     ...plan.notes.map((note) => phrase(noteWords[note])),
   ]
 }
 
-function needLinks({ needs, nauplii, feedDate }: HatchToStart): Because[] {
+function needLinks({ needs, nauplii, feedDate }: ArtemiaStart): Because[] {
   return [
     ...needs.map((need) =>
       settingLink(need.batch.id, 'feeds of Artemia', {
@@ -157,11 +143,11 @@ function needLinks({ needs, nauplii, feedDate }: HatchToStart): Because[] {
   ]
 }
 
-function hatchLinks(vessel: SnapshotCulture, { plan, cystsG }: Weighed): Because[] {
+function hatchLinks({ vessel, plan }: ArtemiaStart, amount: Quantity): Because[] {
   return [
     computedLink('cysts for that many', 'Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell)', {
       label: 'cysts, to what a scale shows',
-      quantity: grams(cystsG),
+      quantity: amount,
     }),
     settingLink(vessel.id, 'temperature', {
       label: 'where it hatches',

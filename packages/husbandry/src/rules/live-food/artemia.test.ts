@@ -6,6 +6,7 @@ import { artemiaDecapsulate } from './artemia-decapsulate.ts'
 import { artemiaDiscard } from './artemia-discard.ts'
 import { artemiaEnrich } from './artemia-enrich.ts'
 import { artemiaHarvest } from './artemia-harvest.ts'
+import { artemiaLotTest } from './artemia-lot-test.ts'
 import { artemiaStart } from './artemia-start.ts'
 
 const date = '2026-03-10'
@@ -118,22 +119,79 @@ describe('starting cysts', () => {
       {
         kind: 'care',
         subjectId: hatcher.id,
-        data: { act: 'start_artemia', litres: 2, note: '0.4 g of cysts for 2026-03-11' },
+        data: { act: 'start_artemia', litres: 2, cystsG: 0.4, forDate: '2026-03-11' },
       },
     ])
   })
 
-  test('cooler water is started the day before that; two hatchers take turns', () => {
-    const { built, hatcher } = room('2026-03-01')
-    hatcher.temperatureC = 20
-    // 36 h at 20 C and one of handling: 18:00 two days before the feed, the midday round comes last before it.
-    const cool = onlyDraft(built.drafts(date, [artemiaStart]))
-    expect(saidTitle(cool)).toContain('for the feeds of Thu 12 Mar')
-    expect(cool.roundId).toBe('midday')
-    hatcher.temperatureC = 28
+  test('cooler water is started in the evening, two nights before the feed', () => {
+    const { built, hatcher } = room('2026-03-06')
+    const start = (temperatureC: number) => {
+      hatcher.temperatureC = temperatureC
+      const draft = onlyDraft(built.drafts(date, [artemiaStart]))
+      expect(saidTitle(draft)).toContain('for the feeds of Thu 12 Mar')
+      return draft.roundId
+    }
+    // First eaten on the 12th. 36 h at 20 C: out at 06:30 from 18:30; 25.5 h at 27 C would have to begin at 05:30, when nobody is there.
+    expect([start(20), start(27)]).toEqual(['evening', 'evening'])
+  })
+
+  test('never go into a vessel that is not harvested: another takes its turn, or it is said that one more is needed', () => {
+    const { built, hatcher } = room('2026-03-06')
+    hatcher.temperatureC = 27
+    const sign = (on: string, at: string) => {
+      const draft = onlyDraft(built.drafts(on, [artemiaStart]))
+      for (const fact of signOff(artemiaStart, draft).facts) built.append(fact, { at })
+      return draft
+    }
+    sign('2026-03-10', '2026-03-10T18:40:00.000Z')
+    // Out at 20:10 on the 11th: somebody comes back for them, and the next go in then, late for the 13th.
+    const harvest = onlyDraft(built.drafts('2026-03-11', [artemiaHarvest]))
+    expect([harvest.roundId, harvest.dueAt]).toEqual(['evening', '2026-03-11T20:10:00.000Z'])
+    const late = onlyDraft(built.drafts('2026-03-11', [artemiaStart]))
+    expect([late.roundId, late.dueAt]).toEqual(['evening', '2026-03-11T20:10:00.000Z'])
+    const said = late.content.steps.map(({ text }) => text).join(' ')
+    expect(said).not.toContain('one more vessel')
     built.culture({ ...hatcher, id: built.nextId(), name: 'H2' })
-    const vessels = ['2026-03-10', '2026-03-11'].map((on) => onlyDraft(built.drafts(on, [artemiaStart])).subjectName)
-    expect([...vessels].sort()).toEqual(['H1', 'H2'])
+    const second = sign('2026-03-11', '2026-03-11T18:40:00.000Z')
+    expect([second.subjectName, second.dueAt]).toEqual(['H2', '2026-03-11T18:30:00.000Z'])
+  })
+
+  test('one vessel at 22 C cannot serve every morning, and says so', () => {
+    const { built, hatcher } = room('2026-03-01')
+    hatcher.temperatureC = 22
+    built.fact('care', hatcher.id, '2026-03-10T07:10:00.000Z', { act: 'start_artemia', forDate: '2026-03-11' })
+    // 33 h: out at 16:10 on the 11th, harvested at 18:30; the next come out at 03:30 on the 13th, in time again.
+    expect(built.drafts(date, [artemiaStart]).drafts).toEqual([])
+    const next = onlyDraft(built.drafts('2026-03-11', [artemiaStart]))
+    expect([next.roundId, saidTitle(next)]).toEqual(['evening', expect.stringContaining('Fri 13 Mar')])
+    // Nobody harvested: what is in it comes out with the first round, and the next go in after it, too late for breakfast.
+    const late = onlyDraft(built.drafts('2026-03-12', [artemiaStart]))
+    expect([late.roundId, saidTitle(late)]).toEqual(['evening', expect.stringContaining('Sat 14 Mar')])
+  })
+
+  test('are weighed as they are: dry, or drained and heavier; by the tin’s own test where there is one', () => {
+    const { built, hatcher } = room('2026-02-25')
+    const amount = () => onlyDraft(built.drafts(date, [artemiaStart])).content.amount?.value
+    // 1 a mL x 20,000 mL x 2 feeds, a tenth lost, at 200,000 a gram.
+    expect(amount()).toBe(0.2)
+    built.setting('artemia-start', { parameters: { cysts: 'drained_without_shells' } })
+    expect(amount()).toBe(0.5)
+    built.setting('artemia-start', { parameters: {} })
+    const test = onlyDraft(built.drafts(date, [artemiaLotTest]))
+    const nauplii = { animals: [12, 13, 11], volumeMl: 0.25, dilution: 20 }
+    const unhatched = { animals: [12, 12, 12], volumeMl: 0.25, dilution: 20 }
+    expect(artemiaLotTest.check?.({ nauplii, unhatched: { ...unhatched, dilution: 1 } })).toHaveLength(1)
+    // 12 in 0.25 mL, 20 times diluted: 960 a mL, of 80 mL, from 1.6 g.
+    const [tested] = signOff(artemiaLotTest, test, { nauplii, unhatched }).facts
+    expect(tested).toEqual({
+      kind: 'care',
+      subjectId: hatcher.id,
+      data: { act: 'test_cysts', naupliiPerGram: 48_000, note: '50 % hatched.' },
+    })
+    built.append(tested!, { at: '2026-03-09T13:00:00.000Z' })
+    expect(amount()).toBe(0.9)
+    expect(built.drafts(date, [artemiaLotTest]).drafts).toEqual([])
   })
 
   test('is not asked when nobody eats Artemia, or twice a day', () => {
@@ -197,8 +255,24 @@ describe('harvest, cold and enrichment', () => {
     const draft = onlyDraft(built.drafts(date, [artemiaDecapsulate]))
     expect(draft.isForStandIn).toBe(false)
     expect(draft.content.cautions.join(' ')).toMatch(/acid or ammonia.*never water onto caustic soda.*under 40 C/)
-    // 500 g: 4.77 L of bleach, 75 g of NaOH, 2.2 L of water.
-    const { bleach, soda, water } = Object.assign({}, ...draft.content.steps.map(({ quantities }) => quantities))
-    expect([bleach.value, soda.value, water.value]).toEqual([4800, 75, 2200])
+    const told = (of: typeof draft) => {
+      const soda = of.content.steps.findIndex(({ quantities }) => quantities.soda)
+      const bleach = of.content.steps.findIndex(({ text }) => text.startsWith('Add {bleach}'))
+      const { quantities } = of.content.steps[soda]!
+      return [
+        of.content.steps[bleach]!.quantities.bleach?.value,
+        quantities.soda?.value,
+        quantities.water?.value,
+        bleach - soda,
+      ]
+    }
+    // 500 g: 4.77 L of 5.25 % bleach, 75 g of NaOH, 2.2 L of water; the soda is in and cold before cysts and bleach.
+    expect(told(draft)).toEqual([4800, 75, 2200, 2])
+    const [done] = signOff(artemiaDecapsulate, draft, { strength: 0.125 }).facts
+    expect(done).toMatchObject({ data: { act: 'decapsulate', cystsG: 500, strength: 0.125 } })
+    built.append(done!, { at: `${date}T19:00:00.000Z` })
+    expect(built.drafts(date, [artemiaDecapsulate]).drafts).toEqual([])
+    // At 12.5 % there is 2.0 L of it, and water for the rest of the 6.97 L.
+    expect(told(onlyDraft(built.drafts('2026-03-17', [artemiaDecapsulate])))).toEqual([2000, 75, 5000, 2])
   })
 })

@@ -1,14 +1,13 @@
 import { DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
 import { z } from 'zod'
-import { daysBetween, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound, middleRound } from '../../calendar/rounds.ts'
 import { rotiferRestartDefinition } from '../../definitions/live-food/rotifer-restart.ts'
+import { restartDue } from '../../plans/restart-plan.ts'
 import { Gap } from '../../rule/gap.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
-import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
-import { cultureStartDate, densityAt, hasYoungNeighbour } from '../../state/culture-state.ts'
+import { densityAt } from '../../state/culture-state.ts'
 import { disinfectionCautions } from '../../task/cautions.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { days, litres, measurableL } from '../../task/measures.ts'
@@ -22,11 +21,9 @@ export const rotiferRestart = defineRule(rotiferRestartDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []
-    const startedOn = cultureStartDate(snapshot, culture, day.endsAt)
-    const ageDays = daysBetween(startedOn, day.date)
-    if (ageDays < parameters.everyDays) return []
-    if (hasYoungNeighbour(snapshot, culture, { day, withinDays: parameters.apartDays })) return []
-    if (isSecondInLine(snapshot, culture, { day, everyDays: parameters.everyDays })) return []
+    const due = restartDue(snapshot, culture, day)
+    if (!due) return []
+    const { startedOn, ageDays } = due
     const density = densityAt(snapshot, culture, { at: firstRound(day).startsAt, until: day.endsAt })
     if (!density) throw new Gap(`Count ${culture.name} before it is restarted after ${ageDays} days.`)
     const plannedL = measurableL(culture.volumeL * parameters.keptShare)
@@ -85,18 +82,3 @@ export const rotiferRestart = defineRule(rotiferRestartDefinition, {
     }
   },
 })
-
-/** Two that come due together are restarted one after the other, the older first: a restart may fail. */
-function isSecondInLine(
-  snapshot: RoomSnapshot,
-  culture: SnapshotCulture,
-  { day, everyDays }: { day: HusbandryDay; everyDays: number },
-): boolean {
-  const place = (each: SnapshotCulture) => `${cultureStartDate(snapshot, each, day.endsAt)} ${each.id}`
-  return snapshot.cultures.some(
-    (other) =>
-      other.kind === culture.kind &&
-      daysBetween(cultureStartDate(snapshot, other, day.endsAt), day.date) >= everyDays &&
-      place(other) < place(culture),
-  )
-}

@@ -43,6 +43,30 @@ describe('water to mix by tonight', () => {
     expect(saltOf(onlyDraft(mixes(room)))?.value).toBe(140)
   })
 
+  test('counts a hatch tank to fill, a vessel to begin again in, and the cones', () => {
+    const purposes = (room: SnapshotBuilder, on = date) =>
+      room
+        .drafts(on, [roomWaterToMix])
+        .drafts.flatMap(({ content }) => content.because.map(({ label, quantity }) => [label, quantity?.value]))
+    const room = new SnapshotBuilder()
+    room.tank({ name: 'Nursery', volumeL: 40 })
+    // Ocellaris at 27 C: likeliest in the night of the 12th or 13th (148 h at 27 C: Yasir & Qin 2007).
+    room.clutch(room.pair(), { spawnedAt: '2026-03-06T12:00:00.000Z', eggs: 300 })
+    const days = ['2026-03-08', '2026-03-09', '2026-03-10', '2026-03-11']
+    expect(
+      days.flatMap((on) => purposes(room, on).filter(([label]) => label === 'Nursery, filled for the larvae')),
+    ).toEqual([['Nursery, filled for the larvae', 40]])
+    const cultures = new SnapshotBuilder()
+    cultures.culture({ name: 'R1', startedAt: '2026-01-01T08:00:00.000Z', volumeL: 18 })
+    cultures.setting('rotifer-restart', { parameters: { everyDays: 69 } })
+    expect(purposes(cultures)).toContainEqual(['R1, a clean vessel filled for the restart', 18])
+    const hatch = { kind: 'artemia_hatch', strain: null, volumeL: 2, temperatureC: 28 } as const
+    cultures.culture({ name: 'H1', ...hatch, startedAt: '2026-03-01T08:00:00.000Z' })
+    cultures.batch({ hatchedOn: '2026-03-06' })
+    // First eaten on the 12th: begun on the morning of the 11th.
+    expect(purposes(cultures)).toContainEqual(['H1, water for the cysts', 2])
+  })
+
   test('is not asked when tomorrow uses none', () => {
     expect(mixes(new SnapshotBuilder())).toEqual({ drafts: [], gaps: [] })
   })
