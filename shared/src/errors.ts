@@ -9,6 +9,7 @@ export const errorCodes = {
   not_found: 404,
   stale_version: 409,
   already_done: 409,
+  too_early: 409,
   wrong_state: 409,
   conflict: 409,
   idempotency_mismatch: 409,

@@ -20,6 +20,7 @@ const titles: Record<ErrorCode, string> = {
   wrong_state: 'Not possible now',
   conflict: 'In conflict with what is there',
   idempotency_mismatch: 'Key used before',
+  too_early: 'Not its day yet',
   too_late_to_undo: 'Too late to take back',
   too_large: 'Too large',
   unsupported_media_type: 'Format not understood',

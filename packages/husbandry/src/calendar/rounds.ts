@@ -28,6 +28,13 @@ export function middleRound(day: HusbandryDay): DayRound {
   return rounds[Math.floor(rounds.length / 2)]!
 }
 
+/**
+ * The round for what can wait until midday: a morning is full enough. In a room of two rounds the morning all the same,
+ * for the other is the evening.
+ */
+export const afterMorning = (day: HusbandryDay): DayRound =>
+  day.rounds.length > 2 ? middleRound(day) : firstRound(day)
+
 /** The last round that starts before an instant, or the first of the day. */
 export function roundBefore(day: HusbandryDay, at: Instant): DayRound {
   return roundsInOrder(day).findLast((round) => round.startsAt < at) ?? firstRound(day)

@@ -28,9 +28,16 @@ export function hatchUnderWay(snapshot: RoomSnapshot, vessel: SnapshotCulture, u
   return emptied.some(({ at }) => at > start.at) ? null : start
 }
 
-/** When cysts that went in at an instant are out. */
+// Lots differ by hours, and what is harvested too early is lost: a tenth longer is allowed for. common practice
+const slowLot = 0.1
+
+/** Hours that a slow lot takes longer in a vessel than is published of its warmth. */
+export const slowLotHours = (vessel: Pick<SnapshotCulture, 'temperatureC'>): number =>
+  slowLot * artemiaHatchHours(vessel).hours
+
+/** When cysts that went in at an instant are out, of a slow lot too. */
 export const hatchedAt = (vessel: Pick<SnapshotCulture, 'temperatureC'>, startedAt: Instant): Instant =>
-  addMinutes(startedAt, artemiaHatchHours(vessel).hours * 60)
+  addMinutes(startedAt, (artemiaHatchHours(vessel).hours + slowLotHours(vessel)) * 60)
 
 export type RoundAt = { round: DayRound; day: HusbandryDay; at: Instant }
 

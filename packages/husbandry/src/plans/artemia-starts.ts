@@ -9,7 +9,7 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { dateOf, factsUntil } from '../state/day-facts.ts'
-import { harvestRound, hatchedAt, hatchUnderWay, hatchVessels } from './artemia-hatch.ts'
+import { harvestRound, hatchedAt, hatchUnderWay, hatchVessels, slowLotHours } from './artemia-hatch.ts'
 import { type ArtemiaNeed, artemiaFeeds, artemiaNeeds } from './artemia-need.ts'
 import { type TinTest, tinTest } from './tin-test.ts'
 
@@ -142,7 +142,8 @@ function placeIn(
     ...{ naupliiPerGram, enrichHours, handlingHours },
     vesselL: vessel.volumeL,
   })
-  const wantedAt = roundUntil(snapshot, addMinutes(plan.startAt, roundMinutes)).startsAt
+  const latestAt = addMinutes(plan.startAt, roundMinutes - slowLotHours(vessel) * 60)
+  const wantedAt = roundUntil(snapshot, latestAt).startsAt
   const freeAt = asked.freeAt.get(vessel.id) ?? day.startsAt
   // What should have been begun before today is begun with its first round.
   const earliest = wantedAt < day.startsAt ? firstRound(day).startsAt : wantedAt

@@ -1,8 +1,11 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { type DayRound, spreadRounds } from '../calendar/rounds.ts'
+import { juvenileFeedDefinition } from '../definitions/juveniles/juvenile-feed.ts'
 import { larvalWeanDefinition } from '../definitions/larvae/larval-wean.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
+import { lengthMmAt, weightGOf } from '../species/juvenile-growth.ts'
+import { batchNumbers } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
 import { type LarvalDiet, larvalDiet } from '../state/larval-diet.ts'
@@ -14,6 +17,8 @@ export type Weaning = {
   /** With an Artemia feed of the same round: dry food first, while they are hungry. */
   withArtemia: DayRound[]
   alone: DayRound[]
+  /** Dry food for one feed at the most, g: what so many of that length eat in a day, by feeds; null while nobody has numbered them. */
+  feedG: number | null
 }
 
 /** At which rounds a batch is offered dry food, and at which of them Artemia follow; null before its weaning day. */
@@ -31,5 +36,17 @@ export function weaning(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husba
     rounds,
     withArtemia: asked.filter(({ id }) => artemiaIds.has(id)),
     alone: asked.filter(({ id }) => !artemiaIds.has(id)),
+    feedG: dryFeedG(snapshot, batch, { day: diet.day, feeds: rounds.length }),
   }
+}
+
+function dryFeedG(
+  snapshot: RoomSnapshot,
+  batch: SnapshotBatch,
+  { day, feeds }: { day: number; feeds: number },
+): number | null {
+  const { now } = batchNumbers(snapshot, batch)
+  if (now === null) return null
+  const { smallShare } = ruleInForce(snapshot, juvenileFeedDefinition).parameters
+  return (now * weightGOf(lengthMmAt(day)) * smallShare) / Math.max(1, feeds)
 }

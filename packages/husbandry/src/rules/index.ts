@@ -40,6 +40,7 @@ import { artemiaHarvest } from './live-food/artemia-harvest.ts'
 import { artemiaLotTest } from './live-food/artemia-lot-test.ts'
 import { artemiaStart } from './live-food/artemia-start.ts'
 import { chilledReserveRule } from './live-food/chilled-reserve.ts'
+import { cultureWaterTest } from './live-food/culture-water-test.ts'
 import { rotiferBackupCheck, rotiferBackupWanted } from './live-food/rotifer-backup.ts'
 import { rotiferBrush } from './live-food/rotifer-brush.ts'
 import { rotiferCount } from './live-food/rotifer-count.ts'
@@ -84,6 +85,7 @@ export const rules: readonly Rule[] = [
   rotiferRescue,
   rotiferCount,
   rotiferRecount,
+  cultureWaterTest,
   rotiferHarvest,
   rotiferRefill,
   rotiferBrush,

@@ -123,6 +123,8 @@ const changes: { ruleId: string; fromDay: number; days: number; setting: Partial
   { ruleId: 'larval-artemia-feed', fromDay: 250, days: 6, setting: { isOn: false } },
 ]
 const backupFromDay = 21
+const arrivalDay = 40
+const fishInABag = { act: 'fish_arrived', number: 2, litres: 1.5 } as const
 
 /** The day's settings: rules changed and changed back, and for the first three weeks no culture set aside as backup. */
 function arrange(room: SnapshotBuilder, day: number): void {
@@ -130,6 +132,9 @@ function arrange(room: SnapshotBuilder, day: number): void {
     if (day === fromDay) room.setting(ruleId, setting)
     if (day === fromDay + days) delete room.snapshot.ruleSettings[ruleId]
   }
+  const quarantine = room.snapshot.tanks.find(({ kind }) => kind === 'quarantine')
+  if (quarantine && day === arrivalDay)
+    room.fact('care', quarantine.id, `${addDays(firstDay, day)}T15:00:00.000Z`, fishInABag)
   const third = room.snapshot.cultures[2]
   if (third) third.isBackup = day >= backupFromDay
 }
@@ -159,19 +164,16 @@ function walkADay(room: SnapshotBuilder, waters: Waters, date: string): Walk {
   const ruleIds: string[] = []
   const done = new Set<string>()
   for (const round of room.snapshot.room.rounds) {
-    // Once more for what the round itself brought up: fish that came, water that was read.
-    for (const walk of [1, 2]) {
-      const { drafts } = draftDay({ snapshot: loaded(room, date), date, rules })
-      for (const draft of drafts.filter(({ roundId, key }) => roundId === round.id && !(walk === 2 && done.has(key)))) {
-        if (!done.has(draft.key)) ruleIds.push(draft.ruleId)
-        done.add(draft.key)
-        if (random.uniform() > signedShare) continue
-        const rule = findRule(draft.ruleId)
-        if (!rule) throw new Error(`No rule ${draft.ruleId}`)
-        const at = addMinutes(draft.dueAt, Math.round(random.uniform() * 50) + 1)
-        liveTask(room, { rule, draft, values: typedValues(draft, random, eyeOf(waters)), at })
-        waters.takeOut()
-      }
+    const { drafts } = draftDay({ snapshot: loaded(room, date), date, rules })
+    for (const draft of drafts.filter(({ roundId }) => roundId === round.id)) {
+      if (!done.has(draft.key)) ruleIds.push(draft.ruleId)
+      done.add(draft.key)
+      if (random.uniform() > signedShare) continue
+      const rule = findRule(draft.ruleId)
+      if (!rule) throw new Error(`No rule ${draft.ruleId}`)
+      const at = addMinutes(draft.dueAt, Math.round(random.uniform() * 50) + 1)
+      liveTask(room, { rule, draft, values: typedValues(draft, random, eyeOf(waters)), at })
+      waters.takeOut()
     }
   }
   return { tasks: done.size, ruleIds }
@@ -189,8 +191,6 @@ function eyeOf(waters: Waters): Eye {
     densityPerMl: (draft) => waters.density.get(draft.subjectId) ?? 4 + 4 * waters.random.uniform(),
     // A room raises what it has tanks for, and leaves the rest with their parents.
     answer: ({ ruleId }, field) => {
-      // Fish come into quarantine now and then, in a bag.
-      if (ruleId === 'quarantine-arrival') return field.name === 'number' ? 2 : field.name === 'bagL' ? 1.5 : undefined
       if (ruleId !== 'clutch-morning-after' || field.type !== 'choice' || field.name !== 'tank') return undefined
       return field.help?.startsWith('No larval tank') ? 'left' : field.choices[0]?.value
     },

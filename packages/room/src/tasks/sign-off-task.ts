@@ -1,6 +1,6 @@
-import { checkValues, type Outcome, type Rule } from '@fryward/husbandry'
+import { checkValues, localDate, type Outcome, type Rule } from '@fryward/husbandry'
 import type { Id, Instant, SignOff, Task, TaskContent } from '@fryward/shared'
-import { Prisma } from '@fryward/store'
+import { fromDateColumn, Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
@@ -93,6 +93,7 @@ async function accept(work: Work, { task, input }: { task: Row; input: SignOff }
     throw new RoomError('not_allowed', 'This one is not for a stand-in: leave it for a caretaker, or call one.')
   const doneAt = input.doneAt ?? work.ctx.now
   assertDoneAt(work, doneAt)
+  await assertItsDay(work, task)
   if (task.state === 'done' && !input.again) throw await alreadyDone(work, task.id)
   const content = task.content as TaskContent
   const { context, subjectId } = task
@@ -126,6 +127,19 @@ function assertDoneAt(work: Work, doneAt: Instant): void {
       'doneAt',
       `A sign-off tells of the last ${oldestSignOffDays} days; record something older as a fact on its own page.`,
       doneAt,
+    )
+}
+
+/** A list of days ahead is for reading: its amounts still follow from what today brings. What is due tonight is today's. */
+async function assertItsDay({ tx, roomId, ctx }: Work, { onDate, dueAt }: Row): Promise<void> {
+  // What is due by now is of today or earlier, in any zone: most sign-offs ask nothing more.
+  if (dueAt.toISOString() <= ctx.now) return
+  const { timeZone } = await tx.room.findUniqueOrThrow({ where: { id: roomId }, select: { timeZone: true } })
+  const today = localDate({ timeZone, at: ctx.now })
+  if (fromDateColumn(onDate) > today)
+    throw new RoomError(
+      'too_early',
+      'This is on the list of a day to come, which is for reading: amounts may still change. Sign it off on its day.',
     )
 }
 

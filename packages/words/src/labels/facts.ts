@@ -104,4 +104,12 @@ export const careActLabels = {
   check_light: 'Light checked',
   ready_hatch_tank: 'Hatch tank made ready',
   remove_dead_eggs: 'Dead eggs taken out',
+  fish_arrived: 'Fish arrived',
+  fish_acclimatised: 'Fish brought over to the tank’s water',
+  quarantine_goes_on: 'Quarantine goes on',
+  quarantine_empty: 'Quarantine tank empty',
+  looked_to_place: 'Looked which can be placed',
+  enrich_rotifers: 'Rotifers enriched',
+  test_cysts: 'Cysts tested',
+  decapsulate: 'Cysts decapsulated',
 } as const satisfies Record<CareAct, string>

@@ -4,11 +4,12 @@ import type { Task } from '@fryward/shared'
 import { sayDatesIn } from '@fryward/words'
 import { useState } from 'react'
 import { PhraseText } from '@/base/quantities/Amount.tsx'
-import { useMay, useVoice } from '@/base/room/room-context.tsx'
+import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Controls } from '@/base/ui/Controls.tsx'
-import { WorrySign } from '@/base/ui/Notice.tsx'
+import { Notice, WorrySign } from '@/base/ui/Notice.tsx'
 import { TaskOutcome } from '@/parts/tasks/TaskOutcome.tsx'
+import { isAhead } from '@/parts/tasks/task-state.ts'
 import { SheetFrame } from './SheetFrame.tsx'
 import { SheetTitle } from './SheetTitle.tsx'
 import { SignOffForm } from './SignOffForm.tsx'
@@ -19,12 +20,19 @@ import { WhyChain } from './WhyChain.tsx'
 export function TaskSheet({ task, now }: { task: Task; now: Date }) {
   // Somebody else's sign-off must not sweep away what is being typed: the answer to ours tells, and keeps the values.
   const [wasOpen] = useState(task.state === 'open')
+  const { timeZone } = useRoom()
   return (
     <Controls>
       <SheetFrame title={<SheetTitle task={task} />}>
         <Steps task={task} />
         <Cautions task={task} />
-        {wasOpen || task.state === 'open' ? <SignOffForm task={task} /> : <Outcome task={task} now={now} />}
+        {isAhead(task, { now, timeZone }) ? (
+          <Notice>This is for reading: it is signed off on its day, and its amounts may change until then.</Notice>
+        ) : wasOpen || task.state === 'open' ? (
+          <SignOffForm task={task} />
+        ) : (
+          <Outcome task={task} now={now} />
+        )}
         <WhyChain task={task} now={now} />
       </SheetFrame>
     </Controls>

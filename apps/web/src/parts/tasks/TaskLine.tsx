@@ -31,7 +31,7 @@ export function TaskLine({ task, now, name }: Props) {
           <AmountChange task={task} />
         </button>
       </div>
-      {task.state === 'open' ? <TaskAction task={task} /> : <TaskOutcome task={task} now={now} />}
+      {task.state === 'open' ? <TaskAction task={task} now={now} /> : <TaskOutcome task={task} now={now} />}
     </li>
   )
 }

@@ -1,8 +1,13 @@
 import { type Task, undoMinutes } from '@fryward/shared'
+import { toPlainDate } from '@fryward/words'
 
 const minuteMs = 60_000
 
 export const isLate = (task: Task, now: Date): boolean => task.state === 'open' && new Date(task.lateAt) <= now
+
+/** A task of a day to come is for reading: its amounts still follow from what today brings. */
+export const isAhead = (task: Pick<Task, 'onDate'>, { now, timeZone }: { now: Date; timeZone: string }): boolean =>
+  task.onDate > toPlainDate(now, timeZone)
 
 /** Withdrawn tasks are told apart: nobody has to do anything about them. */
 export const isShown = (task: Task): boolean => task.state !== 'withdrawn'

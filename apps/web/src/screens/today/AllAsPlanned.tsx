@@ -1,10 +1,12 @@
 'use client'
 
+import type { Task } from '@fryward/shared'
 import { stationLabels } from '@fryward/words'
-
+import { serverNow } from '@/base/api/server-clock.ts'
 import { useQueuedTaskIds } from '@/base/outbox/queue-state.ts'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
+import { isAhead } from '@/parts/tasks/task-state.ts'
 import { plannedTasks, type StationGroup } from './arrange.ts'
 import styles from './today.module.css'
 import { useAllAsPlanned } from './use-all-as-planned.ts'
@@ -16,7 +18,9 @@ const fewest = 2
 export function AllAsPlanned({ group, titleId }: { group: StationGroup; titleId: string }) {
   const may = useMay('sign_off')
   const queued = useQueuedTaskIds()
-  const tasks = plannedTasks(group.tasks, useRoom().myRole).filter((task) => !queued.has(task.id))
+  const { myRole, timeZone } = useRoom()
+  const isToDo = (task: Task) => !queued.has(task.id) && !isAhead(task, { now: serverNow(), timeZone })
+  const tasks = plannedTasks(group.tasks, myRole).filter(isToDo)
   const stop = stationLabels[group.station]
   const { signOffAsPlanned, isBusy } = useAllAsPlanned()
   if (!may || (tasks.length < fewest && !isBusy)) return null

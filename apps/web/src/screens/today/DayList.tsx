@@ -44,6 +44,9 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
       <div className={styles.list}>
         <Calls day={day} now={now} />
         {!isWide && <Progress day={day} />}
+        {day.date > day.today && (
+          <Notice>This list is for reading: it is signed off on its day, and its amounts may change until then.</Notice>
+        )}
         {!may && <Notice>You are reading along: signing off is for caretakers and stand-ins.</Notice>}
         {late.length > 0 && <LateList tasks={late} now={now} />}
         {!isWide && <Food day={day} />}

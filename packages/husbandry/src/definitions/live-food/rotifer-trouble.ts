@@ -5,7 +5,7 @@ export const rotiferTroubleDefinition = {
   id: 'rotifer-trouble',
   title: 'See to a culture in trouble',
   sentence:
-    'When signs of the last {signHours}, eggs or counts say that a rotifer culture is in trouble, look again and act before its next feed.',
+    'When signs of the last {signHours}, eggs, counts or the water say that a rotifer culture is in trouble, look again and act before its next feed.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,

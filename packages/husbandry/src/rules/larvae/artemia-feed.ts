@@ -50,7 +50,10 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
           }),
           amount,
           amountOf: jar ? 'nauplii, as counted' : 'newly hatched nauplii',
-          steps: [...(withDry ? dryFoodSteps() : []), ...feedSteps(feed, { vessel, nauplii, isCounted: jar !== null })],
+          steps: [
+            ...(withDry ? dryFoodSteps(withDry) : []),
+            ...feedSteps(feed, { vessel, nauplii, isCounted: jar !== null }),
+          ],
           fields: [...feedFields(amount), ...(withDry ? [dryFoodField] : [])],
           because: [
             ...becauseOf(feed, nauplii, parameter),
@@ -113,7 +116,7 @@ function feedSteps(
   return [
     ...(isFirstDay ? [phrase('Their first Artemia: give a little, watch who takes it, keep the rotifers up.')] : []),
     phrase(
-      `First nauplii${vessel ? ` of ${vessel.name}` : ''}, shells left behind, rinsed, brought to the tank’s warmth.`,
+      `Newly hatched nauplii${vessel ? ` of ${vessel.name}` : ''}, shells left behind, rinsed, brought to the tank’s warmth.`,
     ),
     isCounted
       ? phrase('Stir the jar, then draw it up: that is about {number}.', { number: animals(nauplii) })

@@ -1,20 +1,35 @@
 import type { Because, Phrase, TaskField } from '@fryward/shared'
 import type { FactDraft } from '../../facts/fact.ts'
 import type { Weaning } from '../../plans/wean-plan.ts'
-import { profileLink } from '../../rule/why.ts'
+import { computedLink, profileLink } from '../../rule/why.ts'
+import { weightSource } from '../../species/juvenile-growth.ts'
 import { dryFoodWords } from '../../state/dry-food.ts'
 import { choiceField } from '../../task/fields.ts'
-import { days } from '../../task/measures.ts'
+import { days, grams } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
 import { choiceOf, type Values } from '../../task/values.ts'
 
 /** How dry food is offered to larvae, alone or as the first part of an Artemia feed. */
-export function dryFoodSteps(): Phrase[] {
+export function dryFoodSteps({ feedG }: Pick<Weaning, 'feedG'>): Phrase[] {
   return [
-    phrase('Fine food, dusted on before the live food, while they are hungry.'),
+    feedG === null
+      ? phrase('A dusting of fine food before the live food, while they are hungry: what is gone in two minutes.')
+      : phrase('Up to {feed} of fine food, dusted on before the live food, while they are hungry.', {
+          feed: grams(hundredths(feedG)),
+        }),
+    ...(feedG !== null && feedG < 0.1
+      ? [
+          phrase('Too little for a scale: weigh {ten} once, which is ten such feeds, to see how little one is.', {
+            ten: grams(Number((10 * hundredths(feedG)).toFixed(1))),
+          }),
+        ]
+      : []),
     phrase('Watch whether they take it or spit it out. Siphon what sinks within the hour.'),
   ]
 }
+
+/** To a hundredth of a gram, and never nothing. */
+const hundredths = (feedG: number): number => Math.max(0.01, Number(feedG.toFixed(2)))
 
 export const dryFoodField: TaskField = choiceField({
   name: 'taken',
@@ -26,7 +41,7 @@ export const dryFoodField: TaskField = choiceField({
   ],
 })
 
-export function dryFoodLinks({ diet }: Weaning, joins: Because['joins']): Because[] {
+export function dryFoodLinks({ diet, feedG }: Weaning, joins: Because['joins']): Because[] {
   const { weaningFirstDay, weaningLastDay } = diet.species.feeding
   return [
     profileLink(diet.species.tradeName, weaningFirstDay.source.citation, {
@@ -39,6 +54,15 @@ export function dryFoodLinks({ diet }: Weaning, joins: Because['joins']): Becaus
       quantity: days(weaningLastDay.value),
       joins: 'and',
     }),
+    ...(feedG === null
+      ? []
+      : [
+          computedLink('larvae by the book, weight by length, a small juvenile’s share, by feeds', weightSource, {
+            label: 'a feed at the most',
+            quantity: grams(hundredths(feedG)),
+            joins: 'and' as const,
+          }),
+        ]),
   ]
 }
 

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { firstRound } from '../../calendar/rounds.ts'
+import { afterMorning } from '../../calendar/rounds.ts'
 import { larvalSiphonDefinition } from '../../definitions/larvae/larval-siphon.ts'
 import { larvalLookDue } from '../../plans/larval-look-plan.ts'
 import { isSiphonDue } from '../../plans/siphon-plan.ts'
@@ -23,7 +23,7 @@ export const larvalSiphon = defineRule(larvalSiphonDefinition, {
     const look = larvalLookDue(snapshot, batch, day)
     return [
       {
-        roundId: firstRound(day).id,
+        roundId: afterMorning(day).id,
         content: taskContent({
           verb: 'siphon',
           title: titled('siphon', {

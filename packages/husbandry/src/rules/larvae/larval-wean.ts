@@ -18,7 +18,7 @@ export const larvalWean = defineRule(larvalWeanDefinition, {
           thing: 'dry food',
           details: whichFeed(plan.rounds.indexOf(round), plan.rounds.length),
         }),
-        steps: dryFoodSteps(),
+        steps: dryFoodSteps(plan),
         fields: [dryFoodField],
         because: [...dryFoodLinks(plan, null), parameter('feedsPerDay', 'and')],
       }),

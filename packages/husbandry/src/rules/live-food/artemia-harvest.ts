@@ -53,6 +53,7 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
           verb: 'harvest',
           title: titled('harvest', { thing: 'the nauplii' }),
           steps: [
+            phrase('None out yet? Leave them under air and light, and look again in the next round.'),
             phrase('Air off, light at the bottom, five to ten minutes: no longer, they use up the air.'),
             phrase('Draw them off from the bottom; unhatched cysts lie lowest, shells float: leave both.'),
             phrase('Through a screen under {screen}, kept under water; rinse until it runs clear.', {

@@ -113,7 +113,7 @@ describe('starting cysts', () => {
     expect(((0.5 + (0.5 * 2) / 3) * 20_000 * 2) / 0.9 / 200_000).toBeCloseTo(0.185, 3)
     const draft = onlyDraft(built.drafts(date, [artemiaStart]))
     expect(draft.content.amount).toEqual({ value: 0.2, unit: 'g' })
-    // Needed at 07:00 on the 11th, less 1 h of handling and 24 h at 28 C: 06:00 on the 10th, the first round.
+    // Needed at 07:00 on the 11th, 24 h at 28 C and a tenth: too late for that since the evening of the 9th, so at once.
     expect(draft.roundId).toBe('morning')
     expect(signOff(artemiaStart, draft, { cystsG: 0.4 }).facts).toEqual([
       {
@@ -132,8 +132,8 @@ describe('starting cysts', () => {
       expect(saidTitle(draft)).toContain('for the feeds of Thu 12 Mar')
       return draft.roundId
     }
-    // First eaten on the 12th. 36 h at 20 C: out at 06:30 from 18:30; 25.5 h at 27 C would have to begin at 05:30, when nobody is there.
-    expect([start(20), start(27)]).toEqual(['evening', 'evening'])
+    // First eaten on the 12th. 36 h at 20 C, a tenth more for a slow lot: by 15:24; 25.5 h at 27 C: by 03:00 on the 11th.
+    expect([start(20), start(27)]).toEqual(['midday', 'evening'])
   })
 
   test('never go into a vessel that is not harvested: another takes its turn, or it is said that one more is needed', () => {
@@ -145,23 +145,24 @@ describe('starting cysts', () => {
       return draft
     }
     sign('2026-03-10', '2026-03-10T18:40:00.000Z')
-    // Out at 20:10 on the 11th: somebody comes back for them, and the next go in then, late for the 13th.
-    const harvest = onlyDraft(built.drafts('2026-03-11', [artemiaHarvest]))
-    expect([harvest.roundId, harvest.dueAt]).toEqual(['evening', '2026-03-11T20:10:00.000Z'])
-    const late = onlyDraft(built.drafts('2026-03-11', [artemiaStart]))
-    expect([late.roundId, late.dueAt]).toEqual(['evening', '2026-03-11T20:10:00.000Z'])
+    // Out at 22:43 on the 11th, of a slow lot: harvested in the morning, and nothing goes in before.
+    const due = (on: string) => built.drafts(on, [artemiaHarvest]).drafts.map(({ roundId }) => roundId)
+    expect([due('2026-03-11'), due('2026-03-12')]).toEqual([[], ['morning']])
+    expect(built.drafts('2026-03-11', [artemiaStart]).drafts).toEqual([])
+    const late = onlyDraft(built.drafts('2026-03-12', [artemiaStart]))
+    expect([late.roundId, saidTitle(late)]).toEqual(['morning', expect.stringContaining('Fri 13 Mar')])
     const said = late.content.steps.map(({ text }) => text).join(' ')
-    expect(said).not.toContain('one more vessel')
+    expect(said).toMatch(/after the first feed.*one more vessel can/)
     built.culture({ ...hatcher, id: built.nextId(), name: 'H2' })
     const second = sign('2026-03-11', '2026-03-11T18:40:00.000Z')
     expect([second.subjectName, second.dueAt]).toEqual(['H2', '2026-03-11T18:30:00.000Z'])
   })
 
-  test('one vessel at 22 C cannot serve every morning, and says so', () => {
+  test('one vessel at 22 C is begun again as soon as it is harvested, even late in the evening', () => {
     const { built, hatcher } = room('2026-03-01')
     hatcher.temperatureC = 22
     built.fact('care', hatcher.id, '2026-03-10T07:10:00.000Z', { act: 'start_artemia', forDate: '2026-03-11' })
-    // 33 h: out at 16:10 on the 11th, harvested at 18:30; the next come out at 03:30 on the 13th, in time again.
+    // 33 h and a tenth: out at 19:28 on the 11th, when somebody comes back for them; the next are out by the 13th.
     expect(built.drafts(date, [artemiaStart]).drafts).toEqual([])
     const next = onlyDraft(built.drafts('2026-03-11', [artemiaStart]))
     expect([next.roundId, saidTitle(next)]).toEqual(['evening', expect.stringContaining('Fri 13 Mar')])
@@ -205,13 +206,13 @@ describe('starting cysts', () => {
 describe('harvest, cold and enrichment', () => {
   const started = () => {
     const made = room('2026-03-03')
-    made.built.fact('care', made.hatcher.id, '2026-03-09T11:00:00.000Z', { act: 'start_artemia' })
+    made.built.fact('care', made.hatcher.id, '2026-03-09T09:00:00.000Z', { act: 'start_artemia' })
     return made
   }
 
   test('is due in the first round after they are out, once', () => {
     const { built, hatcher } = started()
-    // 24 h at 28 C: out at 11:00, harvested at 12:30.
+    // 24 h at 28 C and a tenth for a slow lot: out by 11:24, harvested at 12:30.
     const draft = onlyDraft(built.drafts(date, [artemiaHarvest]))
     expect(draft.roundId).toBe('midday')
     const [harvest] = signOff(artemiaHarvest, draft).facts

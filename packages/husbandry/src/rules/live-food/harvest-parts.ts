@@ -6,6 +6,7 @@ import { rotiferNeedL } from '../../plans/top-up-plan.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { batchesFedBy } from '../../state/feed-links.ts'
+import { groupNumbers } from '../../state/group-state.ts'
 import { tankOf } from '../../state/larval-diet.ts'
 import { litres, measurableLDown } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
@@ -104,10 +105,19 @@ export const restNames = {
 } as const
 const round6 = (value: number) => Number(value.toFixed(6))
 
-function whither(part: Part): string {
+/** Who the other fish are that eat what is left: the young in grow-out, smallest first, else the pairs; by name. */
+function otherFish(snapshot: RoomSnapshot): string[] {
+  const young = snapshot.groups
+    .filter((group) => groupNumbers(snapshot, group).now !== 0)
+    .sort((a, b) => (a.settledOn > b.settledOn ? -1 : a.settledOn < b.settledOn ? 1 : a.id < b.id ? -1 : 1))
+  return (young.length > 0 ? young : snapshot.pairs).slice(0, 3).map(({ name }) => name)
+}
+
+function whither(part: Part, others: readonly string[]): string {
   if (part.to === 'chilled_reserve') return 'chilled at 4 C, dated'
   if (part.to === 'drain') return 'to the drain'
-  return part.to === 'other_fish' ? 'to other fish' : `to ${part.name}`
+  if (part.to !== 'other_fish') return `to ${part.name}`
+  return others.length > 0 ? `to other fish: ${others.join(', ')}` : 'to the drain: no other fish live here yet'
 }
 /** Where each part goes, and how far its salinity is from there. */
 export function partSteps(snapshot: RoomSnapshot, culture: SnapshotCulture, parts: Part[]): Phrase[] {
@@ -119,6 +129,8 @@ export function partSteps(snapshot: RoomSnapshot, culture: SnapshotCulture, part
   })
   return [
     ...shocks,
-    ...parts.map((part) => phrase(`{litres} of it ${whither(part)}.`, { litres: litres(part.volumeL) })),
+    ...parts.map((part) =>
+      phrase(`{litres} of it ${whither(part, otherFish(snapshot))}.`, { litres: litres(part.volumeL) }),
+    ),
   ]
 }

@@ -132,7 +132,7 @@ function countSteps({ replicates, expectedPerMl }: { replicates: number; expecte
             most: animals(mostCountedAtOnce),
           }),
         ]),
-    phrase('Look at {females}, grown ones, and count the eggs they carry: a few say too little.', {
+    phrase('Look at {females}, all of them adult females, and count the eggs they carry: fewer say too little.', {
       females: animals(FEMALES_NEEDED),
     }),
     phrase('Note at once if they swim slowly, smell, sink or clump, or if there is foam.'),

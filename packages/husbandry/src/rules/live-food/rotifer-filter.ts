@@ -9,7 +9,7 @@ import { periodicCare } from '../parts/periodic-care.ts'
 export const rotiferFilter = periodicCare(rotiferFilterDefinition, {
   verb: 'clean',
   act: 'clean_filter',
-  round: 'first',
+  round: 'after-morning',
   applies: ({ snapshot, subject, day }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer' || !culture.hasFilter) return null

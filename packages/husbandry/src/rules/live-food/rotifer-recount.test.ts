@@ -50,7 +50,7 @@ describe('few eggs', () => {
     const { room } = fallen(240, { eggs: 0, females: 10 })
     expect(ruleIds(room)).toContain('rotifer-recount')
     expect(ruleIds(room)).not.toContain('rotifer-trouble')
-    expect(saidTitle(room.drafts(date, [rotiferRecount]).drafts[0])).toBe('Count eggs again, on 50 grown ones')
+    expect(saidTitle(room.drafts(date, [rotiferRecount]).drafts[0])).toBe('Count eggs again, on 50 adult females')
   })
 
   test('on fifty are trouble', () => {

@@ -42,7 +42,7 @@ export const rotiferRecount = defineRule(rotiferRecountDefinition, {
                 thing: 'rotifers again',
                 details: [{ kind: 'because', words: [`${Math.round(fall.lostShare * 100)} % are gone`] }],
               })
-            : titled('count', { thing: `eggs again, on ${FEMALES_NEEDED} grown ones` }),
+            : titled('count', { thing: `eggs again, on ${FEMALES_NEEDED} adult females` }),
           steps: isFall ? fallSteps() : eggSteps(),
           fields: [
             countField({
@@ -87,7 +87,7 @@ function likelyBetween(last: CultureCount, fall: CultureFall | null): [number, n
 
 const fallSteps = (): Phrase[] => [
   phrase('Look before you count: do they swim well, does it smell or foam, do they sink or clump, is the air on?'),
-  phrase('Stir well and take {replicates} of {volume} anew, from other places; look twice at the dilution.', {
+  phrase('Stir well and take {replicates} of {volume} again, from other places; look twice at the dilution.', {
     replicates: { value: replicates, unit: 'samples' },
     volume: { value: sampleMl, unit: 'mL' },
   }),
@@ -96,7 +96,7 @@ const fallSteps = (): Phrase[] => [
 ]
 
 const eggSteps = (): Phrase[] => [
-  phrase('Look at {females}, grown ones, and count the eggs on all of them: a few say too little.', {
+  phrase('Look at {females}, all of them adult females, and count the eggs they carry: fewer say too little.', {
     females: animals(FEMALES_NEEDED),
   }),
   phrase('Note at once if they swim slowly, smell, sink or clump, or if there is foam.'),

@@ -2,6 +2,7 @@ import type { HealthReason } from '@fryward/live-feed'
 import type { Because, Phrase } from '@fryward/shared'
 import { firstRound } from '../../calendar/rounds.ts'
 import { rotiferTroubleDefinition } from '../../definitions/live-food/rotifer-trouble.ts'
+import { waterAgainst } from '../../plans/culture-water-plan.ts'
 import { type HarvestPlan, harvestPlan, type NoHarvest } from '../../plans/harvest-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink } from '../../rule/why.ts'
@@ -40,7 +41,9 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
     const record = cultureRecord(snapshot, culture, { until: day.endsAt })
     const seen = signsSince(snapshot, culture, { day, hours: parameters.signHours })
     const isFalling = isFallingByCounts(record) || fallOf(record, culture)?.isAgreed === true
+    const water = waterAgainst(snapshot, culture, day)
     const health = healthFrom(seen, {
+      ...water?.read,
       ...eggsOf(record),
       isCrowded: !isFalling && isCrowded(harvestPlan(snapshot, culture, day)),
       ...(isFalling ? { trend: 'falling' as const } : {}),
@@ -61,6 +64,7 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
               factLink(fact, { label: 'seen', text: fact.data.signs.join(', ').replaceAll('_', ' '), joins: 'and' }),
             ),
             ...countLinks(record),
+            ...(water ? [factLink(water.fact, { label: 'water tested', joins: 'and' as const })] : []),
             ...reasons.map((reason) =>
               computedLink('signs of trouble', reason.source, { label: words[reason.code], joins: 'and' }),
             ),
@@ -119,6 +123,16 @@ function stepsFor(culture: SnapshotCulture, reasons: readonly HealthReason[]): P
             'Do not thin it. Look for too little or too much food, old dirt, ciliates; brush and siphon the bottom.',
           ),
         ]
+      : []),
+    ...(has('ammonia-high', 'ph-low')
+      ? [
+          phrase(
+            'Change half of the water, matched, and leave out the next feed; it is tested again in the next round.',
+          ),
+        ]
+      : []),
+    ...(has('oxygen-low')
+      ? [phrase('More air at once: look for a kinked line, a clogged stone, a pump that stands.')]
       : []),
     phrase(`Touch no other culture with hands or tools that were in ${culture.name}.`),
     phrase('When nothing helps by tomorrow, start it again from the backup.'),

@@ -1,6 +1,6 @@
 import type { Because, CareAct, Phrase, TaskField, Title, Verb } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
-import { firstRound, lastRound, middleRound } from '../../calendar/rounds.ts'
+import { afterMorning, firstRound, lastRound, middleRound } from '../../calendar/rounds.ts'
 import type { RuleDefinition } from '../../rule/definition.ts'
 import type { NumberParameter } from '../../rule/parameters.ts'
 import { defineRule, type Rule, type Subject } from '../../rule/rule.ts'
@@ -10,7 +10,7 @@ import { isCareDue, lastCare } from '../../state/care.ts'
 import { taskContent } from '../../task/phrases.ts'
 import { textOf } from '../../task/values.ts'
 
-const roundFor = { first: firstRound, middle: middleRound, last: lastRound } as const
+const roundFor = { first: firstRound, 'after-morning': afterMorning, middle: middleRound, last: lastRound } as const
 
 /** What one piece of care looks like on a thing that it applies to. */
 export type CareCall = {

@@ -1,6 +1,6 @@
 import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
-import { firstRound } from '../../calendar/rounds.ts'
+import { afterMorning } from '../../calendar/rounds.ts'
 import { tankTopUpDefinition } from '../../definitions/room/tank-top-up.ts'
 import type { FactDraft } from '../../facts/fact.ts'
 import { type TankTopUp, tanksToTopUp } from '../../plans/top-up-tanks.ts'
@@ -29,7 +29,7 @@ export const tankTopUp = defineRule(tankTopUpDefinition, {
     const amount = first.plannedL === null || others.length > 0 ? null : litres(first.plannedL)
     return [
       {
-        roundId: firstRound(day).id,
+        roundId: afterMorning(day).id,
         content: taskContent({
           verb: 'top_up',
           title: titled(amount ? 'fill' : 'fill_to_mark', {

@@ -62,8 +62,8 @@ describe('water to mix by tonight', () => {
     expect(purposes(cultures)).toContainEqual(['R1, a clean vessel filled for the restart', 18])
     const hatch = { kind: 'artemia_hatch', strain: null, volumeL: 2, temperatureC: 28 } as const
     cultures.culture({ name: 'H1', ...hatch, startedAt: '2026-03-01T08:00:00.000Z' })
-    cultures.batch({ hatchedOn: '2026-03-06' })
-    // First eaten on the 12th: begun on the morning of the 11th.
+    cultures.batch({ hatchedOn: '2026-03-07' })
+    // First eaten on the 13th: begun on the evening of the 11th.
     expect(purposes(cultures)).toContainEqual(['H1, water for the cysts', 2])
   })
 
