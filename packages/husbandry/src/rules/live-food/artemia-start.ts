@@ -3,6 +3,7 @@ import type { Because, Phrase, Quantity } from '@fryward/shared'
 import { z } from 'zod'
 import { laterOf } from '../../calendar/elapsed.ts'
 import { artemiaStartDefinition, type CystKind, cystKinds } from '../../definitions/live-food/artemia-start.ts'
+import { hatchUnderWay } from '../../plans/artemia-hatch.ts'
 import { type ArtemiaStart, artemiaStarts } from '../../plans/artemia-starts.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
@@ -45,6 +46,8 @@ export const artemiaStart = defineRule(artemiaStartDefinition, {
     if (vessel.kind !== 'artemia_hatch') return []
     const kind = cystKinds.find((each) => each === parameters.cysts) ?? 'dry_in_shells'
     const isWet = kind === 'drained_without_shells'
+    // Never into a vessel that is not harvested: the list asks for it once it is.
+    if (hatchUnderWay(snapshot, vessel, day.endsAt)) return []
     return artemiaStarts(snapshot, day)
       .filter((start) => start.vessel.id === vessel.id)
       .map((start) => {

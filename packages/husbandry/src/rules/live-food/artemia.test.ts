@@ -148,12 +148,16 @@ describe('starting cysts', () => {
     // Out at 22:43 on the 11th, of a slow lot: harvested in the morning, and nothing goes in before.
     const due = (on: string) => built.drafts(on, [artemiaHarvest]).drafts.map(({ roundId }) => roundId)
     expect([due('2026-03-11'), due('2026-03-12')]).toEqual([[], ['morning']])
-    expect(built.drafts('2026-03-11', [artemiaStart]).drafts).toEqual([])
+    expect(['2026-03-11', '2026-03-12'].flatMap((on) => built.drafts(on, [artemiaStart]).drafts)).toEqual([])
+    const harvest = onlyDraft(built.drafts('2026-03-12', [artemiaHarvest]))
+    const [taken] = signOff(artemiaHarvest, harvest).facts
+    built.append(taken!, { at: '2026-03-12T07:10:00.000Z' })
     const late = onlyDraft(built.drafts('2026-03-12', [artemiaStart]))
     expect([late.roundId, saidTitle(late)]).toEqual(['morning', expect.stringContaining('Fri 13 Mar')])
     const said = late.content.steps.map(({ text }) => text).join(' ')
     expect(said).toMatch(/after the first feed.*one more vessel can/)
     built.culture({ ...hatcher, id: built.nextId(), name: 'H2' })
+    built.snapshot.facts = built.snapshot.facts.filter((fact) => fact.at < '2026-03-12')
     const second = sign('2026-03-11', '2026-03-11T18:40:00.000Z')
     expect([second.subjectName, second.dueAt]).toEqual(['H2', '2026-03-11T18:30:00.000Z'])
   })
@@ -164,11 +168,12 @@ describe('starting cysts', () => {
     built.fact('care', hatcher.id, '2026-03-10T07:10:00.000Z', { act: 'start_artemia', forDate: '2026-03-11' })
     // 33 h and a tenth: out at 19:28 on the 11th, when somebody comes back for them; the next are out by the 13th.
     expect(built.drafts(date, [artemiaStart]).drafts).toEqual([])
+    const harvest = onlyDraft(built.drafts('2026-03-11', [artemiaHarvest]))
+    expect([harvest.roundId, harvest.dueAt]).toEqual(['evening', '2026-03-11T19:28:00.000Z'])
+    expect(built.drafts('2026-03-11', [artemiaStart]).drafts).toEqual([])
+    built.append(signOff(artemiaHarvest, harvest).facts[0]!, { at: '2026-03-11T19:35:00.000Z' })
     const next = onlyDraft(built.drafts('2026-03-11', [artemiaStart]))
     expect([next.roundId, saidTitle(next)]).toEqual(['evening', expect.stringContaining('Fri 13 Mar')])
-    // Nobody harvested: what is in it comes out with the first round, and the next go in after it, too late for breakfast.
-    const late = onlyDraft(built.drafts('2026-03-12', [artemiaStart]))
-    expect([late.roundId, saidTitle(late)]).toEqual(['evening', expect.stringContaining('Sat 14 Mar')])
   })
 
   test('are weighed as they are: dry, or drained and heavier; by the tin’s own test where there is one', () => {
