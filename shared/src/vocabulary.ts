@@ -259,6 +259,7 @@ export const careActs = [
   'discard_reserve',
   'start_artemia',
   'enrich_artemia',
+  'enrich_rotifers',
   'test_cysts',
   'decapsulate',
   'check_light',

@@ -44,6 +44,7 @@ import { cultureWaterTest } from './live-food/culture-water-test.ts'
 import { rotiferBackupCheck, rotiferBackupWanted } from './live-food/rotifer-backup.ts'
 import { rotiferBrush } from './live-food/rotifer-brush.ts'
 import { rotiferCount } from './live-food/rotifer-count.ts'
+import { rotiferEnrich } from './live-food/rotifer-enrich.ts'
 import { rotiferFeed } from './live-food/rotifer-feed.ts'
 import { rotiferFilter } from './live-food/rotifer-filter.ts'
 import { rotiferHarvest } from './live-food/rotifer-harvest.ts'
@@ -87,6 +88,7 @@ export const rules: readonly Rule[] = [
   rotiferRecount,
   cultureWaterTest,
   rotiferHarvest,
+  rotiferEnrich,
   rotiferRefill,
   rotiferBrush,
   rotiferFilter,

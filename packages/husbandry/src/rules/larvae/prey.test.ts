@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { TaskDraft } from '../../engine/draft-day.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { rotiferEnrich } from '../live-food/rotifer-enrich.ts'
 import { larvalPreyCount } from './prey-count.ts'
 import { larvalPreyTopUp } from './prey-top-up.ts'
 
@@ -264,5 +265,23 @@ describe('topping up the prey', () => {
     const room = new SnapshotBuilder()
     room.batch({ hatchedOn: '2026-03-07', species: 'hippocampus-erectus' })
     expect(room.drafts(date, [larvalPreyCount, larvalPreyTopUp])).toEqual({ drafts: [], gaps: [] })
+  })
+})
+
+describe('enriching rotifers', () => {
+  test('is off until a room wants it, then 0.1 g to a million of what the later feeds take, once a day', () => {
+    const { room, culture } = nursery()
+    expect(room.drafts(date, [rotiferEnrich]).drafts).toEqual([])
+    room.setting('rotifer-enrich', { isOn: true })
+    const later = topUps(room)
+      .drafts.filter(({ roundId }) => roundId !== 'morning')
+      .reduce((sum, draft) => sum + (animalsOf(draft)?.value ?? 0), 0)
+    const [draft, ...others] = room.drafts(date, [rotiferEnrich]).drafts
+    expect(others).toEqual([])
+    expect(later).toBeGreaterThan(0)
+    expect(draft?.content.amount?.value).toBeCloseTo(Math.max(0.01, later / 1e7), 2)
+    room.append(signOff(rotiferEnrich, draft!).facts[0]!, { at: `${date}T07:40:00.000Z` })
+    expect(room.drafts(date, [rotiferEnrich]).drafts).toEqual([])
+    expect(culture.id).toBe(draft?.subjectId)
   })
 })
