@@ -265,7 +265,7 @@ test('a year of a room of four nurseries: no rule throws, every rule asks, and l
   expect(at(0)).toBeGreaterThan(5)
   expect(at(0.5)).toBeLessThan(80)
   expect(at(1)).toBeLessThan(150)
-}, 300_000)
+}, 900_000)
 
 test('a year of a small room asks one person for no more than one person can do', () => {
   const year = liveAYear(small)
@@ -277,4 +277,4 @@ test('a year of a small room asks one person for no more than one person can do'
   expect(at(0.1)).toBeLessThanOrEqual(32)
   expect(at(0.5)).toBeLessThanOrEqual(42)
   expect(at(0.9)).toBeLessThanOrEqual(52)
-}, 300_000)
+}, 900_000)
