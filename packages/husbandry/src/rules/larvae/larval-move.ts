@@ -87,6 +87,13 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
             details: [also('counted')],
           }),
           steps: [
+            ...(isReady
+              ? []
+              : [
+                  phrase(
+                    'Nobody has written that nearly all take dry food: move only those that take it in front of you. The others stay where their live food is.',
+                  ),
+                ]),
             phrase('No net: a jug or a cup under water. Count every one, twice if they are few.'),
             phrase(
               `Bring them over to the other tank’s salinity and warmth within half an hour (${tank.salinity} to ${to.salinity}).`,
