@@ -18,14 +18,13 @@ export const hatchVessels = (snapshot: RoomSnapshot): SnapshotCulture[] =>
 
 const isHatchable = (temperatureC: number): boolean => temperatureC >= hatchC.from && temperatureC <= hatchC.to
 
-/** Cysts that are in a vessel and have not been harvested or thrown away; null when it is empty. */
+/** Cysts that are in a vessel and have not been harvested; null when it is empty. */
 export function hatchUnderWay(snapshot: RoomSnapshot, vessel: SnapshotCulture, until: Instant): FactOf<'care'> | null {
   const about = { subjectId: vessel.id, until }
-  const cares = factsUntil(snapshot, 'care', about)
-  const start = cares.findLast(({ data }) => data.act === 'start_artemia')
+  const start = factsUntil(snapshot, 'care', about).findLast(({ data }) => data.act === 'start_artemia')
   if (!start || !isHatchable(vessel.temperatureC)) return null
-  const emptied = [...factsUntil(snapshot, 'harvest', about), ...cares.filter(({ data }) => data.act === 'discard')]
-  return emptied.some(({ at }) => at > start.at) ? null : start
+  // What is discarded is an older harvest in its jar: the vessel stays as full as it was.
+  return factsUntil(snapshot, 'harvest', about).some(({ at }) => at > start.at) ? null : start
 }
 
 // Lots differ by hours, and what is harvested too early is lost: a tenth longer is allowed for. common practice

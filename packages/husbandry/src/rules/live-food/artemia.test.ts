@@ -148,6 +148,8 @@ describe('starting cysts', () => {
     // Out at 22:43 on the 11th, of a slow lot: harvested in the morning, and nothing goes in before.
     const due = (on: string) => built.drafts(on, [artemiaHarvest]).drafts.map(({ roundId }) => roundId)
     expect([due('2026-03-11'), due('2026-03-12')]).toEqual([[], ['morning']])
+    // An older jar that is emptied leaves the vessel as full as it was.
+    built.fact('care', hatcher.id, '2026-03-11T07:10:00.000Z', { act: 'discard' })
     expect(['2026-03-11', '2026-03-12'].flatMap((on) => built.drafts(on, [artemiaStart]).drafts)).toEqual([])
     const harvest = onlyDraft(built.drafts('2026-03-12', [artemiaHarvest]))
     const [taken] = signOff(artemiaHarvest, harvest).facts
