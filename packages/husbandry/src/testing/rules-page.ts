@@ -31,7 +31,7 @@ function sentenceOf({ sentence, parameters }: Rule): string {
 }
 
 const rowOf = (parameter: Parameter): string =>
-  `| ${parameter.label} | ${defaultOf(parameter)} | ${sourceText(parameter.source).replaceAll('|', '/')} |`
+  `- ${defaultOf(parameter)}, ${parameter.label}: ${sourceText(parameter.source)}`
 
 function sectionOf(rule: Rule): string {
   const { id, title, subject, station, isOnByDefault, parameters } = rule
@@ -40,7 +40,7 @@ function sectionOf(rule: Rule): string {
     `### ${title}`,
     `\`${id}\`, about a ${subjectLabels[subject].toLowerCase()}, at the station "${stationLabels[station]}"${isOnByDefault ? '' : ', off until a room switches it on'}.`,
     sentenceOf(rule),
-    ...(rows.length > 0 ? [['| what | default | source |', '| --- | --- | --- |', ...rows].join('\n')] : []),
+    ...(rows.length > 0 ? [rows.join('\n')] : []),
   ].join('\n\n')
 }
 
@@ -51,6 +51,7 @@ export function rulesPage(rules: readonly Rule[]): string {
     'What a room is asked to do: when, how much, and where each number comes from. Defaults as they ship, in a metric room; a room may change every one of them. Written from the rules themselves, and held by a test:',
     '```sh\nnpx vitest run --project pure packages/husbandry/src/rules/rules-page.test.ts -u\n```',
     ...rules.map(sectionOf),
-    '',
-  ].join('\n\n')
+  ]
+    .join('\n\n')
+    .concat('\n')
 }
