@@ -82,6 +82,7 @@ describe('the review of any room', () => {
       review.book.departures.filter(({ kind }) => kinds.includes(kind)).reduce((sum, { number }) => sum + number, 0)
     expect([left('moved', 'mixed'), left('culled')]).toEqual([naive.mixedOrMoved, naive.culled])
     expect(review.numberNow).toBe(naive.numberNow)
+    expect(review.missing).toBe(naive.missing)
     for (const { on, atLeast, atMost, isCounted } of numbersByDay(room, review)) {
       const day = naive.days.get(on)!
       expect(isCounted, on).toBe(day.isCounted && day.number !== null)
@@ -134,5 +135,30 @@ describe('the review of any room', () => {
       }
     }
     expect(compared).toBeGreaterThan(5)
+  })
+
+  test('gives more room to a share of numbers that were counted in a tenth, by the formula written out', () => {
+    const z = 1.959963984540054
+    const relativeError = (number: number) => (number > 100 ? Math.sqrt(10 * number) / number : 0)
+    let compared = 0
+    for (const review of Array.from({ length: 80 }, (_, seed) => reviewBroods(anyRoom(seed))).flat()) {
+      const [laid, hatched] = [stageOf(review, 'laid').atLeast, stageOf(review, 'hatched')]
+      const { share, atLeast } = hatched
+      if (review.stages.some(({ isAboveBook }) => isAboveBook)) continue
+      const isOneNumberEach = review.brood.clutches.length === 1 && laid !== null && atLeast !== null
+      if (!share || !isOneNumberEach || atLeast >= laid || laid <= 100) continue
+      const p = atLeast / laid
+      // Wilson 1927, both ends; then Zou & Donner 2008 on the log scale.
+      const centre = (p + (z * z) / (2 * laid)) / (1 + (z * z) / laid)
+      const half = (z / (1 + (z * z) / laid)) * Math.sqrt((p * (1 - p)) / laid + (z / (2 * laid)) ** 2)
+      const counting = z * Math.hypot(relativeError(laid), relativeError(atLeast))
+      expect(share.lower).toBeCloseTo(p * Math.exp(-Math.hypot(Math.log(p / (centre - half)), counting)), 10)
+      expect(share.upper).toBeCloseTo(
+        Math.min(1, p * Math.exp(Math.hypot(Math.log((centre + half) / p), counting))),
+        10,
+      )
+      compared += 1
+    }
+    expect(compared).toBeGreaterThan(10)
   })
 })

@@ -13,6 +13,9 @@ export type NaiveRow = {
   culled: number
   dead: number
   mixedOrMoved: number
+  /** Missing at counts, by a balance of the whole brood that starts anew with each count. */
+  missing: number
+  balance: number | null
   numberNow: number | null
   /** By date: what the book says at the end of it, and whether somebody counted. */
   days: Map<string, { number: number | null; isCounted: boolean }>
@@ -43,7 +46,7 @@ export function naiveReview(room: ReviewRoom): NaiveRow[] {
   for (const [clutchId, name] of origin) {
     const row: NaiveRow = rows.get(name) ?? {
       ...{ clutchIds: [], laid: 0, hatched: null, settled: 0, placed: 0, culled: 0, dead: 0, mixedOrMoved: 0 },
-      ...{ numberNow: null, days: new Map() },
+      ...{ missing: 0, balance: null, numberNow: null, days: new Map() },
     }
     const spawning = room.facts.find((fact) => fact.kind === 'spawning' && fact.subjectId === clutchId)
     const eggs = spawning?.kind === 'spawning' ? spawning.data.eggs : undefined
@@ -64,6 +67,9 @@ function liveThrough(room: ReviewRoom, { origin, rows }: Lived): void {
   const rowOf = (vessel: Vessel | undefined): NaiveRow | undefined =>
     vessel && !vessel.isMixed ? rows.get([...vessel.origins][0] ?? '') : undefined
   const counted = new Set<string>()
+  const leave = (row: NaiveRow, number: number) => {
+    if (row.balance !== null) row.balance = Math.max(0, row.balance - number)
+  }
   const first = room.facts[0]?.at.slice(0, 10) ?? room.today
   for (let date = first; date <= room.today; date = nextDate(date)) {
     for (const fact of room.facts.filter(({ at }) => at.slice(0, 10) === date)) {
@@ -76,6 +82,7 @@ function liveThrough(room: ReviewRoom, { origin, rows }: Lived): void {
         if (fact.data.larvae !== undefined) into.number = (into.number ?? 0) + fact.data.larvae
         if (row && fact.data.larvae !== undefined) {
           row.hatched = (row.hatched ?? 0) + fact.data.larvae
+          row.balance = (row.balance ?? 0) + fact.data.larvae
           counted.add(`${[...into.origins][0]} ${date}`)
         }
       }
@@ -83,7 +90,10 @@ function liveThrough(room: ReviewRoom, { origin, rows }: Lived): void {
       if (fact.kind === 'loss' || fact.kind === 'outcome') {
         const row = rowOf(vessel)
         const field = fact.kind === 'loss' ? 'dead' : fact.data.outcome === 'culled' ? 'culled' : 'placed'
-        if (row) row[field] += fact.data.number
+        if (row) {
+          row[field] += fact.data.number
+          leave(row, fact.data.number)
+        }
         if (vessel.number !== null) vessel.number = Math.max(0, vessel.number - fact.data.number)
       }
       if (fact.kind === 'count') {
@@ -99,15 +109,24 @@ function liveThrough(room: ReviewRoom, { origin, rows }: Lived): void {
       if (row && isToGroup && isFromBatch) row.settled += fact.data.number
       if (vessel.number !== null) vessel.number = Math.max(0, vessel.number - fact.data.number)
       if (!to) {
-        if (row) row.mixedOrMoved += fact.data.number
+        if (row) {
+          row.mixedOrMoved += fact.data.number
+          leave(row, fact.data.number)
+        }
         continue
       }
       const before = { row: rowOf(to), number: to.number }
       for (const each of vessel.isMixed ? ['others'] : vessel.origins) to.origins.add(each)
       const becomesMixed = to.origins.size > 1 && !to.isMixed
       if (becomesMixed) to.isMixed = true
-      if (becomesMixed && before.row) before.row.mixedOrMoved += Math.round(before.number ?? 0)
-      if (to.isMixed && row) row.mixedOrMoved += fact.data.number
+      if (becomesMixed && before.row) {
+        before.row.mixedOrMoved += Math.round(before.number ?? 0)
+        leave(before.row, Math.round(before.number ?? 0))
+      }
+      if (to.isMixed && row) {
+        row.mixedOrMoved += fact.data.number
+        leave(row, fact.data.number)
+      }
       to.number = to.number === null ? (to.hasBegun ? null : fact.data.number) : to.number + fact.data.number
       to.hasBegun = true
     }
@@ -124,6 +143,9 @@ function liveThrough(room: ReviewRoom, { origin, rows }: Lived): void {
       const number = isKnown ? own.reduce((sum, vessel) => sum + Math.round(vessel.number ?? 0), 0) : null
       row.days.set(date, { number, isCounted: counted.has(`${name} ${date}`) })
       row.numberNow = number
+      if (number === null || !counted.has(`${name} ${date}`)) continue
+      row.missing += Math.max(0, (row.balance ?? number) - number)
+      row.balance = number
     }
   }
 }
