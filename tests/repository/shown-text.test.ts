@@ -11,9 +11,10 @@ const cuts =
 /** Where text is cut that nobody reads, or that a person typed; each with its reason. */
 const allowed: Record<string, string> = {
   'base/api/query-client.ts': 'addresses of pages that need no session',
+  'base/outbox/drafts.ts': 'places of drafts',
   'parts/history/use-fact-target.ts': 'the part of an address behind #',
   'parts/shell/RoomNav.tsx': 'addresses of pages',
-  'parts/task-sheet/use-sign-off-form.ts': 'paths of fields in an answer',
+  'parts/task-sheet/use-sign-off-answers.ts': 'paths of fields in an answer',
   'screens/rules/find-rules.ts': 'words that a person typed to search',
   'screens/sign-in/safe-path.ts': 'the address to go on to',
 }

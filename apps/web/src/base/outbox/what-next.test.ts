@@ -13,7 +13,7 @@ const leadingTo = (is: string) => codes.filter((code) => whatNext(answered(code,
 describe('what follows from an answer', () => {
   it('is one thing for every code of the contract', () => {
     expect(leadingTo('sign_in')).toEqual(['not_signed_in'])
-    expect(leadingTo('again')).toEqual(['too_many_requests', 'internal', 'unavailable'])
+    expect(leadingTo('again')).toEqual(['too_many_requests', 'internal', 'unavailable', 'busy', 'disk_full'])
     expect(leadingTo('refused')).toEqual([
       ...['invalid_input', 'needs_confirmation', 'not_allowed', 'not_found', 'stale_version', 'already_done'],
       ...['wrong_state', 'conflict', 'idempotency_mismatch', 'too_late_to_undo', 'too_large'],
