@@ -9,6 +9,7 @@ import { findFilledTable, openDatabase } from '@fryward/store'
 import { liveThrough, localInstantMs } from './days.mjs'
 import { buildHistory, demoPeople } from './history.mjs'
 import { historyKey, keepHistory, restoreHistory, usualFolder } from './kept-history.mjs'
+import { addProbes } from './probes.mjs'
 import { Waters } from './waters.mjs'
 
 const connectionString = process.env.DATABASE_URL
@@ -29,6 +30,7 @@ try {
   const random = seededRandom(8)
   const waters = new Waters(random, state)
   await liveThrough({ database, roomId, people, waters, random, today, fromMs: midnightMs, untilMs: nowMs })
+  await addProbes({ database, roomId, owner: people.owner, random: seededRandom(9), nowMs })
   const signIns = await Promise.all(Object.entries(people).map(letIn))
   process.stderr.write('\n')
   console.log(JSON.stringify({ roomId, people: signIns }))

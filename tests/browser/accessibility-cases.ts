@@ -1,4 +1,4 @@
-import { planRoomFood, thinkHere } from '@fryward/room'
+import { planRoomFood, postReadings, thinkHere, watchGauges } from '@fryward/room'
 import type { BrowserContextOptions, Page } from 'playwright-core'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -30,6 +30,7 @@ const roomPages = (): Record<string, string> => ({
   survival: 'survival',
   pedigree: 'pedigree',
   'no such page of the room': 'nowhere',
+  devices: 'devices',
   rules: 'rules',
   people: 'people',
   account: 'account',
@@ -78,6 +79,23 @@ async function addPhoto(): Promise<void> {
   await page.context().close()
 }
 
+/** A gauge in the larval tank, above its limits for an hour: a chart, and an alarm on Today. */
+async function addGauge(): Promise<void> {
+  const { world } = stage
+  const params = { roomId: room.roomId }
+  const { device } = await world.ok(room.people.owner, 'createDevice', { params, body: { name: 'Rack' } })
+  const gauge = { key: 't1', quantity: 'temperature' as const, subjectId: room.larvalTank.id, low: 24, high: 28 }
+  await world.ok(room.people.owner, 'createGauge', { params: { ...params, deviceId: device.id }, body: gauge })
+  const now = new Date()
+  const readings = Array.from({ length: 12 }, (_, index) => ({
+    ...{ gauge: 't1', value: 29 + index / 10, at: new Date(now.getTime() - index * 300_000).toISOString() },
+  }))
+  const actor = { kind: 'device' as const, roomId: room.roomId, deviceId: device.id, name: device.name }
+  const ctx = { database: world.database, actor, now: now.toISOString() }
+  await postReadings({ ctx, type: 'application/json', body: JSON.stringify(readings) })
+  await watchGauges({ ...ctx, actor: { kind: 'system', job: 'scheduler' } })
+}
+
 /** One size of screen a file, so that two of them run at once. */
 export function describeAccessibility(size: string, device: BrowserContextOptions): void {
   describe(`WCAG 2.2 A and AA, in every look, on a ${size}`, () => {
@@ -96,6 +114,7 @@ export function describeAccessibility(size: string, device: BrowserContextOption
       })
       groupId = group.id
       await addPhoto()
+      await addGauge()
       const ctx = {
         database: stage.world.database,
         actor: { kind: 'system', job: 'food' },

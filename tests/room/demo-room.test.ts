@@ -1,7 +1,15 @@
 import { execFile } from 'node:child_process'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
-import { listClutches, listCultures, listJuvenileGroups, listLarvalBatches, listPairs } from '@fryward/room'
+import {
+  getSeries,
+  listClutches,
+  listCultures,
+  listDevices,
+  listJuvenileGroups,
+  listLarvalBatches,
+  listPairs,
+} from '@fryward/room'
 import { type Database, openDatabase } from '@fryward/store'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { createTestDatabase, type TestDatabase } from '../support/database.ts'
@@ -73,4 +81,19 @@ test('today is under way: some done, some open', async () => {
   const states = today.map(({ state }) => state)
   expect(states).toContain('open')
   expect(states).toContain('done')
+})
+
+test('its probes are simulated and named so, and their month of readings is there to look at', async () => {
+  const [device, ...more] = await listDevices({ ctx, roomId })
+  expect(more).toEqual([])
+  expect(device?.name).toContain('simulated')
+  expect(device?.gauges.map(({ subject }) => subject.name)).toEqual(['L1', 'N1', 'L1'])
+  const month = { from: '2026-02-10T10:00:00.000Z', to: now, points: 400 }
+  for (const { id, low, high } of device?.gauges ?? []) {
+    const { points } = await getSeries({ ctx, roomId, gaugeId: id, query: month })
+    expect(points.length).toBeGreaterThan(300)
+    // Within its limits on most days: a visitor's first list is not all alarms.
+    const out = points.filter((point) => point.high > (high ?? Infinity) || point.low < (low ?? -Infinity))
+    expect(out.length).toBeLessThan(20)
+  }
 })
