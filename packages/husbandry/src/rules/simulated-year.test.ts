@@ -16,12 +16,14 @@ const signedShare = 0.85
 // As the loader reads them: two months of everything, and the facts that a life stands on whole.
 const windowDays = 60
 const kept = ['spawning', 'hatch', 'inoculation']
-// Until the grown ones have been placed.
-const groupDays = 45
+// A small room passes its young on as they grow; the larger one until they are placed.
+const groupDays = { small: 30, larger: 45 } as const
 
 /** How many really swim in each culture: 0.35 a day up to 800 per mL, thinned by what the facts took out. */
 class Waters {
   readonly density = new Map<string, number>()
+  /** Ammonia was read in the round that is walked. */
+  hasAlarm = false
   private seen = ''
   readonly random: Random
   readonly room: SnapshotBuilder
@@ -112,13 +114,24 @@ function yearRoom({ rounds, pairs, nurseries, hatchers, hasEverything }: Size): 
   return room
 }
 
+/** The larger of the two rooms, which has quarantine, copepods and algae too. */
+const hasEverything = ({ snapshot }: SnapshotBuilder): boolean =>
+  snapshot.tanks.some(({ kind }) => kind === 'quarantine')
+
 /** What its people change of the rules for some days of the year, and why. */
-const changes: { ruleId: string; fromDay: number; days: number; setting: Partial<RuleSetting> }[] = [
+const changes: {
+  ruleId: string
+  fromDay: number
+  days: number
+  setting: Partial<RuleSetting>
+  isForLarger?: boolean
+}[] = [
   // Rotifers are put in the cold against a weekend away.
   { ruleId: 'rotifer-harvest', fromDay: 60, days: 5, setting: { parameters: { restGoesTo: 'chilled_reserve' } } },
   // Looked at by a guest, pairs fed by a feeder, cultures by a pump: what goes with these tasks then stands alone.
   { ruleId: 'larval-look', fromDay: 100, days: 10, setting: { isOn: false } },
   { ruleId: 'pair-feed', fromDay: 150, days: 6, setting: { isOn: false } },
+  { ruleId: 'pair-feed', fromDay: 300, days: 25, setting: { isOn: false }, isForLarger: true },
   { ruleId: 'rotifer-feed', fromDay: 200, days: 3, setting: { isOn: false } },
   { ruleId: 'larval-artemia-feed', fromDay: 250, days: 6, setting: { isOn: false } },
 ]
@@ -128,7 +141,8 @@ const fishInABag = { act: 'fish_arrived', number: 2, litres: 1.5 } as const
 
 /** The day's settings: rules changed and changed back, and for the first three weeks no culture set aside as backup. */
 function arrange(room: SnapshotBuilder, day: number): void {
-  for (const { ruleId, fromDay, days, setting } of changes) {
+  for (const { ruleId, fromDay, days, setting, isForLarger = false } of changes) {
+    if (isForLarger && !hasEverything(room)) continue
     if (day === fromDay) room.setting(ruleId, setting)
     if (day === fromDay + days) delete room.snapshot.ruleSettings[ruleId]
   }
@@ -151,7 +165,9 @@ function close(room: SnapshotBuilder, date: string): void {
   const { snapshot } = room
   const moved = new Set(snapshot.groups.map(({ fromBatchId }) => fromBatchId))
   snapshot.batches = snapshot.batches.filter(({ id, hatchedOn }) => !moved.has(id) && hatchedOn > addDays(date, -50))
-  snapshot.groups = snapshot.groups.filter(({ settledOn }) => settledOn > addDays(date, -groupDays))
+  snapshot.groups = snapshot.groups.filter(
+    ({ settledOn }) => settledOn > addDays(date, -groupDays[hasEverything(room) ? 'larger' : 'small']),
+  )
   const since = `${addDays(date, -windowDays)}T00:00:00.000Z`
   snapshot.facts = snapshot.facts.filter((fact) => fact.at >= since || kept.includes(fact.kind))
   snapshot.clutches = snapshot.clutches.filter(({ spawnedAt }) => spawnedAt.slice(0, 10) > addDays(date, -90))
@@ -164,17 +180,23 @@ function walkADay(room: SnapshotBuilder, waters: Waters, date: string): Walk {
   const ruleIds: string[] = []
   const done = new Set<string>()
   for (const round of room.snapshot.room.rounds) {
-    const { drafts } = draftDay({ snapshot: loaded(room, date), date, rules })
-    for (const draft of drafts.filter(({ roundId }) => roundId === round.id)) {
-      if (!done.has(draft.key)) ruleIds.push(draft.ruleId)
-      done.add(draft.key)
-      if (random.uniform() > signedShare) continue
-      const rule = findRule(draft.ruleId)
-      if (!rule) throw new Error(`No rule ${draft.ruleId}`)
-      const at = addMinutes(draft.dueAt, Math.round(random.uniform() * 50) + 1)
-      liveTask(room, { rule, draft, values: typedValues(draft, random, eyeOf(waters)), at })
-      waters.takeOut()
+    const walk = (isAgain: boolean) => {
+      const { drafts } = draftDay({ snapshot: loaded(room, date), date, rules })
+      for (const draft of drafts.filter(({ roundId, key }) => roundId === round.id && !(isAgain && done.has(key)))) {
+        if (!done.has(draft.key)) ruleIds.push(draft.ruleId)
+        done.add(draft.key)
+        if (random.uniform() > signedShare) continue
+        const rule = findRule(draft.ruleId)
+        if (!rule) throw new Error(`No rule ${draft.ruleId}`)
+        const at = addMinutes(draft.dueAt, Math.round(random.uniform() * 50) + 1)
+        liveTask(room, { rule, draft, values: typedValues(draft, random, eyeOf(waters)), at })
+        waters.takeOut()
+      }
     }
+    walk(false)
+    // What was read out of the ordinary is acted on in the same round.
+    if (waters.hasAlarm) walk(true)
+    waters.hasAlarm = false
   }
   return { tasks: done.size, ruleIds }
 }
@@ -196,7 +218,10 @@ function eyeOf(waters: Waters): Eye {
     },
     unusual: ({ ruleId }, { name, maximum }) => {
       if (!isBad) return undefined
-      if (name === 'totalAmmoniaNMgPerL') return highAmmoniaNMgPerL
+      if (name === 'totalAmmoniaNMgPerL') {
+        waters.hasAlarm = true
+        return highAmmoniaNMgPerL
+      }
       return ruleId === 'clutch-look' && name === 'dead' ? Math.round(maximum * shareOfEggsLost) : undefined
     },
   }

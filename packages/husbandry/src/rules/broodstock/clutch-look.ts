@@ -1,6 +1,6 @@
 import type { EggStage, Phrase, TaskField } from '@fryward/shared'
 import { eggStages } from '@fryward/shared'
-import { afterMorning } from '../../calendar/rounds.ts'
+import { firstRound } from '../../calendar/rounds.ts'
 import { clutchLookDefinition } from '../../definitions/broodstock/clutch-look.ts'
 import type { FactDraft } from '../../facts/fact.ts'
 import { nightBefore } from '../../plans/morning-after.ts'
@@ -79,7 +79,7 @@ export const clutchLook = defineRule(clutchLookDefinition, {
     const isNest = clutch.care === 'nest'
     return [
       {
-        roundId: afterMorning(day).id,
+        roundId: firstRound(day).id,
         content: taskContent({
           verb: 'look',
           title: titled('look_at', {

@@ -15,7 +15,7 @@ import { bottlesStanding } from './bottle-use.ts'
 export const concentrateShake = periodicCare(concentrateShakeDefinition, {
   verb: 'shake',
   act: 'shake_bottle',
-  round: 'after-morning',
+  round: 'first',
   applies: ({ snapshot, day }) => {
     const standing = bottlesStanding(snapshot, day)
     if (standing.length === 0) return null
