@@ -89,3 +89,17 @@ export function keptHarvest(
   const isGone = factsUntil(snapshot, 'care', about).some(({ at, data }) => data.act === 'discard' && at > harvest.at)
   return isGone ? null : harvest
 }
+
+/** The harvest of a vessel that a day asks for: with its round, or with the first where it should have been out before. */
+export function harvestDue(
+  snapshot: RoomSnapshot,
+  vessel: SnapshotCulture,
+  day: HusbandryDay,
+): { started: FactOf<'care'>; round: DayRound; at: Instant } | null {
+  const started = hatchUnderWay(snapshot, vessel, day.endsAt)
+  if (!started) return null
+  const due = harvestRound(snapshot, hatchedAt(vessel, started.at))
+  if (due.at >= day.endsAt) return null
+  const round = due.at < day.startsAt ? firstRound(day) : due.round
+  return { started, round, at: due.at < day.startsAt ? round.startsAt : due.at }
+}

@@ -2,6 +2,7 @@ import { elapsedDays } from '../../calendar/elapsed.ts'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { roundsInOrder } from '../../calendar/rounds.ts'
 import { artemiaDiscardDefinition } from '../../definitions/live-food/artemia-discard.ts'
+import { harvestDue } from '../../plans/artemia-hatch.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
@@ -24,6 +25,8 @@ export const artemiaDiscard = defineRule(artemiaDiscardDefinition, {
     const harvest = lastHatch(snapshot, vessel.id, day)
     const discarded = lastCare(snapshot, 'discard', { subjectId: vessel.id, day })
     if (!harvest || (discarded && discarded.at > harvest.at)) return []
+    // The next harvest empties the jar before it fills it.
+    if (harvestDue(snapshot, vessel, day)) return []
     const oldAfterDays = parameters.coldHours / 24
     const round = roundsInOrder(day).find(({ startsAt }) => elapsedDays(harvest.at, startsAt) >= oldAfterDays)
     if (!round) return []

@@ -1,9 +1,8 @@
 import { artemiaHatchHours, COLD_STORE } from '@fryward/live-feed'
 import type { TaskField } from '@fryward/shared'
 import { z } from 'zod'
-import { firstRound } from '../../calendar/rounds.ts'
 import { artemiaHarvestDefinition } from '../../definitions/live-food/artemia-harvest.ts'
-import { harvestRound, hatchedAt, hatchUnderWay } from '../../plans/artemia-hatch.ts'
+import { harvestDue } from '../../plans/artemia-hatch.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
@@ -37,13 +36,10 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const vessel = cultureById(snapshot, subject.id)
     if (vessel.kind !== 'artemia_hatch') return []
-    const started = hatchUnderWay(snapshot, vessel, day.endsAt)
-    if (!started) return []
+    const due = harvestDue(snapshot, vessel, day)
+    if (!due) return []
+    const { started, round, at } = due
     const { hours: hatchHours } = artemiaHatchHours({ temperatureC: vessel.temperatureC })
-    const due = harvestRound(snapshot, hatchedAt(vessel, started.at))
-    if (due.at >= day.endsAt) return []
-    // What should have been out before today is taken out with its first round.
-    const { round, at } = due.at < day.startsAt ? { round: firstRound(day), at: firstRound(day).startsAt } : due
     return [
       {
         roundId: round.id,
@@ -53,6 +49,7 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
           verb: 'harvest',
           title: titled('harvest', { thing: 'the nauplii' }),
           steps: [
+            phrase('What is left of an older harvest goes down the drain first; scald the jar and rinse it.'),
             phrase('None out yet? Leave them under air and light, and look again in the next round.'),
             phrase('Air off, light at the bottom, five to ten minutes: no longer, they use up the air.'),
             phrase('Draw them off from the bottom; unhatched cysts lie lowest, shells float: leave both.'),
