@@ -17,6 +17,7 @@ function answer({ field, task, waters, story, random, atMs }) {
   const told = story.answer({ field, task, atMs })
   if (told !== undefined) return told
   if (field.type === 'count' && isKnown({ task, waters })) return countOf({ field, task, waters, atMs, random })
+  if (field.type === 'count' && field.isRequired) return likelyCountOf(field)
   if (field.name === 'water')
     return random.uniform() < 0.6 ? 'water_tinted' : random.uniform() < 0.7 ? 'water_clear' : 'water_green'
   if (field.type === 'choices') return undefined
@@ -55,6 +56,14 @@ function countOf({ field, task, waters, atMs, random }) {
   )
   const eggs = waters.sample(females * waters.eggRatio(task.subjectId, atMs))
   return random.uniform() < 0.85 ? { ...count, females, eggs } : count
+}
+
+/** Of what these waters do not know, such as a lot of cysts: as many as are likely, diluted until they can be counted. */
+function likelyCountOf({ replicates, volumeMl, unit, likelyMinimum, likelyMaximum }) {
+  const inSample = ((likelyMinimum + likelyMaximum) / 2) * (unit === 'per_L' ? volumeMl / 1000 : volumeMl)
+  const dilution = inSample > 150 ? 20 : 1
+  const animals = Array.from({ length: replicates }, () => Math.round(inSample / dilution))
+  return { animals, volumeMl, dilution }
 }
 
 const rounded = (value, step) => Number((Math.round(value / step) * step).toFixed(6))

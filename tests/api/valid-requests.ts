@@ -90,7 +90,8 @@ async function newcomer({ world, full, serial }: Writing): Promise<string> {
 
 async function taskOf({ world, full }: Writing, ruleId: string): Promise<{ id: string; state: string }> {
   return world.database.prisma.task.findFirstOrThrow({
-    where: { roomId: full.roomId, ruleId, dueAt: { lte: minutesFrom(world, 1440) } },
+    // A day to come is for reading.
+    where: { roomId: full.roomId, ruleId, onDate: { lte: new Date(world.clock.now().slice(0, 10)) } },
     orderBy: [{ dueAt: 'desc' }, { id: 'asc' }],
   })
 }
