@@ -18,10 +18,15 @@ const packings = {
 // A use case that gives the same object again (a day's list at one revision) is written out and packed once for all.
 const prepared = new WeakMap<object, Prepared>()
 
+const isSecret = ({ url }: FastifyRequest): boolean => /^\/api\/(auth\/|v1\/(me|sign-ins|server\/state)\b)/.test(url)
+
 /** Sends an answer as JSON: packed where the client takes it, and as "not changed" where it has it already. */
 export async function sendAnswer(request: FastifyRequest, reply: FastifyReply, answer: unknown): Promise<FastifyReply> {
   reply.type('application/json; charset=utf-8')
-  if (request.method !== 'GET' || answer === null || typeof answer !== 'object') return reply.send(answer)
+  if (request.method !== 'GET' || answer === null || typeof answer !== 'object')
+    return reply.header('cache-control', 'no-store').send(answer)
+  // About somebody's own way in: nothing of it stays on a disk.
+  if (isSecret(request)) return reply.header('cache-control', 'no-store').send(answer)
   const { json, tag, packed } = prepare(answer)
   // Every answer is somebody's own and may change at once; the tag saves sending what a phone has.
   reply.header('cache-control', 'private, no-cache').header('etag', tag).header('vary', 'accept-encoding')
@@ -31,6 +36,18 @@ export async function sendAnswer(request: FastifyRequest, reply: FastifyReply, a
   const body = packed.get(packing) ?? packings[packing](json)
   packed.set(packing, body)
   return reply.header('content-encoding', packing).send(await body)
+}
+
+/** Sends a text packed where the client takes it. */
+export async function sendPacked(
+  request: Pick<FastifyRequest, 'headers'>,
+  reply: FastifyReply,
+  text: Buffer,
+): Promise<FastifyReply> {
+  reply.header('vary', 'accept-encoding')
+  const packing = packingFor(String(request.headers['accept-encoding'] ?? ''))
+  if (!packing) return reply.send(text)
+  return reply.header('content-encoding', packing).send(await packings[packing](text))
 }
 
 const packingFor = (accepted: string): Packing | null =>

@@ -1,6 +1,34 @@
+import type { IncomingHttpHeaders } from 'node:http'
+import type { Readable } from 'node:stream'
+import { buffer } from 'node:stream/consumers'
 import httpProxy from '@fastify/http-proxy'
-import type { FastifyInstance } from 'fastify'
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
+import { sendPacked } from '../answer.ts'
+import { policyFor } from '../page-policy.ts'
+
+const isDevelopment = process.env.NODE_ENV === 'development'
+const plain = { 'accept-encoding': 'identity', 'if-none-match': undefined, 'if-modified-since': undefined }
+
+/** What a browser shows, as against what a page's script fetches. */
+const isPage = ({ headers }: { headers: IncomingHttpHeaders }): boolean =>
+  !isDevelopment && (headers.accept ?? '').includes('text/html')
+
+async function sendPage(
+  request: Pick<FastifyRequest, 'headers' | 'log'>,
+  reply: FastifyReply,
+  stream: Readable,
+): Promise<void> {
+  try {
+    const html = await buffer(stream)
+    reply.header('content-security-policy', policyFor(html.toString()))
+    reply.removeHeader('content-length').removeHeader('etag')
+    await sendPacked(request, reply, html)
+  } catch (error) {
+    request.log.warn({ err: error }, 'a page broke off')
+    reply.raw.destroy()
+  }
+}
 
 const waiting = `<!doctype html><meta charset="utf-8"><meta name="viewport" content="width=device-width"><meta http-equiv="refresh" content="3">
 <title>Fryward</title><body style="font:1.2rem/1.5 sans-serif;margin:15vh auto;max-width:28rem;padding:0 1rem">
@@ -13,7 +41,7 @@ export const pages = fp(
       upstream: webUrl,
       prefix: '/',
       // Only `npm run dev` talks to its pages by web socket.
-      websocket: process.env.NODE_ENV === 'development',
+      websocket: isDevelopment,
       // Pages are only ever read; a write to a page is somebody trying doors.
       httpMethods: ['GET', 'HEAD'],
       // An address that the API does not have is answered here; the dashboard has no page under its name.
@@ -21,6 +49,15 @@ export const pages = fp(
         if (request.url.startsWith('/api/')) reply.callNotFound()
       },
       replyOptions: {
+        // A page is looked through, so it comes whole and unzipped; with a part of it kept by the browser, the policy would
+        // be of one build and the page of another.
+        rewriteRequestHeaders: (request, headers) => (isPage(request) ? { ...headers, ...plain } : headers),
+        onResponse: (request, reply, response) => {
+          const { stream } = response as unknown as { stream: Readable }
+          if (!isPage(request) || !String(reply.getHeader('content-type')).includes('text/html'))
+            return reply.send(stream)
+          void sendPage(request, reply as unknown as FastifyReply, stream)
+        },
         onError: (reply) =>
           reply
             .code(503)

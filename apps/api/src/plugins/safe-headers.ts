@@ -24,12 +24,12 @@ export const safeHeaders = fp(
   { name: 'safe-headers' },
 )
 
-// Next writes inline scripts and styles into its pages; nothing is loaded from anywhere else.
+// For what a page loads and for `npm run dev`, which writes scripts as it goes; each page has its own (page-policy.ts).
 const contentSecurityPolicy = () => ({
   useDefaults: false,
   directives: {
     defaultSrc: ["'self'"],
-    scriptSrc: ["'self'", "'unsafe-inline'", ...(process.env.NODE_ENV === 'development' ? ["'unsafe-eval'"] : [])],
+    scriptSrc: ["'self'", ...(process.env.NODE_ENV === 'development' ? ["'unsafe-inline'", "'unsafe-eval'"] : [])],
     styleSrc: ["'self'", "'unsafe-inline'"],
     imgSrc: ["'self'", 'data:', 'blob:'],
     fontSrc: ["'self'", 'data:'],

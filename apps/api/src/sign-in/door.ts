@@ -41,7 +41,11 @@ export function openDoor(keeping: Doorkeeping): Door {
   return {
     signIn: (credentials) => signIn(keeping, credentials),
     signInWithCode: (code) => signInWithCode(keeping, code),
-    signOut: async () => void (await pass('/sign-out', {})),
+    signOut: async () => {
+      await pass('/sign-out', {})
+      // What the browser kept of the rooms goes with the session (Clear Site Data, W3C 2017).
+      keeping.reply.header('clear-site-data', '"cache"')
+    },
     changePassword: async (ctx, { current, wanted }) => {
       assertUncommon(wanted, 'wanted')
       await pass('/change-password', { currentPassword: current, newPassword: wanted })
