@@ -113,7 +113,8 @@ describe('signing in', () => {
   test('signing out ends the session at once', async () => {
     const cookie = cookieOf(await door.signIn(email, password))
     const person = { userId: '', name: '', email, cookie }
-    expect((await world.call(person, 'getMe')).status).toBe(200)
+    const me = await world.call(person, 'getMe')
+    expect([me.status, me.headers['cache-control']]).toEqual([200, 'no-store'])
     const answer = await world.app.inject({
       method: 'POST',
       url: '/api/auth/sign-out',
@@ -121,6 +122,7 @@ describe('signing in', () => {
       payload: {},
     })
     expect(answer.statusCode).toBe(200)
+    expect(answer.headers).toMatchObject({ 'clear-site-data': '"cache"', 'cache-control': 'no-store' })
     expect((await world.call(person, 'getMe')).problem?.code).toBe('not_signed_in')
   })
 

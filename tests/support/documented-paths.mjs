@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { root } from '../../apps/standalone/build/project.mjs'
 
-const DOCUMENTS = ['README.md', 'DEVELOPERS.md']
+const DOCUMENTS = ['README.md', 'DEVELOPERS.md', 'apps/api/SECURITY.md']
 // Made by starting or building: named in the documents, absent from a fresh clone.
 const MADE_LATER = /^(\.data|\.env$|node_modules)|(^|\/)(dist|\.next|generated|\.output)(\/|$)/
 
