@@ -18,7 +18,7 @@ const kinds = {
   pure: {
     include: [`packages/${those}/src/**/*.test.ts`, `tests/reference/${referenceOf(those)}.test.ts`],
     // They take a minute for what other tests of their package notice in a second.
-    exclude: ['packages/{room,store}/**', '**/simulated-year.test.ts', '**/culture-recovery.test.ts'],
+    exclude: ['packages/{room,store}/**', '**/simulated-year-*.test.ts', '**/culture-recovery.test.ts'],
   },
   server: {
     include: ['tests/api/{idempotency,permissions,roles,facts,other-sites,events}.test.ts'],

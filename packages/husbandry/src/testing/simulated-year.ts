@@ -1,14 +1,13 @@
 import { type Random, seededRandom } from '@fryward/live-feed'
 import { defaultRounds, type Round } from '@fryward/shared'
-import { expect, test } from 'vitest'
 import { addMinutes } from '../calendar/elapsed.ts'
 import { addDays } from '../calendar/husbandry-day.ts'
 import { draftDay } from '../engine/draft-day.ts'
 import type { Fact } from '../facts/fact.ts'
+import { findRule, rules } from '../rules/index.ts'
 import type { RoomSnapshot, RuleSetting } from '../snapshot/room-snapshot.ts'
-import { type Eye, liveTask, typedValues } from '../testing/live-a-day.ts'
-import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
-import { findRule, rules } from './index.ts'
+import { type Eye, liveTask, typedValues } from './live-a-day.ts'
+import { SnapshotBuilder } from './snapshot-builder.ts'
 
 const firstDay = '2026-01-05'
 const days = 365
@@ -69,7 +68,7 @@ const twoRounds: Round[] = [
   { id: 'morning', name: 'Morning', at: '07:00' },
   { id: 'evening', name: 'Evening', at: '18:00' },
 ]
-const larger: Size = {
+export const larger: Size = {
   rounds: twoRounds,
   pairs: ['amphiprion-ocellaris', 'amphiprion-percula'],
   nurseries: 4,
@@ -77,7 +76,7 @@ const larger: Size = {
   hasEverything: true,
 }
 /** Three pairs, three rotifer cultures, room for two batches, over three rounds. */
-const small: Size = {
+export const small: Size = {
   rounds: defaultRounds,
   pairs: ['amphiprion-ocellaris', 'amphiprion-percula', 'amphiprion-clarkii'],
   nurseries: 2,
@@ -229,7 +228,7 @@ function eyeOf(waters: Waters): Eye {
 
 const quantile = (sorted: number[], share: number): number => sorted[Math.floor((sorted.length - 1) * share)] ?? 0
 const sorted = (values: number[]): number[] => [...values].sort((a, b) => a - b)
-const median = (values: number[]): number => quantile(sorted(values), 0.5)
+export const median = (values: number[]): number => quantile(sorted(values), 0.5)
 
 type Year = {
   asked: Map<string, number>
@@ -240,7 +239,7 @@ type Year = {
   batches: number
 }
 
-function liveAYear(size: Size): Year {
+export function liveAYear(size: Size): Year {
   const room = yearRoom(size)
   const waters = new Waters(room, seededRandom(20_260_105))
   const sizes: number[] = []
@@ -263,7 +262,10 @@ function liveAYear(size: Size): Year {
 }
 
 /** Prints how long the lists were; returns the reader of their quantiles. */
-function spread(name: string, { asked, ordinary, sizes, silent, room, batches }: Year): (share: number) => number {
+export function spread(
+  name: string,
+  { asked, ordinary, sizes, silent, room, batches }: Year,
+): (share: number) => number {
   const inOrder = sorted(sizes)
   const at = (share: number) => quantile(inOrder, share)
   const most = [...asked].sort(([, a], [, b]) => b - a).slice(0, 12)
@@ -277,29 +279,5 @@ function spread(name: string, { asked, ordinary, sizes, silent, room, batches }:
   )
   return at
 }
-const lives = (room: SnapshotBuilder, kind: string) => room.snapshot.facts.filter((fact) => fact.kind === kind).length
-
-test('a year of a room of four nurseries: no rule throws, every rule asks, and lists stay of a size that people can do', () => {
-  const year = liveAYear(larger)
-  const at = spread('four nurseries', year)
-  // A year in which nothing spawned, hatched or grew up would prove nothing.
-  expect(lives(year.room, 'spawning')).toBeGreaterThan(10)
-  expect(lives(year.room, 'hatch')).toBeGreaterThan(10)
-  // Without exception: what never asks in a year of everything is a rule that nobody has seen at work.
-  expect(year.silent).toEqual([])
-  expect(at(0)).toBeGreaterThan(5)
-  expect(at(0.5)).toBeLessThan(80)
-  expect(at(1)).toBeLessThan(150)
-}, 900_000)
-
-test('a year of a small room asks one person for no more than one person can do', () => {
-  const year = liveAYear(small)
-  const at = spread('small room', year)
-  expect(lives(year.room, 'hatch')).toBeGreaterThan(10)
-  expect(year.ordinary.length).toBeGreaterThan(10)
-  // One line of an ordinary day is the second feed of the backup, which starves on one.
-  expect(median(year.ordinary)).toBeLessThanOrEqual(43)
-  expect(at(0.1)).toBeLessThanOrEqual(32)
-  expect(at(0.5)).toBeLessThanOrEqual(42)
-  expect(at(0.9)).toBeLessThanOrEqual(52)
-}, 900_000)
+export const lives = (room: SnapshotBuilder, kind: string) =>
+  room.snapshot.facts.filter((fact) => fact.kind === kind).length

@@ -1,0 +1,14 @@
+import { expect, test } from 'vitest'
+import { liveAYear, lives, median, small, spread } from '../testing/simulated-year.ts'
+
+test('a year of a small room asks one person for no more than one person can do', () => {
+  const year = liveAYear(small)
+  const at = spread('small room', year)
+  expect(lives(year.room, 'hatch')).toBeGreaterThan(10)
+  expect(year.ordinary.length).toBeGreaterThan(10)
+  // One line of an ordinary day is the second feed of the backup, which starves on one.
+  expect(median(year.ordinary)).toBeLessThanOrEqual(43)
+  expect(at(0.1)).toBeLessThanOrEqual(32)
+  expect(at(0.5)).toBeLessThanOrEqual(42)
+  expect(at(0.9)).toBeLessThanOrEqual(52)
+}, 900_000)
