@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { EndSchema } from './larval-batch.ts'
 import {
   DensityPerMlSchema,
   IdSchema,
@@ -11,10 +12,11 @@ import {
   VolumeLSchema,
 } from './primitives.ts'
 import { withDefault } from './shapes.ts'
-import { cultureKinds, rotiferStrains } from './vocabulary.ts'
+import { cultureEndCauses, cultureKinds, rotiferStrains } from './vocabulary.ts'
 
 export const CultureKindSchema = z.enum(cultureKinds)
 export const RotiferStrainSchema = z.enum(rotiferStrains)
+const CultureEndCauseSchema = z.enum(cultureEndCauses)
 
 const cultureFields = {
   name: NameSchema,
@@ -43,6 +45,8 @@ export const CultureSchema = z
     startedAt: InstantSchema,
     endedAt: z.nullable(InstantSchema),
     endReason: z.nullable(z.string()),
+    /** Null while it stands, and where nobody has said. */
+    endCause: z.nullable(CultureEndCauseSchema),
     /** As last counted, less what was taken since, or by the estimate from a day after; null while nobody has said. */
     densityNow: z.nullable(z.object({ perMl: z.number(), countedAt: InstantSchema, isEstimated: z.boolean() })),
     version: VersionSchema,
@@ -72,6 +76,13 @@ export const ChangeCultureSchema = z.strictObject({
   note: z.optional(NoteSchema),
   version: VersionSchema,
 })
+
+/** How often cultures crash here is learned from the cause; the reason is for people. */
+export const EndCultureSchema = z.strictObject({
+  ...EndSchema.shape,
+  cause: z.optional(CultureEndCauseSchema),
+})
+export type EndCulture = z.infer<typeof EndCultureSchema>
 
 /** Density behind and ahead of now, for the culture's chart. One that has ended has nothing ahead, and `behind` ends with it. */
 export const CultureOutlookSchema = z

@@ -70,6 +70,10 @@ export type AlarmKind = (typeof alarmKinds)[number]
 export const rotiferStrains = ['L', 'S', 'SS'] as const
 export type RotiferStrain = (typeof rotiferStrains)[number]
 
+/** Why a culture ended: its animals died, something else took it over, it was given up in good order, or carried elsewhere. */
+export const cultureEndCauses = ['crashed', 'contaminated', 'retired', 'moved'] as const
+export type CultureEndCause = (typeof cultureEndCauses)[number]
+
 export const careKinds = ['nest', 'mouth', 'pouch'] as const
 export type CareKind = (typeof careKinds)[number]
 

@@ -108,6 +108,28 @@ describe('the food of a room', () => {
     await expect(whatIf(nobody)).rejects.toThrow('There is no such culture here')
   })
 
+  test('knows how often cultures crash here from those that did', async () => {
+    const params = { roomId: full.roomId }
+    const couldGive = async () => {
+      await planAgain()
+      return (await planned()).outlook.days.at(-1)!.couldGive
+    }
+    const before = await couldGive()
+    for (const number of [1, 2, 3, 4]) {
+      const made = await world.ok(full.owner, 'createCulture', {
+        params,
+        body: { name: `Lost ${number}`, kind: 'rotifer', strain: 'L', volumeL: 10, temperatureC: 25, salinity: 20 },
+      })
+      const ended = await world.ok(full.owner, 'endCulture', {
+        params: { ...params, cultureId: made.id },
+        body: { cause: 'crashed', reason: 'foam and a smell', version: made.version },
+      })
+      expect(ended.endCause).toBe('crashed')
+    }
+    // Five crashes in a hundred days are more than one: in most futures the culture is gone within three weeks.
+    expect((await couldGive()).p50).toBeLessThan(before.p50 / 2)
+  })
+
   test('is old on another day', async () => {
     world.clock.advanceMinutes(1440)
     expect((await planned()).isStale).toBe(true)

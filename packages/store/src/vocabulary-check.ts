@@ -10,6 +10,7 @@ export const vocabularyMatches: {
   TankKind: Same<words.TankKind, rows.TankKind>
   CultureKind: Same<words.CultureKind, rows.CultureKind>
   RotiferStrain: Same<words.RotiferStrain, rows.RotiferStrain>
+  CultureEndCause: Same<words.CultureEndCause, rows.CultureEndCause>
   PairSex: Same<words.PairSex, rows.PairSex>
   ClutchIntent: Same<words.ClutchIntent, rows.ClutchIntent>
   TaskState: Same<words.TaskState, rows.TaskState>
@@ -23,6 +24,7 @@ export const vocabularyMatches: {
   TankKind: true,
   CultureKind: true,
   RotiferStrain: true,
+  CultureEndCause: true,
   PairSex: true,
   ClutchIntent: true,
   TaskState: true,

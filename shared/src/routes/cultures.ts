@@ -1,6 +1,11 @@
 import * as z from 'zod/mini'
-import { ChangeCultureSchema, CultureOutlookSchema, CultureSchema, PostCultureSchema } from '../culture.ts'
-import { EndSchema } from '../larval-batch.ts'
+import {
+  ChangeCultureSchema,
+  CultureOutlookSchema,
+  CultureSchema,
+  EndCultureSchema,
+  PostCultureSchema,
+} from '../culture.ts'
 import { IdSchema } from '../primitives.ts'
 import { wholeInAddress, withDefault } from '../shapes.ts'
 import { inRoom, routesTagged } from './route.ts'
@@ -32,7 +37,7 @@ export const cultureRoutes = {
     summary: 'End a culture',
     permission: 'manage',
     params: { ...inRoom, cultureId: IdSchema },
-    body: EndSchema,
+    body: EndCultureSchema,
     response: CultureSchema,
     status: 200,
   }),

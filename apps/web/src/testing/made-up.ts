@@ -49,7 +49,14 @@ export const makeCulture = (part: Partial<Culture> = {}): Culture =>
   CultureSchema.parse({
     ...{ id: newId(), name: 'R1', kind: 'rotifer', strain: 'L', volumeL: 20, temperatureC: 26, salinity: 25 },
     ...{ hasFilter: false, isBackup: false, concentrateId: null, parentCultureId: null, note: '', version: 1 },
-    ...{ startedAt: '2026-11-01T08:00:00.000Z', endedAt: null, endReason: null, densityNow: null, ...part },
+    ...{
+      startedAt: '2026-11-01T08:00:00.000Z',
+      endedAt: null,
+      endReason: null,
+      endCause: null,
+      densityNow: null,
+      ...part,
+    },
   })
 
 /** What the API keeps of a fact that was just recorded. */

@@ -1,4 +1,4 @@
-import type { Culture, Id } from '@fryward/shared'
+import type { Culture, EndCulture, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { endLinksOf } from '../feed-links/end-links-of.ts'
 import { endSubject } from '../frame/subject-row.ts'
@@ -6,7 +6,7 @@ import { assertFresh } from '../frame/versioned.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { getCultureInRoom } from './culture-view.ts'
 
-/** Ends a culture (crashed, restarted, given up); batches fed from it are no longer. */
+/** Ends a culture; batches fed from it are no longer. How often cultures crash here is learned from the cause. */
 export async function endCulture({
   ctx,
   roomId,
@@ -16,7 +16,7 @@ export async function endCulture({
   ctx: Context
   roomId: Id
   cultureId: Id
-  input: { reason: string; version: number }
+  input: EndCulture
 }): Promise<Culture> {
   return writeInRoom(
     { ctx, roomId, permission: 'manage' },
@@ -24,6 +24,8 @@ export async function endCulture({
       const before = await getCultureInRoom(work, cultureId)
       assertFresh(before, input.version, before.name)
       await endLinksOf(work, { cultureId })
+      const key = { roomId_id: { roomId, id: cultureId } }
+      await work.tx.culture.update({ where: key, data: { endCause: input.cause ?? null } })
       await endSubject(work, { id: cultureId, reason: input.reason })
     },
     (work) => getCultureInRoom(work, cultureId),

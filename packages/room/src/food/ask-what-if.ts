@@ -17,10 +17,8 @@ export async function askWhatIf({
   input: WhatIf
   thinker: FoodThinker
 }): Promise<FoodWhatIf> {
-  const snapshot = await readInRoom(
-    { ctx, roomId, permission: 'record' },
-    async ({ state }) => (await state()).snapshot,
-  )
+  const { job } = await readInRoom({ ctx, roomId, permission: 'record' }, foodJob)
+  const { snapshot } = job
   const things = {
     pairId: snapshot.pairs,
     cultureId: snapshot.cultures,
@@ -32,5 +30,5 @@ export async function askWhatIf({
     for (const key of Object.keys(things) as (keyof typeof things)[])
       if (key in change && !things[key].some(({ id }) => id === (change as Record<string, unknown>)[key]))
         throw notFound(names[key])
-  return thinker.whatIf(foodJob(snapshot, ctx.now), input.changes)
+  return thinker.whatIf(job, input.changes)
 }

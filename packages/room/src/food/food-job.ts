@@ -1,17 +1,18 @@
 import { type Fact, localDate, type RoomSnapshot } from '@fryward/husbandry'
-import type { Instant } from '@fryward/shared'
+import type { Read } from '../frame/read-in-room.ts'
 import type { FoodJob } from './answer-food.ts'
+import { crashRecord } from './crash-record.ts'
 
 /** Three weeks: a clutch of today hatches and is past its rotifers within them. */
 const days = 21
 const futures = 300
-// The room's own crashes are not written down as such yet: what is published speaks alone.
-const record = { crashes: 0, cultureDays: 0 }
 
 /** A room's food today, as a value of its own that may go to another thread. */
-export function foodJob(snapshot: RoomSnapshot, now: Instant): FoodJob {
-  const today = localDate({ timeZone: snapshot.room.timeZone, at: now })
-  return { snapshot: ofFood(snapshot), asked: { horizon: { today, days, futures }, record } }
+export async function foodJob({ tx, ctx, roomId, state }: Read): Promise<{ job: FoodJob; revision: number }> {
+  const { snapshot, revision } = await state()
+  const record = await crashRecord(tx, { roomId, now: ctx.now })
+  const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
+  return { job: { snapshot: ofFood(snapshot), asked: { horizon: { today, days, futures }, record } }, revision }
 }
 
 /** What the question reads of a room; what else happens there leaves the answer as it is. */

@@ -20,11 +20,13 @@ export function foodThread(): FoodThinker {
     waiting.clear()
   }
   const start = (): Worker => {
-    // Beside this file once both are compiled.
-    const made = new Worker(new URL('./food-worker.js', import.meta.url))
+    // Beside this file once both are compiled. What the program itself was started with is none of the thread's business.
+    const made = new Worker(new URL('./food-worker.js', import.meta.url), { execArgv: [] })
     made.on('message', ({ id, ...told }: FoodTold) => {
       const who = waiting.get(id)
       waiting.delete(id)
+      // A program that waits for nothing is not kept open by a thread that might be asked again.
+      if (waiting.size === 0) made.unref()
       if ('error' in told) who?.reject(new Error(told.error))
       else who?.resolve(told.answer as never)
     })
@@ -32,14 +34,13 @@ export function foodThread(): FoodThinker {
     made.on('exit', () => {
       if (worker === made) failAll(new Error('the thread that works out food has ended'))
     })
-    // A server that closes is not kept open by what it was thinking about.
-    made.unref()
     return made
   }
   const ask = <T>(task: Omit<FoodTask, 'id'>): Promise<T> =>
     new Promise((resolve, reject) => {
       asked += 1
       worker ??= start()
+      worker.ref()
       waiting.set(asked, { resolve, reject })
       worker.postMessage({ ...task, id: asked })
     })

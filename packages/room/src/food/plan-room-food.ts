@@ -17,10 +17,7 @@ type Asked = { ctx: Context; roomId: Id; thinker: FoodThinker }
  * question reads, the plan that stands is that of the newer revision too. Nothing is locked while it is worked out.
  */
 export async function planRoomFood({ ctx, roomId, thinker }: Asked): Promise<'planned' | 'still-good'> {
-  const { job, revision } = await readInRoom({ ctx, roomId }, async ({ state }) => {
-    const known = await state()
-    return { job: foodJob(known.snapshot, ctx.now), revision: known.revision }
-  })
+  const { job, revision } = await readInRoom({ ctx, roomId }, foodJob)
   const asked = { roomId, forDate: toDateColumn(job.asked.horizon.today), inputHash: markOf(job) }
   const { foodPlan } = ctx.database.prisma
   const known = await foodPlan.findUnique({ where: { roomId_forDate_inputHash: asked }, select: { id: true } })

@@ -2,6 +2,7 @@ import type {
   CareKind,
   ClutchIntent,
   ClutchState,
+  CultureEndCause,
   CultureKind,
   RotiferStrain,
   SubjectKind,
@@ -22,6 +23,13 @@ export const cultureKindLabels = {
   microalgae: 'Microalgae',
   artemia_hatch: 'Artemia hatch',
 } as const satisfies Record<CultureKind, string>
+
+export const cultureEndLabels = {
+  crashed: 'It crashed',
+  contaminated: 'Something else took it over',
+  retired: 'Given up in good order',
+  moved: 'Moved elsewhere',
+} as const satisfies Record<CultureEndCause, string>
 
 export const strainLabels = {
   L: 'L, large',

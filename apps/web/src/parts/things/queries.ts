@@ -1,7 +1,8 @@
 import type { BodyInputOf, Id } from '@fryward/shared'
 import { type Typed, useRoomCommand } from '@/parts/rooms/queries.ts'
 
-type EndInput = BodyInputOf<'endTank'>
+/** What a culture ended of is said of cultures alone: the form of nothing else asks. */
+type EndInput = BodyInputOf<'endCulture'>
 
 const endings = {
   tank: (roomId: Id, tankId: Id) => ({ route: 'endTank', params: { roomId, tankId } }) as const,
