@@ -26,18 +26,20 @@ export function RoomPage() {
     <div className={vessels.wide}>
       <Page
         title={room.name}
-        lead={`Light from ${sayPlainTime(room.lightsOnAt, room)} to ${sayPlainTime(room.lightsOffAt, room)}`}
-        aside={
-          <span className={vessels.actions}>
-            <LinkButton href={`/rooms/${room.id}/who-eats`} variant="default">
+        lead={
+          <>
+            Light from {sayPlainTime(room.lightsOnAt, room)} to {sayPlainTime(room.lightsOffAt, room)}.{' '}
+            <Link className={styles.eats} href={`/rooms/${room.id}/who-eats`}>
               Who eats from what
+            </Link>
+          </>
+        }
+        aside={
+          may && (
+            <LinkButton href={`/rooms/${room.id}/add`} variant="default">
+              Add something
             </LinkButton>
-            {may && (
-              <LinkButton href={`/rooms/${room.id}/add`} variant="default">
-                Add something
-              </LinkButton>
-            )}
-          </span>
+          )
         }
       >
         <Loaded query={query} skeleton={<RoomBones />} what="The room">
