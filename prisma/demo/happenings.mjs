@@ -132,16 +132,17 @@ export function happenings(world) {
   async function clutchLost(atMs) {
     const ctx = as(people.caretaker, atMs)
     const clutch = (await room.listClutches({ ctx, roomId })).find((each) => each.state === 'incubating' && each.eggs)
-    if (clutch)
-      await room.recordFact({
-        ctx,
-        roomId,
-        input: {
-          kind: 'loss',
-          subjectId: clutch.id,
-          data: { number: clutch.eggs, of: 'eggs', cause: 'Eaten by the parents.' },
-        },
-      })
+    if (!clutch) return
+    const lost = await database.prisma.fact.findMany({
+      where: { roomId, subjectId: clutch.id, kind: 'loss', struckAt: null },
+    })
+    // Those found dead before are out of the book already.
+    const number = clutch.eggs - lost.reduce((sum, { data }) => sum + data.number, 0)
+    await room.recordFact({
+      ctx,
+      roomId,
+      input: { kind: 'loss', subjectId: clutch.id, data: { number, of: 'eggs', cause: 'Eaten by the parents.' } },
+    })
   }
 
   return [
