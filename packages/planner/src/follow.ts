@@ -23,12 +23,8 @@ export function follow(question: FoodQuestion, taking: Taking): CourseDay[] {
   for (let day = 0; day < days; day += 1) {
     const wanted = eaters.map((eater) => eater.wanted[day]! / (1 - sievingLoss))
     const most = cultures.map((culture, index) => (mayGive(culture, day) ? mostOf(culture, animals[index]!) : 0))
-    const taken = cultures.map((_, c) =>
-      scaledTo(
-        eaters.map((_, e) => Math.min(taking.taken(c, e, day), wanted[e]!)),
-        most[c]!,
-      ),
-    )
+    const planned = cultures.map((_, c) => eaters.map((_, e) => taking.taken(c, e, day)))
+    const taken = withoutExcess(planned, wanted).map((row, c) => scaledTo(row, most[c]!))
     // Chords lie a little under the growth that they stand for: what is there beyond the plan may be eaten too.
     for (const [c, row] of taken.entries()) {
       const spare = Math.min(most[c]! - sumOf(row), animals[c]! - sumOf(row) - taking.left(c, day))
@@ -43,6 +39,15 @@ export function follow(question: FoodQuestion, taking: Taking): CourseDay[] {
 }
 
 export const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0)
+
+/** A solver is exact to a few animals in a million: nobody is given more than he wants. */
+function withoutExcess(planned: readonly (readonly number[])[], wanted: readonly number[]): number[][] {
+  const part = wanted.map((all, eater) => {
+    const given = sumOf(planned.map((row) => row[eater]!))
+    return given > all ? all / given : 1
+  })
+  return planned.map((row) => row.map((animals, eater) => animals * part[eater]!))
+}
 
 function scaledTo(row: number[], most: number): number[] {
   const all = sumOf(row)

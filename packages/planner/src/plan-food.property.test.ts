@@ -46,7 +46,7 @@ describe('any plan', () => {
           }
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     )
   })
 
@@ -92,7 +92,8 @@ function leastMinded({ cultures, eaters, days, sievingLoss }: FoodQuestion): num
   const [culture] = cultures
   const from = (day: number, animals: number): number => {
     if (day === days) return 0
-    const most = culture && culture.use !== 'never' && day >= culture.firstDay ? mostOf(culture, animals) : 0
+    const allowed = culture ? mostOf(culture, animals) : 0
+    const most = culture && culture.use !== 'never' && day >= culture.firstDay ? allowed : 0
     const useful = Math.min(most, wantedOn(day) / (1 - sievingLoss))
     let least = Number.POSITIVE_INFINITY
     for (let step = 0; step <= steps; step += 1) {
@@ -100,7 +101,7 @@ function leastMinded({ cultures, eaters, days, sievingLoss }: FoodQuestion): num
       const short = Math.max(0, wantedOn(day) - taken * (1 - sievingLoss))
       const left = animals - taken
       const { thinnedToAnimals } = culture ?? { thinnedToAnimals: null }
-      const thinned = thinnedToAnimals === null ? left : Math.min(left, Math.max(thinnedToAnimals, animals - most))
+      const thinned = thinnedToAnimals === null ? left : Math.min(left, Math.max(thinnedToAnimals, animals - allowed))
       const next = culture ? grown(thinned, culture.growth[day]!) : 0
       least = Math.min(least, short * dayWeight(day, days) + from(day + 1, next))
     }

@@ -28,6 +28,20 @@ const scroll = (screens) => (page) =>
 const block = (address, answer) => (page) => page.route(address, answer)
 const days = /\/api\/v1\/rooms\/[^/]+\/days\//
 
+/** The room's own plan, with its first clutch as likely as not to hatch tonight and a worry in ten days. */
+async function hatchingTonight(route) {
+  const answer = await route.fetch()
+  const view = await answer.json()
+  const { outlook } = view.plan ?? {}
+  const clutch = outlook?.eaters.find(({ kind }) => kind === 'clutch')
+  if (clutch) {
+    clutch.nights = [{ date: outlook.days[0].date, probability: 0.62 }]
+    outlook.days[1].gives.push({ cultureId: outlook.cultures[0].id, eaterId: clutch.id, volumeL: 0.5, animals: 2e5 })
+    outlook.worry = { date: outlook.days[10].date, chanceShort: 0.31, eaterIds: [clutch.id], shortMean: 1e5 }
+  }
+  await route.fulfill({ response: answer, json: view })
+}
+
 /** The plan of the food comes some seconds after the room has changed. */
 const planned = (page) =>
   main(page)
@@ -55,6 +69,12 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
       path: today,
       who: 'caretaker',
       act: (page) => page.getByRole('tab', { name: /^Morning/ }).click(),
+    },
+    {
+      name: 'today, the afternoon call',
+      path: today,
+      who: 'caretaker',
+      before: (page) => page.route(/\/food$/, hatchingTonight),
     },
     { name: 'tomorrow', path: `${today}?date=tomorrow`, who: 'caretaker' },
     { name: 'sheet', ...inSheet(amount) },
