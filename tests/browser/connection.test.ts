@@ -55,15 +55,15 @@ describe('a phone that loses the network', () => {
       .first()
       .waitFor(soon)
     const tappedMs = Date.now()
-    await tapDone(page, tasks.turnBottle)
+    await tapDone(page, tasks.lightTimers)
     await page.getByText('1 waiting for network.').waitFor(soon)
-    await taskLine(page, tasks.turnBottle).getByText('waiting for network').waitFor(soon)
+    await taskLine(page, tasks.lightTimers).getByText('waiting for network').waitFor(soon)
     const waitingMs = Date.now()
     cable.plugIn()
-    await taskLine(page, tasks.turnBottle).getByText(/Carla/).waitFor(soon)
+    await taskLine(page, tasks.lightTimers).getByText(/Carla/).waitFor(soon)
     await page.getByText(/waiting for network/).waitFor({ state: 'detached', ...soon })
     const booked = await stage.world.database.prisma.signOff.findMany({
-      where: { task: { ruleId: 'concentrate-shake' } },
+      where: { task: { ruleId: 'room-day-length' } },
     })
     expect(booked).toHaveLength(1)
     const doneMs = booked[0]?.doneAt.getTime()

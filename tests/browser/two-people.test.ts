@@ -78,7 +78,7 @@ describe('two people in one room', () => {
   })
 
   it('of two who tap the same task at once, the second is told who did it and when', async () => {
-    const text = tasks.turnBottle
+    const text = tasks.lightTimers
     await holdUntilBoth([desk, phone], /\/sign-off$/)
     await Promise.all([tapDone(desk, text), tapDone(phone, text)])
     const told = /^(Ben|The owner) did this at \d\d:\d\d\. Nothing was booked for you/

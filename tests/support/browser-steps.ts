@@ -11,7 +11,7 @@ export const tasks = {
   feed: /mL concentrate/,
   lookOver: /look over air/i,
   preyCount: /count the rotifers left/i,
-  turnBottle: /turn over green bottle/i,
+  lightTimers: /check the light timers/i,
   batteryAir: /test the battery air/i,
 }
 
