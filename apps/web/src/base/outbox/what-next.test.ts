@@ -16,7 +16,7 @@ describe('what follows from an answer', () => {
     expect(leadingTo('again')).toEqual(['too_many_requests', 'internal', 'unavailable', 'busy', 'disk_full'])
     expect(leadingTo('refused')).toEqual([
       ...['invalid_input', 'needs_confirmation', 'not_allowed', 'not_found', 'stale_version', 'already_done'],
-      ...['wrong_state', 'conflict', 'idempotency_mismatch', 'too_late_to_undo', 'too_large'],
+      ...['too_early', 'wrong_state', 'conflict', 'idempotency_mismatch', 'too_late_to_undo', 'too_large'],
       'unsupported_media_type',
     ])
   })
