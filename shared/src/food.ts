@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { NightSchema } from './clutch.ts'
 import { IdSchema, InstantSchema, PlainDateSchema, VolumeLSchema } from './primitives.ts'
-import { aboveZero, wholeBetween } from './shapes.ts'
+import { aboveZero, atLeast, atMost, wholeBetween } from './shapes.ts'
 
 // More than a small room ever holds; wider values are slips of the thumb. common practice
 const AnimalsSchema = aboveZero(1e10).register(z.globalRegistry, { description: 'live animals' })
@@ -138,7 +138,7 @@ export const FoodViewSchema = z
 export type FoodView = z.infer<typeof FoodViewSchema>
 
 export const WhatIfSchema = z.strictObject({
-  changes: z.array(FoodChangeSchema).check(z.minLength(1), z.maxLength(6)),
+  changes: z.array(FoodChangeSchema).check(atLeast(1), atMost(6)),
 })
 export type WhatIf = z.infer<typeof WhatIfSchema>
 
