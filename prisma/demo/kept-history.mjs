@@ -26,7 +26,18 @@ const unfinished = 'unfinished-'
 const unfinishedForMs = 3_600_000
 
 // What `npm start` compiles and a history is lived through with; a part that no program uses is not there.
-export const livedThroughWith = ['shared', 'seawater', 'live-feed', 'survival', 'husbandry', 'store', 'room']
+export const livedThroughWith = [
+  'shared',
+  'seawater',
+  'live-feed',
+  'survival',
+  'lineage',
+  'planner',
+  'husbandry',
+  'store',
+  'readings',
+  'room',
+]
 
 /** A hash of all that decides what a history holds: the code as it runs, the schema, the date and the zone. */
 export function historyKey({ today, timeZone }) {

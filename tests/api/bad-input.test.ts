@@ -30,7 +30,7 @@ beforeAll(async () => {
 afterAll(() => world.close())
 
 const writes = routeIds.filter((id) => routeOf(id).method !== 'GET')
-const withBody = writes.filter((id) => routeOf(id).takes.includes(json))
+const withBody = writes.filter((id) => routeOf(id).kind === 'json' && routeOf(id).takes.includes(json))
 const uploads = writes.filter((id) => routeOf(id).kind === 'bytes')
 // These are slowed down after 20 tries a minute from one address; each test below asks from an address of its own.
 let lastAddress = 0
@@ -152,12 +152,9 @@ describe.each(uploads)('%s', (id) => {
     const request = await valid(id)
     const [type] = routeOf(id).takes
     const data = request.bytes!.data
-    const asks = ['text/plain', 'application/json', 'multipart/form-data', 'image/svg+xml', 'nonsense'].map(
-      (wrong) => ({
-        said: wrong,
-        bytes: { type: wrong, data },
-      }),
-    )
+    const asks = ['text/plain', 'application/json', 'multipart/form-data', 'image/svg+xml', 'nonsense']
+      .filter((wrong) => !routeOf(id).takes.includes(wrong))
+      .map((wrong) => ({ said: wrong, bytes: { type: wrong, data } }))
     asks.push({ said: 'nothing', bytes: { type: type!, data: Buffer.alloc(0) } })
     asks.push({ said: 'a byte too many', bytes: { type: type!, data: Buffer.alloc(routeOf(id).mostBytes + 1) } })
     asks.push({ said: 'zeroes', bytes: { type: type!, data: Buffer.alloc(5000) } })

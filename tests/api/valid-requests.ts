@@ -214,6 +214,7 @@ async function knocked({ world, as }: Writing): Promise<RawRequest> {
 async function beginSecondFactor(writing: Writing): Promise<string> {
   const { json, text } = await send(writing.world, writing.as, 'beginSecondFactor', {
     body: { password: await havePassword(writing) },
+    remoteAddress: addressFor(writing),
   })
   const uri = SecondFactorSchema.safeParse(json).data?.uri
   if (!uri) throw new Error(`beginSecondFactor was refused: ${text}`)
@@ -224,7 +225,10 @@ async function beginSecondFactor(writing: Writing): Promise<string> {
 async function withSecondFactor(writing: Writing): Promise<{ email: string; secret: string }> {
   const as = await writing.world.person(`Has a phone ${writing.serial}`)
   const secret = await beginSecondFactor({ ...writing, as })
-  const { status, text } = await send(writing.world, as, 'confirmSecondFactor', { body: { code: codeOf(secret) } })
+  const { status, text } = await send(writing.world, as, 'confirmSecondFactor', {
+    body: { code: codeOf(secret) },
+    remoteAddress: addressFor(writing),
+  })
   if (status !== 200) throw new Error(`confirmSecondFactor was refused: ${text}`)
   return { email: as.email, secret }
 }

@@ -37,7 +37,11 @@ async function eventually(isSo: () => Promise<boolean>): Promise<void> {
 
 const writeMark = (mark: string) =>
   withClient(databaseUrlOf(dataDir), (client) =>
-    client.query(`INSERT INTO rate_limit (id, key, count, last_request) VALUES ($1, $1, 1, 0)`, [mark]),
+    client.query(
+      // Counts of long ago are swept at a start.
+      `INSERT INTO rate_limit (id, key, count, last_request) VALUES ($1, $1, 1, $2)`,
+      [mark, Date.now()],
+    ),
   )
 const readMarks = () =>
   withClient(databaseUrlOf(dataDir), async (client) => {

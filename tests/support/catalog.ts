@@ -5,7 +5,7 @@ export type Catalog = { columns: string[]; enums: string[]; indexes: string[]; c
 
 const LEDGER = '_prisma_migrations'
 
-// Primary, unique and foreign keys are what a Prisma schema can say; checks, triggers, functions are plain SQL extras.
+// Primary, unique and foreign keys are what a Prisma schema can say; checks, triggers, functions and indexes of some rows are plain SQL extras.
 const QUERIES = {
   columns: `SELECT format('%s.%s %s%s default %s', c.relname, a.attname, format_type(a.atttypid, a.atttypmod),
       CASE WHEN a.attnotnull THEN ' not null' ELSE '' END, coalesce(pg_get_expr(d.adbin, d.adrelid), 'none')) AS line
@@ -17,13 +17,15 @@ const QUERIES = {
     FROM pg_type t JOIN pg_enum e ON e.enumtypid = t.oid
     WHERE t.typnamespace = 'public'::regnamespace GROUP BY t.typname ORDER BY 1`,
   indexes: `SELECT indexdef AS line FROM pg_indexes
-    WHERE schemaname = 'public' AND tablename <> '${LEDGER}' ORDER BY 1`,
+    WHERE schemaname = 'public' AND tablename <> '${LEDGER}' AND indexdef NOT LIKE '% WHERE %' ORDER BY 1`,
   constraints: `SELECT conrelid::regclass || ' ' || conname || ' ' || pg_get_constraintdef(oid) AS line FROM pg_constraint
     WHERE connamespace = 'public'::regnamespace AND contype IN ('p', 'u', 'f')
       AND conrelid <> coalesce(to_regclass('${LEDGER}')::oid, 0) ORDER BY 1`,
   extras: `SELECT conrelid::regclass || ' check ' || conname AS line FROM pg_constraint
       WHERE connamespace = 'public'::regnamespace AND contype = 'c'
     UNION ALL SELECT tgrelid::regclass || ' trigger ' || tgname FROM pg_trigger WHERE NOT tgisinternal
+    UNION ALL SELECT tablename || ' index of some rows ' || indexname FROM pg_indexes
+      WHERE schemaname = 'public' AND indexdef LIKE '% WHERE %'
     UNION ALL SELECT 'function ' || proname FROM pg_proc WHERE pronamespace = 'public'::regnamespace ORDER BY 1`,
 }
 
