@@ -29,7 +29,8 @@ describe('the pages of what lives in a room', () => {
     await page
       .getByRole('img', { name: /^Prey chart\. 6 rotifers per mL, .*: within the 5 to 15 to hold/ })
       .waitFor(soon)
-    await page.getByText('The same as a table').click()
+    // The life line and the prey each have one.
+    for (const fold of await page.getByText('The same as a table').all()) await fold.click()
     const row = page.getByRole('row').filter({ hasText: '5 to 7 in 3' }).first()
     await row.waitFor()
     expect(await row.getByRole('cell').nth(2).textContent()).toBe('6')
@@ -46,7 +47,7 @@ describe('the pages of what lives in a room', () => {
   it('more lost than the book knew of is asked about, and the reason corrects the book', async () => {
     const page = await stage.openPage(room.people.caretaker, { path: room.path(`batches/${room.batch.id}`) })
     await page.getByRole('button', { name: 'A loss' }).click()
-    await page.getByLabel('How many').fill('5000')
+    await page.getByRole('textbox', { name: 'How many' }).fill('5000')
     await page.getByRole('button', { name: 'Record', exact: true }).click()
     const question = page.getByRole('alert').filter({ hasText: /^The book says \d+ in / })
     await question.waitFor(soon)
@@ -56,7 +57,10 @@ describe('the pages of what lives in a room', () => {
     await page.getByLabel('Why were there more?').fill('Never counted at the hatch')
     await page.getByRole('button', { name: 'Record', exact: true }).click()
     const loss = page.getByRole('listitem').filter({ hasText: '5,000 larvae' })
-    await loss.getByText(/more than the book said: Never counted at the hatch/).waitFor(soon)
+    await loss
+      .getByText(/more than the book said: Never counted at the hatch/)
+      .first()
+      .waitFor(soon)
     await page.context().close()
   })
 
