@@ -309,3 +309,13 @@ export const units = [
   'mm',
 ] as const
 export type Unit = (typeof units)[number]
+
+/** What a gauge's readings are kept and answered in. */
+export const unitOfGauge = {
+  temperature: 'degC',
+  salinity: 'psu',
+  ph: 'pH',
+  oxygen: 'mg_per_L',
+  redox: 'mV',
+  level: 'cm',
+} as const satisfies Record<GaugeQuantity, Unit>

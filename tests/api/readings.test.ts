@@ -230,4 +230,46 @@ describe('an alarm', () => {
     await world.ok(full.caretaker, 'endGauge', { params: { ...inRoom(), gaugeId: t6.id }, body: {} })
     expect(await alarmsOf(t6)).toMatchObject([{ clearedAt: world.clock.now() }])
   })
+
+  test('of a silence becomes one of heat when the gauge is back and too warm', async () => {
+    const t7 = await addGauge('t7')
+    world.clock.advanceMinutes(31)
+    await look()
+    await kept({ gauge: 't7', value: 29 })
+    world.clock.advanceMinutes(10)
+    await kept({ gauge: 't7', value: 29.2 })
+    await look()
+    const [hot, silent] = await alarmsOf(t7)
+    expect(hot).toMatchObject({ kind: 'too_high', value: 29.2, clearedAt: null })
+    expect(silent).toMatchObject({ kind: 'silent', clearedAt: world.clock.now() })
+  })
+
+  test('does not come of a value inside among those outside', async () => {
+    const t8 = await addGauge('t8')
+    for (const value of [29, 27, 29, 29]) {
+      await kept({ gauge: 't8', value })
+      world.clock.advanceMinutes(4)
+    }
+    await look()
+    expect(await alarmsOf(t8)).toEqual([])
+    world.clock.advanceMinutes(2)
+    await look()
+    expect(await alarmsOf(t8)).toMatchObject([{ kind: 'too_high' }])
+  })
+})
+
+test('a gauge that is out of use leaves its name, and what it read', async () => {
+  const before = await addGauge('again')
+  await kept({ gauge: 'again', value: 25, at: minutesFrom(world, -2) })
+  expect((await world.call(full.caretaker, 'createGauge', again())).problem?.code).toBe('invalid_input')
+  await world.ok(full.caretaker, 'endGauge', { params: { ...inRoom(), gaugeId: before.id }, body: {} })
+  expect((await kept({ gauge: 'again', value: 25 })).refusals).toMatchObject([{ reason: 'unknown_gauge' }])
+  const after = await world.ok(full.caretaker, 'createGauge', again())
+  await kept({ gauge: 'again', value: 26, at: minutesFrom(world, -1) })
+  expect((await series(before, -5)).points.map(({ mean }) => mean)).toEqual([25])
+  expect((await series(after, -5)).points.map(({ mean }) => mean)).toEqual([26])
+})
+const again = () => ({
+  params: { ...inRoom(), deviceId: device.id },
+  body: { key: 'again', quantity: 'temperature' as const, subjectId: full.larvalTank.id },
 })

@@ -1,8 +1,6 @@
-import type { GaugeQuantity, Unit } from '@fryward/shared'
+import type { GaugeQuantity } from '@fryward/shared'
 
 type Measured = {
-  /** What is kept and answered. */
-  unit: Unit
   /** Outside of these no value of it makes sense, whatever hangs in the water. */
   lowest: number
   highest: number
@@ -13,13 +11,12 @@ type Measured = {
 const asItIs = (value: number) => value
 
 /**
- * What a gauge measures, and in which units it may say so. Unit names: RFC 8428 (SenML) table in section 12.1, and its
- * secondary units of RFC 8798; `C`, `F`, `psu`, `ppt` and `mg/L` are what sensor libraries write. Ranges are those of
- * probes sold for aquaria, widely drawn: common practice.
+ * Which values of a quantity make sense, and in which units they may come; they are kept in `unitOfGauge`. Unit names: RFC
+ * 8428 (SenML), table in section 12.1, and its secondary units of RFC 8798; `C`, `F`, `psu`, `ppt` and `mg/L` are what
+ * sensor libraries write. Ranges are those of probes sold for aquaria, widely drawn: common practice.
  */
 export const quantities = {
   temperature: {
-    unit: 'degC',
     lowest: -5,
     highest: 60,
     from: {
@@ -30,12 +27,11 @@ export const quantities = {
       F: (fahrenheit) => ((fahrenheit - 32) * 5) / 9,
     },
   },
-  salinity: { unit: 'psu', lowest: 0, highest: 80, from: { psu: asItIs, ppt: asItIs, '/1000': asItIs } },
-  ph: { unit: 'pH', lowest: 0, highest: 14, from: { pH: asItIs } },
-  oxygen: { unit: 'mg_per_L', lowest: 0, highest: 40, from: { 'mg/L': asItIs, 'mg/l': asItIs, mg_per_L: asItIs } },
-  redox: { unit: 'mV', lowest: -1000, highest: 1000, from: { mV: asItIs, V: (volt) => volt * 1000 } },
+  salinity: { lowest: 0, highest: 80, from: { psu: asItIs, ppt: asItIs, '/1000': asItIs } },
+  ph: { lowest: 0, highest: 14, from: { pH: asItIs } },
+  oxygen: { lowest: 0, highest: 40, from: { 'mg/L': asItIs, 'mg/l': asItIs, mg_per_L: asItIs } },
+  redox: { lowest: -1000, highest: 1000, from: { mV: asItIs, V: (volt) => volt * 1000 } },
   level: {
-    unit: 'cm',
     lowest: -50,
     highest: 500,
     from: { cm: asItIs, m: (metre) => metre * 100, mm: (millimetre) => millimetre / 10 },

@@ -7,7 +7,7 @@ export type Band = { low: number | null; high: number | null; forMinutes: number
 export type Watched = {
   /** The newest reading. */
   latest: { at: number; value: number } | null
-  /** The first of the readings that all lie on the side of the limits where the newest one lies. */
+  /** A reading as old as counts, from which on all lie on the side of the limits where the newest one lies. */
   since: number | null
   /** When the gauge was set up: one that never read anything is silent from then on. */
   setUpAt: number

@@ -1,5 +1,4 @@
-import { quantities } from '@fryward/readings'
-import type { Alarm, Id } from '@fryward/shared'
+import { type Alarm, type Id, unitOfGauge } from '@fryward/shared'
 import type { Prisma, Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
 import { nameOf, userNames } from '../people/user-names.ts'
@@ -38,7 +37,7 @@ const toAlarm = ({ gauge, ...row }: AlarmRow, names: ReadonlyMap<string, string>
     id: gauge.id,
     key: gauge.key,
     quantity: gauge.quantity,
-    unit: quantities[gauge.quantity].unit,
+    unit: unitOfGauge[gauge.quantity],
     low: gauge.low,
     high: gauge.high,
   },

@@ -13,7 +13,7 @@ type Step =
 
 /**
  * Looks at every gauge that somebody set limits for, or that may fall silent; raises an alarm where one is in trouble and
- * none stands, and clears those that are over. Any number of processes may look: the database takes one standing alarm a
+ * no such one stands, and clears those that are over. Any number of processes may look: the database takes one standing alarm a
  * gauge.
  * @returns how many alarms were raised or cleared.
  */
@@ -26,7 +26,7 @@ export async function watchGauges(ctx: Context): Promise<number> {
   const now = Date.parse(ctx.now)
   const watched = await readWatched(
     ctx.database.pool,
-    gauges.map(({ channel, low, high, createdAt }) => ({ channel, low, high, setUpAt: createdAt.getTime() })),
+    gauges.map(({ createdAt, ...gauge }) => ({ ...gauge, setUpAt: createdAt.getTime() })),
     now,
   )
   const steps = gauges.flatMap((gauge): Step[] => {
@@ -34,8 +34,10 @@ export async function watchGauges(ctx: Context): Promise<number> {
     const verdict = known ? judge(gauge, known, now) : 'undecided'
     const [standing] = gauge.alarms
     if (verdict === 'undecided') return []
-    if (verdict === 'keeps') return standing ? [{ do: 'clear', gauge, alarmId: standing.id }] : []
-    return standing ? [] : [{ do: 'raise', gauge, ...verdict }]
+    const over: Step[] = standing ? [{ do: 'clear', gauge, alarmId: standing.id }] : []
+    if (verdict === 'keeps') return over
+    // Another trouble of the same gauge is another alarm: who has a silence in hand does not know of the heat.
+    return standing?.kind === verdict.kind ? [] : [...over, { do: 'raise', gauge, ...verdict }]
   })
   for (const roomId of new Set(steps.map(({ gauge }) => gauge.roomId)))
     await takeSteps(

@@ -23,7 +23,8 @@ export async function createGauge({
     async (work) => {
       const device = await viewDevice(work, deviceId)
       if (device.revokedAt) throw new RoomError('wrong_state', `${device.name} was taken out; let a new device in.`)
-      if (device.gauges.some(({ key }) => key === input.key))
+      // One that was taken out of use leaves its name: put back, it is a gauge of its own from then on.
+      if (device.gauges.some(({ key, endedAt }) => key === input.key && endedAt === null))
         throw invalid('key', `${device.name} has a gauge "${input.key}" already; choose another name.`, input.key)
       await assertPlace(work, input.subjectId)
       assertBand(input.quantity, input)

@@ -1,5 +1,5 @@
-import { quantities, readLatest } from '@fryward/readings'
-import type { Gauge, Id } from '@fryward/shared'
+import { readLatest } from '@fryward/readings'
+import { type Gauge, type Id, unitOfGauge } from '@fryward/shared'
 import type { Prisma, Transaction } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { notFound } from '../errors.ts'
@@ -31,7 +31,7 @@ const toGauge = (row: GaugeRow, latest: { at: string; value: number } | null): G
   deviceId: row.deviceId,
   key: row.key,
   quantity: row.quantity,
-  unit: quantities[row.quantity].unit,
+  unit: unitOfGauge[row.quantity],
   subject: { id: row.subject.id, kind: row.subject.kind, name: row.subject.name },
   offset: row.offset,
   low: row.low,

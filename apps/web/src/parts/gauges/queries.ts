@@ -1,7 +1,7 @@
 import type { BodyInputOf, Id, Instant } from '@fryward/shared'
 import { keepPreviousData, queryOptions, useMutation } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
-import { roomKey, useRefreshRoom, useRoomCommand } from '@/parts/rooms/queries.ts'
+import { roomKey, type Typed, useRefreshRoom, useRoomCommand } from '@/parts/rooms/queries.ts'
 
 // A reading makes no event of the room: what a page shows of them is asked again.
 const everyMs = 20_000
@@ -46,11 +46,11 @@ export function useRevokeDevice(roomId: Id) {
   })
 }
 
-export const useCreateGauge = (roomId: Id, deviceId: Id) =>
-  useRoomCommand(roomId, 'createGauge', (body) => ({ params: { roomId, deviceId }, body }))
+export const useCreateGauge = (roomId: Id, deviceId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'createGauge', (body) => ({ params: { roomId, deviceId }, body, ...typed }))
 
-export const useChangeGauge = (roomId: Id, gaugeId: Id) =>
-  useRoomCommand(roomId, 'changeGauge', (body) => ({ params: { roomId, gaugeId }, body }))
+export const useChangeGauge = (roomId: Id, gaugeId: Id, typed?: Typed) =>
+  useRoomCommand(roomId, 'changeGauge', (body) => ({ params: { roomId, gaugeId }, body, ...typed }))
 
 export const useEndGauge = (roomId: Id) =>
   useRoomCommand(roomId, 'endGauge', (gaugeId: Id) => ({ params: { roomId, gaugeId }, body: {} }))

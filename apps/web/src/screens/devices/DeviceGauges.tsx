@@ -2,6 +2,7 @@
 
 import type { Device, Gauge } from '@fryward/shared'
 import { useState } from 'react'
+import { FormProblem } from '@/base/forms/Form.tsx'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Card } from '@/base/ui/Page.tsx'
@@ -49,14 +50,30 @@ export function DeviceGauges({ device }: { device: Device }) {
 function Limits({ gauge }: { gauge: Gauge }) {
   const room = useRoom()
   const end = useEndGauge(room.id)
-  const [isOpen, setOpen] = useState(false)
-  if (isOpen) return <GaugeForm gauge={gauge} onDone={() => setOpen(false)} />
+  const [open, setOpen] = useState<'limits' | 'end'>()
+  const close = () => setOpen(undefined)
+  if (open === 'limits') return <GaugeForm gauge={gauge} onDone={close} />
+  if (open === 'end')
+    return (
+      <>
+        <p>Take {gauge.key} out of use? Its readings stay, and its limits are watched no more.</p>
+        <FormProblem error={end.error} />
+        <div className={styles.spans}>
+          <Button variant="filled" isBusy={end.isPending} onClick={() => end.mutate(gauge.id)}>
+            Take it out of use
+          </Button>
+          <Button variant="subtle" onClick={close}>
+            Keep it
+          </Button>
+        </div>
+      </>
+    )
   return (
     <div className={styles.spans}>
-      <Button variant="default" onClick={() => setOpen(true)}>
+      <Button variant="default" aria-label={`Limits of ${gauge.key}`} onClick={() => setOpen('limits')}>
         Limits
       </Button>
-      <Button variant="subtle" isBusy={end.isPending} onClick={() => end.mutate(gauge.id)}>
+      <Button variant="subtle" aria-label={`Take ${gauge.key} out of use`} onClick={() => setOpen('end')}>
         Take out of use
       </Button>
     </div>

@@ -50,7 +50,7 @@ test('a new device’s token is shown once, in the command that tries it', async
 test('a gauge’s limits are typed in the units of the room, and an empty box is no limit', async () => {
   const { writes } = answerApi({ ...answers, changeGauge: () => gauge })
   const { user } = renderInRoom(<DevicesPage />, { room: makeRoom({ units: 'us' }) })
-  await user.click(await screen.findByRole('button', { name: 'Limits' }))
+  await user.click(await screen.findByRole('button', { name: 'Limits of t1' }))
   const low = screen.getByLabelText<HTMLInputElement>('At least')
   expect(low.value).toBe('75.2')
   await user.clear(low)
@@ -73,4 +73,15 @@ test('an alarm says what to do first, and somebody has it with one tap', async (
   await user.click(within(card).getByRole('button', { name: 'I have it' }))
   expect(await within(card).findByText('Ana has it.')).toBeTruthy()
   expect(writes.map(({ route }) => route)).toEqual(['acknowledgeAlarm'])
+})
+
+test('a gauge goes out of use only when that is meant', async () => {
+  const { writes } = answerApi({ ...answers, endGauge: () => gauge })
+  const { user } = renderInRoom(<DevicesPage />, { room })
+  await user.click(await screen.findByRole('button', { name: 'Take t1 out of use' }))
+  await user.click(screen.getByRole('button', { name: 'Keep it' }))
+  await user.click(screen.getByRole('button', { name: 'Take t1 out of use' }))
+  expect(writes).toEqual([])
+  await user.click(screen.getByRole('button', { name: 'Take it out of use' }))
+  await waitFor(() => expect(writes).toEqual([{ route: 'endGauge', body: {} }]))
 })

@@ -1,6 +1,6 @@
 'use client'
 
-import { type Device, type Gauge, type GaugeQuantity, gaugeQuantities } from '@fryward/shared'
+import { type Device, type Gauge, type GaugeQuantity, gaugeQuantities, unitOfGauge } from '@fryward/shared'
 import { gaugeQuantityLabels, toTyped, typedNumber } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { Form } from '@/base/forms/Form.tsx'
@@ -10,7 +10,6 @@ import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { useChangeGauge, useCreateGauge } from '@/parts/gauges/queries.ts'
 import { useThings } from '@/parts/things/use-things.ts'
-import { unitOf } from './unit-of.ts'
 
 type Props = { onDone: () => void } & ({ device: Device; gauge?: never } | { gauge: Gauge; device?: never })
 
@@ -18,25 +17,31 @@ type Props = { onDone: () => void } & ({ device: Device; gauge?: never } | { gau
 export function GaugeForm({ device, gauge, onDone }: Props) {
   const voice = useVoice()
   const room = useRoom()
-  const create = useCreateGauge(room.id, device?.id ?? '')
-  const update = useChangeGauge(room.id, gauge?.id ?? '')
   const places = usePlaces()
-  const { draft, change } = useDraft({
-    key: '',
-    quantity: gauge?.quantity ?? ('temperature' as GaugeQuantity),
-    subjectId: room.id,
-    low: toTyped(gauge?.low, gauge?.unit ?? null, voice),
-    high: toTyped(gauge?.high, gauge?.unit ?? null, voice),
-    forMinutes: toTyped(gauge?.forMinutes ?? 10, null, voice),
-    silentAfterMinutes: toTyped(gauge?.silentAfterMinutes ?? 30, null, voice),
-  })
-  const unit = gauge?.unit ?? unitOf[draft.quantity]
+  const usual = { forMinutes: gauge?.forMinutes ?? 10, silentAfterMinutes: gauge?.silentAfterMinutes ?? 30 }
+  const typed = useDraft(
+    {
+      key: '',
+      quantity: gauge?.quantity ?? ('temperature' as GaugeQuantity),
+      subjectId: room.id,
+      low: toTyped(gauge?.low, gauge?.unit ?? null, voice),
+      high: toTyped(gauge?.high, gauge?.unit ?? null, voice),
+      forMinutes: toTyped(usual.forMinutes, null, voice),
+      silentAfterMinutes: toTyped(usual.silentAfterMinutes, null, voice),
+    },
+    gauge ? `gauge/${gauge.id}/${gauge.version}` : `gauge-of/${device.id}`,
+  )
+  const { draft, draftKey, change } = typed
+  const about = gauge?.key ?? draft.key
+  const create = useCreateGauge(room.id, device?.id ?? '', { draftKey, about })
+  const update = useChangeGauge(room.id, gauge?.id ?? '', { draftKey, about })
+  const unit = gauge?.unit ?? unitOfGauge[draft.quantity]
   const send = () => {
     const limits = {
       low: typedNumber(draft.low, unit, voice) ?? null,
       high: typedNumber(draft.high, unit, voice) ?? null,
-      forMinutes: typedNumber(draft.forMinutes, null, voice) ?? 10,
-      silentAfterMinutes: typedNumber(draft.silentAfterMinutes, null, voice) ?? 30,
+      forMinutes: typedNumber(draft.forMinutes, null, voice) ?? usual.forMinutes,
+      silentAfterMinutes: typedNumber(draft.silentAfterMinutes, null, voice) ?? usual.silentAfterMinutes,
     }
     if (gauge) update.mutate({ ...limits, version: gauge.version }, { onSuccess: onDone })
     else {
@@ -51,6 +56,7 @@ export function GaugeForm({ device, gauge, onDone }: Props) {
       error={create.error ?? update.error}
       onSubmit={send}
       onCancel={onDone}
+      typed={typed}
     >
       {!gauge && (
         <>
@@ -84,6 +90,7 @@ export function GaugeForm({ device, gauge, onDone }: Props) {
         label="Outside for so long before it is an alarm"
         unit="minutes"
         isWhole
+        usual={usual.forMinutes}
         text={draft.forMinutes}
         onText={(forMinutes) => change({ forMinutes })}
       />
@@ -91,6 +98,7 @@ export function GaugeForm({ device, gauge, onDone }: Props) {
         label="Silent for so long before it is an alarm"
         unit="minutes"
         isWhole
+        usual={usual.silentAfterMinutes}
         text={draft.silentAfterMinutes}
         onText={(silentAfterMinutes) => change({ silentAfterMinutes })}
       />
