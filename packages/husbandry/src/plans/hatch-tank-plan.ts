@@ -1,7 +1,10 @@
+import type { Id } from '@fryward/shared'
 import { addDays, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import { clutchReadyDefinition } from '../definitions/broodstock/clutch-ready.ts'
+import { Gap } from '../rule/gap.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import { clutchById } from '../snapshot/by-id.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotClutch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { standingBatches } from '../state/batch-state.ts'
 import { lastCare } from '../state/care.ts'
@@ -28,13 +31,76 @@ export function freeLarvalTanks(snapshot: RoomSnapshot): SnapshotTank[] {
 
 /** A clutch that a tank is to be ready for, as likely as the room wants it; null when that is not asked or done. */
 export function readyingDue(snapshot: RoomSnapshot, clutchId: string, day: HusbandryDay): ToRaise | null {
-  const { isOn, parameters } = ruleInForce(snapshot, clutchReadyDefinition)
+  const { isOn } = ruleInForce(snapshot, clutchReadyDefinition)
   const found = isOn ? toRaise(snapshot, clutchId, day) : null
-  if (!found) return null
-  const until = addDays(day.date, parameters.daysAhead)
-  const chance = found.outlook.forecast.nights
+  return found && isSoon(snapshot, found, day) && !readiedAt(snapshot, clutchId, day) ? found : null
+}
+
+function isSoon(snapshot: RoomSnapshot, { outlook }: ToRaise, day: HusbandryDay): boolean {
+  const { daysAhead, fromChance } = ruleInForce(snapshot, clutchReadyDefinition).parameters
+  const until = addDays(day.date, daysAhead)
+  const chance = outlook.forecast.nights
     .filter(({ date }) => date >= day.date && date <= until)
     .reduce((sum, { probability }) => sum + probability, 0)
-  const isReady = lastCare(snapshot, 'ready_hatch_tank', { subjectId: clutchId, day }) !== undefined
-  return chance < parameters.fromChance || isReady ? null : found
+  return chance >= fromChance
+}
+
+const readiedAt = (snapshot: RoomSnapshot, subjectId: Id, day: HusbandryDay): string | undefined =>
+  lastCare(snapshot, 'ready_hatch_tank', { subjectId, day })?.at
+
+/** A clutch with a decision, about which nothing is missing that its own tasks ask for. */
+function decidedOrNull(snapshot: RoomSnapshot, id: Id, day: HusbandryDay): ToRaise | null {
+  try {
+    const found = toRaise(snapshot, id, day)
+    return found?.isDecided ? found : null
+  } catch (error) {
+    if (error instanceof Gap) return null
+    throw error
+  }
+}
+
+/** Clutches still in the nest that somebody has decided to raise. */
+export const clutchesToRaise = (snapshot: RoomSnapshot, day: HusbandryDay): SnapshotClutch[] =>
+  snapshot.clutches.filter(({ id }) => decidedOrNull(snapshot, id, day) !== null)
+
+const remembered = rememberedBySnapshot<SnapshotClutch[]>()
+
+/** Clutches that a tank was readied for or soon will be: the first readied first, then the older eggs. */
+function awaitedClutches(snapshot: RoomSnapshot, day: HusbandryDay): SnapshotClutch[] {
+  return remembered(snapshot, day.date, () =>
+    snapshot.clutches
+      .flatMap((clutch) => {
+        const found = decidedOrNull(snapshot, clutch.id, day)
+        const readied = readiedAt(snapshot, clutch.id, day)
+        if (!found || (readied === undefined && !isSoon(snapshot, found, day))) return []
+        return [{ clutch, order: `${readied ?? 'later'} ${clutch.spawnedAt} ${clutch.id}` }]
+      })
+      .sort((a, b) => (a.order < b.order ? -1 : 1))
+      .map(({ clutch }) => clutch),
+  )
+}
+
+/**
+ * The empty larval tank that a clutch may hatch into: one for each that is awaited, in their order. Where tanks are too
+ * few, one of another clutch of its species, for their larvae may grow up together; else null.
+ */
+export function hatchTankFor(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryDay): SnapshotTank | null {
+  const tanks = freeLarvalTanks(snapshot)
+  const awaited = awaitedClutches(snapshot, day)
+  const place = awaited.findIndex(({ id }) => id === clutch.id)
+  const own = tanks[place < 0 ? awaited.length : place]
+  const shared = awaited.findIndex(({ id, species }) => id !== clutch.id && species === clutch.species)
+  return own ?? tanks[shared] ?? null
+}
+
+/** Tanks that a day asks to be filled for larvae; each once, and none that was or is filled for another clutch before. */
+export function tanksToReady(
+  snapshot: RoomSnapshot,
+  { today, tomorrow }: { today: HusbandryDay; tomorrow: HusbandryDay },
+): SnapshotTank[] {
+  if (!ruleInForce(snapshot, clutchReadyDefinition).isOn) return []
+  const [before, then] = [awaitedClutches(snapshot, today), awaitedClutches(snapshot, tomorrow)]
+  const filled = new Set(before.map((clutch) => hatchTankFor(snapshot, clutch, today)?.id))
+  const tanks = then.flatMap((clutch) => hatchTankFor(snapshot, clutch, tomorrow) ?? [])
+  return [...new Set(tanks)].filter(({ id }) => !filled.has(id))
 }

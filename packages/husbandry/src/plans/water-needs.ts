@@ -8,7 +8,7 @@ import { artemiaStarts } from './artemia-starts.ts'
 import { larvalChange, tankChange } from './change-plan.ts'
 import { copepodChange, copepodHarvest } from './copepod-plan.ts'
 import { harvestPlan } from './harvest-plan.ts'
-import { freeLarvalTanks, readyingDue } from './hatch-tank-plan.ts'
+import { tanksToReady } from './hatch-tank-plan.ts'
 import { restartDue } from './restart-plan.ts'
 
 export type WaterNeed = {
@@ -84,14 +84,13 @@ function tankNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): WaterN
   })
 }
 
-/** A tank that is to be ready for larvae tomorrow is filled then, once for all clutches that may hatch into it. */
-function hatchTankNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): WaterNeed[] {
-  const isAsked = (day: HusbandryDay) =>
-    snapshot.clutches.some(({ id }) => readyingDue(snapshot, id, day)?.isDecided === true)
-  const [tank] = freeLarvalTanks(snapshot)
-  if (!tank || isAsked(today) || !isAsked(tomorrow)) return []
-  return [{ ...inTank(tank), purpose: 'filled for the larvae', litres: tank.volumeL }]
-}
+/** A tank that is to be ready for larvae tomorrow is filled then. */
+const hatchTankNeeds = (snapshot: RoomSnapshot, days: TwoDays): WaterNeed[] =>
+  tanksToReady(snapshot, days).map((tank) => ({
+    ...inTank(tank),
+    purpose: 'filled for the larvae',
+    litres: tank.volumeL,
+  }))
 
 function inTank({ id, name, salinity, temperatureC }: SnapshotTank) {
   return { subjectId: id, name, salinity, temperatureC }

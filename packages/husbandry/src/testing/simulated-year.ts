@@ -213,7 +213,7 @@ function eyeOf(waters: Waters): Eye {
     // A room raises what it has tanks for, and leaves the rest with their parents.
     answer: ({ ruleId }, field) => {
       if (ruleId !== 'clutch-morning-after' || field.type !== 'choice' || field.name !== 'tank') return undefined
-      return field.help?.startsWith('No larval tank') ? 'left' : field.choices[0]?.value
+      return field.help?.includes('where the eggs were, when') ? 'left' : field.choices[0]?.value
     },
     unusual: ({ ruleId }, { name, maximum }) => {
       if (!isBad) return undefined

@@ -2,7 +2,7 @@ import { clutchIntents } from '@fryward/shared'
 import { addDays } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchDecideDefinition } from '../../definitions/broodstock/clutch-decide.ts'
-import { freeLarvalTanks, toRaise } from '../../plans/hatch-tank-plan.ts'
+import { clutchesToRaise, freeLarvalTanks, toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { ruleInForce } from '../../rule/rule-in-force.ts'
 import { settingLink } from '../../rule/why.ts'
@@ -37,6 +37,7 @@ export const clutchDecide = defineRule(clutchDecideDefinition, {
       .reduce((sum, { probability }) => sum + probability, 0)
     if (soon < parameters.fromChance) return []
     const tanks = freeLarvalTanks(snapshot)
+    const others = clutchesToRaise(snapshot, day).map(({ name }) => name)
     const eggs = clutchEggs(snapshot, clutch)
     return [
       {
@@ -51,6 +52,9 @@ export const clutchDecide = defineRule(clutchDecideDefinition, {
             ...(tanks.length > 0
               ? tanks.map((tank) => phrase(`${tank.name} is empty: {volume}.`, { volume: litres(tank.volumeL) }))
               : [phrase('No larval tank is empty: raising them means to free one.')]),
+            ...(others.length > 0
+              ? [phrase(`To be raised already, each in a tank of its own: ${others.join(', ')}.`)]
+              : []),
             phrase(
               'Raised ones need live food several times a day for weeks: the page of each culture says what it can give.',
             ),

@@ -6,7 +6,7 @@ import { firstRound } from '../../calendar/rounds.ts'
 import { clutchMorningAfterDefinition } from '../../definitions/broodstock/clutch-morning-after.ts'
 import type { FactDraft } from '../../facts/fact.ts'
 import { culturesToFeed } from '../../plans/culture-to-feed.ts'
-import { freeLarvalTanks } from '../../plans/hatch-tank-plan.ts'
+import { freeLarvalTanks, hatchTankFor } from '../../plans/hatch-tank-plan.ts'
 import { nightBefore } from '../../plans/morning-after.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { clutchById, tankById } from '../../snapshot/by-id.ts'
@@ -49,7 +49,11 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
     )
     if (seenToday) return []
     const raises = clutchIntent(snapshot, clutch) !== 'leave_with_parents'
-    const places = { free: freeLarvalTanks(snapshot), own: tankById(snapshot, clutch.tankId) }
+    const places = {
+      free: freeLarvalTanks(snapshot),
+      readied: hatchTankFor(snapshot, clutch, day),
+      own: tankById(snapshot, clutch.tankId),
+    }
     const cultures = outlook.species.feeding.rotifersPerMl.value === null ? [] : culturesToFeed(snapshot, day)
     return [
       {
@@ -70,7 +74,7 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
         }),
         context: {
           hatchedOn,
-          tankId: (places.free[0] ?? places.own).id,
+          tankId: (places.readied ?? places.own).id,
           species: clutch.species,
           raises,
           cultureId: cultures[0]?.id ?? null,
@@ -172,16 +176,18 @@ function nightField(nights: readonly PlainDate[]): TaskField {
   })
 }
 
+type Places = { free: readonly SnapshotTank[]; readied: SnapshotTank | null; own: SnapshotTank }
+
 /** Where they are: an empty larval tank, a new one, or the tank in which they hatched. */
-function placeFields({ free, own }: { free: readonly SnapshotTank[]; own: SnapshotTank }): TaskField[] {
-  const [first] = free
+function placeFields({ free, readied, own }: Places): TaskField[] {
+  const none = free.length === 0 ? 'No larval tank is empty' : 'Every empty larval tank is for another clutch'
   return [
     choiceField({
       name: 'tank',
       label: 'They are in',
-      help: first
-        ? `${first.name} when left empty.`
-        : `No larval tank is empty: ${own.name}, where the eggs were, when left empty.`,
+      help: readied
+        ? `${readied.name} when left empty.`
+        : `${none}: ${own.name}, where the eggs were, when left empty.`,
       choices: [
         ...free.map(({ id, name }) => ({ value: id, label: name })),
         { value: own.id, label: `${own.name}, where the eggs were` },

@@ -2,7 +2,7 @@ import { elapsedHours } from '../../calendar/elapsed.ts'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { type DayRound, roundBefore, roundsInOrder } from '../../calendar/rounds.ts'
 import { clutchPullNestDefinition } from '../../definitions/broodstock/clutch-pull-nest.ts'
-import { freeLarvalTanks, toRaise } from '../../plans/hatch-tank-plan.ts'
+import { hatchTankFor, toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { hatchNightCautions } from '../../task/cautions.ts'
 import { noteField } from '../../task/fields.ts'
@@ -18,7 +18,7 @@ export const clutchPullNest = defineRule(clutchPullNestDefinition, {
     const { clutch, outlook } = found
     if (outlook.tonight < parameters.fromChance) return []
     if (isNestPulled(snapshot, clutch, day)) return []
-    const [tank] = freeLarvalTanks(snapshot)
+    const tank = hatchTankFor(snapshot, clutch, day)
     const round = afternoonRound(day, parameters.hoursBeforeDark)
     return [
       {

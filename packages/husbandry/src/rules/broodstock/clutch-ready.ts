@@ -1,6 +1,6 @@
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchReadyDefinition } from '../../definitions/broodstock/clutch-ready.ts'
-import { freeLarvalTanks, readyingDue } from '../../plans/hatch-tank-plan.ts'
+import { freeLarvalTanks, hatchTankFor, readyingDue } from '../../plans/hatch-tank-plan.ts'
 import { Gap } from '../../rule/gap.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { litres, perMl } from '../../task/measures.ts'
@@ -18,8 +18,12 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
       if (asksForDecision(snapshot)) return []
       throw new Gap(`${clutch.name} ${mayBe(clutch)} soon: decide on its page whether to raise all, part or none.`)
     }
-    const [tank] = freeLarvalTanks(snapshot)
-    if (!tank) throw new Gap(`${clutch.name} ${mayBe(clutch)} soon, and no larval tank is empty: ready one or add one.`)
+    const tank = hatchTankFor(snapshot, clutch, day)
+    if (!tank) {
+      const isNoneEmpty = freeLarvalTanks(snapshot).length === 0
+      const why = isNoneEmpty ? 'no larval tank is empty' : 'every empty larval tank is for another clutch'
+      throw new Gap(`${clutch.name} ${mayBe(clutch)} soon, and ${why}: ready one or add one.`)
+    }
     const { rotifersPerMl, firstFood } = outlook.species.feeding
     return [
       {

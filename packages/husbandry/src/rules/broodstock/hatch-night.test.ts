@@ -47,6 +47,10 @@ describe('before the night', () => {
     expect(facts).toEqual([{ kind: 'decision', subjectId: clutch.id, data: { intent: 'raise_part' } }])
     built.append(facts[0]!, { at: '2026-03-07T07:30:00.000Z' })
     expect(built.drafts('2026-03-07', [clutchDecide]).drafts).toEqual([])
+    const laid = { name: 'B1', spawnedAt: '2026-03-03T10:00:00.000Z', intent: 'undecided' } as const
+    built.clutch(built.pair(), laid)
+    const next = onlyDraft(built.drafts('2026-03-07', [clutchDecide])).content
+    expect(next.steps.map(({ text }) => text)).toContain('To be raised already, each in a tank of its own: A1.')
   })
 
   test('nothing is made ready before the decision; a room that has switched the question off is told what is missing', () => {
@@ -62,6 +66,48 @@ describe('before the night', () => {
     expect(room({ withTank: false }).built.drafts('2026-03-09', [clutchReady]).gaps[0]?.message).toContain(
       'no larval tank is empty',
     )
+  })
+
+  test('clutches of one night have a tank each: of the last, the list says that none is left', () => {
+    const { built, clutch } = room()
+    const laid = { spawnedAt: '2026-03-03T10:30:00.000Z', eggs: 300 }
+    const second = built.clutch(built.pair({ species: 'amphiprion-clarkii' }), { name: 'B1', ...laid })
+    const third = built.clutch(built.pair({ species: 'amphiprion-percula' }), { name: 'C1', ...laid })
+    built.tank({ name: 'Nursery 2' })
+    const asked = (rule: typeof clutchReady) => built.drafts(likely, [rule])
+    expect(asked(clutchReady).drafts.map((draft) => [draft.subjectId, saidTitle(draft)])).toEqual([
+      [clutch.id, 'Ready Nursery 1 for the larvae'],
+      [second.id, 'Ready Nursery 2 for the larvae'],
+    ])
+    expect(asked(clutchReady).gaps.map(({ message }) => message)).toEqual([
+      'C1 may hatch soon, and every empty larval tank is for another clutch: ready one or add one.',
+    ])
+    // Whoever was readied first keeps its tank.
+    built.fact('care', second.id, '2026-03-10T07:10:00.000Z', { act: 'ready_hatch_tank' })
+    const pulled = asked(clutchPullNest).drafts.map(({ subjectId, content }) => [subjectId, content.steps[0]?.text])
+    expect(pulled.filter(([id]) => id !== third.id)).toEqual([
+      [clutch.id, expect.stringMatching(/^Into Nursery 2,/)],
+      [second.id, expect.stringMatching(/^Into Nursery 1,/)],
+    ])
+    const morning = built.drafts('2026-03-11', [clutchMorningAfter]).drafts
+    const placeOf = (id: string) =>
+      morning
+        .find(({ subjectId }) => subjectId === id)
+        ?.content.fields.flatMap(({ name, help }) => (name === 'tank' ? [help] : []))[0]
+    expect([clutch, second, third].map(({ id }) => placeOf(id)?.split(' when')[0])).toEqual([
+      'Nursery 2',
+      'Nursery 1',
+      expect.stringMatching(/^Every empty larval tank is for another clutch: T\d+, where the eggs were,/),
+    ])
+  })
+
+  test('two of one species share the tank where there is only one', () => {
+    const { built } = room()
+    built.clutch(built.pair(), { name: 'B1', spawnedAt: '2026-03-03T10:30:00.000Z', eggs: 300 })
+    expect(built.drafts(likely, [clutchReady]).drafts.map(saidTitle)).toEqual([
+      'Ready Nursery 1 for the larvae',
+      'Ready Nursery 1 for the larvae',
+    ])
   })
 
   test('one left with its parents asks for nothing but the look', () => {

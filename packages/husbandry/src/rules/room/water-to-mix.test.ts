@@ -56,6 +56,17 @@ describe('water to mix by tonight', () => {
     expect(
       days.flatMap((on) => purposes(room, on).filter(([label]) => label === 'Nursery, filled for the larvae')),
     ).toEqual([['Nursery, filled for the larvae', 40]])
+    // A second clutch of those nights has its own tank, and one of which nobody knows the kind is no hindrance.
+    room.tank({ name: 'Nursery 2', volumeL: 25 })
+    room.clutch(room.pair(), { spawnedAt: '2026-03-06T12:30:00.000Z', eggs: 300 })
+    room.clutch(room.pair({ species: 'gadus-morhua' }), { spawnedAt: '2026-03-06T12:00:00.000Z' })
+    const filled = days.flatMap((on) =>
+      purposes(room, on).filter(([label]) => String(label).includes('for the larvae')),
+    )
+    expect(filled).toEqual([
+      ['Nursery, filled for the larvae', 40],
+      ['Nursery 2, filled for the larvae', 25],
+    ])
     const cultures = new SnapshotBuilder()
     cultures.culture({ name: 'R1', startedAt: '2026-01-01T08:00:00.000Z', volumeL: 18 })
     cultures.setting('rotifer-restart', { parameters: { everyDays: 69 } })
