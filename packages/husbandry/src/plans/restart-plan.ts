@@ -21,9 +21,7 @@ export function restartDue(snapshot: RoomSnapshot, culture: SnapshotCulture, day
   const ageDays = daysBetween(startedOn, day.date)
   if (ageDays < parameters.everyDays) return null
   if (hasYoungNeighbour(snapshot, culture, { day, withinDays: parameters.apartDays })) return null
-  const isSecond =
-    culture.kind === 'rotifer' && isSecondInLine(snapshot, culture, { day, everyDays: parameters.everyDays })
-  return isSecond ? null : { startedOn, ageDays }
+  return isSecondInLine(snapshot, culture, { day, everyDays: parameters.everyDays }) ? null : { startedOn, ageDays }
 }
 
 /** Two that come due together are begun again one after the other, the older first. */

@@ -312,6 +312,13 @@ describe('water and restarts', () => {
     expect(room.drafts('2026-03-16', [copepodRestart]).drafts).toEqual([])
     expect(room.drafts('2026-03-17', [copepodRestart]).drafts).toHaveLength(1)
   })
+
+  test('two that come due together are moved one after the other, the older first', () => {
+    const room = new SnapshotBuilder()
+    copepods(room, { name: 'C1', startedAt: '2026-01-27T08:00:00.000Z' })
+    copepods(room, { name: 'C2', startedAt: '2026-01-20T08:00:00.000Z' })
+    expect(onlyDraft(room.drafts(date, [copepodRestart])).subjectName).toBe('C2')
+  })
 })
 
 describe('copepods in trouble', () => {
