@@ -51,6 +51,17 @@ describe('quarantine', () => {
     expect([asked('2026-04-23'), asked('2026-04-30')]).toEqual([[], ['quarantine-arrival']])
   })
 
+  test('in which the last fish has died asks again whether fish have come', () => {
+    const { room, tank, asked, keep } = quarantineRoom()
+    keep(quarantineArrival, { number: 3 }, `${date}T15:00:00.000Z`)
+    keep(quarantineWatch, { signs: ['gasping'], dead: 2 }, `${date}T18:40:00.000Z`)
+    expect(asked('2026-03-11')).toEqual(['quarantine-watch'])
+    room.fact('loss', tank.id, '2026-03-11T08:00:00.000Z', { number: 1, of: 'adults' })
+    expect(asked('2026-03-11')).toEqual(['quarantine-arrival'])
+    keep(quarantineArrival, { number: 2 }, '2026-03-11T18:40:00.000Z')
+    expect(asked('2026-03-12')).toEqual(['quarantine-watch'])
+  })
+
   test('far from its salinity the tank comes to the fish, and each part is as much as the bag holds', () => {
     const { room, keep } = quarantineRoom()
     keep(quarantineArrival, { number: 2, bagL: 1.5, bagSalinity: 25 }, `${date}T15:00:00.000Z`)
