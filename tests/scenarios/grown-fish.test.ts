@@ -82,6 +82,12 @@ test('fish that come into quarantine are brought over in three equal parts, and 
   expect(await rulesAbout(subjectId)).not.toContain('quarantine-acclimatise')
 })
 
+test('fish that stay in quarantine for months are looked after all the same', async () => {
+  room.world.clock.advanceMinutes(75 * 24 * 60)
+  expect(await rulesAbout(ids.Quarantine)).toContain('quarantine-watch')
+  expect(await rulesAbout(ids.Quarantine)).not.toContain('quarantine-arrival')
+})
+
 test('tomorrow’s list is for reading: a task of it is refused today', async () => {
   const params = { roomId: room.roomId }
   const { tasks } = await room.world.ok(room.owner, 'getDay', { params: { ...params, date: 'tomorrow' } })

@@ -69,7 +69,7 @@ const statement = `
 /** The whole past of a room as far as its review asks, in one statement. */
 export async function readReview(
   tx: Transaction,
-  { roomId, lasting }: { roomId: string; lasting: Lasting },
+  { roomId, lasting }: { roomId: string; lasting: Omit<Lasting, 'acts'> },
 ): Promise<ReviewRows> {
   const [row] = await tx.$queryRawUnsafe<{ review: string }[]>(statement, roomId, lasting.kinds, lasting.counts)
   if (!row) throw new Error(`There is no room ${roomId}`)

@@ -35,8 +35,8 @@ export type SnapshotAsked = {
   /** What is known already: only what was written or struck out after this revision is read. Null for everything. */
   afterRevision: number | null
 }
-/** Kinds of fact, and what was counted, that mean something for as long as their subject lives. */
-export type Lasting = { kinds: readonly string[]; counts: readonly string[] }
+/** Kinds of fact, what was counted, and acts of care that mean something for as long as their subject lives. */
+export type Lasting = { kinds: readonly string[]; counts: readonly string[]; acts: readonly string[] }
 
 // What lives: all that has not ended, less clutches of pairs that have, which were laid before the window: no egg takes
 // two months, so they are of the past, written down or not.
@@ -47,7 +47,8 @@ const alive = `
   WHERE subject.room_id = $1::uuid AND subject.ended_at IS NULL
     AND (clutch.id IS NULL OR parents.ended_at IS NULL OR clutch.spawned_at >= $2::timestamptz)`
 
-const isLasting = `(fact.kind::text = ANY($3::text[]) OR (fact.kind = 'count' AND fact.data->>'of' = ANY($4::text[])))`
+const isLasting = `(fact.kind::text = ANY($3::text[]) OR (fact.kind = 'count' AND fact.data->>'of' = ANY($4::text[]))
+  OR (fact.kind = 'care' AND fact.data->>'act' = ANY($5::text[])))`
 // Whom a lasting fact concerns: its subject, and whoever animals came to by it.
 const concerns = `VALUES (fact.subject_id::text), (fact.data->>'toSubjectId'), (fact.data->>'batchId')`
 
@@ -86,9 +87,10 @@ const since = statementFor({
  */
 export async function readSnapshot(tx: Transaction, asked: SnapshotAsked): Promise<SnapshotRows | null> {
   const { roomId, afterRevision } = asked
+  const { kinds: ofKinds, counts, acts } = asked.lasting
   const rows =
     afterRevision === null
-      ? await tx.$queryRawUnsafe<Answer[]>(whole, roomId, asked.since, asked.lasting.kinds, asked.lasting.counts)
+      ? await tx.$queryRawUnsafe<Answer[]>(whole, roomId, asked.since, ofKinds, counts, acts)
       : await tx.$queryRawUnsafe<Answer[]>(since, roomId, asked.since, afterRevision)
   return rows[0] ? JSON.parse(rows[0].snapshot) : null
 }
@@ -114,7 +116,8 @@ export async function readClosed(
   tx: Transaction,
   { roomId, since, lasting }: Omit<SnapshotAsked, 'afterRevision'>,
 ): Promise<ClosedRows> {
-  const [row] = await tx.$queryRawUnsafe<Answer[]>(closed, roomId, since, lasting.kinds, lasting.counts)
+  const { kinds: ofKinds, counts, acts } = lasting
+  const [row] = await tx.$queryRawUnsafe<Answer[]>(closed, roomId, since, ofKinds, counts, acts)
   if (!row) throw new Error(`There is no room ${roomId}`)
   return JSON.parse(row.snapshot)
 }
