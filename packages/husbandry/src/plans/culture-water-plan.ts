@@ -53,11 +53,25 @@ function nh3Of(culture: SnapshotCulture, { data }: FactOf<'water_test'>): number
   return Math.min(100, nitrogen * nh3PerN)
 }
 
-/** What still speaks against a culture's water: a test of today or yesterday, and no change of it since. */
-export function waterAgainst(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): CultureWater | null {
+/** A culture's last water test when it is of today or yesterday. */
+function lateTest(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): CultureWater | null {
   const water = cultureWater(snapshot, culture, day)
   const age = daysSince(snapshot, water?.fact, day.date)
-  return water && age !== null && age <= 1 && !water.change ? water : null
+  return water && age !== null && age <= 1 ? water : null
+}
+
+/** What still speaks against a culture's water: a test of today or yesterday, and no change of it since. */
+export function waterAgainst(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): CultureWater | null {
+  const water = lateTest(snapshot, culture, day)
+  return water?.change ? null : water
+}
+
+const isWrong = ({ read }: CultureWater): boolean => cultureHealth(read).reasons.some(({ grade }) => grade === 'act')
+
+/** The test of today or yesterday that found a culture's water wrong, until another finds it sound. */
+export function wrongWater(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): CultureWater | null {
+  const water = lateTest(snapshot, culture, day)
+  return water && isWrong(water) ? water : null
 }
 
 export type CultureTest = { round: DayRound; last: CultureWater | null; isRetest: boolean }
@@ -73,10 +87,10 @@ export function cultureTestDue(
   const last = cultureWater(snapshot, culture, day)
   const since = daysSince(snapshot, last?.fact, day.date)
   if (!last || since === null) return { round: middleRound(day), last, isRetest: false }
-  const isWrong = cultureHealth(last.read).reasons.some(({ grade }) => grade === 'act')
-  const changedAt = isWrong ? last.change?.at : undefined
+  const wasWrong = isWrong(last)
+  const changedAt = wasWrong ? last.change?.at : undefined
   const next = changedAt && roundsInOrder(day).find(({ startsAt }) => startsAt > changedAt)
   if (next) return { round: next, last, isRetest: true }
-  if (isWrong && since >= 1) return { round: roundsInOrder(day)[0]!, last, isRetest: true }
+  if (wasWrong && since >= 1) return { round: roundsInOrder(day)[0]!, last, isRetest: true }
   return since >= parameters.everyDays ? { round: middleRound(day), last, isRetest: false } : null
 }

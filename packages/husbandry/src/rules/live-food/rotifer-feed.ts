@@ -7,6 +7,7 @@ import { type DayRound, firstRound } from '../../calendar/rounds.ts'
 import { rotiferFeedDefinition } from '../../definitions/live-food/rotifer-feed.ts'
 import type { FactOf } from '../../facts/fact.ts'
 import { type Brushing, brushDue } from '../../plans/brush-plan.ts'
+import { wrongWater } from '../../plans/culture-water-plan.ts'
 import { concentrateOf, type FeedRounds, isFedInFirstRound, rotiferFeedRounds } from '../../plans/rotifer-feed-plan.ts'
 import { Gap } from '../../rule/gap.ts'
 import type { ParameterValues } from '../../rule/parameters.ts'
@@ -48,7 +49,7 @@ export const rotiferFeed = defineRule(rotiferFeedDefinition, {
     if (feedRounds.begun.length === 0) return []
     const concentrate = concentrateOf(snapshot, culture)
     if (!concentrate) throw new Gap(`Say which concentrate feeds ${culture.name} and its strength from the label.`)
-    const doubt = doubtAbout(snapshot, culture, day)
+    const doubt = doubtAbout(snapshot, culture, day) ?? wrongWater(snapshot, culture, day)?.fact
     const byWater = parameters.followsWater ? adjustmentFor(snapshot, culture, day) : null
     const adjustment = doubt ? halved(byWater, doubt) : byWater
     const brushing = isFedInFirstRound(snapshot, culture, day) ? brushDue(snapshot, culture, day) : null
@@ -189,10 +190,13 @@ function becauseOf(
 // What it does not clear fouls the water of a culture that is not well. common practice
 const shareInDoubt = 0.5
 
-/** No more than half a ration while it smells, sinks or swims slowly, whatever the water says. */
-function halved(byWater: Adjustment, doubt: FactOf<'observation'>): Adjustment {
+/** No more than half a ration while it smells, sinks or swims slowly or its water is wrong, however clear that is. */
+function halved(byWater: Adjustment, doubt: FactOf<'observation'> | FactOf<'water_test'>): Adjustment {
   if (byWater && byWater.factor <= shareInDoubt) return byWater
-  const label = `it was in doubt: ${doubt.data.signs.join(', ').replaceAll('_', ' ')}`
+  const label =
+    doubt.kind === 'observation'
+      ? `it was in doubt: ${doubt.data.signs.join(', ').replaceAll('_', ' ')}`
+      : 'its water was found wrong'
   return {
     factor: shareInDoubt,
     because: [factLink(doubt, { label, quantity: share(shareInDoubt), joins: 'times' })],

@@ -1,5 +1,6 @@
 import type { HealthReason } from '@fryward/live-feed'
-import type { Because, Phrase } from '@fryward/shared'
+import type { Because, Phrase, TaskField } from '@fryward/shared'
+import { z } from 'zod'
 import { firstRound } from '../../calendar/rounds.ts'
 import { rotiferTroubleDefinition } from '../../definitions/live-food/rotifer-trouble.ts'
 import { waterAgainst } from '../../plans/culture-water-plan.ts'
@@ -10,10 +11,14 @@ import { cultureById } from '../../snapshot/by-id.ts'
 import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
 import { fallOf, isFallingByCounts } from '../../state/culture-trend.ts'
+import { givenAmountField } from '../../task/fields.ts'
+import { measurableL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
+import { choiceOf, numberOf } from '../../task/values.ts'
 import { healthFrom } from '../parts/culture-signs.ts'
 import { signsSince, troubleFacts, troubleFields } from '../parts/culture-trouble.ts'
+import { waterChangeFact } from '../parts/water-change.ts'
 
 const words: Record<HealthReason['code'], string> = {
   'swimming-slow': 'they swim slowly',
@@ -50,6 +55,8 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
     })
     if (health.grade !== 'act') return []
     const reasons = health.reasons.filter(({ grade }) => grade === 'act')
+    const isFoul = reasons.some(({ code }) => code === 'ammonia-high' || code === 'ph-low')
+    const changeL = isFoul ? measurableL(culture.volumeL * changedShare) : null
     return [
       {
         roundId: firstRound(day).id,
@@ -58,7 +65,7 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
           verb: 'look',
           title: titled('see_to', { details: [{ kind: 'because', words: reasons.map(({ code }) => words[code]) }] }),
           steps: stepsFor(culture, reasons),
-          fields: troubleFields(),
+          fields: [...troubleFields(), ...(changeL === null ? [] : [changedField(culture, changeL)])],
           because: [
             ...seen.map((fact) =>
               factLink(fact, { label: 'seen', text: fact.data.signs.join(', ').replaceAll('_', ' '), joins: 'and' }),
@@ -71,12 +78,36 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
             parameter('signHours', 'and'),
           ],
         }),
-        context: {},
+        context: { changeL },
       },
     ]
   },
-  record: ({ values, subjectId }) => ({ facts: troubleFacts(subjectId, values) }),
+  record: ({ context, values, subjectId }) => {
+    const { changeL } = ContextSchema.parse(context)
+    const isSaid = numberOf(values, 'amountL') !== undefined || choiceOf(values, 'did', ['thinned']) === 'thinned'
+    const changed = changeL !== null && isSaid ? [waterChangeFact(subjectId, { plannedL: changeL, values })] : []
+    return { facts: [...troubleFacts(subjectId, values), ...changed] }
+  },
 })
+
+const ContextSchema = z.object({
+  /** What is to be changed of water that was found wrong; tasks kept before that was written down did not say. */
+  changeL: z.number().nullable().default(null),
+})
+
+// Half at once, as the steps say: ammonia halves, and so do the animals that go with it. common practice
+const changedShare = 0.5
+
+/** Asked for where water is to be changed: with it the culture is tested again in the next round. */
+const changedField = (culture: SnapshotCulture, changeL: number): TaskField =>
+  givenAmountField({
+    name: 'amountL',
+    label: 'Water changed, if any',
+    unit: 'L',
+    planned: changeL,
+    maximum: culture.volumeL,
+    step: 0.1,
+  })
 
 /** Eggs of the last count, and how many females they were looked for on. */
 function eggsOf({ counts }: CultureRecord): { eggRatio?: number; females?: number } {
@@ -127,7 +158,7 @@ function stepsFor(culture: SnapshotCulture, reasons: readonly HealthReason[]): P
     ...(has('ammonia-high', 'ph-low')
       ? [
           phrase(
-            'Change half of the water, matched, and leave out the next feed; it is tested again in the next round.',
+            'Change half of the water, matched, and say so below: it is tested again in the next round, and fed by halves till it is sound.',
           ),
         ]
       : []),
