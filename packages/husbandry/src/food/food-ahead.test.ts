@@ -99,6 +99,17 @@ describe('what is wanted', () => {
     expect(ahead(room).eaters).toEqual([])
   })
 
+  test('knows of a third clutch of a pair that spawns every week', () => {
+    const room = new SnapshotBuilder()
+    const pair = room.pair({ species: 'pseudochromis-fridmani' })
+    for (const date of ['2026-02-17', '2026-02-24', '2026-03-03']) {
+      const clutch = room.clutch(pair, { spawnedAt: at(date), eggs: 400, intent: 'leave_with_parents' })
+      room.fact('loss', clutch.id, at(addDays(date, 1)), { of: 'eggs', number: 400, cause: 'other' })
+    }
+    const nights = ahead(room).eaters.map(({ kind, nights: its }) => [kind, its.length > 0])
+    expect(nights).toEqual(new Array(3).fill(['spawning', true]))
+  })
+
   test('of rotifers is nothing in an empty room, from a pouch, or where the top-up is off', () => {
     const room = new SnapshotBuilder()
     expect(ahead(room)).toMatchObject({ cultures: [], eaters: [], gaps: [] })
@@ -193,6 +204,9 @@ describe('what cultures can give', () => {
     expect(later[0]!.growth[3]!.gain).toBeLessThan(asIs.growth[3]!.gain)
     expect(later[1]!.firstDay).toBeGreaterThanOrEqual(7)
     expect(later[1]!.growth.slice(0, 4)).toEqual(new Array(4).fill({ gain: 1, crowding: 0 }))
+    // As old as this room wants it.
+    room.setting('rotifer-harvest', { parameters: { firstHarvestAgeDays: 14 } })
+    expect(ahead(room, [{ ...start, onDate: today }]).cultures[1]!.firstDay).toBeGreaterThanOrEqual(14)
   })
 })
 

@@ -1,6 +1,8 @@
 import type { FoodChange, PlainDate } from '@fryward/shared'
+import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
 import { artemiaFeeds } from '../plans/artemia-need.ts'
 import { topUpInForce } from '../plans/prey-feed-rounds.ts'
+import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 import { standingBatches } from '../state/batch-state.ts'
 import type { CultureAhead } from './culture-ahead.ts'
@@ -29,7 +31,8 @@ export type FoodAsked = { horizon: FoodHorizon; changes: readonly FoodChange[]; 
 
 export function foodAhead(snapshot: RoomSnapshot, { horizon, changes, record }: FoodAsked): FoodAhead {
   const { eaters, gaps } = needsAhead(snapshot, { horizon, changes })
-  const cultures = changedSupplies(suppliesAhead(snapshot, { horizon, record }), { changes, horizon })
+  const first = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
+  const cultures = changedSupplies(suppliesAhead(snapshot, { horizon, record }), { changes, horizon, first })
   const uncounted = cultures.filter(({ standing }) => standing === 'not_counted')
   return {
     today: horizon.today,

@@ -124,8 +124,9 @@ export function spawnsTonight(about: NeedBasis, pairId: Id, today: HusbandryDay)
   ]
 }
 
-// Further ahead than the second nothing hatches within the days that are looked at.
-const mostSpawnings = 2
+/** Spawnings whose larvae may hatch within the days that are looked at: two, or more of a pair that spawns every week. */
+const spawningsWithin = (days: number, { medianDays }: SpawningAhead['interval']): number =>
+  Math.max(2, Math.ceil(days / medianDays))
 
 export function spawningAhead(
   about: NeedBasis,
@@ -133,6 +134,7 @@ export function spawningAhead(
 ): EaterAhead[] {
   const raised = raisedShare(about.snapshot)
   const { days } = about.horizon
+  const mostSpawnings = spawningsWithin(days, interval)
   const drawHatched = hatchedDrawer(about, species)
   const ahead = drawn(about, `spawning ${pair.id}`, (random) => {
     let spawnDay = pick(nextDays, random.uniform()).day

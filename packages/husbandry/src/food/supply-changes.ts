@@ -1,4 +1,4 @@
-import { type CultureDay, chilledReserve, HARVEST_PRACTICE } from '@fryward/live-feed'
+import { type CultureDay, chilledReserve } from '@fryward/live-feed'
 import type { FoodChange } from '@fryward/shared'
 import { daysBetween } from '../calendar/husbandry-day.ts'
 import type { CultureAhead } from './culture-ahead.ts'
@@ -6,18 +6,19 @@ import { eachDay, type FoodHorizon } from './food-days.ts'
 
 type Change<K extends FoodChange['kind']> = Extract<FoodChange, { kind: K }>
 
+/** How old and how dense a room wants a culture before its first harvest. */
+export type FirstHarvest = { firstHarvestAgeDays: number; firstHarvestPerMl: number }
+type Asked = { changes: readonly FoodChange[]; horizon: FoodHorizon; first: FirstHarvest }
+
 /** The supplies as they would be if these things were done or happened. */
-export function changedSupplies(
-  ahead: readonly CultureAhead[],
-  { changes, horizon }: { changes: readonly FoodChange[]; horizon: FoodHorizon },
-): CultureAhead[] {
+export function changedSupplies(ahead: readonly CultureAhead[], { changes, horizon, first }: Asked): CultureAhead[] {
   let cultures = [...ahead]
   for (const change of changes) {
     if (change.kind === 'culture_crashes')
       cultures = cultures.map((each) => (each.id === change.cultureId ? crashingTomorrow(each) : each))
     if (change.kind === 'thin_less') cultures = cultures.map((each) => ({ ...each, thinnedToAnimals: null }))
     if (change.kind === 'away') cultures = cultures.map((each) => onHalfRations(each, change.days))
-    if (change.kind === 'start_culture') cultures = withStarted(cultures, change, horizon)
+    if (change.kind === 'start_culture') cultures = withStarted(cultures, change, { horizon, first })
     if (change.kind === 'buy_in') cultures = [...cultures, boughtIn(change, horizon)]
   }
   return cultures
@@ -45,7 +46,7 @@ const standsStill: CultureDay = { gain: 1, crowding: 0 }
 function withStarted(
   cultures: readonly CultureAhead[],
   change: Change<'start_culture'>,
-  horizon: FoodHorizon,
+  { horizon, first }: Omit<Asked, 'changes'>,
 ): CultureAhead[] {
   const onDay = Math.max(0, daysBetween(horizon.today, change.onDate))
   const source = cultures.find(({ id }) => id === change.cultureId)
@@ -54,7 +55,7 @@ function withStarted(
   const kept = there > 0 ? Math.max(0, 1 - change.animals / there) : 0
   return [
     ...cultures.map((each) => (each.id === source.id ? drawnFrom(each, { onDay, kept }) : each)),
-    started(source, { change, onDay }),
+    started(source, { change, onDay, first }),
   ]
 }
 
@@ -78,7 +79,7 @@ function drawnFrom(source: CultureAhead, { onDay, kept }: { onDay: number; kept:
 
 function started(
   source: CultureAhead,
-  { change, onDay }: { change: Change<'start_culture'>; onDay: number },
+  { change, onDay, first }: { change: Change<'start_culture'>; onDay: number; first: FirstHarvest },
 ): CultureAhead {
   const { volumeL, animals } = change
   const times = volumeL / source.volumeL
@@ -97,14 +98,14 @@ function started(
     thinnedToAnimals: source.thinnedToAnimals === null ? null : source.thinnedToAnimals * times,
     sharesCausesWith: [{ cultureId: source.id, causes: ['parent'] }],
   }
-  const firstDay = firstHarvestOf(grown, onDay)
+  const firstDay = firstHarvestOf(grown, { onDay, first })
   return { ...grown, firstDay, futures: grown.futures.map(({ growth }) => ({ animals, growth })) }
 }
 
 /** Old and dense enough for a first harvest, as expected. */
-function firstHarvestOf(culture: CultureAhead, onDay: number): number {
-  const enough = HARVEST_PRACTICE.firstHarvestPerMl * culture.volumeL * 1000
-  const youngest = onDay + HARVEST_PRACTICE.firstHarvestAgeDays
+function firstHarvestOf(culture: CultureAhead, { onDay, first }: { onDay: number; first: FirstHarvest }): number {
+  const enough = first.firstHarvestPerMl * culture.volumeL * 1000
+  const youngest = onDay + first.firstHarvestAgeDays
   const dense = culture.growth.findIndex((_, day) => day >= onDay && animalsOn(culture, day) >= enough)
   return Math.max(youngest, dense < 0 ? culture.growth.length : dense)
 }
