@@ -1,6 +1,5 @@
 import { assertInRange, assertPositive, assertShare } from './check-input.ts'
 import type { CultureEstimate } from './culture-estimate.ts'
-import type { CultureForecast } from './culture-forecast.ts'
 import { type SteadyHarvest, steadyHarvest } from './steady-harvest.ts'
 
 /** All common practice: at least 3 days old, about 150 per mL and rising, about a fifth a day, never more than half. */
@@ -28,8 +27,6 @@ const THIN_SHARE = 0.7
 
 export type HarvestAdviceInput = {
   estimate: CultureEstimate
-  /** Where one is at hand, its median growth says whether the culture falls; the estimate's own growth unless given. */
-  forecast?: CultureForecast
   /** Of the rates weighed against each other; the same seed gives the same advice. */
   seed?: number
   volumeL: number
@@ -80,8 +77,8 @@ function refusal(input: HarvestAdviceInput, densityPerMl: number, heldPerMl: num
   if (ageDays < firstHarvestAgeDays) return { reason: 'too-young', boundedBy: 'age' } as const
   if (densityPerMl <= floorPerMl) return { reason: 'too-thin', boundedBy: 'floor' } as const
   if (isFirstHarvest && densityPerMl < firstHarvestPerMl) return { reason: 'too-thin', boundedBy: 'density' } as const
-  const growth = input.forecast?.growthPerDay.p50 ?? growthWhenHeld(estimate, densityPerMl, heldPerMl)
-  // At capacity a forecast without harvest grows by 0 and noise takes it below: that is full, not falling.
+  const growth = growthWhenHeld(estimate, densityPerMl, heldPerMl)
+  // At capacity a culture grows by 0 and noise takes it below: that is full, not falling.
   if (densityPerMl >= 0.9 * estimate.parameters.capacityPerMl) return null
   if (growth < FALLING_PER_DAY) return { reason: 'falling', boundedBy: 'trend' } as const
   if (isFirstHarvest && growth <= 0) return { reason: 'not-rising', boundedBy: 'trend' } as const
