@@ -10,10 +10,12 @@ import { defineRule } from '../../rule/rule.ts'
 import { settingLink } from '../../rule/why.ts'
 import { pairById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotPair } from '../../snapshot/room-snapshot.ts'
+import { tankOf } from '../../state/larval-diet.ts'
 import { choiceField, choicesField, noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled, whichFeed } from '../../task/titles.ts'
 import { choiceOf, choicesOf, textOf, type Values } from '../../task/values.ts'
+import { noFoodSteps } from '../parts/no-food-steps.ts'
 import {
   eggLookFields,
   eggLookLinks,
@@ -38,6 +40,7 @@ export const pairFeed = defineRule(pairFeedDefinition, {
     const pair = pairById(snapshot, subject.id)
     const { rounds, asked } = pairFeedRounds(snapshot, pair, day)
     const withLook = lookWithFeed(snapshot, pair, day)
+    const noFood = noFoodSteps(snapshot, tankOf(snapshot, pair), day)
     return asked.map((round) => {
       const index = rounds.indexOf(round)
       const food: (typeof pairFoods)[number] = parameters.varied && index % 2 === 1 ? 'dry' : 'frozen'
@@ -53,6 +56,7 @@ export const pairFeed = defineRule(pairFeedDefinition, {
           }),
           steps: [
             ...(look ? eggLookSteps(look) : []),
+            ...noFood,
             phrase('A little at a time, as much as they clear in {minutes}.', {
               minutes: { value: parameters.minutes, unit: 'minutes' },
             }),

@@ -10,12 +10,14 @@ import { growthSource, weightSource } from '../../species/juvenile-growth.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { isDoneInRound } from '../../state/done-in-round.ts'
 import { groupNumbers } from '../../state/group-state.ts'
+import { tankOf } from '../../state/larval-diet.ts'
 import { feedsADayLink } from '../../task/feeds-a-day.ts'
 import { choicesField, givenAmountField } from '../../task/fields.ts'
 import { animals, days, grams, measurableG, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled, whichFeed } from '../../task/titles.ts'
 import { choicesOf, numberOf } from '../../task/values.ts'
+import { noFoodSteps } from '../parts/no-food-steps.ts'
 
 const groupSigns = ['not_eating', 'fighting', 'gasping', 'spots_or_wounds'] as const
 const groupSignsField = choicesField({
@@ -46,6 +48,7 @@ export const juvenileFeed = defineRule(juvenileFeedDefinition, {
     const amountG = dayG === null ? null : feedG(dayG, rounds.length)
     const amount = amountG === null ? null : grams(amountG)
     const fed = factsOnDay(snapshot, 'feeding', { subjectId: group.id, day })
+    const noFood = noFoodSteps(snapshot, tankOf(snapshot, group), day)
     return rounds
       .filter((round) => !isDoneInRound(fed, { day, rounds, round }))
       .map((round) => ({
@@ -59,7 +62,7 @@ export const juvenileFeed = defineRule(juvenileFeedDefinition, {
           }),
           amount,
           amountOf: amount && 'dry food',
-          steps: feedSteps(ration, { dayG, isWeighed: amount !== null }),
+          steps: [...noFood, ...feedSteps(ration, { dayG, isWeighed: amount !== null })],
           fields: [...(amountG === null ? [] : [givenField(amountG)]), groupSignsField],
           because: [
             ...groups.flatMap(groupLinks),

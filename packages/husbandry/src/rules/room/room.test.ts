@@ -2,6 +2,7 @@ import { freshWaterToAddL } from '@fryward/seawater'
 import { describe, expect, test } from 'vitest'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { pairFeed } from '../broodstock/pair-feed.ts'
 import { concentrateShake, concentrateUseBy } from '../microalgae/concentrates.ts'
 import { microalgaeLook, microalgaeSplit } from '../microalgae/microalgae-culture.ts'
 import { roomBatteryAir, roomEquipment, roomTools } from './room-care.ts'
@@ -120,12 +121,19 @@ describe('tanks', () => {
     // At 26 C, pH 8.2 and 35 some 7 % of it is NH3: 0.07 mg/L, which half a change brings under 0.04.
     expect([draft.roundId, draft.content.amount]).toEqual(['morning', { value: 50, unit: 'L' }])
     expect(saidTitle(draft)).toBe('50 L new water, against ammonia')
+    const fed = () =>
+      room
+        .drafts('2026-03-12', [pairFeed])
+        .drafts[0]?.content.steps.map(({ text }) => text)
+        .join(' ')
+    expect(fed()).toContain('read {read} of ammonia, as N: no food before a new one reads less')
     room.append(signOff(tankWaterAct, draft).facts[0]!, { at: '2026-03-12T07:30:00.000Z' })
     expect(acts()).toEqual([])
     expect(onlyDraft(room.drafts('2026-03-12', [tankWaterTest])).roundId).toBe('midday')
     read('2026-03-12T12:40:00.000Z', { nitriteNMgPerL: 4, totalAmmoniaNMgPerL: 0.2, pH: 8.2 })
     expect(acts()).toEqual([])
     expect(room.drafts('2026-03-12', [tankWaterTest]).drafts).toEqual([])
+    expect(fed()).not.toContain('no food')
     expect(onlyDraft(room.drafts('2026-03-13', [tankWaterTest])).roundId).toBe('morning')
     read('2026-03-13T07:00:00.000Z', { nitriteNMgPerL: 0.1, totalAmmoniaNMgPerL: 0, pH: 8.2 })
     expect(room.drafts('2026-03-14', [tankWaterTest]).drafts).toEqual([])
