@@ -1,9 +1,10 @@
 import { freshWaterToAddL } from '@fryward/seawater'
-import { stationOfTank } from '@fryward/shared'
+import { type Station, stationOfTank } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { tankTopUpDefinition } from '../definitions/room/tank-top-up.ts'
 import type { FactOf } from '../facts/fact.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { daysSince, factsUntil } from '../state/day-facts.ts'
 import { holdsFish } from '../state/tank-fish.ts'
@@ -23,9 +24,16 @@ export type TankTopUp = {
  * that would be tomorrow. None while none is due; a change of water brings a tank to its mark too.
  */
 export function tanksToTopUp(snapshot: RoomSnapshot, of: SnapshotTank, day: HusbandryDay): TankTopUp[] {
+  const station = stationOfTank[of.kind]
+  return remembered(snapshot, `${station} ${day.date}`, () => workOut(snapshot, station, day))
+}
+
+const remembered = rememberedBySnapshot<TankTopUp[]>()
+
+function workOut(snapshot: RoomSnapshot, station: Station, day: HusbandryDay): TankTopUp[] {
   const { everyDays } = ruleInForce(snapshot, tankTopUpDefinition).parameters
   const asked = snapshot.tanks
-    .filter((tank) => stationOfTank[tank.kind] === stationOfTank[of.kind] && tank.salinity > 0)
+    .filter((tank) => stationOfTank[tank.kind] === station && tank.salinity > 0)
     .filter((tank) => holdsFish(snapshot, tank, day) && !tankChange(snapshot, tank, day))
     .map((tank) => ({ ...topUpOf(snapshot, tank, day), since: sinceWaterIn(snapshot, tank, day) }))
     // A salinity at its mark says that nothing is missing.

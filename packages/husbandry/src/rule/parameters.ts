@@ -76,15 +76,28 @@ export function resolveParameters<P extends Parameters>(
   return values as ParameterValues<P>
 }
 
-/** The one parameter of a rule that asks for the same thing every so many days. */
-export function everyDaysParameter({ default: days, source }: Pick<NumberParameter, 'default' | 'source'>) {
+type EveryDays = Pick<NumberParameter, 'default' | 'source'> & Partial<Pick<NumberParameter, 'label' | 'maximum'>>
+
+/** The parameter of a rule that asks for the same thing every so many days. */
+export function everyDaysParameter({ default: days, source, label, maximum = 366 }: EveryDays) {
   return {
     type: 'number',
-    label: 'from one time to the next',
+    label: label ?? 'from one time to the next',
     unit: 'days',
     minimum: 1,
-    maximum: 366,
+    maximum,
     default: days,
     source,
   } satisfies NumberParameter
 }
+
+/** The most of a tank's water that is changed at once against what a test read. */
+export const mostChangedAtOnce = {
+  type: 'number',
+  label: 'at most at once',
+  unit: 'share',
+  default: 0.5,
+  minimum: 0.1,
+  maximum: 0.9,
+  source: commonPractice('half at once; again after the next test'),
+} satisfies NumberParameter

@@ -1,5 +1,5 @@
 import type { RuleDefinition } from '../../rule/definition.ts'
-import { commonPractice, fromMemory } from '../../rule/parameters.ts'
+import { commonPractice, fromMemory, mostChangedAtOnce } from '../../rule/parameters.ts'
 
 export const larvalAmmoniaActDefinition = {
   id: 'larval-ammonia-act',
@@ -28,14 +28,6 @@ export const larvalAmmoniaActDefinition = {
       maximum: 1,
       source: commonPractice('act at 0.02 NH3-N; harm from 0.05 mg/L NH3: Francis-Floyd & Watson, UF/IFAS FA-16'),
     },
-    mostShare: {
-      type: 'number',
-      label: 'at most at once',
-      unit: 'share',
-      default: 0.5,
-      minimum: 0.1,
-      maximum: 0.9,
-      source: commonPractice('half at once; again after the next test'),
-    },
+    mostShare: mostChangedAtOnce,
   },
 } satisfies RuleDefinition

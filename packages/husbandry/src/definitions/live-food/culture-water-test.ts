@@ -1,5 +1,5 @@
 import type { RuleDefinition } from '../../rule/definition.ts'
-import { commonPractice } from '../../rule/parameters.ts'
+import { commonPractice, everyDaysParameter } from '../../rule/parameters.ts'
 
 export const cultureWaterTestDefinition = {
   id: 'culture-water-test',
@@ -10,14 +10,9 @@ export const cultureWaterTestDefinition = {
   station: 'live_food',
   isOnByDefault: true,
   parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one test to the next',
-      unit: 'days',
-      default: 7,
-      minimum: 1,
-      maximum: 60,
+    everyDays: everyDaysParameter({
+      ...{ default: 7, maximum: 60, label: 'from one test to the next' },
       source: commonPractice('weekly'),
-    },
+    }),
   },
 } satisfies RuleDefinition

@@ -1,5 +1,5 @@
 import type { RuleDefinition } from '../../rule/definition.ts'
-import { commonPractice } from '../../rule/parameters.ts'
+import { commonPractice, everyDaysParameter } from '../../rule/parameters.ts'
 
 export const quarantineArrivalDefinition = {
   id: 'quarantine-arrival',
@@ -10,14 +10,9 @@ export const quarantineArrivalDefinition = {
   station: 'quarantine',
   isOnByDefault: true,
   parameters: {
-    everyDays: {
-      type: 'number',
-      label: 'from one time to the next',
-      unit: 'days',
-      default: 7,
-      minimum: 1,
-      maximum: 90,
+    everyDays: everyDaysParameter({
+      ...{ default: 7, maximum: 90 },
       source: commonPractice('weekly; whoever unpacks fish writes it down at once'),
-    },
+    }),
   },
 } satisfies RuleDefinition

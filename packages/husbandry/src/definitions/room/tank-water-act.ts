@@ -1,5 +1,5 @@
 import type { RuleDefinition } from '../../rule/definition.ts'
-import { commonPractice, published } from '../../rule/parameters.ts'
+import { commonPractice, mostChangedAtOnce, published } from '../../rule/parameters.ts'
 
 export const tankWaterActDefinition = {
   id: 'tank-water-act',
@@ -41,14 +41,6 @@ export const tankWaterActDefinition = {
       maximum: 50,
       source: commonPractice('readable nitrite says that the filter does not keep up'),
     },
-    mostShare: {
-      type: 'number',
-      label: 'at most at once',
-      unit: 'share',
-      default: 0.5,
-      minimum: 0.1,
-      maximum: 0.9,
-      source: commonPractice('half at once; again after the next test'),
-    },
+    mostShare: mostChangedAtOnce,
   },
 } satisfies RuleDefinition

@@ -10,7 +10,7 @@ import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { numberField, temperatureField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { given, numberOf } from '../../task/values.ts'
+import { waterTestFacts } from '../parts/water-test.ts'
 
 const TankContextSchema = z.object({ tankId: z.string() })
 
@@ -78,11 +78,6 @@ export const larvalAmmoniaTest = defineRule(larvalAmmoniaTestDefinition, {
   },
   record: ({ context, values }) => {
     const { tankId } = TankContextSchema.parse(context)
-    const data = given({
-      totalAmmoniaNMgPerL: numberOf(values, 'totalAmmoniaNMgPerL'),
-      pH: numberOf(values, 'pH'),
-      temperatureC: numberOf(values, 'temperatureC'),
-    })
-    return { facts: [{ kind: 'water_test', subjectId: tankId, data }] }
+    return { facts: waterTestFacts(tankId, values) }
   },
 })

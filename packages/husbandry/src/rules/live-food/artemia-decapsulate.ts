@@ -13,7 +13,7 @@ import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 
-// Strengths that household and pool bleach are sold in.
+// Strengths that household and pool bleach are sold in. common practice
 const soldStrengths = [0.0525, 0.06, 0.0825, 0.125] as const
 
 export const artemiaDecapsulate = defineRule(artemiaDecapsulateDefinition, {

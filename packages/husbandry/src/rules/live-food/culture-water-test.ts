@@ -8,7 +8,7 @@ import { numberField, salinityField, temperatureField } from '../../task/fields.
 import { psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { given, numberOf } from '../../task/values.ts'
+import { waterTestFacts } from '../parts/water-test.ts'
 
 export const cultureWaterTest = defineRule(cultureWaterTestDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
@@ -45,16 +45,7 @@ export const cultureWaterTest = defineRule(cultureWaterTestDefinition, {
       },
     ]
   },
-  record: ({ values, subjectId }) => {
-    const data = given({
-      totalAmmoniaNMgPerL: numberOf(values, 'totalAmmoniaNMgPerL'),
-      pH: numberOf(values, 'pH'),
-      salinity: numberOf(values, 'salinity'),
-      oxygenMgPerL: numberOf(values, 'oxygenMgPerL'),
-      temperatureC: numberOf(values, 'temperatureC'),
-    })
-    return { facts: [{ kind: 'water_test', subjectId, data }] }
-  },
+  record: ({ values, subjectId }) => ({ facts: waterTestFacts(subjectId, values) }),
 })
 
 /** A fed culture reads more ammonia and less of all else than a tank does. */

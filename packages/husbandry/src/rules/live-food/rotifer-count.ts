@@ -1,4 +1,3 @@
-import { FEMALES_NEEDED } from '@fryward/live-feed'
 import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { daysBetween, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
@@ -15,15 +14,12 @@ import { countField } from '../../task/fields.ts'
 import { animals, days, mL, perMl, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { countOf } from '../../task/values.ts'
-import { signFacts, signsField } from '../parts/culture-signs.ts'
+import { signsField } from '../parts/culture-signs.ts'
+import { densestPerMl, eggSteps, sampleFacts, sampleMl } from '../parts/rotifer-sample.ts'
 
 // A precise count needs about 100 animals (CV = 100/sqrt(n) %; standard theory, from memory), and three times as many
 // are still counted without losing one's place. common practice
 const mostCountedAtOnce = 300
-export const sampleMl = 1
-// No culture has been held denser than 160,000 per mL: Yoshimura, Tanaka & Yoshimatsu 2003, Aquaculture 227:165-172.
-export const densestPerMl = 160_000
 // What a culture may do between two counts without asking whether the number is right. common practice
 const likelyFactor = 3
 // A culture that has never been counted: thin inoculum to dense small culture. common practice
@@ -69,15 +65,7 @@ export const rotiferCount = defineRule(rotiferCountDefinition, {
       },
     ]
   },
-  record: ({ values, subjectId }) => {
-    const count = countOf(values, 'count')
-    return {
-      facts: [
-        ...(count ? [{ kind: 'count', subjectId, data: { of: 'culture', ...count } } as const] : []),
-        ...signFacts(subjectId, values),
-      ],
-    }
-  },
+  record: ({ values, subjectId }) => ({ facts: sampleFacts(subjectId, values) }),
 })
 
 /** Why a culture is counted daily: it is young, was harvested, or feeds larvae; null when it is not, as a backup. */
@@ -132,10 +120,7 @@ function countSteps({ replicates, expectedPerMl }: { replicates: number; expecte
             most: animals(mostCountedAtOnce),
           }),
         ]),
-    phrase('Look at {females}, all of them adult females, and count the eggs they carry: fewer say too little.', {
-      females: animals(FEMALES_NEEDED),
-    }),
-    phrase('Note at once if they swim slowly, smell, sink or clump, or if there is foam.'),
+    ...eggSteps(),
   ]
 }
 

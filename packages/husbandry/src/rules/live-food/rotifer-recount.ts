@@ -11,9 +11,8 @@ import { countField } from '../../task/fields.ts'
 import { animals, perMl, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { countOf } from '../../task/values.ts'
-import { signFacts, signsField } from '../parts/culture-signs.ts'
-import { densestPerMl, sampleMl } from './rotifer-count.ts'
+import { signsField } from '../parts/culture-signs.ts'
+import { densestPerMl, eggSteps, sampleFacts, sampleMl } from '../parts/rotifer-sample.ts'
 
 const replicates = 3
 // Either the fall is true or the count before it: whatever lies between the two is likely. common practice
@@ -64,15 +63,7 @@ export const rotiferRecount = defineRule(rotiferRecountDefinition, {
       },
     ]
   },
-  record: ({ values, subjectId }) => {
-    const count = countOf(values, 'count')
-    return {
-      facts: [
-        ...(count ? [{ kind: 'count', subjectId, data: { of: 'culture', ...count } } as const] : []),
-        ...signFacts(subjectId, values),
-      ],
-    }
-  },
+  record: ({ values, subjectId }) => ({ facts: sampleFacts(subjectId, values) }),
 })
 
 /** Few eggs, but on so few females that chance alone may say so. */
@@ -93,13 +84,6 @@ const fallSteps = (): Phrase[] => [
   }),
   phrase('Take nothing out of it before that, and touch no other culture with its tools.'),
   phrase('When both counts agree it is in trouble: what to do then stands on the list at once.'),
-]
-
-const eggSteps = (): Phrase[] => [
-  phrase('Look at {females}, all of them adult females, and count the eggs they carry: fewer say too little.', {
-    females: animals(FEMALES_NEEDED),
-  }),
-  phrase('Note at once if they swim slowly, smell, sink or clump, or if there is foam.'),
 ]
 
 function fallLinks(last: CultureCount, fall: CultureFall): Because[] {

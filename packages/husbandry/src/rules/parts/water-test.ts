@@ -40,7 +40,7 @@ export function waterTestFields(tank: SnapshotTank): TaskField[] {
   ]
 }
 
-/** What was measured and nothing else; no fact where nothing was. */
+/** What was measured of any water and nothing else; no fact where nothing was. */
 export function waterTestFacts(subjectId: string, values: Values): FactDraft[] {
   const data = given({
     temperatureC: numberOf(values, 'temperatureC'),
@@ -49,6 +49,7 @@ export function waterTestFacts(subjectId: string, values: Values): FactDraft[] {
     totalAmmoniaNMgPerL: numberOf(values, 'totalAmmoniaNMgPerL'),
     nitriteNMgPerL: numberOf(values, 'nitriteNMgPerL'),
     nitrateNMgPerL: numberOf(values, 'nitrateNMgPerL'),
+    oxygenMgPerL: numberOf(values, 'oxygenMgPerL'),
   })
   return Object.keys(data).length > 0 ? [{ kind: 'water_test', subjectId, data }] : []
 }
