@@ -6,7 +6,7 @@ import { fingerprintOf } from './fingerprint.ts'
 import { type FullRoom, minutesFrom, openFullRoom } from './full-room.ts'
 import { type JsonSchema, type OpenApi, operationOf, readOpenApi, resolved } from './open-api.ts'
 import { type RawAnswer, type RawRequest, routeIds, routeOf, send } from './send.ts'
-import { validRequest } from './valid-requests.ts'
+import { validRequest } from './valid-requests/index.ts'
 import { violationsOf } from './violations.ts'
 
 let world: World

@@ -6,7 +6,7 @@ import { type FullRoom, openFullRoom, tasksOf } from './full-room.ts'
 import { type OpenApi, operationOf, readOpenApi, resolved } from './open-api.ts'
 import { plausibleValues } from './plausible-values.ts'
 import { routeIds, routeOf, send } from './send.ts'
-import { validRequest } from './valid-requests.ts'
+import { validRequest } from './valid-requests/index.ts'
 
 let world: World
 let full: FullRoom

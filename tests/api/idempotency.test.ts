@@ -6,7 +6,7 @@ import { openWorld, type Person, type World } from '../support/world.ts'
 import { fingerprintOf } from './fingerprint.ts'
 import { type FullRoom, openFullRoom } from './full-room.ts'
 import { routeIds, routeOf, send } from './send.ts'
-import { validRequest } from './valid-requests.ts'
+import { validRequest } from './valid-requests/index.ts'
 
 let world: World
 let full: FullRoom

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { openRoom, openWorld, type Person, type World } from '../support/world.ts'
 import { type FullRoom, openFullRoom } from './full-room.ts'
 import { routeIds, routeOf, send } from './send.ts'
-import { validRequest } from './valid-requests.ts'
+import { validRequest } from './valid-requests/index.ts'
 
 let world: World
 let full: FullRoom

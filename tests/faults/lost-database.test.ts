@@ -2,7 +2,7 @@ import type { RouteId } from '@fryward/shared'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { type FullRoom, openFullRoom } from '../api/full-room.ts'
 import { type RawRequest, routeIds, routeOf, send } from '../api/send.ts'
-import { validRequest } from '../api/valid-requests.ts'
+import { validRequest } from '../api/valid-requests/index.ts'
 import { type Cable, layCable } from '../support/stage-cable.ts'
 import { openWorld, type World } from '../support/world.ts'
 

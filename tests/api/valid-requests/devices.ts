@@ -1,0 +1,64 @@
+import { randomUUID } from 'node:crypto'
+import { minutesFrom } from '../full-room.ts'
+import { type RawRequest, send } from '../send.ts'
+import { inRoom, type Requests, type Writing } from './writing.ts'
+
+/** A device with one gauge in the larval tank, let in by the owner. */
+async function deviceOf({ world, full }: Writing) {
+  const { device, token } = await world.ok(full.owner, 'createDevice', {
+    params: { roomId: full.roomId },
+    body: { name: `Probe ${randomUUID().slice(0, 8)}` },
+  })
+  const gauge = await world.ok(full.owner, 'createGauge', {
+    params: { roomId: full.roomId, deviceId: device.id },
+    body: { key: 't1', quantity: 'temperature', subjectId: full.larvalTank.id, low: 24, high: 28 },
+  })
+  return { device, token, gauge }
+}
+
+const reading = (token: string): RawRequest => ({
+  headers: { authorization: `Bearer ${token}` },
+  bytes: { type: 'application/json', data: Buffer.from('[{"gauge":"t1","value":25.4},{"gauge":"t2","value":1}]') },
+})
+
+async function alarmOf(writing: Writing): Promise<{ id: string }> {
+  const { world, full } = writing
+  const { gauge } = await deviceOf(writing)
+  const alarm = { roomId: full.roomId, id: randomUUID(), gaugeId: gauge.id, kind: 'too_high' as const, value: 29 }
+  return world.database.prisma.alarm.create({ data: { ...alarm, raisedAt: world.clock.now() } })
+}
+
+export const deviceRequests = {
+  listDevices: (writing) => ({ params: inRoom(writing) }),
+  createDevice: (writing) => ({ params: inRoom(writing), body: { name: `Device ${writing.serial}` } }),
+  revokeDevice: async (writing) => ({
+    params: inRoom(writing, { deviceId: (await deviceOf(writing)).device.id }),
+    body: {},
+  }),
+  createGauge: async (writing) => ({
+    params: inRoom(writing, { deviceId: (await deviceOf(writing)).device.id }),
+    body: { key: 'ph-1', quantity: 'ph', subjectId: writing.full.larvalTank.id },
+  }),
+  changeGauge: async (writing) => {
+    const { gauge } = await deviceOf(writing)
+    return { params: inRoom(writing, { gaugeId: gauge.id }), body: { high: 27, version: gauge.version } }
+  },
+  endGauge: async (writing) => ({
+    params: inRoom(writing, { gaugeId: (await deviceOf(writing)).gauge.id }),
+    body: {},
+  }),
+  getSeries: async (writing) => {
+    const { gauge, token } = await deviceOf(writing)
+    await send(writing.world, null, 'postReadings', reading(token))
+    return {
+      params: inRoom(writing, { gaugeId: gauge.id }),
+      query: { from: minutesFrom(writing.world, -60), to: minutesFrom(writing.world, 1) },
+    }
+  },
+  listAlarms: (writing) => ({ params: inRoom(writing) }),
+  acknowledgeAlarm: async (writing) => ({
+    params: inRoom(writing, { alarmId: (await alarmOf(writing)).id }),
+    body: {},
+  }),
+  postReadings: async (writing) => reading((await deviceOf(writing)).token),
+} satisfies Requests
