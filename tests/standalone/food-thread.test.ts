@@ -18,9 +18,12 @@ const program = `
   const refused = await thread.answer(bad).catch((error) => error.message)
   const [there, here] = await Promise.all([thread.answer(job), thinkHere.answer(job)])
   const crash = await thread.whatIf(job, [{ kind: 'culture_crashes', cultureId: culture.id }])
-  await thread.close()
+  const turnedAway = (error) => error.code
+  const many = Array.from({ length: 21 }, () => thread.whatIf(job, []).catch(turnedAway))
+  const [last] = await Promise.all([many.at(-1), thread.close()])
+  const closed = [...new Set(await Promise.all([many[0], thread.answer(job).catch(turnedAway)]))]
   const isSame = JSON.stringify(there) === JSON.stringify(here)
-  console.log(JSON.stringify({ refused, isSame, days: there.outlook.days.length, worry: crash.after.worry }))
+  console.log(JSON.stringify({ refused, isSame, last, closed, days: there.outlook.days.length, worry: crash.after.worry }))
 `
 
 describe('the thread that works out food', () => {
@@ -31,5 +34,7 @@ describe('the thread that works out food', () => {
     const told = JSON.parse(run.stdout)
     expect(told).toMatchObject({ isSame: true, days: 14, worry: { date: '2026-03-11', chanceShort: 1 } })
     expect(told.refused).toMatch(/days is 99/)
+    // One more than may wait is turned away; those under way when it is closed are told so, and whoever comes later.
+    expect(told).toMatchObject({ last: 'busy', closed: ['unavailable'] })
   })
 })

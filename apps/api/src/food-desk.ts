@@ -26,8 +26,9 @@ export function openFoodDesk({ thinker, quietMs, ctx, onError }: Asked): FoodDes
     try {
       await planRoomFood({ ctx: ctx(), roomId, thinker })
     } catch (error) {
-      // The room keeps its last plan, which says that it is old; the next change tries again.
-      onError(error, roomId)
+      // The room keeps its last plan, which says that it is old; the next change tries again. A server that stops takes the
+      // work away from under us, and nothing is wrong.
+      if (!isClosed) onError(error, roomId)
     }
   }
   return {

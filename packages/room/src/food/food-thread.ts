@@ -1,18 +1,23 @@
 import { Worker } from 'node:worker_threads'
 import type { FoodAnswer, FoodWhatIf } from '@fryward/shared'
+import { RoomError } from '../errors.ts'
 import type { FoodThinker } from './food-thinker.ts'
 import type { FoodTask, FoodTold } from './food-worker.ts'
+
+// A plan takes a second or so: whoever came later than these would have given up. common practice
+const mostWaiting = 20
 
 type Waiting = { resolve: (answer: never) => void; reject: (error: Error) => void }
 
 /**
  * Works out food in a thread of its own, one job after the other, so that nothing else waits for it. A thread that dies
- * takes its jobs with it, and the next job gets a new one.
+ * takes its jobs with it, and the next job gets a new one; one that is closed takes them with it too, and gets no more.
  */
 export function foodThread(): FoodThinker {
   const waiting = new Map<number, Waiting>()
   let worker: Worker | null = null
   let asked = 0
+  let isClosed = false
 
   const failAll = (error: Error) => {
     worker = null
@@ -38,6 +43,8 @@ export function foodThread(): FoodThinker {
   }
   const ask = <T>(task: Omit<FoodTask, 'id'>): Promise<T> =>
     new Promise((resolve, reject) => {
+      if (isClosed) throw closing()
+      if (waiting.size >= mostWaiting) throw busy()
       asked += 1
       worker ??= start()
       worker.ref()
@@ -48,9 +55,13 @@ export function foodThread(): FoodThinker {
     answer: (job) => ask<FoodAnswer>({ job, changes: null }),
     whatIf: (job, changes) => ask<FoodWhatIf>({ job, changes: [...changes] }),
     close: async () => {
+      isClosed = true
       const last = worker
-      worker = null
+      failAll(closing())
       await last?.terminate()
     },
   }
 }
+
+const closing = () => new RoomError('unavailable', 'This server is being stopped. Ask again in a moment.')
+const busy = () => new RoomError('busy', 'Many questions about food are being worked out. Ask again in a moment.')
