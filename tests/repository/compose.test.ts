@@ -78,6 +78,11 @@ describe('docker-compose.yml', () => {
     for (const name of used) expect(known).toContain(name)
   })
 
+  it("sends links to the host's own name, not to an address inside, until it is given another", () => {
+    const named = text.replaceAll(/\$\{PORT:-(\d+)\}/g, '$1').match(/PUBLIC_URL: \$\{PUBLIC_URL:-(.*)\}/)?.[1]
+    expect(named).toBe('http://localhost:3000')
+  })
+
   it('tells the API and the scheduler only what they read', () => {
     const read = (path: string) => readFileSync(join(root, path), 'utf8')
     const readers = {
