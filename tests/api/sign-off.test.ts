@@ -350,12 +350,14 @@ test('eggs that were found become a clutch; taken back, the clutch is void', asy
   expect((await clutches()).find((clutch) => clutch.id === found[0]!.id)?.state ?? 'void').toBe('void')
 })
 
-test('a task of tomorrow’s list is for reading: signing it off is refused today, and nothing of it is kept', async () => {
+test('a task of tomorrow’s list is for reading: signing it off or skipping it is refused today, and nothing of it is kept', async () => {
   const { tasks } = await world.ok(full.owner, 'getDay', { params: { roomId, date: 'tomorrow' } })
   const task = tasks.find(({ ruleId, state }) => ruleId === 'room-equipment' && state === 'open')!
   const answer = await signOff(full.owner, task)
   expect([answer.status, answer.problem?.code]).toEqual([409, 'too_early'])
   expect(answer.problem?.detail).toContain('on its day')
+  expect((await skip(full.owner, task)).problem?.code).toBe('too_early')
+  expect((await again(task)).state).toBe('open')
   expect(await factsOf(task)).toEqual([])
   await nextMorning()
   expect((await signOff(full.owner, task)).status).toBe(200)

@@ -1,6 +1,6 @@
-import { checkValues, localDate, type Outcome, type Rule } from '@fryward/husbandry'
+import { checkValues, type Outcome, type Rule } from '@fryward/husbandry'
 import type { Id, Instant, SignOff, Task, TaskContent } from '@fryward/shared'
-import { fromDateColumn, Prisma } from '@fryward/store'
+import { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
 import { invalid, notFound, RoomError } from '../errors.ts'
@@ -12,6 +12,7 @@ import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { findRule } from '../rules/find-rule.ts'
 import { applyCreation } from './apply-creation.ts'
 import { getTaskInRoom } from './get-task.ts'
+import { assertItsDay } from './its-day.ts'
 
 // A phone that was offline over a weekend may still tell what was done. common practice
 const oldestSignOffDays = 4
@@ -127,19 +128,6 @@ function assertDoneAt(work: Work, doneAt: Instant): void {
       'doneAt',
       `A sign-off tells of the last ${oldestSignOffDays} days; record something older as a fact on its own page.`,
       doneAt,
-    )
-}
-
-/** A list of days ahead is for reading: its amounts still follow from what today brings. What is due tonight is today's. */
-async function assertItsDay({ tx, roomId, ctx }: Work, { onDate, dueAt }: Row): Promise<void> {
-  // What is due by now is of today or earlier, in any zone: most sign-offs ask nothing more.
-  if (dueAt.toISOString() <= ctx.now) return
-  const { timeZone } = await tx.room.findUniqueOrThrow({ where: { id: roomId }, select: { timeZone: true } })
-  const today = localDate({ timeZone, at: ctx.now })
-  if (fromDateColumn(onDate) > today)
-    throw new RoomError(
-      'too_early',
-      'This is on the list of a day to come, which is for reading: amounts may still change. Sign it off on its day.',
     )
 }
 

@@ -4,6 +4,7 @@ import { notFound, RoomError } from '../errors.ts'
 import { personOf } from '../frame/person-of.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { getTaskInRoom } from './get-task.ts'
+import { assertItsDay } from './its-day.ts'
 
 /** Not done, and why. Nothing is recorded of the animals, so the list stays as it is. */
 export async function skipTask({
@@ -25,6 +26,7 @@ export async function skipTask({
       throw new RoomError('wrong_state', `This task is ${task.state} already; only an open one is skipped.`, {
         current: await getTaskInRoom(work, taskId),
       })
+    await assertItsDay(work, task)
     await work.tx.task.update({
       where: { roomId_id: { roomId, id: taskId } },
       data: { state: 'skipped', reason, closedBy: userId, closedAt: ctx.now, version: { increment: 1 } },
