@@ -32,6 +32,12 @@ const FIRST_DAYS = 5
 export const reviewBroods = (room: ReviewRoom): BroodReview[] =>
   broodsOf(room).map((brood) => reviewBrood({ room, brood }))
 
+/** The brood that a clutch is of; null for one that the room does not have, or that was none. */
+export function reviewOfClutch(room: ReviewRoom, clutchId: Id): BroodReview | null {
+  const brood = broodsOf(room).find(({ clutches }) => clutches.some(({ id }) => id === clutchId))
+  return brood ? reviewBrood({ room, brood }) : null
+}
+
 export function reviewBrood({ room, brood }: { room: ReviewRoom; brood: Brood }): BroodReview {
   const book = broodBook({ room, brood })
   const ledger = ledgerOf({ room, brood }, book)

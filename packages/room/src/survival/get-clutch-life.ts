@@ -1,14 +1,15 @@
 import {
+  addDays,
   ageOn,
   type BroodReview,
   eggLosses,
   expectedStages,
   localDate,
   numbersByDay,
-  reviewBroods,
+  reviewOfClutch,
   type TankTemperatures,
 } from '@fryward/husbandry'
-import type { ClutchLife, Fact, FactKind, Id } from '@fryward/shared'
+import type { ClutchLife, Fact, FactKind, Id, PlainDate } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound } from '../errors.ts'
 import { toFact } from '../facts/fact-view.ts'
@@ -30,14 +31,15 @@ export async function getClutchLife({
 }): Promise<ClutchLife> {
   return readInRoom({ ctx, roomId }, async (read) => {
     const past = await readReviewRoom(read)
-    const review = reviewBroods(past.room).find(({ brood }) => brood.clutches.some(({ id }) => id === clutchId))
+    const review = reviewOfClutch(past.room, clutchId)
     if (!review) throw notFound('clutch')
-    const temperatures = await readTemperatures(read, { past, review })
+    const numbers = numbersByDay(past.room, review)
+    const temperatures = await readTemperatures(read, { past, review, lastOn: numbers.at(-1)?.on ?? past.room.today })
     return {
       row: toRow(past, review),
       today: past.room.today,
       expected: expectedStages(past.room, { review, ...warmthOf(review, temperatures) }),
-      numbers: numbersByDay(past.room, review),
+      numbers,
       departures: departuresOf(past, review),
       meals: mealsOf(past, review),
       temperatures: temperatures.readings,
@@ -78,24 +80,25 @@ type Temperatures = {
   readings: ClutchLife['temperatures']
 }
 
-/** Where the eggs were and where the larvae are, with what was measured there while they were. */
+/** Where the eggs were and where the larvae are, with what was measured there until `lastOn`. */
 async function readTemperatures(
   { tx, roomId, ctx }: Asked,
-  { past, review }: { past: ReadReview; review: BroodReview },
+  { past, review, lastOn }: { past: ReadReview; review: BroodReview; lastOn: PlainDate },
 ): Promise<Temperatures> {
   const { brood, tankIds } = review
   const groupIds = new Set(brood.vessels.map(({ id }) => id))
   const grownIn = past.room.groups.filter(({ id }) => groupIds.has(id)).map(({ tankId }) => tankId)
   const ids = [...new Set([...brood.clutches.map(({ tankId }) => tankId), ...tankIds, ...grownIn])]
   const tanks = await tx.tank.findMany({ where: { roomId, id: { in: ids } }, select: { id: true, temperatureC: true } })
-  const lastOn = numbersByDay(past.room, review).at(-1)?.on
+  // By when a date is over in every zone.
+  const over = new Date(`${addDays(lastOn, 2)}T00:00:00.000Z`).toISOString()
   const rows = await tx.fact.findMany({
     where: {
       roomId,
       subjectId: { in: ids },
       kind: 'water_test',
       struckAt: null,
-      at: { gte: brood.clutches[0]?.spawnedAt ?? ctx.now, lte: ctx.now },
+      at: { gte: brood.clutches[0]?.spawnedAt ?? ctx.now, lt: over },
     },
     include: factIncludes,
     orderBy: [{ at: 'asc' }, { id: 'asc' }],
@@ -103,8 +106,7 @@ async function readTemperatures(
   const readings = rows.flatMap((row) => {
     const fact = toFact(row, new Map())
     if (fact.kind !== 'water_test' || fact.data.temperatureC === undefined) return []
-    const on = localDate({ timeZone: past.room.timeZone, at: fact.at })
-    const isOver = lastOn !== undefined && on > lastOn
+    const isOver = localDate({ timeZone: past.room.timeZone, at: fact.at }) > lastOn
     return isOver ? [] : [{ at: fact.at, temperatureC: fact.data.temperatureC, tankId: fact.subjectId }]
   })
   return { tanks: ids.flatMap((id) => tanks.find((tank) => tank.id === id) ?? []), readings }
