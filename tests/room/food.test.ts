@@ -125,6 +125,10 @@ describe('the food of a room', () => {
         body: { cause: 'crashed', reason: 'foam and a smell', version: made.version },
       })
       expect(ended.endCause).toBe('crashed')
+      const { entries } = await world.ok(full.owner, 'listAudit', { params, query: { limit: 1 } })
+      expect(entries).toMatchObject([
+        { action: 'culture.end', detail: { cause: 'crashed', reason: 'foam and a smell' } },
+      ])
     }
     // Five crashes in a hundred days are more than one: in most futures the culture is gone within three weeks.
     expect((await couldGive()).p50).toBeLessThan(before.p50 / 2)

@@ -2,7 +2,7 @@ import type { Culture, EndCulture, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { endLinksOf } from '../feed-links/end-links-of.ts'
 import { endSubject } from '../frame/subject-row.ts'
-import { assertFresh } from '../frame/versioned.ts'
+import { assertFresh, definedFields } from '../frame/versioned.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { getCultureInRoom } from './culture-view.ts'
 
@@ -21,12 +21,13 @@ export async function endCulture({
   return writeInRoom(
     { ctx, roomId, permission: 'manage' },
     async (work) => {
+      const { reason, cause, version } = input
       const before = await getCultureInRoom(work, cultureId)
-      assertFresh(before, input.version, before.name)
+      assertFresh(before, version, before.name)
       await endLinksOf(work, { cultureId })
       const key = { roomId_id: { roomId, id: cultureId } }
-      await work.tx.culture.update({ where: key, data: { endCause: input.cause ?? null } })
-      await endSubject(work, { id: cultureId, reason: input.reason })
+      await work.tx.culture.update({ where: key, data: { endCause: cause ?? null } })
+      await endSubject(work, { id: cultureId, reason, detail: definedFields({ cause }) })
     },
     (work) => getCultureInRoom(work, cultureId),
   )

@@ -52,8 +52,10 @@ export async function changeSubject(
   })
 }
 
+type Ended = { id: Id; reason: string; how?: string; detail?: Record<string, unknown> }
+
 /** Takes a thing out of use. Its facts stay; its open tasks are withdrawn when the lists are worked out again. */
-export async function endSubject(work: Work, subject: { id: Id; reason: string; how?: string }): Promise<void> {
+export async function endSubject(work: Work, subject: Ended): Promise<void> {
   const row = await work.tx.subject.findUnique({ where: { roomId_id: { roomId: work.roomId, id: subject.id } } })
   if (!row) throw notFound('thing')
   if (row.endedAt) throw new RoomError('wrong_state', `${row.name} was ended already.`)
@@ -64,7 +66,7 @@ export async function endSubject(work: Work, subject: { id: Id; reason: string; 
   work.audit({
     action: `${row.kind}.end`,
     subjectId: row.id,
-    detail: { reason: subject.reason },
+    detail: { reason: subject.reason, ...subject.detail },
     why: `${row.name} was ${subject.how ?? 'ended'}`,
   })
 }
