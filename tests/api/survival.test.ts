@@ -262,10 +262,28 @@ describe('descent', () => {
     expect(other.problem?.detail).toContain('another species')
     const early = await pair('Early', { formedOn: '2026-01-01', femaleFromClutchId: grandchild.id })
     expect(early.problem?.detail).toContain('was together before')
+    // Said of the date alone it is the same: its fish are of a clutch that came later.
+    const dated = await world.call(full.caretaker, 'changePair', {
+      params: { roomId, pairId: old!.id },
+      body: { formedOn: '2026-01-01', version: old!.version },
+    })
+    expect(dated.problem).toMatchObject({ code: 'invalid_input', fields: [{ path: 'femaleFromClutchId' }] })
     const changed = await world.ok(full.caretaker, 'changePair', {
       params: { roomId, pairId: old!.id },
       body: { femaleFromClutchId: null, version: old!.version },
     })
     expect(changed).toMatchObject({ femaleFromClutchId: null, maleFromClutchId: old!.maleFromClutchId })
+  })
+
+  test('is held against the day of the room on which the eggs were laid', async () => {
+    world.clock.set('2027-07-02T08:00:00.000Z')
+    // Half past midnight in the room: by UTC it is the day before.
+    const clutch = await world.ok(full.standIn, 'createClutch', {
+      params: params(),
+      body: { pairId: full.pair.id, name: make.called('Night'), spawnedAt: '2027-07-01T23:30:00.000Z', eggs: 90 },
+    })
+    const formed = (formedOn: string) => pair(make.called('Of it'), { formedOn, maleFromClutchId: clutch.id })
+    expect((await formed('2027-07-01')).problem?.fields).toMatchObject([{ path: 'maleFromClutchId' }])
+    expect((await formed('2027-07-02')).status).toBe(201)
   })
 })

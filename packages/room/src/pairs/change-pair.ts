@@ -9,6 +9,9 @@ import { assertTank } from './create-pair.ts'
 import { keepDescent } from './descent.ts'
 import { getPairInRoom } from './pair-view.ts'
 
+/** What was said of a pair's fish before; with another date of theirs it is looked at again. */
+const descentOf = ({ femaleFromClutchId, maleFromClutchId }: Pair) => ({ femaleFromClutchId, maleFromClutchId })
+
 export async function changePair({
   ctx,
   roomId,
@@ -36,7 +39,10 @@ export async function changePair({
           formedOn: formedOn ? toDateColumn(formedOn) : formedOn === null ? null : undefined,
         },
       })
-      await keepDescent(work, { pairId, descent })
+      await keepDescent(work, {
+        pairId,
+        descent: formedOn ? { ...descentOf(before), ...definedFields(descent) } : descent,
+      })
       work.audit({
         action: 'pair.change',
         subjectId: pairId,

@@ -53,7 +53,7 @@ function assertClutch(
   if (!clutch) throw invalid(path, 'There is no such clutch in this room.', clutchId)
   if (clutch.species !== species)
     throw invalid(path, `${clutch.name} is of another species than this pair; choose a clutch of their own.`, clutchId)
-  if (formedOn !== null && formedOn < clutch.spawnedAt.slice(0, 10))
+  if (formedOn !== null && formedOn < clutch.laidOn)
     throw invalid(
       path,
       `The pair was together before ${clutch.name} was laid; choose an older clutch, or change the date of the pair.`,

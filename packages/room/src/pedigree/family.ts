@@ -1,9 +1,10 @@
+import { localDate } from '@fryward/husbandry'
 import { type PedigreeEntry, type Relationships, relationships } from '@fryward/lineage'
 import type { Id, PairSex, PlainDate } from '@fryward/shared'
 import { fromDateColumn, type Transaction } from '@fryward/store'
 
 /** A clutch as descent sees it: who laid it. */
-export type FamilyClutch = { id: Id; name: string; pairId: Id; species: string; spawnedAt: string }
+export type FamilyClutch = { id: Id; name: string; pairId: Id; species: string; laidOn: PlainDate }
 export type FamilyPair = {
   id: Id
   name: string
@@ -16,6 +17,7 @@ export type Family = { pairs: FamilyPair[]; clutches: ReadonlyMap<Id, FamilyClut
 
 /** Every pair of a room and every clutch that was laid in it, ended ones too. */
 export async function readFamily(tx: Transaction, roomId: Id): Promise<Family> {
+  const { timeZone } = await tx.room.findUniqueOrThrow({ where: { id: roomId }, select: { timeZone: true } })
   const pairs = await tx.pair.findMany({
     where: { roomId },
     include: { subject: true, descent: true },
@@ -34,10 +36,10 @@ export async function readFamily(tx: Transaction, roomId: Id): Promise<Family> {
       },
     })),
     clutches: new Map(
-      clutches.map(({ id, pairId, spawnedAt, subject, pair }) => [
-        id,
-        { id, name: subject.name, pairId, species: pair.species, spawnedAt: spawnedAt.toISOString() },
-      ]),
+      clutches.map(({ id, pairId, spawnedAt, subject, pair }) => {
+        const laidOn = localDate({ timeZone, at: spawnedAt.toISOString() })
+        return [id, { id, name: subject.name, pairId, species: pair.species, laidOn }]
+      }),
     ),
   }
 }
