@@ -14,10 +14,19 @@ export const troublesFileIn = (dataDir: string): string => join(dataDir, 'logs',
 export function keepTrouble(dataDir: string, trouble: { part: string; at: string; sentence: string }): void {
   const file = troublesFileIn(dataDir)
   try {
-    const before = existsSync(file) ? TroublesSchema.safeParse(JSON.parse(readFileSync(file, 'utf8'))) : undefined
-    const others = (before?.data ?? []).filter(({ part }) => part !== trouble.part)
+    const others = keptIn(file).filter(({ part }) => part !== trouble.part)
     writeFileAtomically(file, `${JSON.stringify([...others, trouble])}\n`)
   } catch {
     // The terminal and the part's own log still have it.
+  }
+}
+
+function keptIn(file: string): z.infer<typeof TroublesSchema> {
+  if (!existsSync(file)) return []
+  try {
+    return TroublesSchema.parse(JSON.parse(readFileSync(file, 'utf8')))
+  } catch {
+    // What cannot be read any more is of the past; the next trouble is not to be lost with it.
+    return []
   }
 }
