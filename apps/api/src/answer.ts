@@ -23,10 +23,9 @@ const isSecret = ({ url }: FastifyRequest): boolean => /^\/api\/(auth\/|v1\/(me|
 /** Sends an answer as JSON: packed where the client takes it, and as "not changed" where it has it already. */
 export async function sendAnswer(request: FastifyRequest, reply: FastifyReply, answer: unknown): Promise<FastifyReply> {
   reply.type('application/json; charset=utf-8')
-  if (request.method !== 'GET' || answer === null || typeof answer !== 'object')
+  // What is about somebody's own way in stays on no disk.
+  if (request.method !== 'GET' || answer === null || typeof answer !== 'object' || isSecret(request))
     return reply.header('cache-control', 'no-store').send(answer)
-  // About somebody's own way in: nothing of it stays on a disk.
-  if (isSecret(request)) return reply.header('cache-control', 'no-store').send(answer)
   const { json, tag, packed } = prepare(answer)
   // Every answer is somebody's own and may change at once; the tag saves sending what a phone has.
   reply.header('cache-control', 'private, no-cache').header('etag', tag).header('vary', 'accept-encoding')

@@ -11,7 +11,8 @@ export type Auth = ReturnType<typeof createAuth>
 
 /**
  * Sign-in by email and password. Accounts are made by claiming the server or by an invitation, in their own
- * transaction, so better-auth's sign-up is off; so is every other route of its own, but for those that the door calls. Limits live in the database and hold across processes.
+ * transaction, so better-auth's sign-up is off; so is every other route of its own, but for those that the door calls.
+ * Limits live in the database and hold across processes.
  */
 export function createAuth({ database, secret, publicUrl }: { database: Database; secret: string; publicUrl: string }) {
   return betterAuth({

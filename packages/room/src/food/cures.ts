@@ -1,4 +1,4 @@
-import { addDays, type FoodAhead } from '@fryward/husbandry'
+import { addDays, daysBetween, type FoodAhead } from '@fryward/husbandry'
 import type { FoodChange, FoodOutlook } from '@fryward/shared'
 
 // About 60 per mL, in the published range for starting a vessel (live-feed, inoculum).
@@ -48,15 +48,15 @@ const roundLarvae = (larvae: number): number =>
   larvae > 300 ? Math.round(larvae / 50) * 50 : Math.round(larvae / 10) * 10
 
 /** A vessel like those that stand, from the fullest that gives: now, and as late as half way to the worry. */
-function startAnother({ cultures, today, days }: FoodAhead, worryDate: string): FoodChange[] {
+function startAnother({ cultures, today }: FoodAhead, worryDate: string): FoodChange[] {
   const giving = cultures.filter(({ standing }) => standing === 'gives').sort((a, b) => b.animals - a.animals)
   const [source] = giving
   if (!source) return []
   const volumes = giving.map(({ volumeL }) => volumeL).sort((a, b) => a - b)
   const volumeL = volumes[Math.floor(volumes.length / 2)]!
   const animals = roundedUp(Math.min(startPerMl * volumeL * 1000, source.animals * source.mostShare), million / 10)
-  const day = Array.from({ length: days }, (_, index) => index).findIndex((index) => addDays(today, index) >= worryDate)
-  const dates = new Set([addDays(today, 1), addDays(today, Math.max(1, Math.floor(day / 2)))])
+  const halfWay = Math.floor(daysBetween(today, worryDate) / 2)
+  const dates = new Set([addDays(today, 1), addDays(today, Math.max(1, halfWay))])
   return [...dates].map(
     (onDate): FoodChange => ({ kind: 'start_culture', cultureId: source.id, volumeL, animals, onDate }),
   )
