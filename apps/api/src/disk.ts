@@ -5,7 +5,8 @@ type Space = { freeBytes: number; totalBytes: number }
 export type Disk = { look: () => Promise<ServerState['disk']> }
 
 // PostgreSQL's write-ahead log alone may grow by 1 GB between two checkpoints (max_wal_size; PostgreSQL 18 manual, "WAL
-// configuration"), and it stops for good when it finds no room for it: writes end well before.
+// configuration"): told at twice that. It stops for good when there is no room for the next 16 MB of it: writes end a dozen
+// of those before. common practice
 const littleBytes = 2e9
 const fullBytes = 200e6
 // A disk does not fill within this, and every write asks.
