@@ -1,13 +1,13 @@
 import {
-  addressOf,
+  addressIn,
   type BodyInputOf,
   type JsonRouteId,
   type ParamsOf,
   personHeader,
   type QueryOf,
   type ResponseOf,
-  routes,
 } from '@fryward/shared'
+import { findRoute } from './find-route.ts'
 import { newId } from './new-id.ts'
 import { noAnswer, readProblem, unreadableAnswer } from './problem.ts'
 import { hearServerClock } from './server-clock.ts'
@@ -55,12 +55,13 @@ async function readJson(response: Response): Promise<unknown> {
  * @throws ApiProblem with the API's own code and sentence.
  */
 export async function call<K extends JsonRouteId>(id: K, input: Input<K> = {}): Promise<ResponseOf<K>> {
-  const route = routes[id]
+  const route = await findRoute(id)
+  if (!route) throw new Error(`there is no route ${id}`)
   const headers: Record<string, string> = { accept: 'application/json' }
   if (route.method !== 'GET') headers['idempotency-key'] = input.requestKey ?? newId()
   if (input.personId !== undefined) headers[personHeader] = input.personId
   if (input.body !== undefined) headers['content-type'] = 'application/json'
-  const response = await send(`${addressOf(id, input.params)}${toQueryString(input.query)}`, {
+  const response = await send(`${addressIn(route, input.params)}${toQueryString(input.query)}`, {
     method: route.method,
     credentials: 'same-origin',
     headers,

@@ -1,18 +1,23 @@
-import { addressOf, type CommandOf, type Photo, PhotoSchema, personHeader } from '@fryward/shared'
+import { type CommandOf, type Photo, PhotoSchema, personHeader } from '@fryward/shared'
 import { noAnswer, readProblem, unreadableAnswer } from './problem.ts'
 
 /**
  * Sends one photo as its raw bytes; its type travels as the content type. Not `fetch`, which cannot say how far it is.
+ * @param address of the route.
  * @param onProgress told the share of the bytes that are on their way, 0 to 1.
  * @throws ApiProblem with the API's own code and sentence.
  */
-export function uploadPhoto(command: CommandOf<'addPhoto'>, onProgress: (share: number) => void): Promise<Photo> {
+export function uploadPhoto(
+  address: string,
+  command: CommandOf<'addPhoto'>,
+  onProgress: (share: number) => void,
+): Promise<Photo> {
   const { image, caption, ...ids } = command.body
   const search = new URLSearchParams(Object.entries(ids).filter(([, value]) => value !== undefined) as string[][])
   if (caption) search.set('caption', caption)
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest()
-    request.open('POST', `${addressOf('addPhoto', command.params)}?${search.toString()}`)
+    request.open('POST', `${address}?${search.toString()}`)
     request.setRequestHeader('content-type', image.type)
     request.setRequestHeader('accept', 'application/json')
     request.setRequestHeader('idempotency-key', command.id)

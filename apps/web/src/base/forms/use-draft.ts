@@ -28,8 +28,8 @@ export function useDraft<T extends object>(start: T, what?: string) {
     latest.current = next
     setDraft(next)
   }
-  const restore = useRef(() => {
-    const found = isTouched.current ? undefined : findKept(draftKey, start)
+  const restore = useRef((key: string | undefined) => {
+    const found = isTouched.current ? undefined : findKept(key, start)
     if (!found) return
     setKept(found)
     show(found.draft)
@@ -37,7 +37,7 @@ export function useDraft<T extends object>(start: T, what?: string) {
   const { refused } = useQueue()
   useEffect(() => {
     // What was sent from here and refused comes back too.
-    if (draftKey !== undefined || refused.length > 0) void readDrafts().then(() => restore.current())
+    if (draftKey !== undefined || refused.length > 0) void readDrafts().then(() => restore.current(draftKey))
   }, [draftKey, refused])
   const drop = () => {
     if (draftKey !== undefined) dropDraft(draftKey)

@@ -12,13 +12,18 @@ export function makeLaneRunner({ sendHead, alone, later }: Parts) {
   const askedAgain = new Set<string>()
   const clocks = new Map<string, () => void>()
 
+  function stopClock(lane: string): void {
+    clocks.get(lane)?.()
+    clocks.delete(lane)
+  }
+
   async function run(lane: string): Promise<void> {
     if (running.has(lane)) {
       askedAgain.add(lane)
       return
     }
     running.add(lane)
-    clocks.get(lane)?.()
+    stopClock(lane)
     try {
       await alone(lane, async () => {
         do askedAgain.delete(lane)
@@ -32,8 +37,11 @@ export function makeLaneRunner({ sendHead, alone, later }: Parts) {
 
   return {
     run,
+    isWaiting: (lane: string): boolean => clocks.has(lane),
     runAfter: (ms: number, lane: string): void => {
-      clocks.get(lane)?.()
+      stopClock(lane)
+      // Who asked meanwhile waits too.
+      askedAgain.delete(lane)
       clocks.set(
         lane,
         later(ms, () => void run(lane)),

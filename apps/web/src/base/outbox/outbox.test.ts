@@ -89,6 +89,21 @@ describe('a command', () => {
     await expect.poll(() => seen.now).toEqual({ ...emptyQueue, isLasting: false })
   })
 
+  it('is asked about no sooner because more is meant behind it, where the server is to be waited for', async () => {
+    const { outbox, sent, seen, ring } = openBrowser(async () => {
+      throw new ApiProblem({ code: 'internal', detail: 'Failed.', status: 500 })
+    })
+    const first = keptNote(here)
+    void outbox.put(first)
+    await expect.poll(() => seen.now.stuck).toBe('server')
+    for (let more = 0; more < 7; more += 1) void outbox.put(keptNote(here))
+    await expect.poll(() => seen.now.waiting).toHaveLength(8)
+    expect(sent).toEqual([idOf(first)])
+    ring()
+    await expect.poll(() => sent).toEqual([idOf(first), idOf(first)])
+    expect(seen.now.refused).toEqual([])
+  })
+
   it('does not wait for a photo that takes long', async () => {
     const { outbox } = openBrowser(async ({ route }) => (route === 'addPhoto' ? new Promise(() => {}) : 'noted'))
     void outbox.put(keptPhoto(here))

@@ -78,7 +78,9 @@ export class Outbox {
     }
     this.#tell({})
     await this.#show()
-    void this.#runner.run(laneOf(queued.command))
+    const lane = laneOf(queued.command)
+    // Where the server asked to wait, another command behind the first one is no reason to ask it sooner.
+    if (!(this.#stuck === 'server' && this.#runner.isWaiting(lane))) void this.#runner.run(lane)
     return answer
   }
 

@@ -1,5 +1,6 @@
-import { type Command, routes } from '@fryward/shared'
+import { addressIn, type Command } from '@fryward/shared'
 import { call } from '@/base/api/call.ts'
+import { findRoute } from '@/base/api/find-route.ts'
 import { ApiProblem } from '@/base/api/problem.ts'
 import { uploadPhoto } from '@/base/api/upload.ts'
 
@@ -8,13 +9,14 @@ import { uploadPhoto } from '@/base/api/upload.ts'
  * @throws ApiProblem
  */
 export async function sendCommand(command: Command, onProgress: (share: number) => void): Promise<unknown> {
-  if (!(command.route in routes))
+  const known = await findRoute(command.route)
+  if (!known)
     throw new ApiProblem({
       code: 'invalid_input',
       detail: 'This was kept before the dashboard changed and cannot be sent any more. Enter it anew, then drop this.',
       status: 400,
     })
-  if (command.route === 'addPhoto') return uploadPhoto(command, onProgress)
+  if (command.route === 'addPhoto') return uploadPhoto(addressIn(known, command.params), command, onProgress)
   const { route, params, body, id, personId } = command
   // Parameters and body are those of the route: a command is made of all three.
   return call(route, { params, body, requestKey: id, personId } as Parameters<typeof call>[1])

@@ -2,7 +2,7 @@
 
 import type { CommandAnswer, CommandId, Id } from '@fryward/shared'
 import { useMutation } from '@tanstack/react-query'
-import { useEffect, useRef } from 'react'
+import { useEffect, useState } from 'react'
 import { usePerson } from '@/base/room/person-context.tsx'
 import { loadOutbox } from './load-outbox.ts'
 import type { Meant } from './meant.ts'
@@ -22,28 +22,40 @@ export function useCommand<K extends CommandId, I>(
   after: After<K, I>,
 ) {
   const person = usePerson()
-  /** What is on its way, by its address. */
-  const ids = useRef(new Map<string, Id>())
-  useLeaving(ids.current)
+  const place = usePlace()
   return useMutation({
     mutationFn: async (input: I): Promise<CommandAnswer<K>> => {
       if (person === null) throw new Error(`${route} is for whoever is signed in`)
       const meant = await mean(input)
-      const { putCommand } = await loadOutbox()
-      return putCommand({ route, person, meant, ids: ids.current })
+      const { putCommand, leaveCommands } = await loadOutbox()
+      const answer = putCommand({ route, person, meant, ids: place.ids })
+      // An undo from a message that outlived its line, a picture made ready too late: nobody is there to hear a refusal.
+      if (!place.isThere) leaveCommands(takeAll(place.ids))
+      return answer
     },
     ...after,
   })
 }
 
-/** What is on its way when its form goes from the screen is the queue's alone from then on. */
-function useLeaving(ids: Map<string, Id>): void {
-  useEffect(
-    () => () => {
-      const left = [...ids.values()]
-      ids.clear()
+/** A place on the screen, and what it has on its way, by its parameters. */
+type Place = { isThere: boolean; ids: Map<string, Id> }
+
+/** What is on its way when its place goes from the screen is the queue's alone from then on. */
+function usePlace(): Place {
+  const [place] = useState<Place>(() => ({ isThere: true, ids: new Map() }))
+  useEffect(() => {
+    place.isThere = true
+    return () => {
+      place.isThere = false
+      const left = takeAll(place.ids)
       if (left.length > 0) void loadOutbox().then(({ leaveCommands }) => leaveCommands(left))
-    },
-    [ids],
-  )
+    }
+  }, [place])
+  return place
+}
+
+function takeAll(ids: Map<string, Id>): Id[] {
+  const all = [...ids.values()]
+  ids.clear()
+  return all
 }

@@ -1,6 +1,7 @@
 'use client'
 
 import { type ComponentType, useEffect, useRef, useState } from 'react'
+import { loadLaterRoutes } from '@/base/api/find-route.ts'
 import { loadOutbox } from '@/base/outbox/load-outbox.ts'
 import type { SignedIn } from '@/base/room/person-context.tsx'
 import { untilLoaded } from '@/base/ui/until-loaded.ts'
@@ -10,8 +11,12 @@ const afterMs = 1_500
 const loadKeptHere = () => import('./KeptHere.tsx')
 
 async function startOutbox(person: SignedIn): Promise<ComponentType> {
-  // Both before anything waits: without a network no script comes.
-  const [{ outbox, readDrafts }, { KeptHere }] = await Promise.all([loadOutbox(), untilLoaded(loadKeptHere)])
+  // All of it before anything waits: without a network no script comes.
+  const [{ outbox, readDrafts }, { KeptHere }] = await Promise.all([
+    loadOutbox(),
+    untilLoaded(loadKeptHere),
+    untilLoaded(loadLaterRoutes),
+  ])
   await readDrafts()
   void outbox.start(person)
   return KeptHere

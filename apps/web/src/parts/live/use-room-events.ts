@@ -1,6 +1,6 @@
 'use client'
 
-import { addressOf, type Id, RoomEventSchema } from '@fryward/shared'
+import { addressIn, firstRoutes, type Id, RoomEventSchema } from '@fryward/shared'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
 import { refreshRoom, roomKey } from '@/parts/rooms/queries.ts'
@@ -28,7 +28,7 @@ export function useRoomEvents(roomId: Id): Connection {
       if (parsed.success) void refreshRoom(queryClient, roomId, parsed.data.subjectIds)
     }
     const open = () => {
-      source = new EventSource(addressOf('listenToRoom', { roomId }))
+      source = new EventSource(addressIn(firstRoutes.listenToRoom, { roomId }))
       source.onopen = () => {
         setConnection({ isLive: true })
         if (wasCut) refresh()
