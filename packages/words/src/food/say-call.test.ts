@@ -30,6 +30,7 @@ describe('the afternoon call', () => {
   it('says how likely it is, what to have ready, the weakest point and the other choice', () => {
     expect(call(outlook(), { dueAt: '2026-03-10T17:30:00.000Z', isDone: false })).toEqual({
       clutchId: 'c',
+      probability: 0.5,
       title: 'Clutch 3 may hatch tonight: likely (50%)',
       pull: 'Pull the nest by 17:30, before dark.',
       food: [
@@ -48,6 +49,9 @@ describe('the afternoon call', () => {
     )
     expect(call(outlook({ worry: { ...worry, date: today } }))?.food[1]).toBe(
       'The food is short from their first day on.',
+    )
+    expect(call(outlook({ worry: { ...worry, date: today, eaterIds: ['b'] } }))?.food[1]).toBe(
+      'The food is short for others from their first day on.',
     )
   })
 

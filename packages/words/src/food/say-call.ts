@@ -2,9 +2,9 @@ import type { FoodOutlook, Instant, PlainDate } from '@fryward/shared'
 import { daysBetween } from '../dates/day-arithmetic.ts'
 import { sayTime } from '../dates/say-time.ts'
 import { sayLikelihood } from '../phrases/likelihood.ts'
+import { together } from '../phrases/together.ts'
 import { sayQuantity } from '../quantities/say-quantity.ts'
 import type { Voice } from '../voice.ts'
-import { together } from './together.ts'
 
 type Culture = FoodOutlook['cultures'][number]
 
@@ -14,6 +14,8 @@ export type NestPull = { dueAt: Instant; isDone: boolean } | null
 /** A clutch that may hatch tonight, said in the afternoon; each line a sentence of its own. */
 export type AfternoonCall = {
   clutchId: string
+  /** How likely it hatches tonight, 0 to 1. */
+  probability: number
   title: string
   pull: string
   /** What to have ready, how long the food lasts, and what to watch; none where nothing of it can be said. */
@@ -34,6 +36,7 @@ export function afternoonCalls(outlook: FoodOutlook, asked: Asked): AfternoonCal
     .sort((a, b) => b.tonight - a.tonight)
     .map(({ eater, tonight }) => ({
       clutchId: eater.subjectId,
+      probability: tonight,
       title: `${eater.name} may hatch tonight: ${sayLikelihood(tonight, voice)}`,
       pull: sayPull(asked.pullOf(eater.subjectId), voice),
       food: foodOf(outlook, { eaterId: eater.id, tonight, ...asked }),
@@ -71,8 +74,8 @@ function sayHowLong({ worry }: FoodOutlook, { today, eaterId }: OneClutch): stri
   if (!worry) return 'The food lasts as far as can be seen.'
   // Day 0 is the morning after tonight.
   const lifeDay = daysBetween(today, worry.date) - 1
-  if (lifeDay < 1) return 'The food is short from their first day on.'
   const who = worry.eaterIds.includes(eaterId) ? '' : ' for others'
+  if (lifeDay < 1) return `The food is short${who} from their first day on.`
   return `The food lasts to day ${lifeDay - 1} of their life; from day ${lifeDay} on it may fall short${who}.`
 }
 

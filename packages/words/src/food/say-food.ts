@@ -1,15 +1,13 @@
 import type { FoodChange, FoodOutlook, PlainDate } from '@fryward/shared'
-import { sayDate, sayDay } from '../dates/say-date.ts'
+import { sayDate, sayDay, sayDayHeading } from '../dates/say-date.ts'
 import { sayNumber, sayWhole } from '../numbers/say-number.ts'
 import { sayLikelihood } from '../phrases/likelihood.ts'
+import { together } from '../phrases/together.ts'
 import { sayQuantity } from '../quantities/say-quantity.ts'
 import type { UnitVoice } from '../voice.ts'
-import { together } from './together.ts'
 
 type Eater = FoodOutlook['eaters'][number]
 type Asked = { today: PlainDate; voice: UnitVoice }
-
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 /** Who eats, with what it is while it has not hatched. */
 export const sayEater = ({ kind, name }: Pick<Eater, 'kind' | 'name'>): string =>
@@ -22,7 +20,7 @@ export function sayFoodAhead({ days, eaters, worry }: FoodOutlook, { today, voic
   if (!worry) return `There are rotifers for all until ${sayDate(last, voice)}, as far as can be seen.`
   const short = eaters.filter(({ id }) => worry.eaterIds.includes(id)).map(sayEater)
   const who = together([...new Set(short)])
-  return `${capital(sayDay(worry.date, today, voice))} rotifers may fall short for ${who}: ${sayLikelihood(worry.chanceShort, voice)}.`
+  return `${sayDayHeading(worry.date, today, voice)} rotifers may fall short for ${who}: ${sayLikelihood(worry.chanceShort, voice)}.`
 }
 
 /** The same at the head of another page, where only worry is told; null without one. */
@@ -64,7 +62,6 @@ export function sayAfter(
   if (!worry) return 'Then no day is one of worry.'
   const day = `${sayDay(worry.date, today, voice)}, ${sayLikelihood(worry.chanceShort, voice)}`
   const missing = `about ${sayNumber(shortTotal, voice)} rotifers missing in all`
-  if (!before.worry) return `Then the first day of worry is ${day}, ${missing}.`
-  if (worry.date !== before.worry.date) return `Then the first day of worry is ${day}, ${missing}.`
+  if (worry.date !== before.worry?.date) return `Then the first day of worry is ${day}, ${missing}.`
   return `The first day of worry stays ${day}, with ${missing} instead of ${sayNumber(before.shortTotal, voice)}.`
 }

@@ -1,6 +1,7 @@
 import type { SurvivalComparison } from '@fryward/shared'
 import { seasonLabels } from '../labels/survival.ts'
 import { numberFormat, sayWhole } from '../numbers/say-number.ts'
+import { together } from '../phrases/together.ts'
 import type { NumberVoice } from '../voice.ts'
 
 type Group = Pick<SurvivalComparison['groups'][number], 'key' | 'name'>
@@ -72,7 +73,7 @@ function mayNotOf({ conclusion, byClutch, groups }: Asked, voice: NumberVoice): 
     return 'It may not be put down to the group: larvae of one clutch live and die together.'
   if (conclusion === 'no_difference_shown')
     return 'It does not say that there is none: with more clutches one may yet show.'
-  const clutches = groups.map((group) => sayWhole(group.clutches, voice)).join(' and ')
+  const clutches = together(groups.map((group) => sayWhole(group.clutches, voice)))
   const least = byClutch ? `, where chance alone does as much with ${sayChance(byClutch.smallestPValue, voice)}` : ''
   return `Nothing may be concluded from ${clutches} clutches${least}: larvae of one clutch live and die together.`
 }

@@ -28,7 +28,7 @@ const percent = (share: number, voice: NumberVoice) => sayWhole(Math.round(share
 export const sayShare = ({ share, lower, upper }: SurvivalShare, voice: NumberVoice): string =>
   `${percent(share, voice)}% (${percent(lower, voice)} to ${percent(upper, voice)}%)`
 
-/** "75% (66 to 82%) of those at hatched"; null where no share is known. */
+/** "75% (66 to 82%) of hatched"; null where no share is known. */
 export function sayShareOf({ share, fromStage }: Pick<SurvivalStage, 'share' | 'fromStage'>, voice: NumberVoice) {
   return share && fromStage ? `${sayShare(share, voice)} of ${survivalStageLabels[fromStage].toLowerCase()}` : null
 }

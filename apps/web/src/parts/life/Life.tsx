@@ -3,14 +3,14 @@
 import type { ClutchLife, Id } from '@fryward/shared'
 import { sayDate, sayReached, sayWhole, survivalStageLabels } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
-import { lazy, Suspense } from 'react'
+import { Suspense } from 'react'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
+import { late } from '@/base/ui/late.ts'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Section } from '@/base/ui/Page.tsx'
-import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { clutchLifeOptions } from '@/parts/survival/queries.ts'
 import { StageBars } from '@/parts/survival/StageBars.tsx'
 import { hrefOf } from '@/parts/things/href.ts'
@@ -18,7 +18,7 @@ import { LifeTable } from './LifeTable.tsx'
 import styles from './life.module.css'
 import { lifeTops } from './life-lanes.ts'
 
-const LifeLine = lazy(() => untilLoaded(() => import('./LifeLine.tsx')).then((part) => ({ default: part.LifeLine })))
+const LifeLine = late(() => import('./LifeLine.tsx'), 'LifeLine')
 
 /** A line with the usual stages and two foods; the real one comes in its place. */
 const usualHeight = lifeTops({ stages: 6, foods: 2 }).height / 16

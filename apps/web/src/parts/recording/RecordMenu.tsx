@@ -1,13 +1,13 @@
 'use client'
 
-import { lazy, Suspense, useEffect, useRef, useState } from 'react'
+import { Suspense, useEffect, useRef, useState } from 'react'
 import { draftKeysUnder, readDrafts } from '@/base/outbox/drafts.ts'
 import { useQueue } from '@/base/outbox/queue-state.ts'
 import { useDraftKey } from '@/base/outbox/use-draft-key.ts'
 import { useMay } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
+import { late } from '@/base/ui/late.ts'
 import { Card, Section } from '@/base/ui/Page.tsx'
-import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { usePreload } from '@/base/ui/use-preload.ts'
 import { type RecordKind, recordKindsOf } from '@/parts/facts/record-kinds.ts'
 import type { Thing } from '@/parts/things/use-things.ts'
@@ -15,7 +15,7 @@ import { factPlace, recordChoices } from './record-choices.ts'
 import styles from './records.module.css'
 
 const loadForm = () => import('./RecordForm.tsx')
-const RecordForm = lazy(() => untilLoaded(loadForm).then((part) => ({ default: part.RecordForm })))
+const RecordForm = late(loadForm, 'RecordForm')
 
 /** Anything seen or done without a task: a count at noon, a loss found, a harvest for other fish. */
 export function RecordMenu({ subject }: { subject: Thing }) {

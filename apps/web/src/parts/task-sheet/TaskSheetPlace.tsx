@@ -2,15 +2,15 @@
 
 import type { Task } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
-import { lazy, Suspense } from 'react'
+import { Suspense } from 'react'
 import { useRoom } from '@/base/room/room-context.tsx'
-import { untilLoaded } from '@/base/ui/until-loaded.ts'
+import { late } from '@/base/ui/late.ts'
 import { usePreload } from '@/base/ui/use-preload.ts'
 import { useOpenTaskId } from '@/parts/tasks/open-task.ts'
 import { taskOptions } from '@/parts/tasks/queries.ts'
 
 const loadSheet = () => import('./TaskSheet.tsx')
-const TaskSheet = lazy(() => untilLoaded(loadSheet).then((part) => ({ default: part.TaskSheet })))
+const TaskSheet = late(loadSheet, 'TaskSheet')
 
 /** Where the open sheet hangs. Its script comes after the list, but before the network may be gone. */
 export function TaskSheetPlace({ tasks, now }: { tasks: Task[]; now: Date }) {

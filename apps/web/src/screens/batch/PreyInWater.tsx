@@ -3,14 +3,14 @@
 import type { Id } from '@fryward/shared'
 import { dayMs } from '@fryward/words'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
-import { lazy, Suspense } from 'react'
+import { Suspense } from 'react'
 import { useServerNow } from '@/base/dates/use-now.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
+import { late } from '@/base/ui/late.ts'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Section } from '@/base/ui/Page.tsx'
-import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { factsOptions } from '@/parts/facts/queries.ts'
 import { rulesOptions } from '@/parts/rules/queries.ts'
 import { PreyTable } from './PreyTable.tsx'
@@ -18,7 +18,7 @@ import { heldBand, readPrey } from './prey-chart.ts'
 import { preyChartHeight } from './prey-lanes.ts'
 import { sayPrey } from './say-prey.ts'
 
-const PreyChart = lazy(() => untilLoaded(() => import('./PreyChart.tsx')).then((part) => ({ default: part.PreyChart })))
+const PreyChart = late(() => import('./PreyChart.tsx'), 'PreyChart')
 
 /** Days drawn: long enough to see whether the feeds hold it, short enough to tell the rounds apart. */
 const shownDays = 4

@@ -4,22 +4,20 @@ import type { Culture } from '@fryward/shared'
 import { sayDatesIn } from '@fryward/words'
 import { useDebouncedValue } from '@mantine/hooks'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
-import { lazy, Suspense, useState } from 'react'
+import { Suspense, useState } from 'react'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
+import { late } from '@/base/ui/late.ts'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card } from '@/base/ui/Page.tsx'
-import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { outlookOptions } from '@/parts/cultures/queries.ts'
 import { chartHeight } from './chart-lanes.ts'
 import styles from './cultures.module.css'
 import { HarvestSlider } from './HarvestSlider.tsx'
 import { OutlookTable } from './OutlookTable.tsx'
 
-const DensityChart = lazy(() =>
-  untilLoaded(() => import('./DensityChart.tsx')).then((part) => ({ default: part.DensityChart })),
-)
+const DensityChart = late(() => import('./DensityChart.tsx'), 'DensityChart')
 
 /** A thumb on the way from a fifth to a half asks once, where it stops. */
 const settleMs = 250

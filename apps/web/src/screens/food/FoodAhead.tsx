@@ -3,13 +3,13 @@
 import type { FoodAnswer, FoodChange, FoodCure, FoodOutlook, PlainDate } from '@fryward/shared'
 import { sayAfter, sayFoodAhead, sayFoodChange } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
-import { lazy, Suspense, useState } from 'react'
+import { Suspense, useState } from 'react'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
+import { late } from '@/base/ui/late.ts'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card } from '@/base/ui/Page.tsx'
-import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
 import { Cures } from './Cures.tsx'
 import { FoodKeys } from './FoodKeys.tsx'
@@ -18,7 +18,7 @@ import styles from './food.module.css'
 import { chartHeight } from './food-lanes.ts'
 import { WhatIfBox } from './WhatIfBox.tsx'
 
-const FoodChart = lazy(() => untilLoaded(() => import('./FoodChart.tsx')).then((part) => ({ default: part.FoodChart })))
+const FoodChart = late(() => import('./FoodChart.tsx'), 'FoodChart')
 
 /** A picture after something: a cure as it was tried, or a question's answer. */
 type Shown = { change: FoodChange; cure: FoodCure | null; after: FoodOutlook | FoodCure }

@@ -1,8 +1,10 @@
 'use client'
 
 import type { Pedigree } from '@fryward/shared'
+import { sayNumber } from '@fryward/words'
 import { linkVertical } from 'd3-shape'
 import charts from '@/base/charts/charts.module.css'
+import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './pedigree.module.css'
 import { box, layOut, type TreeLink, type TreeNode } from './tree-layout.ts'
 
@@ -53,6 +55,7 @@ function endsOf({ from, to, sex }: TreeLink): { source: Point; target: Point } {
 const longest = 14
 
 function Pair({ node }: { node: TreeNode }) {
+  const voice = useVoice()
   const name = node.name.length > longest ? `${node.name.slice(0, longest - 1)}…` : node.name
   return (
     <g transform={`translate(${node.x} ${node.y})`}>
@@ -67,7 +70,7 @@ function Pair({ node }: { node: TreeNode }) {
         {name}
       </text>
       <text className={charts.tick} x={box.width / 2} y={41} textAnchor="middle">
-        {node.isLiving ? `young ${Math.round(node.offspringInbreeding * 1000) / 10}% inbred` : 'ended'}
+        {node.isLiving ? `young ${sayNumber(node.offspringInbreeding * 100, voice)}% inbred` : 'ended'}
       </text>
     </g>
   )

@@ -1,7 +1,7 @@
 'use client'
 
 import type { SurvivalRow } from '@fryward/shared'
-import { sayDate, sayWhole } from '@fryward/words'
+import { sayDate, sayWhole, together } from '@fryward/words'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { StageBars } from '@/parts/survival/StageBars.tsx'
@@ -11,7 +11,7 @@ import styles from './survival.module.css'
 /** One clutch, or those that shared a tank from the hatch on. */
 export function ClutchRow({ row }: { row: SurvivalRow }) {
   const room = useRoom()
-  const name = row.clutches.map((clutch) => clutch.name).join(' and ')
+  const name = together(row.clutches.map((clutch) => clutch.name))
   return (
     <article className={styles.row} aria-label={name}>
       <h3>
@@ -23,8 +23,8 @@ export function ClutchRow({ row }: { row: SurvivalRow }) {
         ))}
       </h3>
       <p className={styles.soft}>
-        {row.pairs.map(({ name: pair }) => pair).join(' and ')}, laid {sayDate(row.spawnedOn, room)}
-        {row.cultures.length > 0 && `, fed from ${row.cultures.map((culture) => culture.name).join(' and ')}`}
+        {together(row.pairs.map((pair) => pair.name))}, laid {sayDate(row.spawnedOn, room)}
+        {row.cultures.length > 0 && `, fed from ${together(row.cultures.map((culture) => culture.name))}`}
         {row.mixedOn !== null && `; put together with others ${sayDate(row.mixedOn, room)}`}
       </p>
       <StageBars stages={row.stages} label={`How many of ${name} made it`} />

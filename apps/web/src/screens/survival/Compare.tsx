@@ -3,22 +3,20 @@
 import { type ComparedBy, comparedBy, type SurvivalComparison } from '@fryward/shared'
 import { comparedByLabels, leftOutLabels, sayComparison, sayWhole } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
-import { lazy, Suspense, useState } from 'react'
+import { Suspense, useState } from 'react'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
+import { late } from '@/base/ui/late.ts'
 import { Card, Section } from '@/base/ui/Page.tsx'
-import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { comparisonOptions } from '@/parts/survival/queries.ts'
 import { curvesHeight, mostDrawn } from './curves-lanes.ts'
 import { GroupTable } from './GroupTable.tsx'
 import styles from './survival.module.css'
 import type { LaidBetween } from './WhichClutches.tsx'
 
-const CurvesChart = lazy(() =>
-  untilLoaded(() => import('./CurvesChart.tsx')).then((part) => ({ default: part.CurvesChart })),
-)
+const CurvesChart = late(() => import('./CurvesChart.tsx'), 'CurvesChart')
 
 /** Groups of clutches side by side: what may be concluded and what not, the curves, and the same in figures. */
 export function Compare({ range }: { range: LaidBetween }) {

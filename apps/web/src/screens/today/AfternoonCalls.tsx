@@ -6,20 +6,20 @@ import { useQuery } from '@tanstack/react-query'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Moon } from '@/base/ui/Moon.tsx'
-import { foodOptions } from '@/parts/food/queries.ts'
+import { foodInPassing } from '@/parts/food/queries.ts'
 import styles from './today.module.css'
 
 /** From about midday on: the clutches that may hatch tonight, each with what the evening asks for. */
 export function AfternoonCalls({ day }: { day: Day }) {
   const room = useRoom()
   const voice = useVoice()
-  const outlook = useQuery({ ...foodOptions(room.id), refetchInterval: false }).data?.plan?.outlook
+  const outlook = useQuery(foodInPassing(room.id)).data?.plan?.outlook
   if (!outlook || outlook.days[0]?.date !== day.today) return null
   const calls = afternoonCalls(outlook, { today: day.today, voice, pullOf: (id) => pullOf(day, id) })
-  return calls.map(({ clutchId, title, pull, food, otherChoice }) => (
+  return calls.map(({ clutchId, probability, title, pull, food, otherChoice }) => (
     <section key={clutchId} className={styles.call} aria-label={title}>
       <h2>
-        <Moon probability={chanceOf(outlook, clutchId, day.today)} /> {title}
+        <Moon probability={probability} /> {title}
       </h2>
       <p className={styles.pull}>{pull}</p>
       <ul>
@@ -33,10 +33,6 @@ export function AfternoonCalls({ day }: { day: Day }) {
     </section>
   ))
 }
-
-const chanceOf = ({ eaters }: Outlook, clutchId: string, today: string): number =>
-  eaters.find(({ id }) => id === clutchId)?.nights.find(({ date }) => date === today)?.probability ?? 0
-type Outlook = { eaters: { id: string; nights: { date: string; probability: number }[] }[] }
 
 /** What the list of the day says of moving the nest. */
 function pullOf({ tasks }: Day, clutchId: string) {

@@ -1,12 +1,12 @@
 'use client'
 
 import type { Day } from '@fryward/shared'
-import { lazy, Suspense, useId } from 'react'
+import { Suspense, useId } from 'react'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Link } from '@/base/ui/Link.tsx'
+import { late } from '@/base/ui/late.ts'
 import { Notice } from '@/base/ui/Notice.tsx'
-import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { useIsWide } from '@/base/ui/use-is-wide.ts'
 import { isLate, isShown } from '@/parts/tasks/task-state.ts'
 import { lateTasks, roundIdOf, roundStates } from './arrange.ts'
@@ -19,13 +19,9 @@ import { useRoundChoice } from './use-round-choice.ts'
 import { Walk } from './Walk.tsx'
 import { WithdrawnList } from './WithdrawnList.tsx'
 
-const FoodWorry = lazy(() => untilLoaded(() => import('./FoodWorry.tsx')).then((part) => ({ default: part.FoodWorry })))
-const AfternoonCalls = lazy(() =>
-  untilLoaded(() => import('./AfternoonCalls.tsx')).then((part) => ({ default: part.AfternoonCalls })),
-)
-const DayAtAGlance = lazy(() =>
-  untilLoaded(() => import('./DayAtAGlance.tsx')).then((part) => ({ default: part.DayAtAGlance })),
-)
+const FoodWorry = late(() => import('./FoodWorry.tsx'), 'FoodWorry')
+const AfternoonCalls = late(() => import('./AfternoonCalls.tsx'), 'AfternoonCalls')
+const DayAtAGlance = late(() => import('./DayAtAGlance.tsx'), 'DayAtAGlance')
 
 /** What is late, then the round as a walk. Beside it on a wide screen, where a sheet opens too, how the day stands. */
 export function DayList({ day, now }: { day: Day; now: Date }) {

@@ -6,7 +6,6 @@ import { useQuery } from '@tanstack/react-query'
 import { serverNow } from '@/base/api/server-clock.ts'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
-import { meOptions } from '@/parts/session/me.ts'
 import { serverStateOptions } from '@/parts/session/queries.ts'
 
 const dayMs = 86_400_000
@@ -16,11 +15,10 @@ const titles = {
   full: 'The disk of the server is full: nothing is saved',
 } as const satisfies Partial<Record<DiskState, string>>
 
-/** What whoever claimed the server puts right before it stops the room; nobody else can. */
+/** For whoever claimed the server: what they put right before it stops the room; nobody else can. */
 export function ServerTroubles() {
   const voice = useVoice()
-  const ownsServer = useQuery(meOptions()).data?.ownsServer === true
-  const state = useQuery({ ...serverStateOptions(), enabled: ownsServer }).data
+  const state = useQuery(serverStateOptions()).data
   if (!state) return null
   const { disk, troubles } = state
   const recent = troubles.filter(({ at }) => serverNow().getTime() - Date.parse(at) < dayMs)

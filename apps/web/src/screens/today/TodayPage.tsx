@@ -4,21 +4,23 @@ import type { Day } from '@fryward/shared'
 import { sayDayTitle } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useRouter, useSearchParams } from 'next/navigation'
-import { lazy, Suspense } from 'react'
+import { Suspense } from 'react'
 import { useServerNow } from '@/base/dates/use-now.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
+import { late } from '@/base/ui/late.ts'
 import { Page } from '@/base/ui/Page.tsx'
+import { meOptions } from '@/parts/session/me.ts'
 import { TaskSheetPlace } from '@/parts/task-sheet/TaskSheetPlace.tsx'
 import { type DayName, dayOptions } from '@/parts/tasks/queries.ts'
 import { DayLinks, useOtherDay } from './DayLinks.tsx'
 import { DayList } from './DayList.tsx'
 import { Duty } from './Duty.tsx'
-import { ServerTroubles } from './ServerTroubles.tsx'
 import { useSwipe } from './use-swipe.ts'
 
-const Alarms = lazy(() => import('@/parts/gauges/Alarms.tsx').then((part) => ({ default: part.Alarms })))
+const ServerTroubles = late(() => import('./ServerTroubles.tsx'), 'ServerTroubles')
+const Alarms = late(() => import('@/parts/gauges/Alarms.tsx'), 'Alarms')
 
 const toDayName = (text: string | null): DayName => {
   if (text === 'tomorrow') return 'tomorrow'
@@ -30,6 +32,7 @@ export function TodayPage() {
   const room = useRoom()
   const name = toDayName(useSearchParams().get('date'))
   const query = useQuery(dayOptions(room.id, name))
+  const ownsServer = useQuery(meOptions()).data?.ownsServer
   const now = useServerNow(query.dataUpdatedAt)
   const router = useRouter()
   const { isToday, href } = useOtherDay(query.data, name)
@@ -41,7 +44,7 @@ export function TodayPage() {
       aside={<DayLinks day={query.data} name={name} />}
       isFullWidth
     >
-      <ServerTroubles />
+      <Suspense>{ownsServer && <ServerTroubles />}</Suspense>
       <Suspense>
         <Alarms />
       </Suspense>

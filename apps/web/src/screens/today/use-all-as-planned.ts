@@ -7,6 +7,7 @@ import { sentenceOf } from '@/base/api/problem.ts'
 import { serverNow } from '@/base/api/server-clock.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
+import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { usePreload } from '@/base/ui/use-preload.ts'
 import { taskOptions, useShowTask, useSignOff, useUndo } from '@/parts/tasks/queries.ts'
 
@@ -32,7 +33,7 @@ export function useAllAsPlanned() {
   }
 
   const run = async (tasks: Task[], stop: string) => {
-    const { signOffAll } = await load()
+    const { signOffAll } = await untilLoaded(load)
     const { done, said } = await signOffAll({
       ...{ tasks, stop, showTask },
       fetchTask: (taskId) => queryClient.fetchQuery({ ...taskOptions(room.id, taskId), staleTime: 0 }),

@@ -2,19 +2,19 @@
 
 import type { FoodOutlook } from '@fryward/shared'
 import { sayDayTitle } from '@fryward/words'
-import { lazy, Suspense, useId, useState } from 'react'
+import { Suspense, useId, useState } from 'react'
 import slider from '@/base/forms/slider.module.css'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
+import { late } from '@/base/ui/late.ts'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card } from '@/base/ui/Page.tsx'
-import { untilLoaded } from '@/base/ui/until-loaded.ts'
 import { endsOf } from './ends-of.ts'
 import { FeedTable } from './FeedTable.tsx'
 import styles from './who-eats.module.css'
 
-const FlowChart = lazy(() => untilLoaded(() => import('./FlowChart.tsx')).then((part) => ({ default: part.FlowChart })))
+const FlowChart = late(() => import('./FlowChart.tsx'), 'FlowChart')
 
 /** One day of the plan, scrubbed along: streams on the left, the same as a table beside them. */
 export function WhoEats({ outlook }: { outlook: FoodOutlook }) {
