@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { NightSchema } from './clutch.ts'
-import { IdSchema, InstantSchema, PlainDateSchema, VolumeLSchema } from './primitives.ts'
+import { type Id, IdSchema, InstantSchema, type PlainDate, PlainDateSchema, VolumeLSchema } from './primitives.ts'
 import { aboveZero, atLeast, atMost, wholeBetween } from './shapes.ts'
 
 // More than a small room ever holds; wider values are slips of the thumb. common practice
@@ -120,6 +120,19 @@ export type FoodCure = z.infer<typeof FoodCureSchema>
 
 export const FoodAnswerSchema = z.object({ outlook: FoodOutlookSchema, cures: z.array(FoodCureSchema) })
 export type FoodAnswer = z.infer<typeof FoodAnswerSchema>
+
+/** What a plan says of one day, for the rules that ask for it: who eats from which culture, and what goes of each. */
+export type FoodOrders = {
+  date: PlainDate
+  batches: {
+    batchId: Id
+    /** Of what it wants, the share that the plan gives it; 1 where there is enough. */
+    share: number
+    /** Who gives it, most first. */
+    from: { cultureId: Id; volumeL: number; animals: number }[]
+  }[]
+  cultures: { cultureId: Id; fedL: number; spareL: number }[]
+}
 
 /** The room's last plan of its food; it is worked out after the room has changed, and nobody waits for it. */
 export const FoodViewSchema = z

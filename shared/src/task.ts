@@ -36,6 +36,8 @@ export const OriginSchema = z.discriminatedUnion('kind', [
   }),
   z.object({ kind: z.literal('profile'), species: z.string(), source: z.string() }),
   z.object({ kind: z.literal('computed'), by: z.string(), source: z.nullable(z.string()) }),
+  /** The plan of the room's food. */
+  z.object({ kind: z.literal('food_plan'), madeAt: InstantSchema }),
 ])
 export type Origin = z.infer<typeof OriginSchema>
 

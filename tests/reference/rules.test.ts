@@ -62,6 +62,7 @@ function roomOf(given: { culture?: Partial<SnapshotCulture>; tanks?: SnapshotTan
     batches: [],
     groups: [],
     feedLinks: [],
+    foodPlan: null,
     facts: given.facts ?? [],
     ruleSettings: {},
   }

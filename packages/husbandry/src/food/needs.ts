@@ -1,6 +1,6 @@
 import type { FoodChange } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import { rotifersAsked } from '../plans/top-up-plan.ts'
+import { rotifersAsked } from '../plans/top-up-wanted.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { batchNumbers, standingBatches } from '../state/batch-state.ts'
 import { culturesLinked } from '../state/feed-links.ts'

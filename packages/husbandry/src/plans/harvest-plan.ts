@@ -1,4 +1,5 @@
 import { type HarvestAdvice, harvestAdvice } from '@fryward/live-feed'
+import type { Instant } from '@fryward/shared'
 import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
@@ -13,6 +14,7 @@ import { cultureHistory } from '../state/culture-history.ts'
 import { type CultureDensity, type CultureOutlook, cultureOutlook, densityAt } from '../state/culture-state.ts'
 import { hasFallen } from '../state/culture-trend.ts'
 import { daysSince, factsOnDay, factsUntil } from '../state/day-facts.ts'
+import { cultureOrder } from '../state/food-orders.ts'
 import { measurableLDown } from '../task/measures.ts'
 
 export type HarvestPlan = {
@@ -24,6 +26,8 @@ export type HarvestPlan = {
   density: CultureDensity
   outlook: CultureOutlook
   advice: HarvestAdvice
+  /** What the plan of the food takes of it that day, where the day follows it. */
+  order: { madeAt: Instant; litres: number } | null
 }
 export type NoHarvest = {
   litres: 0
@@ -63,8 +67,11 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
   const takenL = takenToday.reduce((sum, fact) => sum + fact.data.volumeL, 0)
   const advice = adviceFor({ snapshot, culture, outlook, parameters: rule.parameters, day })
   const aboveFloor = density.densityPerMl > 0 ? Math.max(0, 1 - rule.parameters.floorPerMl / density.densityPerMl) : 0
+  const adviceL = Math.min(advice.shareOfVolume, aboveFloor) * culture.volumeL
+  const order = orderFor(snapshot, { culture, day, adviceL })
+  const mostL = Math.min(rule.parameters.mostShare, aboveFloor) * culture.volumeL
   // To a jug's mark, so that the list, the culture's page and its slider say the same litres.
-  const wholeDayL = measurableLDown(Math.min(advice.shareOfVolume, aboveFloor) * culture.volumeL)
+  const wholeDayL = measurableLDown(order ? Math.min(order.litres, mostL) : adviceL)
   const leftL = Math.max(0, wholeDayL - takenL)
   const isWorth = leftL > worthTaking * Math.max(wholeDayL, 0.1)
   return {
@@ -74,7 +81,18 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
     density,
     outlook,
     advice,
+    order,
   }
+}
+
+/** What is eaten and thinned by the plan, of a culture that may be harvested; a backup is never thinned for the plan alone. */
+function orderFor(
+  snapshot: RoomSnapshot,
+  { culture, day, adviceL }: { culture: SnapshotCulture; day: HusbandryDay; adviceL: number },
+): HarvestPlan['order'] {
+  const order = cultureOrder(snapshot, culture, day.date)
+  if (!order || adviceL <= 0 || (culture.isBackup && order.fedL <= adviceL)) return null
+  return { madeAt: order.madeAt, litres: order.fedL + order.spareL }
 }
 
 /** A backup is not touched every day: its last harvest before today was less than so many days ago. */

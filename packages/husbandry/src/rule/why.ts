@@ -1,4 +1,4 @@
-import type { Because, Id } from '@fryward/shared'
+import type { Because, Id, Instant } from '@fryward/shared'
 import type { Fact } from '../facts/fact.ts'
 import type { RuleDefinition } from './definition.ts'
 import { sourceText } from './parameters.ts'
@@ -51,6 +51,11 @@ export function computedLink(
   link: Pick<Because, 'label'> & Partial<Because>,
 ): Because {
   return { quantity: null, text: null, joins: 'equals', ...link, origin: { kind: 'computed', by, source } }
+}
+
+/** A link of "why" that the plan of the food says. */
+export function planLink(madeAt: Instant, link: Pick<Because, 'label'> & Partial<Because>): Because {
+  return { quantity: null, text: null, joins: 'and', ...link, origin: { kind: 'food_plan', madeAt } }
 }
 
 export function profileLink(species: string, source: string, link: Pick<Because, 'label'> & Partial<Because>): Because {

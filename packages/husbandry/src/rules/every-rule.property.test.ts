@@ -58,7 +58,9 @@ const originPresent = ({ origin }: Because) =>
       ? origin.where !== ''
       : origin.kind === 'computed'
         ? origin.by !== ''
-        : origin.source !== ''
+        : origin.kind === 'food_plan'
+          ? origin.madeAt !== ''
+          : origin.source !== ''
 
 describe('a day of any room', () => {
   test('no rule throws, and the same room and day give the same drafts', () => {

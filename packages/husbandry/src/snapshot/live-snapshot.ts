@@ -5,7 +5,8 @@ import type { RoomSnapshot, RuleSetting } from './room-snapshot.ts'
 
 type Part = Exclude<keyof RoomSnapshot, 'facts' | 'ruleSettings'>
 const parts = [
-  ...(['room', 'tanks', 'cultures', 'concentrates', 'pairs', 'clutches', 'batches', 'groups', 'feedLinks'] as const),
+  ...(['room', 'tanks', 'cultures', 'concentrates', 'pairs', 'clutches', 'batches', 'groups'] as const),
+  ...(['feedLinks', 'foodPlan'] as const),
 ] satisfies readonly Part[]
 
 type Known = { value: unknown; reads: Reads; heldIn: Live }

@@ -2,6 +2,7 @@ import type {
   CareKind,
   ClutchIntent,
   CultureKind,
+  FoodOrders,
   Id,
   Instant,
   PlainDate,
@@ -27,6 +28,8 @@ export type RoomSnapshot = {
   batches: SnapshotBatch[]
   groups: SnapshotGroup[]
   feedLinks: SnapshotFeedLink[]
+  /** What was planned of the food, as far as it is for a day; null without a plan. */
+  foodPlan: SnapshotFoodPlan | null
   facts: Fact[]
   /** What the room has changed of the rules; a rule that is not named here runs with its defaults. */
   ruleSettings: Record<string, RuleSetting>
@@ -87,4 +90,5 @@ export type SnapshotClutch = Named & {
 export type SnapshotBatch = Named & { species: string; tankId: Id; clutchIds: Id[]; hatchedOn: PlainDate }
 export type SnapshotGroup = Named & { species: string; tankId: Id; fromBatchId: Id | null; settledOn: PlainDate }
 export type SnapshotFeedLink = { id: Id; batchId: Id; cultureId: Id; fromOn: PlainDate; untilOn: PlainDate | null }
+export type SnapshotFoodPlan = { madeAt: Instant; days: FoodOrders[] }
 export type RuleSetting = { isOn: boolean; parameters: Record<string, number | boolean | string> }

@@ -1,10 +1,11 @@
-import type { PlainDate } from '@fryward/shared'
+import type { CultureKind, PlainDate } from '@fryward/shared'
 import { husbandryDay } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { standingBatches } from './batch-state.ts'
 import { doubtAbout } from './culture-doubt.ts'
 import { densityAt } from './culture-state.ts'
+import { batchOrder } from './food-orders.ts'
 
 function linksOn(snapshot: RoomSnapshot, date: PlainDate) {
   return snapshot.feedLinks
@@ -23,14 +24,33 @@ export function culturesLinked(snapshot: RoomSnapshot, batch: SnapshotBatch, dat
 }
 
 /**
- * The cultures that feed a batch on a date: those linked to it, without rotifers that are in doubt. Where all its rotifers
- * are, the room's other sound ones stand in, the one with most animals first.
+ * The cultures that feed a batch on a date, without rotifers that are in doubt: those that the plan of the food names, most
+ * first, then those linked to it. Where all its rotifers are in doubt, the room's other sound ones stand in, the one with
+ * most animals first.
  */
 export function culturesFeeding(snapshot: RoomSnapshot, batch: SnapshotBatch, date: PlainDate): SnapshotCulture[] {
+  const planned = culturesPlanned(snapshot, batch, date)
+  return [...planned, ...culturesByLink(snapshot, batch, date).filter((culture) => !planned.includes(culture))]
+}
+
+/** The sound rotifers that a batch eats from by the plan, most first; a plan may be older than a doubt. */
+function culturesPlanned(snapshot: RoomSnapshot, batch: SnapshotBatch, date: PlainDate): SnapshotCulture[] {
+  const { from = [] } = batchOrder(snapshot, batch, date) ?? {}
+  const isSound = soundOn(snapshot, date)
+  return from.flatMap(({ cultureId }) =>
+    snapshot.cultures.filter((culture) => culture.id === cultureId && culture.kind === 'rotifer' && isSound(culture)),
+  )
+}
+
+function soundOn(snapshot: RoomSnapshot, date: PlainDate): (culture: SnapshotCulture) => boolean {
+  const day = husbandryDay({ room: snapshot.room, date })
+  return (culture) => culture.kind !== 'rotifer' || doubtAbout(snapshot, culture, day) === null
+}
+
+function culturesByLink(snapshot: RoomSnapshot, batch: SnapshotBatch, date: PlainDate): SnapshotCulture[] {
   const linked = culturesLinked(snapshot, batch, date)
   const day = husbandryDay({ room: snapshot.room, date })
-  const isSound = (culture: SnapshotCulture) =>
-    culture.kind !== 'rotifer' || doubtAbout(snapshot, culture, day) === null
+  const isSound = soundOn(snapshot, date)
   const sound = linked.filter(isSound)
   const isRotifer = ({ kind }: SnapshotCulture) => kind === 'rotifer'
   if (!linked.some(isRotifer) || sound.some(isRotifer)) return sound
@@ -51,11 +71,21 @@ const backupsLast = (cultures: SnapshotCulture[]): SnapshotCulture[] => [
   ...cultures.filter(({ isBackup }) => isBackup),
 ]
 
-/** The batches that a culture is the first choice for, in order of name. */
+/** The cultures of a kind that a batch eats from on a date: all of its plan, or the first choice. */
+export function feedersOf(
+  snapshot: RoomSnapshot,
+  { batch, kind, date }: { batch: SnapshotBatch; kind: CultureKind; date: PlainDate },
+): SnapshotCulture[] {
+  const planned = kind === 'rotifer' ? culturesPlanned(snapshot, batch, date) : []
+  if (planned.length > 0) return planned
+  return culturesFeeding(snapshot, batch, date)
+    .filter((culture) => culture.kind === kind)
+    .slice(0, 1)
+}
+
+/** The batches that eat from a culture by the plan, or without one have it as first choice, in order of name. */
 export function batchesFedBy(snapshot: RoomSnapshot, culture: SnapshotCulture, date: PlainDate): SnapshotBatch[] {
   return standingBatches(snapshot)
-    .filter(
-      (batch) => culturesFeeding(snapshot, batch, date).find(({ kind }) => kind === culture.kind)?.id === culture.id,
-    )
+    .filter((batch) => feedersOf(snapshot, { batch, kind: culture.kind, date }).some(({ id }) => id === culture.id))
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
 }

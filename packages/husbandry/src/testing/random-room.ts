@@ -51,7 +51,24 @@ export function randomRoom(seed: number, date: string): SnapshotBuilder {
   addCultures(room, random, morning)
   addFish(room, random, morning)
   addTanks(room, random, morning)
+  if (random.uniform() < 0.5) addFoodPlan(room, random, date)
   return room
+}
+
+/** A plan that may be as good or as bad as any: of cultures that hold no rotifers, too. */
+function addFoodPlan(room: SnapshotBuilder, random: Random, date: string): void {
+  const { cultures, batches } = room.snapshot
+  const litres = () => between(random, 0, 10)
+  const from = () =>
+    cultures
+      .filter(() => random.uniform() < 0.5)
+      .map(({ id }) => ({ cultureId: id, volumeL: litres(), animals: between(random, 0, 1e6) }))
+  const orders = {
+    date,
+    batches: batches.map(({ id }) => ({ batchId: id, share: random.uniform(), from: from() })),
+    cultures: cultures.map(({ id }) => ({ cultureId: id, fedL: litres(), spareL: litres() })),
+  }
+  room.snapshot.foodPlan = { madeAt: at(Date.parse(`${date}T06:50:00.000Z`)), days: [orders] }
 }
 
 function addCultures(room: SnapshotBuilder, random: Random, morning: number): void {

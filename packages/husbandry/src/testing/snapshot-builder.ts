@@ -51,6 +51,7 @@ export class SnapshotBuilder {
       batches: [],
       groups: [],
       feedLinks: [],
+      foodPlan: null,
       facts: [],
       ruleSettings: {},
     }

@@ -24,7 +24,19 @@ function ofFood(snapshot: RoomSnapshot): RoomSnapshot {
   const isAbout = ({ subjectId, kind }: Fact) =>
     about.has(subjectId) || (kind === 'water_test' && houses.has(subjectId))
   return {
-    ...{ room, tanks, cultures, concentrates, pairs, clutches, batches, groups: [], feedLinks, ruleSettings },
+    ...{
+      room,
+      tanks,
+      cultures,
+      concentrates,
+      pairs,
+      clutches,
+      batches,
+      groups: [],
+      feedLinks,
+      foodPlan: null,
+      ruleSettings,
+    },
     facts: snapshot.facts.filter(isAbout),
   }
 }

@@ -61,7 +61,7 @@ function rowsAt({ facts, endsIn }: Written, at: number, after: number | null): S
       ...{ rounds: [{ id: 'morning', name: 'Morning', at: '07:00' }], salinity: 35, temperatureC: 26 },
     },
     revision: at,
-    ...{ tanks: [], cultures: [], concentrates: [], feedLinks: [], ruleChanges: [], people: {} },
+    ...{ tanks: [], cultures: [], concentrates: [], feedLinks: [], foodPlans: [], ruleChanges: [], people: {} },
     pairs: named('pair').map((pair) => ({ ...pair, ...inTank, nestSite: '', formedOn: null, isResting: false })),
     clutches: days.map((spawnedAt, number) => ({
       ...{ id: idOf('clutch', number), name: idOf('clutch', number), pairId: idOf('pair', number), ...inTank },

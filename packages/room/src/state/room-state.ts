@@ -67,6 +67,7 @@ function snapshotOf(rows: SnapshotRows, facts: Fact[]): RoomSnapshot {
     batches,
     groups,
     feedLinks,
+    foodPlan: rows.foodPlans[0] ?? null,
     facts,
     ruleSettings: settingsOf(rows.ruleChanges),
   }

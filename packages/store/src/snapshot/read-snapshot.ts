@@ -6,13 +6,14 @@ import { concentrates } from './concentrates.ts'
 import { cultures } from './cultures.ts'
 import { type FactRow, standingFacts } from './facts.ts'
 import { feedLinks } from './feed-links.ts'
+import { foodPlans } from './food-plans.ts'
 import { groups } from './groups.ts'
 import { pairs } from './pairs.ts'
 import { type RoomRow, roomColumns } from './room.ts'
 import { ruleChanges } from './rule-changes.ts'
 import { tanks } from './tanks.ts'
 
-const kinds = { tanks, cultures, concentrates, pairs, clutches, batches, groups, feedLinks, ruleChanges }
+const kinds = { tanks, cultures, concentrates, pairs, clutches, batches, groups, feedLinks, foodPlans, ruleChanges }
 type Lists = { [Name in keyof typeof kinds]: (typeof kinds)[Name] extends Kind<infer C> ? RowOf<C>[] : never }
 
 /** A room's living things, settings and standing facts. Instants are ISO 8601 in UTC, dates YYYY-MM-DD. */

@@ -67,6 +67,7 @@ function WhyLink({ link, now }: { link: Because; now: Date }) {
 
 function OriginText({ origin, now }: { origin: Origin; now: Date }) {
   const voice = useVoice()
+  const room = useRoom()
   const subjectHref = useSubjectHref()
   if (origin.kind === 'fact') {
     const href = subjectHref(origin.subjectId)
@@ -85,6 +86,8 @@ function OriginText({ origin, now }: { origin: Origin; now: Date }) {
         {origin.source}
       </>
     )
+  if (origin.kind === 'food_plan')
+    return <Link href={`/rooms/${room.id}/food`}>because of the plan of {sayMoment(origin.madeAt, now, voice)}</Link>
   if (origin.kind === 'profile') return `${origin.species}; ${origin.source}`
   return origin.source ? `${origin.by}; ${origin.source}` : origin.by
 }

@@ -1,7 +1,7 @@
 import type { Because } from '@fryward/shared'
 import type { larvalPreyTopUpDefinition } from '../../definitions/larvae/larval-prey-top-up.ts'
-import type { TopUpPlan } from '../../plans/top-up-plan.ts'
-import { computedLink, factLink, profileLink, settingLink } from '../../rule/why.ts'
+import type { TopUpPlan } from '../../plans/top-up-wanted.ts'
+import { computedLink, factLink, planLink, profileLink, settingLink } from '../../rule/why.ts'
 import type { LarvalDiet } from '../../state/larval-diet.ts'
 import { animals, hours, litres, mL, perMl, roundAnimals } from '../../task/measures.ts'
 
@@ -30,6 +30,14 @@ export function topUpLinks(
     parameter('sievingLoss', 'and'),
     parameter('mostPerMl', 'and'),
     ...usualLinks(diet),
+    ...(plan.order
+      ? [
+          planLink(plan.order.madeAt, {
+            label: `of ${plan.culture.name} over the whole day`,
+            quantity: litres(plan.order.volumeL),
+          }),
+        ]
+      : []),
     computedLink('prey top-up', null, {
       label: `of ${plan.culture.name}, to what a jug or syringe shows`,
       quantity: mL(plannedMl),

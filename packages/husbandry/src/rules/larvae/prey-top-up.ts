@@ -3,13 +3,14 @@ import { z } from 'zod'
 import { larvalPreyTopUpDefinition } from '../../definitions/larvae/larval-prey-top-up.ts'
 import type { FactDraft } from '../../facts/fact.ts'
 import { preyFeedRounds } from '../../plans/prey-feed-rounds.ts'
-import { type TopUpPlan, topUpPlans } from '../../plans/top-up-plan.ts'
+import { topUpPlans } from '../../plans/top-up-plan.ts'
+import type { TopUpPlan } from '../../plans/top-up-wanted.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import type { SnapshotBatch, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { isDoneInRound } from '../../state/done-in-round.ts'
 import { larvalDiet } from '../../state/larval-diet.ts'
-import { rotifersFed, setAsideFor } from '../../state/set-aside.ts'
+import { rotifersFed } from '../../state/set-aside.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { animals, measurableMl, mL, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
@@ -34,13 +35,13 @@ export const larvalPreyTopUp = defineRule(larvalPreyTopUpDefinition, {
     if (!plans) return []
     const rounds = preyFeedRounds(snapshot, day)
     const fed = rotifersFed(snapshot, batch, day)
-    const harvestedMl = setAsideFor(snapshot, batch, day).ml
     const diet = larvalDiet(batch, day.date)
     return plans
       .filter(({ round }) => !isDoneInRound(fed, { day, rounds, round }))
       .filter(({ isNeeded, cultureMl }) => isNeeded && measurableMl(cultureMl) > 0)
       .map((plan) => {
         const plannedMl = measurableMl(plan.cultureMl)
+        const harvestedMl = plan.setAsideMl
         const which = whichFeed(rounds.indexOf(plan.round), rounds.length)
         return {
           roundId: plan.round.id,
@@ -92,6 +93,8 @@ const boundWords = {
     `${name} cannot give it all: no more than half of it in a day, shared between all that eat from it. Find the rest elsewhere.`,
   floor: (name: string) =>
     `${name} cannot give it all without falling under its floor: what it has is shared between all that eat from it. Find the rest elsewhere.`,
+  plan: (name: string) =>
+    `The plan of the food has less for them today than they want, so that ${name} lasts. Find the rest elsewhere.`,
 } as const
 
 /** What was really taken, in steps of what it is measured with. */

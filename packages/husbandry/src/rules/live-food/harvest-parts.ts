@@ -81,7 +81,7 @@ export function suggestParts(input: {
     // To the next mark of the jug: a little over is safer than a little under.
     give(
       { to: 'larval_batch', subjectId: batch.id, name: batch.name },
-      rotiferNeedL(snapshot, batch, day) - hasL + 0.009,
+      rotiferNeedL(snapshot, batch, { culture, day }) - hasL + 0.009,
     )
   }
   const children = snapshot.cultures.filter(

@@ -7,7 +7,7 @@ import { rotiferHarvestDefinition } from '../../definitions/live-food/rotifer-ha
 import { type HarvestPlan, harvestPlan } from '../../plans/harvest-plan.ts'
 import { Gap } from '../../rule/gap.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { computedLink, settingLink } from '../../rule/why.ts'
+import { computedLink, planLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
 import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { cultureStartDate } from '../../state/culture-state.ts'
@@ -116,15 +116,17 @@ function becauseOf(
       quantity: litres(culture.volumeL),
       joins: 'and',
     }),
-    computedLink(
-      'harvest advice',
-      'a steady stock gives most (Reed 1979, J. Environ. Econ. Manage. 6:350-363; from memory); the rest common practice',
-      {
-        label: `for today: ${boundWords[plan.advice.boundedBy]}`,
-        quantity: share(Number(plan.advice.shareOfVolume.toFixed(3))),
-        joins: 'times',
-      },
-    ),
+    plan.order
+      ? planLink(plan.order.madeAt, { label: 'for today: eaten and thinned', quantity: litres(plan.order.litres) })
+      : computedLink(
+          'harvest advice',
+          'a steady stock gives most (Reed 1979, J. Environ. Econ. Manage. 6:350-363; from memory); the rest common practice',
+          {
+            label: `for today: ${boundWords[plan.advice.boundedBy]}`,
+            quantity: share(Number(plan.advice.shareOfVolume.toFixed(3))),
+            joins: 'times',
+          },
+        ),
     ...(plan.takenToday.length > 0
       ? [
           computedLink('harvests of today', null, {
