@@ -1,4 +1,4 @@
-import { askWhatIf, getFood, planRoomFood, thinkHere } from '@fryward/room'
+import { askWhatIf, getDay, getFood, planRoomFood, thinkHere } from '@fryward/room'
 import type { FoodChange, FoodOutlook } from '@fryward/shared'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type FullRoom, openFullRoom } from '../api/full-room.ts'
@@ -132,6 +132,30 @@ describe('the food of a room', () => {
     }
     // Five crashes in a hundred days are more than one: in most futures the culture is gone within three weeks.
     expect((await couldGive()).p50).toBeLessThan(before.p50 / 2)
+  })
+
+  test('is what the list goes by from then on, and the list says so', async () => {
+    const params = { roomId: full.roomId }
+    const startedAt = new Date(Date.parse(world.clock.now()) - 20 * 86_400_000).toISOString()
+    const vessel = { volumeL: 20, temperatureC: 25, salinity: 20, startDensityPerMl: 150, startedAt }
+    const body = { name: 'Old stock', kind: 'rotifer' as const, strain: 'L' as const, ...vessel }
+    const { id } = await world.ok(full.owner, 'createCulture', { params, body })
+    const data = { of: 'culture' as const, animals: [300, 310], volumeMl: 1 }
+    await world.ok(full.owner, 'recordFact', { params, body: { kind: 'count', subjectId: id, data } })
+    expect(await planAgain()).toBe('planned')
+    const { tasks } = await getDay({ ...asViewer(), date: 'today' })
+    const feeds = tasks.filter(({ ruleId, state }) => ruleId === 'larval-prey-top-up' && state === 'open')
+    expect(feeds.length).toBeGreaterThan(0)
+    const { madeAt, outlook, revision } = await planned()
+    const given = outlook.days[0]!.gives.filter(({ eaterId }) => eaterId === full.batch.id)[0]!
+    expect(given.cultureId).toBe(id)
+    for (const { because } of feeds)
+      expect(because.filter(({ origin }) => origin.kind === 'food_plan')).toMatchObject([
+        { quantity: { value: given.volumeL, unit: 'L' }, origin: { madeAt } },
+      ])
+    // Planned once more, nothing has changed: neither the plan nor the list is written anew.
+    expect(await planAgain()).toBe('still-good')
+    expect(await planned()).toMatchObject({ madeAt, revision, isStale: false })
   })
 
   test('is old on another day', async () => {
