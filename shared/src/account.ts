@@ -14,6 +14,12 @@ export const CodeSchema = z.strictObject({
   code: trimmedText({ shortest: 6, longest: 40, wanted: 'the six digits, or a recovery code' }),
 })
 
+/** The password, and the code of whoever has a second factor. */
+export const SignInAgainSchema = z.strictObject({
+  password: CurrentPasswordSchema,
+  code: z.optional(trimmedText({ shortest: 6, longest: 40, wanted: 'the six digits, or a recovery code' })),
+})
+
 export const SignedInSchema = z.object({
   ok: z.literal(true),
   /** The password was right, and the code of the second factor is still to come. */
@@ -33,7 +39,7 @@ export const SessionSchema = z
   .register(z.globalRegistry, { id: 'Session' })
 export type Session = z.infer<typeof SessionSchema>
 
-export const signInOutcomes = ['signed_in', 'wrong_password', 'code_asked', 'wrong_code'] as const
+export const signInOutcomes = ['signed_in', 'signed_in_again', 'wrong_password', 'code_asked', 'wrong_code'] as const
 export type SignInOutcome = (typeof signInOutcomes)[number]
 
 /** One try to sign in. */

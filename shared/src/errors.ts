@@ -6,6 +6,7 @@ export const errorCodes = {
   needs_confirmation: 422,
   not_signed_in: 401,
   not_allowed: 403,
+  sign_in_again: 403,
   not_found: 404,
   stale_version: 409,
   already_done: 409,

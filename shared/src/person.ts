@@ -44,7 +44,13 @@ export const SignInSchema = z.strictObject({
 
 /** What a stranger may know about this server. */
 export const ServerStatusSchema = z
-  .object({ isClaimed: z.boolean(), hasDemoRoom: z.boolean(), version: z.string() })
+  .object({
+    isClaimed: z.boolean(),
+    hasDemoRoom: z.boolean(),
+    /** Whoever lives in the demo room alone: invented people, whose passwords stand where the server was started. */
+    demoPeople: z.array(z.object({ name: z.string(), email: z.string(), role: RoleSchema })),
+    version: z.string(),
+  })
   .register(z.globalRegistry, { id: 'ServerStatus' })
 export type ServerStatus = z.infer<typeof ServerStatusSchema>
 

@@ -2,7 +2,7 @@ import { createApi } from '@fryward/api'
 import { parseSettings, resetPassword } from '@fryward/standalone'
 import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest'
 import { openRoom, openWorld, type Person, type World } from '../support/world.ts'
-import { codeOf, secretIn } from './authenticator.ts'
+import { codeOf, nextCodeOf, secretIn } from './authenticator.ts'
 import { cookieOf, doorOf, password } from './door.ts'
 
 let world: World
@@ -176,11 +176,22 @@ describe('a second factor', () => {
     const person = { userId: '', name: '', email, cookie: cookieOf(half) }
     expect(await isIn(person)).toBe(false)
     expect((await secondStep(person.cookie, '000000')).json()).toMatchObject({ code: 'invalid_input' })
-    const whole = await secondStep(person.cookie, codeOf(secret))
+    // The code that confirmed it was typed once, and is good once.
+    expect((await secondStep(person.cookie, codeOf(secret))).json().detail).toContain('each is good once')
+    const whole = await secondStep(person.cookie, nextCodeOf(secret))
     expect(whole.statusCode, whole.body).toBe(200)
     expect(await isIn({ ...person, cookie: cookieOf(whole) })).toBe(true)
     // One code for one sign-in begun: the first step is used up.
-    expect((await secondStep(person.cookie, codeOf(secret))).json()).toMatchObject({ code: 'not_signed_in' })
+    expect((await secondStep(person.cookie, nextCodeOf(secret))).json()).toMatchObject({ code: 'not_signed_in' })
+  })
+
+  test('lets one of two in who type the same code at the same moment', async () => {
+    const { email, secret } = await confirmed()
+    const halves = [await door.signIn(email, password), await door.signIn(email, password)]
+    const answers = await Promise.all(halves.map((half) => secondStep(cookieOf(half), nextCodeOf(secret))))
+    expect(answers.map(({ statusCode }) => statusCode).sort()).toEqual([200, 400])
+    const { rows } = await world.database.pool.query<{ text: string }>('SELECT c::text AS text FROM used_code c')
+    for (const { text } of rows) expect(text).not.toContain(nextCodeOf(secret))
   })
 
   test('has recovery codes, each good once; it is ended by the password', async () => {
@@ -224,6 +235,88 @@ describe('a second factor', () => {
     expect((await world.call(owner, 'listTanks', { params: { roomId } })).status).toBe(200)
     expect((await ask(me, false, room.body.version)).status).toBe(200)
     expect((await world.call(owner, 'listInvitations', { params: { roomId } })).status).toBe(200)
+  })
+})
+
+describe('signing in again', () => {
+  /** An owner who came in an hour ago. */
+  async function longIn() {
+    const { email, browser } = await newcomer()
+    const me = await browser()
+    const { id } = await world.database.prisma.user.findUniqueOrThrow({ where: { email } })
+    await world.database.prisma.membership.update({
+      where: { roomId_userId: { roomId, userId: id } },
+      data: { role: 'owner' },
+    })
+    const createdAt = new Date(Date.parse(world.clock.now()) - 3_600_000)
+    await world.database.prisma.session.updateMany({ where: { userId: id }, data: { createdAt } })
+    return { me, id }
+  }
+  const again = (person: Person, body: { password: string; code?: string }) =>
+    world.call(person, 'signInAgain', { body, address: door.freshAddress() })
+
+  test('is asked for before a role, a removal, an invitation and a backup, and is good for a quarter of an hour', async () => {
+    const { me } = await longIn()
+    const other = await world.person('Other', { roomId, role: 'viewer' })
+    const params = { roomId, userId: other.userId }
+    const give = (role: 'caretaker' | 'viewer') => world.call(me, 'changeRole', { params, body: { role } })
+    expect((await give('caretaker')).problem).toMatchObject({ code: 'sign_in_again', status: 403 })
+    expect((await world.call(me, 'removePerson', { params })).problem?.code).toBe('sign_in_again')
+    const invite = { params: { roomId }, body: { role: 'owner' as const } }
+    expect((await world.call(me, 'createInvitation', invite)).problem?.code).toBe('sign_in_again')
+    expect((await world.call(me, 'getSignedInAgain')).problem?.code).toBe('sign_in_again')
+    expect((await again(me, { password: 'not my password' })).problem?.detail).toContain('not your password')
+    expect((await give('caretaker')).problem?.code).toBe('sign_in_again')
+    expect((await again(me, { password })).status).toBe(200)
+    expect((await give('caretaker')).body.role).toBe('caretaker')
+    expect((await world.call(me, 'getSignedInAgain')).status).toBe(200)
+    expect((await world.ok(me, 'listMySignIns')).map(({ outcome }) => outcome).slice(0, 2)).toEqual([
+      'signed_in_again',
+      'wrong_password',
+    ])
+    world.clock.advanceMinutes(16)
+    expect((await give('viewer')).problem?.code).toBe('sign_in_again')
+  })
+
+  test('counts for its own browser alone, and a backup waits for it too', async () => {
+    await world.database.prisma.session.updateMany({
+      where: { userId: owner.userId },
+      data: { createdAt: new Date(Date.parse(world.clock.now()) - 3_600_000) },
+    })
+    const backup = () =>
+      world.app.inject({ url: '/api/v1/backup', headers: { host: 'localhost:3000', cookie: owner.cookie } })
+    expect((await backup()).json()).toMatchObject({ code: 'sign_in_again' })
+    await world.database.prisma.session.updateMany({
+      where: { userId: owner.userId },
+      data: { confirmedAt: world.clock.now() },
+    })
+    expect((await backup()).statusCode).toBe(200)
+    await world.database.prisma.session.updateMany({
+      where: { userId: owner.userId },
+      data: { createdAt: new Date() },
+    })
+    const { me } = await longIn()
+    expect((await world.call(me, 'getSignedInAgain')).problem?.code).toBe('sign_in_again')
+  })
+
+  test('asks for a code too where there is a second factor', async () => {
+    const { me } = await longIn()
+    const begun = await world.ok(me, 'beginSecondFactor', { body: { password }, address: door.freshAddress() })
+    const secret = secretIn(begun.uri)
+    const confirmed = await world.app.inject({
+      method: 'POST',
+      url: '/api/auth/account/second-factor/confirm',
+      remoteAddress: door.freshAddress(),
+      headers: { host: 'localhost:3000', cookie: me.cookie },
+      payload: { code: codeOf(secret) },
+    })
+    const now: Person = { ...me, cookie: cookieOf(confirmed) }
+    expect((await again(now, { password })).problem?.fields).toMatchObject([{ path: 'code' }])
+    expect((await again(now, { password, code: '000000' })).problem?.code).toBe('invalid_input')
+    expect((await again(now, { password, code: codeOf(secret) })).problem?.detail).toContain('good once')
+    expect((await again(now, { password, code: nextCodeOf(secret) })).status).toBe(200)
+    expect((await again(now, { password, code: begun.recoveryCodes[0]! })).status).toBe(200)
+    expect((await again(now, { password, code: begun.recoveryCodes[0]! })).problem?.code).toBe('invalid_input')
   })
 })
 

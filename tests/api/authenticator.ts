@@ -18,6 +18,9 @@ export function codeOf(secret: string, atMs = Date.now()): string {
   return String((mac.readUInt32BE(offset) & 0x7fffffff) % 1_000_000).padStart(6, '0')
 }
 
+/** What it shows next: a server takes it already, and it has not been typed anywhere. */
+export const nextCodeOf = (secret: string): string => codeOf(secret, Date.now() + 30_000)
+
 function fromBase32(text: string): Buffer {
   const bits = [...text.replace(/=+$/, '')]
     .map((letter) => alphabet.indexOf(letter).toString(2).padStart(5, '0'))

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { prepareClaim } from '@fryward/room'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { openWorld, type World } from '../support/world.ts'
@@ -20,7 +21,7 @@ describe('claiming the server', () => {
   test('nobody can before a code was made', async () => {
     expect((await claim('AAAA-BBBB-CCCC')).problem?.code).toBe('wrong_state')
     const status = await world.ok(null, 'getServer')
-    expect(status).toMatchObject({ isClaimed: false, hasDemoRoom: false })
+    expect(status).toMatchObject({ isClaimed: false, hasDemoRoom: false, demoPeople: [] })
   })
 
   test('a wrong code is refused, and so is the code of an earlier start', async () => {
@@ -60,4 +61,22 @@ describe('claiming the server', () => {
     const first = { userId: '', name: '', email, cookie: cookieOf(answer) }
     expect(await world.ok(first, 'getMe')).toMatchObject({ user: { email }, canCreateRooms: true, rooms: [] })
   })
+})
+
+test('a stranger is told of the invented people of the demo room, and of nobody else in it', async () => {
+  const first = await world.database.prisma.user.findFirstOrThrow()
+  const roomId = randomUUID()
+  const now = world.clock.now()
+  const room = { timeZone: 'UTC', units: 'metric', lightsOnAt: '07:00', lightsOffAt: '19:00', rounds: [] } as const
+  await world.database.prisma.room.create({
+    data: { id: roomId, name: 'Demo', isDemo: true, salinity: 33, temperatureC: 27, createdAt: now, ...room },
+  })
+  const visitor = await world.person('A visitor', { roomId, role: 'viewer' })
+  await world.database.prisma.user.update({ where: { id: visitor.userId }, data: { email: 'visitor@demo.example' } })
+  await world.database.prisma.membership.create({
+    data: { roomId, userId: first.id, role: 'owner', joinedAt: now },
+  })
+  const { hasDemoRoom, demoPeople } = await world.ok(null, 'getServer')
+  expect(hasDemoRoom).toBe(true)
+  expect(demoPeople).toEqual([{ name: 'A visitor', email: 'visitor@demo.example', role: 'viewer' }])
 })

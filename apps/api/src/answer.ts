@@ -18,13 +18,13 @@ const packings = {
 // A use case that gives the same object again (a day's list at one revision) is written out and packed once for all.
 const prepared = new WeakMap<object, Prepared>()
 
-const isSecret = ({ url }: FastifyRequest): boolean => /^\/api\/(auth\/|v1\/(me|sign-ins|server\/state)\b)/.test(url)
+type Sending = { request: FastifyRequest; reply: FastifyReply; isSecret: boolean }
 
 /** Sends an answer as JSON: packed where the client takes it, and as "not changed" where it has it already. */
-export async function sendAnswer(request: FastifyRequest, reply: FastifyReply, answer: unknown): Promise<FastifyReply> {
+export async function sendAnswer({ request, reply, isSecret }: Sending, answer: unknown): Promise<FastifyReply> {
   reply.type('application/json; charset=utf-8')
   // What is about somebody's own way in stays on no disk.
-  if (request.method !== 'GET' || answer === null || typeof answer !== 'object' || isSecret(request))
+  if (request.method !== 'GET' || answer === null || typeof answer !== 'object' || isSecret)
     return reply.header('cache-control', 'no-store').send(answer)
   const { json, tag, packed } = prepare(answer)
   // Every answer is somebody's own and may change at once; the tag saves sending what a phone has.

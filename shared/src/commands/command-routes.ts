@@ -51,6 +51,7 @@ export const commandRouteIds = [
 export const sentAtOnce = {
   signIn: 'whose queue it would be is what it asks, and it carries a password',
   signInWithCode: 'whose queue it would be is what it asks, and its code is of this half minute',
+  signInAgain: 'it carries a password, and what is meant waits for it',
   signOut: 'who reads along must not look gone while they are not',
   claimServer: 'there is no person yet whose queue could hold it, and it carries a password',
   joinByInvitation: 'there is no person yet whose queue could hold it, and it carries a password',

@@ -20,6 +20,7 @@ export const peopleRoutes = {
   getMe: get('/me', {
     summary: 'Who I am and which rooms I am in',
     permission: 'signed_in',
+    isSecret: true,
     response: MeSchema,
   }),
   getInvitationPreview: get('/invitations/:token', {
@@ -53,6 +54,7 @@ export const peopleRoutes = {
   changeRole: write('PATCH', '/rooms/:roomId/people/:userId', {
     summary: 'Give somebody another role',
     permission: 'own',
+    asksAgain: true,
     params: { ...inRoom, userId: UserIdSchema },
     body: ChangeRoleSchema,
     response: PersonSchema,
@@ -60,6 +62,7 @@ export const peopleRoutes = {
   removePerson: write('DELETE', '/rooms/:roomId/people/:userId', {
     summary: 'Take somebody out of the room',
     permission: 'own',
+    asksAgain: true,
     params: { ...inRoom, userId: UserIdSchema },
     body: none,
     response: OkSchema,
@@ -73,6 +76,7 @@ export const peopleRoutes = {
   createInvitation: write('POST', '/rooms/:roomId/invitations', {
     summary: 'Make an invitation link',
     permission: 'own',
+    asksAgain: true,
     params: inRoom,
     body: NewInvitationSchema,
     response: CreatedInvitationSchema,

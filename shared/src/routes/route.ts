@@ -29,6 +29,10 @@ export type Route<
   /** Media types of a body. */
   takes: readonly string[]
   mostBytes: number
+  /** The answer is about somebody's own way in: it stays on no disk and in no browser's cache. */
+  isSecret: boolean
+  /** Only for whoever has typed their password a moment ago, in this browser. */
+  asksAgain: boolean
   /** JSON of the answer, or of each event of a stream. */
   response: R
   /** Media type of the answer. */
@@ -73,16 +77,25 @@ export function addressIn({ base, path }: Pick<Route, 'base' | 'path'>, params: 
 /** Guessing codes and tokens is slowed down more than the rest. */
 export const guessesAMinute = 20
 
-type Common<P extends z.core.$ZodShape> = { summary: string; permission: Permission; perMinute?: number; params?: P }
+type Common<P extends z.core.$ZodShape> = {
+  summary: string
+  permission: Permission
+  perMinute?: number
+  params?: P
+  isSecret?: boolean
+  asksAgain?: boolean
+}
 
 /** Makes the routes of one resource; the description of the API lists them under its tag. */
 export function routesTagged(tag: string, base = '/api/v1') {
-  const common = <P extends z.core.$ZodShape>({ summary, permission, perMinute, params }: Common<P>) => ({
+  const common = <P extends z.core.$ZodShape>({ summary, permission, perMinute, params, ...marks }: Common<P>) => ({
     base,
     tag,
     summary,
     permission,
     perMinute: perMinute ?? null,
+    isSecret: marks.isSecret ?? base === withoutRepeatKey,
+    asksAgain: marks.asksAgain ?? false,
     params: z.strictObject((params ?? {}) as P),
   })
   const withoutBody = { body: none, takes: [] as readonly string[], mostBytes: 0 }

@@ -27,16 +27,19 @@ export const serverRoutes = {
   getServerState: get('/server/state', {
     summary: 'How the machine is doing: its disk, and parts that ended by themselves',
     permission: 'own_server',
+    isSecret: true,
     response: ServerStateSchema,
   }),
   listSignIns: get('/sign-ins', {
     summary: 'Tries to sign in to this server, the newest first',
     permission: 'own_server',
+    isSecret: true,
     response: z.array(SignInTrySchema),
   }),
   downloadBackup: download('/backup', {
     summary: 'One file with everything on the server',
     permission: 'own_server',
+    asksAgain: true,
     perMinute: 6,
     gives: 'application/gzip',
   }),

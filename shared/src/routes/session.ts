@@ -1,8 +1,8 @@
-import { CodeSchema, SignedInSchema } from '../account.ts'
+import { CodeSchema, SignedInSchema, SignInAgainSchema } from '../account.ts'
 import { SignInSchema } from '../person.ts'
 import { EmptySchema, guessesAMinute, OkSchema, routesTagged, withoutRepeatKey } from './route.ts'
 
-const { write } = routesTagged('session', withoutRepeatKey)
+const { get, write } = routesTagged('session', withoutRepeatKey)
 
 export const sessionRoutes = {
   signIn: write('POST', '/sign-in/email', {
@@ -19,6 +19,20 @@ export const sessionRoutes = {
     body: CodeSchema,
     response: OkSchema,
     status: 200,
+  }),
+  signInAgain: write('POST', '/sign-in/again', {
+    summary: 'Type my password, and a code where I have a second factor, before something that matters',
+    permission: 'signed_in',
+    perMinute: guessesAMinute,
+    body: SignInAgainSchema,
+    response: OkSchema,
+    status: 200,
+  }),
+  getSignedInAgain: get('/sign-in/again', {
+    summary: 'Whether I have signed in recently enough for something that matters',
+    permission: 'signed_in',
+    asksAgain: true,
+    response: OkSchema,
   }),
   signOut: write('POST', '/sign-out', {
     summary: 'End the session of the cookie that comes with this request',

@@ -10,7 +10,7 @@ export const theirPassword = 'long enough 1'
 const theirHash = hashPassword(theirPassword)
 
 /** Whoever asks, with a password of their own and no second factor. */
-async function havePassword({ world, as }: Writing): Promise<string> {
+export async function havePassword({ world, as }: Writing): Promise<string> {
   const { userId } = as
   const now = world.clock.now()
   const password = await theirHash

@@ -1,6 +1,6 @@
-import { codeOf } from '../authenticator.ts'
+import { nextCodeOf } from '../authenticator.ts'
 import { cookieOf } from '../door.ts'
-import { theirPassword, withSecondFactor } from './account.ts'
+import { havePassword, theirPassword, withSecondFactor } from './account.ts'
 import { invitationOf } from './people.ts'
 import { addressFor, type Requests } from './writing.ts'
 
@@ -23,10 +23,12 @@ export const sessionRequests = {
       payload: { email, password: theirPassword },
     })
     return {
-      body: { code: codeOf(secret) },
+      body: { code: nextCodeOf(secret) },
       headers: { cookie: cookieOf(answer) },
       remoteAddress: addressFor(writing),
     }
   },
+  signInAgain: async (writing) => ({ body: { password: await havePassword(writing) } }),
+  getSignedInAgain: () => ({}),
   signOut: () => ({ body: {} }),
 } satisfies Requests

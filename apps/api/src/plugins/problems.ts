@@ -14,6 +14,7 @@ const titles: Record<ErrorCode, string> = {
   needs_confirmation: 'Unusual values need a second look',
   not_signed_in: 'Not signed in',
   not_allowed: 'Not allowed',
+  sign_in_again: 'Only after signing in again',
   not_found: 'Not found',
   stale_version: 'Changed meanwhile',
   already_done: 'Done already',

@@ -46,7 +46,7 @@ export const session = fp(
     })
     app.decorate('doorOf', (request: FastifyRequest, reply: FastifyReply) =>
       openDoor({
-        ...{ auth, database, request, reply, publicUrl, known },
+        ...{ auth, database, request, reply, publicUrl, known, secret },
         contextFor: () => contextFor({ kind: 'system', job: 'door' }),
         forgetSessions: recent.forgetAll,
       }),

@@ -79,6 +79,9 @@ export const handlers: Handlers = {
   listSignIns: ({ ctx }) => room.listSignInTries({ ctx }),
   signIn: ({ door, body }) => door.signIn(body),
   signInWithCode: ({ door, body }) => done(door.signInWithCode(body.code)),
+  signInAgain: ({ ctx, door, body }) => done(door.signInAgain(ctx, body)),
+  // Whoever has not was refused before.
+  getSignedInAgain: async () => ({ ok: true }),
   signOut: ({ door }) => done(door.signOut()),
 
   changePassword: ({ ctx, door, body }) => done(door.changePassword(ctx, body)),
@@ -88,7 +91,7 @@ export const handlers: Handlers = {
   leaveRoom: ({ ctx, params }) => room.leaveRoom({ ctx, ...params }),
   listMySignIns: async ({ ctx }) => room.listSignInTries({ ctx, email: (await room.getMe({ ctx })).user.email }),
   beginSecondFactor: ({ door, body }) => door.beginSecondFactor(body.password),
-  confirmSecondFactor: ({ door, body }) => done(door.confirmSecondFactor(body.code)),
+  confirmSecondFactor: ({ ctx, door, body }) => done(door.confirmSecondFactor(ctx, body.code)),
   endSecondFactor: ({ door, body }) => done(door.endSecondFactor(body.password)),
 
   getMe: ({ ctx }) => room.getMe({ ctx }),

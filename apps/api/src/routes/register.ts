@@ -54,7 +54,7 @@ function optionsOf(app: FastifyInstance, { id, route, surroundings }: Registered
       reply.code(route.status)
       if (route.kind === 'stream') return app.openEventStream(request, reply, answer as Feed)
       if (route.gives !== json) return sendDownload({ request, reply, type: route.gives }, answer as Download)
-      return sendAnswer(request, reply, answer)
+      return sendAnswer({ request, reply, isSecret: route.isSecret }, answer)
     },
   }
 }

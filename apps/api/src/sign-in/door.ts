@@ -1,29 +1,32 @@
-import { assertMayKnock, type Context, endOtherSessions, type Knock, RoomError, recordKnock } from '@fryward/room'
+import {
+  assertMayKnock,
+  type Context,
+  endOtherSessions,
+  personOf,
+  RoomError,
+  recordKnock,
+} from '@fryward/room'
 import { type BodyOf, type ResponseOf, SecondFactorSchema } from '@fryward/shared'
-import type { Database } from '@fryward/store'
 import { z } from 'zod'
+import { signInAgain } from './again.ts'
+import { passCode } from './codes.ts'
 import { assertUncommon } from './common-passwords.ts'
-import type { knownBrowser } from './known-browser.ts'
-import { browserOf, type Passing, passToLibrary } from './pass-to-library.ts'
+import { type Doorkeeping, isWrong, knockOf } from './doorkeeping.ts'
+import { passToLibrary } from './pass-to-library.ts'
 
 /** What only the front door can do for a request: give its browser a session, take it away, and look at passwords. */
 export type Door = {
   signIn: (credentials: BodyOf<'signIn'>) => Promise<ResponseOf<'signIn'>>
   signInWithCode: (code: string) => Promise<void>
+  /** What matters is open to this session for a while. */
+  signInAgain: (ctx: Context, typed: BodyOf<'signInAgain'>) => Promise<void>
   signOut: () => Promise<void>
   /** Ends every other session too. */
   changePassword: (ctx: Context, passwords: BodyOf<'changePassword'>) => Promise<void>
   beginSecondFactor: (password: string) => Promise<ResponseOf<'beginSecondFactor'>>
-  confirmSecondFactor: (code: string) => Promise<void>
+  confirmSecondFactor: (ctx: Context, code: string) => Promise<void>
   endSecondFactor: (password: string) => Promise<void>
   /** Sessions were ended: nobody is taken for signed in by what was looked up before. */
-  forgetSessions: () => void
-}
-
-export type Doorkeeping = Passing & {
-  database: Database
-  known: ReturnType<typeof knownBrowser>
-  contextFor: () => Context
   forgetSessions: () => void
 }
 
@@ -41,6 +44,7 @@ export function openDoor(keeping: Doorkeeping): Door {
   return {
     signIn: (credentials) => signIn(keeping, credentials),
     signInWithCode: (code) => signInWithCode(keeping, code),
+    signInAgain: (ctx, typed) => signInAgain(keeping, ctx, typed),
     signOut: async () => {
       await pass('/sign-out', {})
       // What the browser kept of the rooms goes with the session (Clear Site Data, W3C 2017).
@@ -58,7 +62,10 @@ export function openDoor(keeping: Doorkeeping): Door {
       )
       return SecondFactorSchema.parse({ uri, recoveryCodes })
     },
-    confirmSecondFactor: async (code) => void (await pass('/two-factor/verify-totp', { code })),
+    confirmSecondFactor: async (ctx, code) => {
+      await passCode(keeping, { ctx, userId: personOf(ctx.actor), code })
+      forgetSessions()
+    },
     endSecondFactor: async (password) => void (await pass('/two-factor/disable', { password })),
     forgetSessions,
   }
@@ -85,38 +92,26 @@ async function signIn(keeping: Doorkeeping, credentials: BodyOf<'signIn'>): Prom
 
 async function signInWithCode(keeping: Doorkeeping, code: string): Promise<void> {
   const ctx = keeping.contextFor()
-  const email = await emailHalfwayIn(keeping)
-  const knock = email === null ? null : knockOf(keeping, email)
-  if (knock) await assertMayKnock({ ctx, knock })
+  const user = await findHalfwayIn(keeping)
+  if (!user) throw new RoomError('not_signed_in', 'The first step is too long ago. Sign in again with email and password.')
+  const knock = knockOf(keeping, user.email.toLowerCase())
+  await assertMayKnock({ ctx, knock })
   try {
-    const path = /^\d{6}$/.test(code) ? '/two-factor/verify-totp' : '/two-factor/verify-backup-code'
-    await passToLibrary(keeping, path, { code })
+    await passCode(keeping, { ctx, userId: user.id, code, withoutSession: true })
     keeping.forgetSessions()
-    if (!knock) return
     await recordKnock({ ctx, knock, outcome: 'signed_in' })
     keeping.known.mark(keeping.reply, knock.email)
   } catch (error) {
-    if (knock && isWrong(error)) await recordKnock({ ctx, knock, outcome: 'wrong_code' })
+    if (isWrong(error)) await recordKnock({ ctx, knock, outcome: 'wrong_code' })
     throw error
   }
 }
 
-const isWrong = (error: unknown): boolean =>
-  error instanceof RoomError && (error.code === 'not_signed_in' || error.code === 'invalid_input')
-
-const knockOf = ({ request, known }: Doorkeeping, email: string): Knock => ({
-  email,
-  address: request.ip,
-  browser: browserOf(request),
-  isKnown: known.has(request, email),
-})
-
 /** Whose password was right a moment ago, by the cookie that the first step has set; null when there is none of ours. */
-async function emailHalfwayIn({ request, database }: Doorkeeping): Promise<string | null> {
+async function findHalfwayIn({ request, database }: Doorkeeping): Promise<{ id: string; email: string } | null> {
   const cookie = /(?:^|;\s*)(?:__Secure-)?fryward\.two_factor=([^;]+)/.exec(request.headers.cookie ?? '')?.[1]
   const identifier = cookie?.split('.')[0]
   if (!identifier) return null
   const begun = await database.prisma.verification.findFirst({ where: { identifier } })
-  const user = begun && (await database.prisma.user.findUnique({ where: { id: begun.value } }))
-  return user?.email.toLowerCase() ?? null
+  return begun && database.prisma.user.findUnique({ where: { id: begun.value } })
 }

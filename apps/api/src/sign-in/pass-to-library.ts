@@ -4,7 +4,14 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import { z } from 'zod'
 import { type Auth, clientAddressHeader } from './auth.ts'
 
-export type Passing = { auth: Auth; request: FastifyRequest; reply: FastifyReply; publicUrl: string }
+export type Passing = {
+  auth: Auth
+  request: FastifyRequest
+  reply: FastifyReply
+  publicUrl: string
+  /** As if nobody were signed in here. */
+  withoutSession?: boolean | undefined
+}
 
 /**
  * Passes a step on to the sign-in library: its whole handler, not its bare function, as its limit on tries stands in there.
@@ -14,6 +21,7 @@ export type Passing = { auth: Auth; request: FastifyRequest; reply: FastifyReply
 export async function passToLibrary(passing: Passing, path: string, body: object): Promise<unknown> {
   const { auth, request, reply, publicUrl } = passing
   const headers = headersOf(request)
+  if (passing.withoutSession) leaveOutSession(headers)
   headers.set('content-type', 'application/json')
   // Our own check has let the request in; the library's is told so in its own terms.
   headers.set('origin', new URL(publicUrl).origin)
@@ -22,6 +30,17 @@ export async function passToLibrary(passing: Passing, path: string, body: object
   for (const cookie of answer.headers.getSetCookie()) reply.header('set-cookie', cookie)
   if (answer.status >= 400) throw await refusalOf(answer, request, reply)
   return answer.json()
+}
+
+/** Whether this is the password of whoever is signed in; the library answers that to the server alone. */
+export async function askLibraryForPassword({ auth, request, reply }: Passing, password: string): Promise<void> {
+  const answer = await auth.api.verifyPassword({ body: { password }, headers: headersOf(request), asResponse: true })
+  if (answer.status >= 400) throw await refusalOf(answer, request, reply)
+}
+
+function leaveOutSession(headers: Headers): void {
+  const cookies = (headers.get('cookie') ?? '').split(';').filter((cookie) => !/fryward\.session_/.test(cookie))
+  headers.set('cookie', cookies.join(';'))
 }
 
 type Refusal = { code: ErrorCode; detail: string }

@@ -1,5 +1,5 @@
 import { timingSafeEqual } from 'node:crypto'
-import type { ServerStatus } from '@fryward/shared'
+import { roles, type ServerStatus } from '@fryward/shared'
 import { inTransaction, lockWord, type Transaction } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
@@ -23,6 +23,9 @@ export async function prepareClaim({ ctx, kept }: { ctx: Context; kept: string |
     return code
   })
 }
+
+// Addresses that nobody can have (RFC 2606, section 3); a stranger may read these, and nobody else's.
+const inventedEnding = '@demo.example'
 
 /** Whether a code would claim the server now; asked before anything costly is done for whoever brings it. */
 export async function assertClaimable({ ctx, code }: { ctx: Context; code: string }): Promise<void> {
@@ -60,6 +63,12 @@ export async function claimServer({
 export async function getServerStatus({ ctx, version }: { ctx: Context; version: string }): Promise<ServerStatus> {
   const { prisma } = ctx.database
   const server = await prisma.server.findUnique({ where: { id: 1 } })
-  const demo = await prisma.room.findFirst({ where: { isDemo: true }, select: { id: true } })
-  return { isClaimed: server?.claimedAt != null, hasDemoRoom: demo !== null, version }
+  const demo = await prisma.room.findFirst({
+    where: { isDemo: true },
+    select: { memberships: { include: { user: true }, where: { user: { email: { endsWith: inventedEnding } } } } },
+  })
+  const demoPeople = (demo?.memberships ?? [])
+    .map(({ user, role }) => ({ name: user.name, email: user.email, role }))
+    .sort((one, other) => roles.indexOf(one.role) - roles.indexOf(other.role))
+  return { isClaimed: server?.claimedAt != null, hasDemoRoom: demo !== null, demoPeople, version }
 }

@@ -1,6 +1,7 @@
 import type { BodyInputOf, Id, Role } from '@fryward/shared'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
+import { sureItIsMe } from '@/parts/again/sign-in-again.ts'
 import { roomKey, useRefreshRoom } from '@/parts/rooms/queries.ts'
 
 export const peopleOptions = (roomId: Id) =>
@@ -19,7 +20,7 @@ export function useChangeRole(roomId: Id) {
   const refresh = useRefreshRoom(roomId)
   return useMutation({
     mutationFn: ({ userId, role }: { userId: string; role: Role }) =>
-      call('changeRole', { params: { roomId, userId }, body: { role } }),
+      sureItIsMe(() => call('changeRole', { params: { roomId, userId }, body: { role } })),
     onSettled: () => void refresh(),
   })
 }
@@ -27,7 +28,7 @@ export function useChangeRole(roomId: Id) {
 export function useRemovePerson(roomId: Id) {
   const refresh = useRefreshRoom(roomId)
   return useMutation({
-    mutationFn: (userId: string) => call('removePerson', { params: { roomId, userId } }),
+    mutationFn: (userId: string) => sureItIsMe(() => call('removePerson', { params: { roomId, userId } })),
     onSettled: () => void refresh(),
   })
 }
@@ -40,7 +41,8 @@ const useRefreshInvitations = (roomId: Id) => {
 export function useCreateInvitation(roomId: Id) {
   const refresh = useRefreshInvitations(roomId)
   return useMutation({
-    mutationFn: (body: BodyInputOf<'createInvitation'>) => call('createInvitation', { params: { roomId }, body }),
+    mutationFn: (body: BodyInputOf<'createInvitation'>) =>
+      sureItIsMe(() => call('createInvitation', { params: { roomId }, body })),
     onSettled: refresh,
   })
 }

@@ -1,10 +1,33 @@
 import type { BodyInputOf } from '@fryward/shared'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
+import { isApiProblem } from '@/base/api/problem.ts'
 import { meOptions } from './me.ts'
 
 export const serverOptions = () =>
   queryOptions({ queryKey: ['server'], queryFn: ({ signal }) => call('getServer', { signal }) })
+
+/** Where the bare address leads. */
+export const wayInOptions = () =>
+  queryOptions({
+    queryKey: ['way-in'],
+    staleTime: 0,
+    queryFn: async ({ signal }) => {
+      if (await isSignedIn(signal)) return '/rooms'
+      const { isClaimed, hasDemoRoom } = await call('getServer', { signal })
+      return isClaimed || hasDemoRoom ? '/sign-in' : '/claim'
+    },
+  })
+
+async function isSignedIn(signal: AbortSignal): Promise<boolean> {
+  try {
+    await call('getMe', { signal })
+    return true
+  } catch (problem) {
+    if (isApiProblem(problem) && problem.code === 'not_signed_in') return false
+    throw problem
+  }
+}
 
 /** For whoever claimed the server. A disk fills while somebody looks at a page. */
 export const serverStateOptions = () =>

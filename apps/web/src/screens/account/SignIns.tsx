@@ -14,6 +14,7 @@ import styles from './account.module.css'
 
 const outcomes = {
   signed_in: 'Signed in',
+  signed_in_again: 'Signed in again, for something that matters',
   code_asked: 'Right password, asked for the code',
   wrong_password: 'Wrong password',
   wrong_code: 'Wrong code',

@@ -6,19 +6,21 @@ import { useEffect } from 'react'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
-import { serverOptions } from '@/parts/session/queries.ts'
+import { wayInOptions } from '@/parts/session/queries.ts'
 
-/** The bare address: a server nobody owns yet asks for its first owner, any other shows the rooms. */
+/**
+ * The bare address: whoever is signed in goes to their rooms. A server that nobody owns yet asks for its first owner, but
+ * where there is a demo room one may sign in to that as well.
+ */
 export function FrontPage() {
   const router = useRouter()
-  const server = useQuery(serverOptions())
-  const isClaimed = server.data?.isClaimed
+  const way = useQuery(wayInOptions())
   useEffect(() => {
-    if (isClaimed !== undefined) router.replace(isClaimed ? '/rooms' : '/claim')
-  }, [isClaimed, router])
+    if (way.data !== undefined) router.replace(way.data)
+  }, [way.data, router])
   return (
     <Doorway title="Fryward">
-      <Loaded query={server} skeleton={<Bones heights={[4, 4]} />} what="The server">
+      <Loaded query={way} skeleton={<Bones heights={[4, 4]} />} what="The server">
         {() => <Bones heights={[4, 4]} />}
       </Loaded>
     </Doorway>

@@ -1,10 +1,14 @@
 'use client'
 
 import { addressOf } from '@fryward/shared'
-import { useQuery } from '@tanstack/react-query'
+import { useMutation, useQuery } from '@tanstack/react-query'
+import { FormProblem } from '@/base/forms/Form.tsx'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
+import { Button } from '@/base/ui/Button.tsx'
 import { Page, Section } from '@/base/ui/Page.tsx'
+import { SignInAgain } from '@/parts/again/SignInAgain.tsx'
+import { askWhetherItIsMe, sureItIsMe } from '@/parts/again/sign-in-again.ts'
 import { meOptions } from '@/parts/session/me.ts'
 import { SignOutButton } from '@/parts/session/SignOutButton.tsx'
 import { NavIcon, type NavIconName } from '@/parts/shell/nav-icons.tsx'
@@ -23,19 +27,25 @@ const places: { path: string; label: string; icon: NavIconName }[] = [
   { path: 'add', label: 'Add a tank, culture, pair', icon: 'add' },
 ]
 
-/** Whoever claimed the server can take all of it home. A plain link: the browser shows how far it is. */
+/** Whoever claimed the server can take all of it home. An address that the browser goes to: it shows how far it is. */
 function Backup() {
+  const fetchIt = useMutation({
+    mutationFn: () => sureItIsMe(askWhetherItIsMe),
+    onSuccess: () => window.location.assign(addressOf('downloadBackup')),
+  })
   return (
     <Section title="Backup">
       <p>
         One file with everything on this server: every room with its whole history, its people, and the photos. Keep it
         where nobody else reads it; <code>npm run restore</code> puts it into an empty server.
       </p>
+      <FormProblem error={fetchIt.error} />
       <div>
-        <a className={styles.download} href={addressOf('downloadBackup')} download>
+        <Button isBusy={fetchIt.isPending} onClick={() => fetchIt.mutate()}>
           Download a backup
-        </a>
+        </Button>
       </div>
+      <SignInAgain />
     </Section>
   )
 }

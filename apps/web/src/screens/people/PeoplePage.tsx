@@ -11,6 +11,7 @@ import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Page, Section } from '@/base/ui/Page.tsx'
+import { SignInAgain } from '@/parts/again/SignInAgain.tsx'
 import { peopleOptions, useChangeRole, useRemovePerson } from '@/parts/people/queries.ts'
 import { meOptions } from '@/parts/session/me.ts'
 import { Invitations } from './Invitations.tsx'
@@ -44,6 +45,7 @@ export function PeoplePage() {
           </ul>
         </Section>
       )}
+      <SignInAgain />
     </Page>
   )
 }

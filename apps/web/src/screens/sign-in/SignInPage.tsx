@@ -1,11 +1,12 @@
 'use client'
 
+import type { ServerStatus } from '@fryward/shared'
 import { PasswordInput, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useRouter, useSearchParams } from 'next/navigation'
 import { Form } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
-import { LinkButton } from '@/base/ui/Button.tsx'
+import { Button, LinkButton } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
 import { OthersLine } from '@/parts/live/OthersLine.tsx'
@@ -13,6 +14,7 @@ import { useLookAtQueue } from '@/parts/live/use-outbox.ts'
 import { serverOptions, useSignIn } from '@/parts/session/queries.ts'
 import { CodeStep } from './CodeStep.tsx'
 import { toSafePath } from './safe-path.ts'
+import styles from './sign-in.module.css'
 
 export function SignInPage() {
   const router = useRouter()
@@ -51,17 +53,27 @@ export function SignInPage() {
           onChange={(event) => change({ password: event.currentTarget.value })}
         />
       </Form>
-      {server.data && <AboutServer {...server.data} />}
+      {server.data && <AboutServer server={server.data} onTake={(email) => change({ email })} />}
     </Doorway>
   )
 }
 
 /** What a newcomer needs to know: where the demo's sign-ins are, and how a new server gets its owner. */
-function AboutServer({ isClaimed, hasDemoRoom }: { isClaimed: boolean; hasDemoRoom: boolean }) {
+function AboutServer({ server, onTake }: { server: ServerStatus; onTake: (email: string) => void }) {
+  const { isClaimed, hasDemoRoom, demoPeople } = server
   return (
     <>
-      {hasDemoRoom && (
-        <p>To look around the demo room, use one of its sign-ins: they were printed where the server was started.</p>
+      {demoPeople.length > 0 && (
+        <Notice title="To look around the demo room">
+          <p>Choose who you are. The password of each was printed where the server was started.</p>
+          <div className={styles.people}>
+            {demoPeople.map(({ email, name }) => (
+              <Button key={email} onClick={() => onTake(email)}>
+                {name}
+              </Button>
+            ))}
+          </div>
+        </Notice>
       )}
       {!isClaimed && (
         <Notice title={hasDemoRoom ? 'For a room of your own' : 'This server is new'}>

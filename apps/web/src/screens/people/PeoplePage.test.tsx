@@ -1,0 +1,60 @@
+import type { Me, Person, Role } from '@fryward/shared'
+import { screen, waitFor, within } from '@testing-library/react'
+import { expect, test } from 'vitest'
+import { answerApi } from '@/testing/answer-api.ts'
+import { renderInRoom } from '@/testing/render-in-room.tsx'
+import { PeoplePage } from './PeoplePage.tsx'
+
+const at = '2026-11-29T07:00:00.000Z'
+const person = (userId: string, name: string, role: Role): Person => ({
+  ...{ userId, name, role, email: `${userId}@example.test`, joinedAt: at },
+})
+const me: Me = {
+  user: { id: 'carla', name: 'Carla', email: 'carla@example.test', hasSecondFactor: true },
+  ...{ canCreateRooms: true, ownsServer: true, rooms: [] },
+}
+const again = { refused: { status: 403, code: 'sign_in_again', detail: 'Type your password once more.' } }
+
+function openPage({ isKnown }: { isKnown: () => boolean }) {
+  return answerApi({
+    getMe: () => me,
+    listPeople: () => [person('carla', 'Carla', 'owner'), person('ben', 'Ben', 'viewer')],
+    listInvitations: () => [],
+    changeRole: ({ body }) => (isKnown() ? person('ben', 'Ben', body.role) : again),
+    signInAgain: ({ body }) =>
+      body.password === 'my password'
+        ? { ok: true }
+        : { refused: { status: 400, code: 'invalid_input', detail: 'This is not your password.' } },
+  })
+}
+
+async function giveBenARole() {
+  const { user } = renderInRoom(<PeoplePage />)
+  await user.selectOptions(await screen.findByLabelText('Role of Ben'), 'caretaker')
+  return { user, dialog: within(await screen.findByRole('dialog')) }
+}
+
+test('a role waits for a password and a code, and is then given as it was meant', async () => {
+  const { writes } = openPage({ isKnown: () => writes.filter(({ route }) => route === 'signInAgain').length === 2 })
+  const { user, dialog } = await giveBenARole()
+  await user.type(dialog.getByLabelText('Your password'), 'not it')
+  await user.type(dialog.getByLabelText(/The code/), '123456')
+  await user.click(dialog.getByRole('button', { name: 'Go on' }))
+  expect(await dialog.findByText('This is not your password.')).toBeTruthy()
+  await user.clear(dialog.getByLabelText('Your password'))
+  await user.type(dialog.getByLabelText('Your password'), 'my password')
+  await user.click(dialog.getByRole('button', { name: 'Go on' }))
+  await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull())
+  await waitFor(() => expect(writes.at(-1)?.route).toBe('changeRole'))
+  expect(writes.at(-1)?.body).toEqual({ role: 'caretaker' })
+  expect(writes.at(-2)?.body).toEqual({ password: 'my password', code: '123456' })
+})
+
+test('whoever does not type it keeps the page, which says why nothing was changed', async () => {
+  const { writes } = openPage({ isKnown: () => false })
+  const { user, dialog } = await giveBenARole()
+  await user.click(dialog.getByRole('button', { name: 'Cancel' }))
+  expect(await screen.findByText('Type your password once more.')).toBeTruthy()
+  expect(screen.queryByRole('dialog')).toBeNull()
+  expect(writes.map(({ route }) => route)).toEqual(['changeRole'])
+})
