@@ -5,6 +5,7 @@ import { feedLinkRoutes } from './routes/feed-links.ts'
 import { foodRoutes } from './routes/food.ts'
 import { handOverRoutes } from './routes/hand-over.ts'
 import { photoRoutes } from './routes/photos.ts'
+import { reopeningRoutes } from './routes/reopening.ts'
 import type { Route } from './routes/route.ts'
 import { ruleRoutes } from './routes/rules.ts'
 import { serverRoutes } from './routes/server.ts'
@@ -23,5 +24,6 @@ export const laterRoutes = {
   ...handOverRoutes,
   ...photoRoutes,
   ...deviceRoutes,
+  ...reopeningRoutes,
   ...ruleRoutes,
 } as const satisfies Record<string, Route>

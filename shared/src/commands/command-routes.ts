@@ -45,6 +45,9 @@ export const commandRouteIds = [
   'changeGauge',
   'endGauge',
   'acknowledgeAlarm',
+  'reopenThing',
+  'restoreFact',
+  'restoreGauge',
 ] as const satisfies readonly RouteId[]
 
 /** Writes that are sent at once or not at all, each with why it cannot wait on a device. */
@@ -72,6 +75,7 @@ export const sentAtOnce = {
   askWhatIf: 'it is a question and changes nothing',
   createDevice: 'its answer is a token to keep now',
   revokeDevice: 'what can post must not look shut out while it is not',
+  restoreDevice: 'what can post must not look let in while it is not',
   postReadings: 'a device sends it, by a token of its own',
 } as const satisfies Partial<Record<RouteId, string>>
 

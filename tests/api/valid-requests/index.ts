@@ -14,6 +14,7 @@ import { larvalBatchRequests } from './larval-batches.ts'
 import { pairRequests } from './pairs.ts'
 import { peopleRequests } from './people.ts'
 import { photoRequests } from './photos.ts'
+import { reopeningRequests } from './reopening.ts'
 import { roomRequests } from './rooms.ts'
 import { ruleRequests } from './rules.ts'
 import { serverRequests } from './server.ts'
@@ -43,6 +44,7 @@ const requests: Record<RouteId, Write> = {
   ...photoRequests,
   ...factRequests,
   ...deviceRequests,
+  ...reopeningRequests,
   ...taskRequests,
   ...ruleRequests,
 }

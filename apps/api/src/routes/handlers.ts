@@ -200,6 +200,11 @@ export const handlers: Handlers = {
   postReadings: async ({ ctx, body, sent }) =>
     room.postReadings({ ctx, type: sent.type, body: await textOf(body, sent) }),
 
+  reopenThing: ({ ctx, params, body }) => room.reopenThing({ ctx, ...params, input: body }),
+  restoreFact: ({ ctx, params }) => room.restoreFact({ ctx, ...params }),
+  restoreGauge: ({ ctx, params }) => room.restoreGauge({ ctx, ...params }),
+  restoreDevice: ({ ctx, params }) => room.restoreDevice({ ctx, ...params }),
+
   getDay: ({ ctx, params }) => room.getDay({ ctx, ...params }),
   takeDuty: ({ ctx, params, body }) => room.takeDuty({ ctx, ...params, input: body }),
   getTask: ({ ctx, params }) => room.getTask({ ctx, ...params }),

@@ -1,11 +1,4 @@
-import {
-  assertMayKnock,
-  type Context,
-  endOtherSessions,
-  personOf,
-  RoomError,
-  recordKnock,
-} from '@fryward/room'
+import { assertMayKnock, type Context, endOtherSessions, personOf, RoomError, recordKnock } from '@fryward/room'
 import { type BodyOf, type ResponseOf, SecondFactorSchema } from '@fryward/shared'
 import { z } from 'zod'
 import { signInAgain } from './again.ts'
@@ -93,7 +86,8 @@ async function signIn(keeping: Doorkeeping, credentials: BodyOf<'signIn'>): Prom
 async function signInWithCode(keeping: Doorkeeping, code: string): Promise<void> {
   const ctx = keeping.contextFor()
   const user = await findHalfwayIn(keeping)
-  if (!user) throw new RoomError('not_signed_in', 'The first step is too long ago. Sign in again with email and password.')
+  if (!user)
+    throw new RoomError('not_signed_in', 'The first step is too long ago. Sign in again with email and password.')
   const knock = knockOf(keeping, user.email.toLowerCase())
   await assertMayKnock({ ctx, knock })
   try {

@@ -13,7 +13,10 @@ export async function assertSignedInRecently({ ctx: { actor, database, now } }: 
   const session = id === undefined ? null : await database.prisma.session.findUnique({ where: { id } })
   const last = Math.max(session?.createdAt.getTime() ?? 0, session?.confirmedAt?.getTime() ?? 0)
   if (last > Date.parse(now) - goodForMinutes * 60_000) return
-  throw new RoomError('sign_in_again', 'This matters, so type your password once more; then it is done as you meant it.')
+  throw new RoomError(
+    'sign_in_again',
+    'This matters, so type your password once more; then it is done as you meant it.',
+  )
 }
 
 /** Somebody has just shown again that it is they who sit before this browser. */

@@ -24,10 +24,10 @@ export async function endCulture({
       const { reason, cause, version } = input
       const before = await getCultureInRoom(work, cultureId)
       assertFresh(before, version, before.name)
-      await endLinksOf(work, { cultureId })
+      const links = await endLinksOf(work, { cultureId })
       const key = { roomId_id: { roomId, id: cultureId } }
       await work.tx.culture.update({ where: key, data: { endCause: cause ?? null } })
-      await endSubject(work, { id: cultureId, reason, detail: definedFields({ cause }) })
+      await endSubject(work, { id: cultureId, reason, detail: definedFields({ cause, links }) })
     },
     (work) => getCultureInRoom(work, cultureId),
   )

@@ -9,6 +9,7 @@ import {
 } from '@fryward/husbandry'
 import type { Id, Instant, SubjectKind } from '@fryward/shared'
 import { RoomError } from '../errors.ts'
+import { findCard } from '../frame/directory.ts'
 import type { Work } from '../frame/write-in-room.ts'
 import { toFact } from './fact-view.ts'
 import { factIncludes } from './get-fact.ts'
@@ -63,6 +64,24 @@ function question(asked: { subject: Subject; number: number; most: number; path:
     { fields: [{ path, message: `${isMore} Is it right?`, received: number }] },
   )
 }
+
+/**
+ * The same for a fact that is entered again: whoever struck it out knew of it, so it is refused and not asked about.
+ * @throws RoomError `wrong_state` where fewer are left by now.
+ */
+export async function assertBookHolds(work: Work, { subjectId, at, kind, data }: FactToHold): Promise<void> {
+  const fact = { kind, subjectId, data } as FactDraft
+  const subject = await findCard(work, subjectId)
+  const bookOf = subject && books[subject.kind]
+  if (!bookOf || !isDeparture(fact) || fact.data.beyondBook !== undefined) return
+  const most = mostThatMayLeave(bookOf({ facts: await factsOfBook(work, subjectId) }, subjectId), at.toISOString())
+  if (most === null || fact.data.number <= most) return
+  throw new RoomError(
+    'wrong_state',
+    `The book says ${most} in ${subject.name} by now, and ${fact.data.number} is more than that. Record it anew: then it can be said why there were more.`,
+  )
+}
+type FactToHold = { subjectId: Id; at: Date; kind: FactDraft['kind']; data: unknown }
 
 async function factsOfBook({ tx, roomId }: Work, subjectId: Id) {
   const rows = await tx.fact.findMany({

@@ -3,6 +3,7 @@ import { actorUserId, type Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
 import { changeSubject } from '../frame/subject-row.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
+import { takeBackBatches } from '../larval-batches/take-back-batches.ts'
 import { getFactInRoom } from './get-fact.ts'
 
 /** Strikes out a mistake. The fact stays readable; everything worked out from it is as if it had not been written. */
@@ -40,6 +41,7 @@ export async function strikeFact({
           struckRevision: work.revision,
         },
       })
+      if (row.kind === 'hatch') await takeBackBatches(work, [row], 'The hatch was struck out.')
       // Who saw the clutch as it was decided on must not change it unseen.
       if (row.kind === 'decision') await changeSubject(work, { id: row.subjectId })
       work.audit({

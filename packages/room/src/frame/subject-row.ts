@@ -24,7 +24,7 @@ export async function insertSubject(
 }
 
 /** Two living things of one name would make a round ambiguous. */
-async function assertNameIsFree(work: Work, name: string, exceptId?: Id): Promise<void> {
+export async function assertNameIsFree(work: Work, name: string, exceptId?: Id): Promise<void> {
   const taken = await work.tx.subject.findFirst({
     where: {
       roomId: work.roomId,

@@ -23,8 +23,8 @@ export async function endLarvalBatch({
     async (work) => {
       const before = await getLarvalBatchInRoom(work, batchId)
       assertFresh(before, input.version, before.name)
-      await endLinksOf(work, { batchId })
-      await endSubject(work, { id: batchId, reason: input.reason })
+      const links = await endLinksOf(work, { batchId })
+      await endSubject(work, { id: batchId, reason: input.reason, detail: { links } })
     },
     (work) => getLarvalBatchInRoom(work, batchId),
   )

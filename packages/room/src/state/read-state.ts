@@ -33,7 +33,9 @@ async function catchUp({ tx, roomId, since, base }: CatchUp): Promise<RoomState>
   const rows = await ask(base?.revision ?? null)
   if (!rows) throw new Error(`There is no room ${roomId}`)
   if (!base) return openState(rows, since)
-  if (base.revision <= rows.revision) return advanceState(base, rows, since)
+  // What had ended was closed off: of something that lives again more is asked than what is new.
+  const isWhole = rows.reopened <= base.revision
+  if (isWhole && base.revision <= rows.revision) return advanceState(base, rows, since)
   return openState((await ask(null))!, since)
 }
 

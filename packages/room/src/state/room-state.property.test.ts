@@ -73,6 +73,7 @@ function rowsAt({ facts, endsIn }: Written, at: number, after: number | null): S
       .filter(({ revision, struckIn }) => revision <= at && revision > (after ?? 0) && isStanding(struckIn))
       .map(({ row }) => row)
       .sort((a, b) => a[3] - b[3] || (a[0] < b[0] ? -1 : 1)),
+    reopened: 0,
     struck: facts
       .filter(({ struckIn }) => after !== null && struckIn !== null && struckIn > after && struckIn <= at)
       .map(({ row: [id] }) => id),

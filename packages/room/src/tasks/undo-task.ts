@@ -1,10 +1,10 @@
-import { HatchDataSchema, type Id, type Task, undoMinutes } from '@fryward/shared'
+import { type Id, type Task, undoMinutes } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
-import { endLinksOf } from '../feed-links/end-links-of.ts'
 import { personOf } from '../frame/person-of.ts'
-import { changeSubject, endSubject } from '../frame/subject-row.ts'
+import { changeSubject } from '../frame/subject-row.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
+import { takeBackBatches } from '../larval-batches/take-back-batches.ts'
 import { getTaskInRoom } from './get-task.ts'
 import { type TaskRow, taskIncludes } from './task-view.ts'
 
@@ -51,27 +51,12 @@ async function undoSignOff(work: Work, task: TaskRow): Promise<void> {
       struckRevision: work.revision,
     },
   })
-  await takeBackBatches(work, last.id)
+  const hatches = await tx.fact.findMany({ where: { roomId, signOffId: last.id, kind: 'hatch' } })
+  await takeBackBatches(work, hatches, 'The sign-off was taken back.')
   const decisions = await tx.fact.findMany({ where: { roomId, signOffId: last.id, kind: 'decision' } })
   for (const { subjectId } of decisions) await changeSubject(work, { id: subjectId })
   if (standing.length > 1) return
   await reopen(work, task)
-}
-
-/** A batch that this sign-off brought into being goes with its hatch: it eats from no culture and fills no tank. */
-async function takeBackBatches(work: Work, signOffId: Id): Promise<void> {
-  const { tx, roomId } = work
-  const hatches = await tx.fact.findMany({ where: { roomId, signOffId, kind: 'hatch' } })
-  const ids = [...new Set(hatches.flatMap(({ data }) => HatchDataSchema.parse(data).batchId ?? []))]
-  for (const batchId of ids) {
-    // Larvae of a second night had joined a batch that stands on its first.
-    const others = await tx.fact.count({
-      where: { roomId, kind: 'hatch', struckAt: null, data: { path: ['batchId'], equals: batchId } },
-    })
-    if (others > 0) continue
-    await endLinksOf(work, { batchId })
-    await endSubject(work, { id: batchId, reason: 'The sign-off was taken back.', how: 'taken back' })
-  }
 }
 
 async function undoSkip(work: Work, task: TaskRow): Promise<void> {

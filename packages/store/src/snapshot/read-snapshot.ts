@@ -20,6 +20,8 @@ type Lists = { [Name in keyof typeof kinds]: (typeof kinds)[Name] extends Kind<i
 export type SnapshotRows = Lists & {
   room: RoomRow
   revision: number
+  /** The newest revision by which something that had ended lives again. */
+  reopened: number
   /** All of the window, or those written after the revision asked for; in order of `at`, then id. */
   facts: FactRow[]
   /** Facts struck out after the revision asked for. */
@@ -62,6 +64,7 @@ const statementFor = (facts: { where: string; struck: string }): string => `
   SELECT json_build_object(
     'room', ${oneOf({ columns: roomColumns })},
     'revision', room.revision,
+    'reopened', (SELECT coalesce(max(reopened_revision), 0) FROM subject WHERE room_id = room.id),
     ${Object.entries(kinds)
       .map(([name, each]) => `'${name}', ${listOf(each)}`)
       .join(',\n    ')},

@@ -39,5 +39,8 @@ export const commandLabels = {
   createGauge: 'A new gauge',
   changeGauge: 'A changed gauge',
   endGauge: 'A gauge taken out of use',
+  reopenThing: 'An end taken back',
+  restoreFact: 'A record put back',
+  restoreGauge: 'A gauge put back into use',
   acknowledgeAlarm: 'An alarm that somebody has',
 } as const satisfies Record<CommandId, string>

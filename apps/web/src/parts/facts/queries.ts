@@ -27,5 +27,9 @@ export const factsOptions = (roomId: Id, subjectId: Id, kinds: readonly FactKind
 export const useRecordFact = (roomId: Id, typed?: Typed) =>
   useRoomCommand(roomId, 'recordFact', (body) => ({ params: { roomId }, body, ...typed }))
 
+/** Enters what was struck out again, as it was. */
+export const useRestoreFact = (roomId: Id, factId: Id) =>
+  useRoomCommand(roomId, 'restoreFact', (_: undefined) => ({ params: { roomId, factId }, body: {} }))
+
 export const useStrikeFact = (roomId: Id, factId: Id, typed?: Typed) =>
   useRoomCommand(roomId, 'strikeFact', (body) => ({ params: { roomId, factId }, body, ...typed }))

@@ -55,5 +55,18 @@ export const useChangeGauge = (roomId: Id, gaugeId: Id, typed?: Typed) =>
 export const useEndGauge = (roomId: Id) =>
   useRoomCommand(roomId, 'endGauge', (gaugeId: Id) => ({ params: { roomId, gaugeId }, body: {} }))
 
+/** Back into use, within a day. */
+export const useRestoreGauge = (roomId: Id) =>
+  useRoomCommand(roomId, 'restoreGauge', (gaugeId: Id) => ({ params: { roomId, gaugeId }, body: {} }))
+
+/** Lets a device that was taken out in again, within a day. */
+export function useRestoreDevice(roomId: Id) {
+  const refresh = useRefreshRoom(roomId)
+  return useMutation({
+    mutationFn: (deviceId: Id) => call('restoreDevice', { params: { roomId, deviceId }, body: {} }),
+    onSettled: () => void refresh(),
+  })
+}
+
 export const useAcknowledgeAlarm = (roomId: Id) =>
   useRoomCommand(roomId, 'acknowledgeAlarm', (alarmId: Id) => ({ params: { roomId, alarmId }, body: {} }))

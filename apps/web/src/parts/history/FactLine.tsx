@@ -9,6 +9,7 @@ import { AddPhoto } from '@/parts/photos/AddPhoto.tsx'
 import { Thumbnails } from '@/parts/photos/PhotoStrip.tsx'
 import { useFindThing } from '@/parts/things/use-things.ts'
 import { LineButton } from './LineButton.tsx'
+import { PutBack } from './PutBack.tsx'
 import { StrikeForm } from './StrikeForm.tsx'
 import styles from './timeline.module.css'
 
@@ -57,6 +58,7 @@ export function FactLine({ fact, photos, isTarget, isSaidAbove }: FactProps) {
             struck out by {fact.struckByName}: {fact.struckReason}
           </p>
         )}
+        {isStruck && may && <PutBack fact={fact} what={what} />}
         {photos.length > 0 && <Thumbnails photos={photos} isSmall />}
       </div>
       {may && !isStruck && (

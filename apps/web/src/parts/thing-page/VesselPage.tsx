@@ -13,11 +13,12 @@ import { Page } from '@/base/ui/Page.tsx'
 import { History } from '@/parts/history/History.tsx'
 import { PhotoStrip } from '@/parts/photos/PhotoStrip.tsx'
 import { RecordMenu } from '@/parts/recording/RecordMenu.tsx'
+import { Reopen } from '@/parts/things/Reopen.tsx'
 import styles from '@/parts/things/things.module.css'
 import type { Thing } from '@/parts/things/use-things.ts'
 import { VesselGlyph } from '@/parts/things/VesselGlyph.tsx'
 
-type Named = { id: Id; name: string; endedAt?: string | null }
+type Named = { id: Id; name: string; version: number; endedAt?: string | null }
 type Props<T extends Named> = {
   kind: Thing['kind']
   id: Id
@@ -52,7 +53,11 @@ export function VesselPage<T extends Named>({ kind, id, query, lead, children }:
             ) : (
               <div className={styles.columns}>
                 <div className={styles.column}>
-                  {thing.endedAt && <Notice>This {word} has ended; its history stays.</Notice>}
+                  {thing.endedAt && (
+                    <Notice title={`This ${word} has ended; its history stays.`}>
+                      <Reopen id={id} name={thing.name} endedAt={thing.endedAt} version={thing.version} />
+                    </Notice>
+                  )}
                   {children(thing)}
                   {!thing.endedAt && <RecordMenu subject={{ id, kind, name: thing.name }} />}
                   <PhotoStrip subjectId={id} name={thing.name} canAdd={!thing.endedAt} />

@@ -13,6 +13,14 @@ const endings = {
 }
 export type Endable = { kind: keyof typeof endings; id: Id }
 
+/** Takes the end of a thing back. */
+export const useReopen = (roomId: Id) =>
+  useRoomCommand(roomId, 'reopenThing', ({ id, name, version }: { id: Id; name: string; version: number }) => ({
+    params: { roomId, subjectId: id },
+    body: { version },
+    about: name,
+  }))
+
 /** Takes a thing out of use, whatever it is; its history stays. */
 export function useEnd(roomId: Id, thing: Endable, typed?: Typed) {
   const { route, params } = endings[thing.kind](roomId, thing.id)

@@ -17,6 +17,7 @@ import styles from '@/parts/gauges/gauges.module.css'
 import { devicesOptions, useCreateDevice, useRevokeDevice } from '@/parts/gauges/queries.ts'
 import { DeviceGauges } from './DeviceGauges.tsx'
 import { FreshToken } from './FreshToken.tsx'
+import { TakenOut } from './TakenOut.tsx'
 
 /** What hangs in the water and posts what it reads: who may, what they read, and within which limits. */
 export function DevicesPage() {
@@ -42,6 +43,7 @@ export function DevicesPage() {
               {inUse.map((device) => (
                 <DeviceCard key={device.id} device={device} />
               ))}
+              <TakenOut devices={data} />
             </>
           )
         }}

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "subject" ADD COLUMN     "reopened_revision" INTEGER;
