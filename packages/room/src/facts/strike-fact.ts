@@ -3,7 +3,7 @@ import { actorUserId, type Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
 import { changeSubject } from '../frame/subject-row.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
-import { takeBackBatches } from '../larval-batches/take-back-batches.ts'
+import { takeBackBatches } from '../hatches/take-back-batches.ts'
 import { getFactInRoom } from './get-fact.ts'
 
 /** Strikes out a mistake. The fact stays readable; everything worked out from it is as if it had not been written. */

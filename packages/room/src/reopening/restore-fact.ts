@@ -7,7 +7,7 @@ import { assertBookHolds } from '../facts/book.ts'
 import { getFactInRoom } from '../facts/get-fact.ts'
 import { changeSubject } from '../frame/subject-row.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
-import { batchesOf } from '../larval-batches/take-back-batches.ts'
+import { batchesOf } from '../hatches/take-back-batches.ts'
 import { reopenSubject } from './reopen-thing.ts'
 import { assertWithinADay } from './within-a-day.ts'
 

@@ -4,7 +4,7 @@ import { notFound, RoomError } from '../errors.ts'
 import { personOf } from '../frame/person-of.ts'
 import { changeSubject } from '../frame/subject-row.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
-import { takeBackBatches } from '../larval-batches/take-back-batches.ts'
+import { takeBackBatches } from '../hatches/take-back-batches.ts'
 import { getTaskInRoom } from './get-task.ts'
 import { type TaskRow, taskIncludes } from './task-view.ts'
 
