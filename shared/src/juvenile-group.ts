@@ -1,9 +1,11 @@
 import * as z from 'zod/mini'
 import { SpeciesIdSchema } from './pair.ts'
 import {
+  DeformedSchema,
   HeadCountSchema,
   IdSchema,
   InstantSchema,
+  LengthMmSchema,
   NameSchema,
   NoteSchema,
   PlainDateSchema,
@@ -43,6 +45,8 @@ export const NewJuvenileGroupSchema = z.strictObject({
   species: z.optional(SpeciesIdSchema),
   settledOn: PlainDateSchema,
   number: HeadCountSchema.check(z.minimum(1)),
+  lengthMm: z.optional(LengthMmSchema),
+  deformed: z.optional(DeformedSchema),
   /** Why more were moved than the batch's book said; with it the book is corrected by the move. */
   beyondBook: z.optional(ReasonSchema),
   note: withDefault(NoteSchema, ''),

@@ -62,6 +62,12 @@ export const TemperatureCSchema = numberBetween(0, 40).register(z.globalRegistry
 export const SalinitySchema = numberBetween(0, 45).register(z.globalRegistry, {
   description: 'practical salinity (PSS-78)',
 })
+/** Bent, short-gilled or lacking a fin, among those that were looked at. */
+export const DeformedSchema = wholeBetween(0, 100_000)
+/** Total length of the middle one of those measured, where young fish were held to a ruler. */
+export const LengthMmSchema = numberBetween(1, 300)
+/** Hours of light a day; null for as many as the tank's use asks for. */
+export const LightHoursSchema = z.nullable(numberBetween(1, 24))
 export const PhSchema = numberBetween(4, 11)
 export const DensityPerMlSchema = numberBetween(0, 1_000_000).register(z.globalRegistry, {
   description: 'animals per mL',

@@ -2,6 +2,7 @@ import * as z from 'zod/mini'
 import {
   IdSchema,
   InstantSchema,
+  LightHoursSchema,
   NameSchema,
   NoteSchema,
   SalinitySchema,
@@ -21,6 +22,7 @@ const tankFields = {
   temperatureC: TemperatureCSchema,
   salinity: SalinitySchema,
   hasFilter: withDefault(z.boolean(), false),
+  lightHours: withDefault(LightHoursSchema, null),
   note: withDefault(NoteSchema, ''),
 }
 export const TankSchema = z
@@ -36,6 +38,7 @@ export const ChangeTankSchema = z.strictObject({
   temperatureC: z.optional(TemperatureCSchema),
   salinity: z.optional(SalinitySchema),
   hasFilter: z.optional(z.boolean()),
+  lightHours: z.optional(LightHoursSchema),
   note: z.optional(NoteSchema),
   version: VersionSchema,
 })

@@ -45,7 +45,7 @@ function withinLimits(field: TaskField & { type: 'number' }, value: number): num
 }
 
 function counted({ task, nature, atMs }: Asked, field: TaskField & { type: 'count' }): unknown {
-  const perMl = densityOf(task, nature, atMs)
+  const perMl = field.name === 'unhatched' ? null : densityOf(task, nature, atMs)
   if (perMl === null)
     return field.isRequired ? { animals: Array(field.replicates).fill(0), volumeMl: field.volumeMl } : undefined
   const isThick = perMl * field.volumeMl > 300
@@ -66,6 +66,8 @@ function densityOf(task: Task, nature: Nature, atMs: number): number | null {
   const batch = nature.batches.get(id)
   if (batch) return /artemia/.test(task.ruleId) ? batch.artemiaPerMl : batch.rotifersPerMl
   const cone = nature.cones.get(id)
+  // 1.6 g of cysts in 80 mL, thinned twentyfold: FAO Fish. Tech. Pap. 361, sect. 4.2.
+  if (cone && task.ruleId === 'artemia-lot-test') return (1.6 * cone.perGram) / 80
   if (cone) return cone.nauplii(atMs) / jarMl
   return nature.rotifers.get(id)?.perMl ?? null
 }

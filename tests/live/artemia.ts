@@ -13,13 +13,13 @@ export class Cone {
   readonly temperatureC: number
   #started: { atMs: number; readyMs: number; nauplii: number } | null = null
   #cold: { atMs: number; filled: number; nauplii: number }[] = []
-  readonly #perGram: number
+  readonly perGram: number
   readonly #chance: Chance
 
   constructor(chance: Chance, { temperatureC }: { temperatureC: number }) {
     this.#chance = chance
     this.temperatureC = temperatureC
-    this.#perGram = chance.between(naupliiPerGram.from, naupliiPerGram.to)
+    this.perGram = chance.between(naupliiPerGram.from, naupliiPerGram.to)
   }
 
   get isUnderWay(): boolean {
@@ -32,7 +32,7 @@ export class Cone {
 
   start(cystsG: number, atMs: number): void {
     const hours = (hoursAt28 + hoursMorePerC * Math.max(0, 28 - this.temperatureC)) * this.#chance.factor(0.05)
-    const nauplii = cystsG * this.#perGram * this.#chance.factor(0.05)
+    const nauplii = cystsG * this.perGram * this.#chance.factor(0.05)
     this.#started = { atMs, readyMs: atMs + hours * 3_600_000, nauplii }
   }
 

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { stations, type Task } from '@fryward/shared'
 import type { World } from '../support/world.ts'
 import { answersTo } from './answers.ts'
-import type { LiveRoom } from './live-room.ts'
+import { type LiveRoom, lightOver } from './live-room.ts'
 
 const mostWalks = 40
 
@@ -129,9 +129,11 @@ async function meetBatches(world: World, room: LiveRoom): Promise<void> {
       known.number += larvae
       continue
     }
-    const volumeL = tanks.find(({ id }) => id === batch.tankId)?.volumeL ?? 40
+    const tank = tanks.find(({ id }) => id === batch.tankId)
+    const volumeL = tank?.volumeL ?? 40
+    const lit = lightOver(tank ?? { lightHours: null })
     const hatchedMs = nights[0]?.atMs ?? Date.parse(`${batch.hatchedOn}T20:00:00.000Z`)
-    room.nature.addBatch(batch.id, { volumeL, hatchedMs, number: larvae })
+    room.nature.addBatch(batch.id, { volumeL, hatchedMs, number: larvae, lit })
     room.names.set(batch.id, batch.name)
     if (!links.some(({ batchId }) => batchId === batch.id)) await linkByHand(world, room, batch)
   }

@@ -11,6 +11,8 @@ const rotifersInOneArtemia = 8
 const shareOfArtemia = 0.7
 const inTheDark = 0.1
 
+export type Lit = { onHour: number; offHour: number }
+
 /** A batch as it really is: prey is eaten, and larvae that find none die sooner. */
 export class Larvae {
   readonly volumeL: number
@@ -24,10 +26,13 @@ export class Larvae {
   hungryToday = 0
   /** On the bottom since it was last siphoned. */
   dead = 0
+  /** Hours of the day between which it is light over them. */
+  readonly #lit: Lit
   readonly firstDryDay: number
   readonly settledDay: number
 
-  constructor(chance: Chance, given: { volumeL: number; hatchedMs: number; number: number }) {
+  constructor(chance: Chance, given: { volumeL: number; hatchedMs: number; number: number; lit: Lit }) {
+    this.#lit = given.lit
     this.volumeL = given.volumeL
     this.hatchedMs = given.hatchedMs
     this.number = given.number
@@ -48,7 +53,8 @@ export class Larvae {
     return Math.min(mostPerHour, firstPerHour + morePerHourADay * Math.max(0, this.ageDays(atMs)))
   }
 
-  anHour(atMs: number, isLit: boolean): void {
+  anHour(atMs: number, hour: number): void {
+    const isLit = hour >= this.#lit.onHour && hour < this.#lit.offHour
     const age = this.ageDays(atMs)
     const takesArtemia = age >= artemiaFromDay
     const artemia = takesArtemia ? this.artemiaPerMl * rotifersInOneArtemia : 0

@@ -24,6 +24,13 @@ const rounds = [
   { id: 'evening', name: 'Evening', at: '18:30' },
 ]
 const light = { onHour: 7, offHour: 19 }
+// 16 h, as the service says of tanks for larvae that have no hours of their own.
+const larvalHours = 16
+/** When it is light over a tank. */
+export const lightOver = ({ lightHours }: { lightHours: number | null }) => ({
+  onHour: light.onHour,
+  offHour: light.onHour + (lightHours ?? larvalHours),
+})
 
 /** A room as small breeders have them, drawn from the seed: what it has the service is told, how it behaves it is not. */
 export async function openLiveRoom(
@@ -42,6 +49,8 @@ export async function openLiveRoom(
       ...Array.from({ length: larvalTanks }, (_, index) => ({
         ...{ name: `Larval tank ${index + 1}`, kind: 'larval' as const },
         ...{ volumeL: Math.round(chance.between(25, 50)), temperatureC, salinity: 30 },
+        // One is lit as tanks for larvae are, the other as long as the room.
+        ...(index === 0 ? {} : { lightHours: light.offHour - light.onHour }),
       })),
       { name: 'Pair tank 1', kind: 'broodstock', volumeL: 80, temperatureC, salinity: 33 },
       { name: 'Pair tank 2', kind: 'broodstock', volumeL: 80, temperatureC, salinity: 33 },

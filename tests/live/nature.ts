@@ -2,13 +2,11 @@ import type { Fact, Task } from '@fryward/shared'
 import { Cone } from './artemia.ts'
 import { Breeders } from './breeders.ts'
 import type { Chance } from './chance.ts'
-import { Larvae } from './larvae.ts'
+import { Larvae, type Lit } from './larvae.ts'
 import { RotiferCulture } from './rotifers.ts'
 
 const hourMs = 3_600_000
 const keptInSieve = 0.9
-
-export type Light = { onHour: number; offHour: number }
 
 /** What is really in a room, hour by hour. The service learns of it only what its keepers count, see and type. */
 export class Nature {
@@ -22,13 +20,11 @@ export class Nature {
   readonly shortFeeds: { batchId: string; wanted: number; given: number }[] = []
   readonly emptyHarvests: string[] = []
   readonly lostStarts: string[] = []
-  readonly #light: Light
   #nowMs: number
 
-  constructor(chance: Chance, given: { nowMs: number; temperatureC: number; light: Light }) {
+  constructor(chance: Chance, given: { nowMs: number; temperatureC: number; light: Lit }) {
     this.chance = chance
     this.#nowMs = given.nowMs
-    this.#light = given.light
     this.breeders = new Breeders(chance, { temperatureC: given.temperatureC, lightsOffHour: given.light.offHour })
   }
 
@@ -40,8 +36,8 @@ export class Nature {
     this.cones.set(id, new Cone(this.chance, { temperatureC }))
   }
 
-  addBatch(id: string, { volumeL, hatchedMs, number }: { volumeL: number; hatchedMs: number; number: number }): void {
-    this.batches.set(id, new Larvae(this.chance, { volumeL, hatchedMs, number }))
+  addBatch(id: string, given: ConstructorParameters<typeof Larvae>[1]): void {
+    this.batches.set(id, new Larvae(this.chance, given))
   }
 
   get nowMs(): number {
@@ -51,9 +47,8 @@ export class Nature {
   until(ms: number): void {
     for (; this.#nowMs + hourMs <= ms; this.#nowMs += hourMs) {
       const hour = new Date(this.#nowMs).getUTCHours()
-      const isLit = hour >= this.#light.onHour && hour < this.#light.offHour
       for (const culture of this.rotifers.values()) culture.anHour()
-      for (const batch of this.batches.values()) batch.anHour(this.#nowMs, isLit)
+      for (const batch of this.batches.values()) batch.anHour(this.#nowMs, hour)
       this.breeders.anHour(this.#nowMs)
     }
   }

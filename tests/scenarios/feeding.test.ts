@@ -60,14 +60,19 @@ describe('three batches on one culture of 18 L', () => {
   })
 })
 
-test('Artemia is asked for by the number of larvae, its last feed two hours before dark', async () => {
-  const amounts = async (name: string, larvae: number) => {
+test('Artemia is asked for by the number of larvae, its last feed two hours before dark over their own tank', async () => {
+  const feedsOf = async (name: string, larvae: number) => {
     const batchId = await batchIn(name, larvae, '2026-03-01')
     const feeds = await room.tasks('larval-artemia-feed', batchId)
-    expect(feeds.map(({ roundId }) => roundId)).toEqual(['morning', 'midday'])
-    return feeds[0]?.amount
+    return feeds.map(({ roundId, amount }) => [roundId, amount?.value])
   }
+  const params = { roomId: room.roomId }
+  const tanks = await room.world.ok(room.owner, 'listTanks', { params })
+  const { id: tankId, version } = tanks.find(({ name }) => name === 'Larval B')!
+  await room.world.ok(room.owner, 'changeTank', { params: { ...params, tankId }, body: { lightHours: 12, version } })
   // Day 8 in 40 L: 200 nauplii a larva a day, between half a nauplius a mL and three.
-  expect(await amounts('Larval A', 50)).toEqual({ value: 20_000, unit: 'animals' })
-  expect(await amounts('Larval B', 800)).toEqual({ value: 80_000, unit: 'animals' })
+  const three = ['morning', 'midday', 'evening'].map((round) => [round, 20_000])
+  expect(await feedsOf('Larval A', 50)).toEqual(three)
+  // Twelve hours from 07:00: the evening's round at 18:30 is too near the dark.
+  expect(await feedsOf('Larval B', 800)).toEqual(['morning', 'midday'].map((round) => [round, 80_000]))
 })

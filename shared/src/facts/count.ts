@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { DeformedSchema, LengthMmSchema } from '../primitives.ts'
 import { aboveZero, atLeast, atMost, numberBetween, wholeBetween, withDefault } from '../shapes.ts'
 import { countTargets } from '../vocabulary.ts'
 
@@ -14,7 +15,7 @@ export const CountDataSchema = z.strictObject({
   /** Eggs seen on the females looked at, for the egg ratio. */
   eggs: z.optional(wholeBetween(0, 100_000)),
   females: z.optional(wholeBetween(1, 100_000)),
-  /** Total length of the middle one of those measured, where young fish were held to a ruler. */
-  lengthMm: z.optional(numberBetween(1, 300)),
+  lengthMm: z.optional(LengthMmSchema),
+  deformed: z.optional(DeformedSchema),
 })
 export type CountData = z.infer<typeof CountDataSchema>

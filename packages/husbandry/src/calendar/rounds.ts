@@ -1,5 +1,5 @@
 import type { Instant } from '@fryward/shared'
-import { hourMs } from './elapsed.ts'
+import { hourMs, laterOf } from './elapsed.ts'
 import type { HusbandryDay } from './husbandry-day.ts'
 
 export type DayRound = HusbandryDay['rounds'][number]
@@ -48,6 +48,11 @@ export function roundOfInstant(rounds: readonly DayRound[], at: Instant): DayRou
   return rounds.findLast((round) => Date.parse(round.startsAt) - headStartMs <= ms) ?? rounds[0]
 }
 
+/** When the latest round began in which any of these instants of a day lies; the start of the day with none. */
+export function latestRoundOf(rounds: readonly DayRound[], { day, at }: { day: HusbandryDay; at: Instant[] }): Instant {
+  const today = at.filter((each) => each > day.startsAt)
+  return today.flatMap((each) => roundOfInstant(rounds, each)?.startsAt ?? []).reduce(laterOf, day.startsAt)
+}
+
 /** When a round's work in the dark is due: at lights off, or with the round where that begins later. */
-export const inTheDark = (day: HusbandryDay, round: DayRound): Instant =>
-  [day.lightsOffAt, round.startsAt].sort().at(-1)!
+export const inTheDark = (day: HusbandryDay, round: DayRound): Instant => laterOf(day.lightsOffAt, round.startsAt)

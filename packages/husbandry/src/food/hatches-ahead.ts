@@ -8,6 +8,7 @@ import { clutchOutlook } from '../state/clutch-outlook.ts'
 import { clutchIntent, clutchState } from '../state/clutch-state.ts'
 import { tankOf } from '../state/larval-diet.ts'
 import { pairOutlook, spawningsOf } from '../state/pair-outlook.ts'
+import { litRoom } from '../state/tank-light.ts'
 import { hatchNights, nextSpawning } from '../thermal/index.ts'
 
 /** Chances of each night from today's on; they add up to 1. */
@@ -95,7 +96,7 @@ export function hatchAfterSpawning(snapshot: RoomSnapshot, pair: SnapshotPair, t
     spawnedAt: noonOf(snapshot.room, today.date),
     temperatures: [],
     setPointC: tank.temperatureC,
-    lightsOff: { time: snapshot.room.lightsOffAt, timeZone: snapshot.room.timeZone },
+    lightsOff: { time: litRoom(snapshot, tank).lightsOffAt, timeZone: snapshot.room.timeZone },
     species,
   })
   return nights.map(({ date, probability }) => ({ nights: daysBetween(today.date, date), probability }))

@@ -30,7 +30,12 @@ export function needsAhead(
   { horizon, changes }: { horizon: FoodHorizon; changes: readonly FoodChange[] },
 ): { eaters: EaterAhead[]; gaps: string[] } {
   const today = dayAhead(snapshot, horizon, 0)
-  const habits = rotiferHabits(snapshot, today)
+  // Larvae still to come go into a tank for larvae.
+  const habits = rotiferHabits(
+    snapshot,
+    snapshot.tanks.find(({ kind }) => kind === 'larval'),
+    today,
+  )
   if (!habits) return { eaters: [], gaps: [] }
   const about: NeedBasis = {
     snapshot,
@@ -52,10 +57,11 @@ export function needsAhead(
 }
 
 function batchAhead(about: NeedBasis, batch: SnapshotBatch, today: HusbandryDay): EaterAhead[] {
-  const { snapshot, horizon, habits } = about
+  const { snapshot, horizon } = about
   const diet = larvalDiet(batch, horizon.today)
   const tank = tankOf(snapshot, batch)
-  if (!diet || !tank) return []
+  const habits = rotiferHabits(snapshot, tank, today)
+  if (!diet || !tank || !habits) return []
   const now = batchNumbers(snapshot, batch).now
   const appetite = about.appetiteIn(batch)
   const kept = keptLarvae(about, batch.id)

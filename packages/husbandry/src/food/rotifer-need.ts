@@ -1,9 +1,10 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { hoursByLight } from '../calendar/light.ts'
 import { preyFeedRounds, topUpInForce } from '../plans/prey-feed-rounds.ts'
-import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
+import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { eatenPerLarvaPerHour, grazingOf } from '../state/grazing.ts'
 import { tankOf } from '../state/larval-diet.ts'
+import { litRoom } from '../state/tank-light.ts'
 
 /** What a day of rotifers is worked out from. */
 export type RotiferHabits = {
@@ -14,11 +15,15 @@ export type RotiferHabits = {
   sievingLoss: number
 }
 
-/** How the room feeds rotifers on a day; null where it feeds none. */
-export function rotiferHabits(snapshot: RoomSnapshot, day: HusbandryDay): RotiferHabits | null {
+/** How the room feeds rotifers on a day in a tank; null where it feeds none. */
+export function rotiferHabits(
+  snapshot: RoomSnapshot,
+  tank: SnapshotTank | undefined,
+  day: HusbandryDay,
+): RotiferHabits | null {
   const { isOn, parameters } = topUpInForce(snapshot)
   if (!isOn) return null
-  return { ...parameters, feedsPerDay: preyFeedRounds(snapshot, day).length }
+  return { ...parameters, feedsPerDay: preyFeedRounds(snapshot, tank, day).length }
 }
 
 /** Rotifers that one larva eats in a day by a batch's own counts, and how far that may be off; null without counts. */
@@ -32,7 +37,7 @@ export function appetiteOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Hu
   const tank = tankOf(snapshot, batch)
   const grazing = tank && grazingOf(snapshot, { batch, tank, prey: 'rotifers', until: day.endsAt })
   if (!grazing) return null
-  const hours = hoursByLight(snapshot.room, { from: day.startsAt, to: day.endsAt })
+  const hours = hoursByLight(litRoom(snapshot, tank), { from: day.startsAt, to: day.endsAt })
   const perLarvaPerDay = eatenPerLarvaPerHour(grazing, hours) * (hours.light + hours.dark)
   const { upperPerLarvaPerHour, eatenPerLarvaPerHour: mean } = grazing.light ?? grazing.dark!
   if (perLarvaPerDay <= 0 || mean <= 0) return null

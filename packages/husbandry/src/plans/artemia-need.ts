@@ -1,4 +1,5 @@
 import { DEFAULT_SIEVING_LOSS, preyTopUp } from '@fryward/live-feed'
+import { elapsedHours } from '../calendar/elapsed.ts'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { liveFeedRounds } from '../calendar/light.ts'
 import type { DayRound } from '../calendar/rounds.ts'
@@ -13,6 +14,7 @@ import { isDoneInRound } from '../state/done-in-round.ts'
 import { daysOnDryFood } from '../state/dry-food.ts'
 import { type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
+import { litDay } from '../state/tank-light.ts'
 
 export type ArtemiaFeed = {
   round: DayRound
@@ -27,6 +29,9 @@ export type ArtemiaFeed = {
   nauplii: number
 }
 
+// They are eaten within an hour or two: after a night and a morning nothing is taken to be left. common practice
+const standInHours = 18
+
 // The age at which a larva eats as much as the parameter says (definition: Ma et al. 2013).
 const fullAtDay = 20
 
@@ -39,15 +44,16 @@ export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
   const share = artemiaShare(snapshot, { batch, diet, day, taperDays: parameters.taperDays })
   if (share <= 0) return []
   const { feedsPerDay: number, hoursBeforeDark } = parameters
-  const rounds = liveFeedRounds(day, { number, hoursBeforeDark })
+  const rounds = liveFeedRounds(litDay(snapshot, tank, day.date), { number, hoursBeforeDark })
   const { now: larvae } = batchNumbers(snapshot, batch)
   const targetPerMl = targetFor({ diet, tank, larvae, feeds: rounds.length, parameters }) * share
   const about = { prey: 'artemia', until: day.endsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1) ?? null
   const fed = preyFeedings(snapshot, batch, about).at(-1)
-  // They are eaten within an hour or two: without a count since the last feed nothing is taken to be left.
-  const count = last && (!fed || last.fact.at > fed.at) && last.fact.at >= day.startsAt ? last : null
+  // What is found left at a feed is found again at the next one, where as much is given.
+  const found = last && (!fed || last.fact.at >= fed.at) ? last : null
   return rounds.map((round) => {
+    const count = found && elapsedHours(found.fact.at, round.startsAt) < standInHours ? found : null
     const { animalsToAdd } = preyTopUp({
       targetPerMl,
       residualPerMl: count?.perMl ?? 0,

@@ -8,6 +8,8 @@ import type { RoomSnapshot, SnapshotGroup } from '../snapshot/room-snapshot.ts'
 import { weightGOf } from '../species/juvenile-growth.ts'
 import { groupNumbers } from '../state/group-state.ts'
 import { type JuvenileSize, juvenileSize } from '../state/juvenile-growth.ts'
+import { tankOf } from '../state/larval-diet.ts'
+import { litDay } from '../state/tank-light.ts'
 
 export type GroupRation = {
   group: SnapshotGroup
@@ -34,7 +36,8 @@ export function tankRation(snapshot: RoomSnapshot, group: SnapshotGroup, day: Hu
   const isSmall = groups.some(({ size }) => size.lengthMm < parameters.smallUntilMm)
   const wanted = isSmall ? parameters.smallFeedsPerDay : parameters.feedsPerDay
   // They hunt by eye.
-  return { groups, rounds: liveFeedRounds(day, { number: wanted, hoursBeforeDark: 0 }), wanted, isSmall }
+  const lit = litDay(snapshot, tankOf(snapshot, group), day.date)
+  return { groups, rounds: liveFeedRounds(lit, { number: wanted, hoursBeforeDark: 0 }), wanted, isSmall }
 }
 
 function tankMates(snapshot: RoomSnapshot, { tankId }: SnapshotGroup): SnapshotGroup[] {

@@ -6,7 +6,8 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { isCareDue } from '../state/care.ts'
 import { daysSince, factsUntil } from '../state/day-facts.ts'
-import { type LarvalDiet, larvalDiet } from '../state/larval-diet.ts'
+import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
+import { type TankLight, tankLight } from '../state/tank-light.ts'
 
 /** How a room runs the look. */
 const lookInForce = (snapshot: RoomSnapshot) => ruleInForce(snapshot, larvalLookDefinition)
@@ -16,6 +17,8 @@ export type LarvalLook = {
   last: FactOf<'observation'> | undefined
   /** True when the light is due too: it is looked at in the same minute. */
   withLight: boolean
+  /** What it should be. */
+  light: TankLight
 }
 
 /** The look at a batch that a day asks for; null when none is due. */
@@ -26,7 +29,8 @@ export function larvalLookDue(snapshot: RoomSnapshot, batch: SnapshotBatch, day:
   const last = factsUntil(snapshot, 'observation', { subjectId: batch.id, until: day.endsAt }).at(-1)
   const since = daysSince(snapshot, last, day.date)
   if (since !== null && since < parameters.everyDays) return null
-  return { diet, last, withLight: isLightDue(snapshot, batch, day) }
+  const light = tankLight(snapshot, tankOf(snapshot, batch))
+  return { diet, last, withLight: isLightDue(snapshot, batch, day), light }
 }
 
 function isLightDue(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): boolean {

@@ -5,6 +5,8 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotPair } from '../snapshot/room-snapshot.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
+import { tankOf } from '../state/larval-diet.ts'
+import { litDay } from '../state/tank-light.ts'
 
 /** A pair's feeding rounds, and those of them that still have something to ask. */
 export function pairFeedRounds(
@@ -21,7 +23,8 @@ export function pairFeedRounds(
 /** The feed with which eggs are looked for: the day's last in the light, when what was laid since noon is there. */
 export function eggLookFeed(snapshot: RoomSnapshot, pair: SnapshotPair, day: HusbandryDay): DayRound | undefined {
   const { rounds, asked } = pairFeedRounds(snapshot, pair, day)
-  const last = rounds.findLast(({ startsAt }) => startsAt >= day.lightsOnAt && startsAt < day.lightsOffAt)
+  const { lightsOnAt, lightsOffAt } = litDay(snapshot, tankOf(snapshot, pair), day.date)
+  const last = rounds.findLast(({ startsAt }) => startsAt >= lightsOnAt && startsAt < lightsOffAt)
   // Given without its task it asks nothing more, and an earlier one may be done already.
   return asked.find((round) => round === last)
 }

@@ -3,7 +3,7 @@ import type { Id, Instant } from '@fryward/shared'
 import { addHours, elapsedDays, elapsedHours } from '../calendar/elapsed.ts'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { hoursByLight } from '../calendar/light.ts'
-import { type DayRound, roundOfInstant } from '../calendar/rounds.ts'
+import { type DayRound, latestRoundOf, roundOfInstant } from '../calendar/rounds.ts'
 import type { larvalPreyTopUpDefinition } from '../definitions/larvae/larval-prey-top-up.ts'
 import type { FactOf } from '../facts/fact.ts'
 import { Gap } from '../rule/gap.ts'
@@ -23,6 +23,7 @@ import {
 } from '../state/grazing.ts'
 import { larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { rotifersFed } from '../state/set-aside.ts'
+import { litRoom } from '../state/tank-light.ts'
 import type { CultureSupply } from './culture-supply.ts'
 import { dealFeeds, type FeedSource, feedSources, type SetAsideWater } from './feed-sources.ts'
 import { preyFeedRounds, topUpInForce } from './prey-feed-rounds.ts'
@@ -100,7 +101,7 @@ export function wantedBy(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husb
   const tank = tankOf(snapshot, batch)
   if (!tank) throw new Gap(`${batch.name}: say which tank it is in.`)
   const sources = feedSources(snapshot, batch, day)
-  const rounds = preyFeedRounds(snapshot, day)
+  const rounds = preyFeedRounds(snapshot, tank, day)
   const about = { prey: 'rotifers', until: day.endsAt } as const
   const known: Known = {
     tank,
@@ -111,16 +112,20 @@ export function wantedBy(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husb
     count: preyCounts(snapshot, batch, about).at(-1),
     fed: preyFeedings(snapshot, batch, about).at(-1),
   }
-  const fedIn = new Map(
-    rotifersFed(snapshot, batch, day).map(({ at, data }) => [roundOfInstant(rounds, at)?.id, data.fromCultureId]),
-  )
+  const given = rotifersFed(snapshot, batch, day)
+  const fedIn = new Map(given.map(({ at, data }) => [roundOfInstant(rounds, at)?.id, data.fromCultureId]))
+  // What was counted or fed in a later round speaks for the water since: a feed before it is past.
+  const past = latestRoundOf(rounds, { day, at: [...given.map(({ at }) => at), water.count?.fact.at ?? day.startsAt] })
   const dealer = dealFeeds(sources)
   const plans = rounds.map((round, index) => {
     const residual = residualBefore(water, { day, rounds, index, assumedPerMl: parameters.refillUnderPerMl })
     const next = rounds[index + 1]?.startsAt ?? nextMorning(rounds[0]!, day)
-    const hours = hoursByLight(snapshot.room, { from: round.startsAt, to: next })
+    const hours = hoursByLight(litRoom(snapshot, tank), { from: round.startsAt, to: next })
     const fed = fedIn.has(round.id) ? { fromCultureId: fedIn.get(round.id) ?? null } : null
-    return dealer(fed, (source) => feedFrom(known, source, { round, residual, hours, parameters }))
+    return dealer(fed, (source) => {
+      const plan = feedFrom(known, source, { round, residual, hours, parameters })
+      return fed || round.startsAt >= past ? plan : { ...plan, animals: 0, cultureMl: 0, isNeeded: false }
+    })
   })
   const open = plans.filter(({ round, isNeeded }) => isNeeded && !fedIn.has(round.id))
   const openMl = (id: Id) =>

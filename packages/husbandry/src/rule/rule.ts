@@ -39,7 +39,15 @@ export type Creation =
       /** The culture that feeds them from their first morning. */
       cultureId?: Id
     }
-  | { kind: 'juvenile_group'; tankId: Id; fromBatchId: Id; settledOn: PlainDate; number: number }
+  | {
+      kind: 'juvenile_group'
+      tankId: Id
+      fromBatchId: Id
+      settledOn: PlainDate
+      number: number
+      lengthMm?: number
+      deformed?: number
+    }
 export type Outcome = { facts: FactDraft[]; creations?: Creation[] }
 
 export type DraftInput<P extends Parameters> = {

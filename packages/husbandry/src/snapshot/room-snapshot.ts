@@ -55,6 +55,8 @@ export type SnapshotTank = Named & {
   temperatureC: number
   salinity: number
   hasFilter: boolean
+  /** Of its own; null for the hours of its use (`ownLightHours`). */
+  lightHours: number | null
 }
 
 export type SnapshotCulture = Named & {

@@ -4,6 +4,8 @@ import { factsOf } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot, SnapshotClutch } from '../snapshot/room-snapshot.ts'
 import { getSpecies } from '../species/index.ts'
 import { brooderRelease, type Forecast, hatchNights, type PastDuration, pastIncubation } from '../thermal/index.ts'
+import { tankOf } from './larval-diet.ts'
+import { litRoom } from './tank-light.ts'
 
 // The days of a room ask for the same forecasts after every sign-off.
 const forecasts = rememberedByContent<Forecast>(1000)
@@ -24,7 +26,7 @@ export function clutchForecast(
   const input = {
     spawnedAt: clutch.spawnedAt,
     ...tankWarmth(snapshot, clutch.tankId),
-    lightsOff: { time: snapshot.room.lightsOffAt, timeZone: snapshot.room.timeZone },
+    lightsOff: lightsOffOver(snapshot, clutch.tankId),
     species,
     pairHistory: pairHistory(snapshot, clutch),
   }
@@ -53,6 +55,12 @@ export function clutchNights(snapshot: RoomSnapshot, input: { clutch: SnapshotCl
     .map(({ date, probability }) => ({ date, probability }))
 }
 
+/** Eggs hatch by the evening that falls over their tank. */
+function lightsOffOver(snapshot: RoomSnapshot, tankId: string) {
+  const { lightsOffAt, timeZone } = litRoom(snapshot, tankOf(snapshot, { tankId }))
+  return { time: lightsOffAt, timeZone }
+}
+
 function tankWarmth(snapshot: RoomSnapshot, tankId: string) {
   const temperatures = factsOf(snapshot, 'water_test', tankId).flatMap((fact) =>
     fact.data.temperatureC === undefined ? [] : [{ at: fact.at, temperatureC: fact.data.temperatureC }],
@@ -63,7 +71,6 @@ function tankWarmth(snapshot: RoomSnapshot, tankId: string) {
 
 /** Earlier clutches of the same pair that are known to have hatched. */
 function pairHistory(snapshot: RoomSnapshot, clutch: SnapshotClutch): PastDuration[] {
-  const lightsOff = { time: snapshot.room.lightsOffAt, timeZone: snapshot.room.timeZone }
   return snapshot.clutches
     .filter((other) => other.pairId === clutch.pairId && other.id !== clutch.id && other.spawnedAt < clutch.spawnedAt)
     .flatMap((other) => {
@@ -73,7 +80,7 @@ function pairHistory(snapshot: RoomSnapshot, clutch: SnapshotClutch): PastDurati
         spawnedAt: other.spawnedAt,
         hatchedOn: hatch.data.hatchedOn,
         ...tankWarmth(snapshot, other.tankId),
-        lightsOff,
+        lightsOff: lightsOffOver(snapshot, other.tankId),
         species: clutch.species,
       }
       return [incubations(past, () => pastIncubation(past))]

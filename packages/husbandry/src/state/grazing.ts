@@ -6,6 +6,7 @@ import type { FactOf } from '../facts/fact.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { batchNumbers } from './batch-state.ts'
 import { factsUntil } from './day-facts.ts'
+import { litRoom } from './tank-light.ts'
 
 export type PreyCount = { fact: FactOf<'count'>; perMl: number; animalsCounted: number }
 export type Prey = 'rotifers' | 'artemia'
@@ -63,7 +64,7 @@ export function grazingOf(
     const animals = feeding?.data.animals
     // Two feeds between two counts leave open which of them was eaten.
     if (!feeding || animals === undefined || between.length !== 1) return []
-    const { light, dark } = hoursByLight(snapshot.room, { from: feeding.at, to: after.fact.at })
+    const { light, dark } = hoursByLight(litRoom(snapshot, tank), { from: feeding.at, to: after.fact.at })
     const hours = light + dark
     const beforePerMl = before.perMl + animals / (tank.volumeL * 1000)
     if (hours <= 0 || hours > longestDays * 24 || beforePerMl <= 0) return []

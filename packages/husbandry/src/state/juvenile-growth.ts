@@ -5,8 +5,10 @@ import { findSpecies } from '../species/index.ts'
 import { lengthMmAt } from '../species/juvenile-growth.ts'
 import { dateOf, factsUntil } from './day-facts.ts'
 
+type Measured = FactOf<'count'> | FactOf<'transfer'>
+
 /** How old a group is and how long its fish are taken to be, in mm; `measured` where somebody held one to a ruler. */
-export type JuvenileSize = { ageDays: number; lengthMm: number; measured: FactOf<'count'> | null }
+export type JuvenileSize = { ageDays: number; lengthMm: number; measured: Measured | null }
 
 // Where no batch says when they hatched: about as old as when clownfish are on dry food alone. F136 (Cheng et al. 2015)
 const settledAtDays = 25
@@ -30,7 +32,12 @@ export function juvenileSize(snapshot: RoomSnapshot, group: SnapshotGroup, day: 
   return { ageDays, lengthMm: readMm * (usual / then), measured }
 }
 
-function lastMeasured(snapshot: RoomSnapshot, group: SnapshotGroup, day: HusbandryDay): FactOf<'count'> | null {
-  const counts = factsUntil(snapshot, 'count', { subjectId: group.id, until: day.endsAt })
-  return counts.findLast(({ data }) => data.lengthMm !== undefined) ?? null
+/** At a count of its own, or as they were when they came out of their batch. */
+function lastMeasured(snapshot: RoomSnapshot, group: SnapshotGroup, day: HusbandryDay): Measured | null {
+  const until = day.endsAt
+  const counts = factsUntil(snapshot, 'count', { subjectId: group.id, until })
+  const moves =
+    group.fromBatchId === null ? [] : factsUntil(snapshot, 'transfer', { subjectId: group.fromBatchId, until })
+  const ofGroup = [...moves.filter(({ data }) => data.toSubjectId === group.id), ...counts]
+  return ofGroup.findLast(({ data }) => data.lengthMm !== undefined) ?? null
 }

@@ -1,4 +1,5 @@
 import type { TaskField, Unit } from '@fryward/shared'
+import { given, numberOf, type Values } from './values.ts'
 
 type FieldBase = { name: string; label: string; isRequired?: boolean; help?: string | null }
 const base = ({ name, label, isRequired = false, help = null }: FieldBase) => ({ name, label, isRequired, help })
@@ -107,6 +108,20 @@ export function salinityField(expected: number, isRequired = false): TaskField {
     likely: [Math.max(0, expected - 3), expected + 3],
     step: 0.5,
   })
+}
+
+/** Young fish with bent backs, short gill covers or a fin missing, as a number. */
+export function deformedField(label = 'Deformed among them'): TaskField {
+  return numberField({
+    ...{ name: 'deformed', label, help: 'Bent back, short gill covers, a fin missing.' },
+    ...{ unit: 'animals', minimum: 0, maximum: 100_000, likely: [0, 30] },
+  })
+}
+
+/** What was seen of young fish beside their number, as it stands in a fact. */
+export function seenOfYoung(values: Values): { lengthMm?: number; deformed?: number } {
+  const [lengthMm, deformed] = [numberOf(values, 'lengthMm'), numberOf(values, 'deformed')]
+  return given({ lengthMm, deformed: deformed === undefined ? undefined : Math.round(deformed) })
 }
 
 /** Length of young fish, where somebody holds some to a ruler; what is usual at their age says only what is likely. */

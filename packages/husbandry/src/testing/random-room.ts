@@ -154,7 +154,11 @@ function addBatch(room: SnapshotBuilder, random: Random, morning: number): void 
   const batch = room.batch({
     species: pick(random, [...speciesIds, 'unknown-species']),
     hatchedOn: at(morning - age * dayMs).slice(0, 10),
-    tankId: room.tank({ volumeL: Number(between(random, 2, 60).toFixed(1)), salinity: between(random, 15, 40) }).id,
+    tankId: room.tank({
+      volumeL: Number(between(random, 2, 60).toFixed(1)),
+      salinity: between(random, 15, 40),
+      lightHours: pick(random, [null, 8, 24]),
+    }).id,
     ...(random.uniform() < 0.7 ? { larvae: some(random, 0, 600) } : {}),
   })
   const [culture] = room.snapshot.cultures

@@ -106,7 +106,8 @@ function yearRoom({ rounds, pairs, nurseries, hatchers, hasEverything }: Size): 
       temperatureC: 28,
       salinity: 30,
     })
-  for (let tank = 0; tank < nurseries; tank += 1) room.tank({ name: `Nursery ${tank + 1}`, volumeL: 20 })
+  for (let tank = 0; tank < nurseries; tank += 1)
+    room.tank({ name: `Nursery ${tank + 1}`, volumeL: 20, lightHours: null })
   room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 150 })
   if (hasEverything) room.tank({ name: 'Quarantine', kind: 'quarantine', volumeL: 40 })
   for (const species of pairs) room.pair({ species, formedOn: '2026-01-01' })

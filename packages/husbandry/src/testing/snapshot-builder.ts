@@ -91,6 +91,8 @@ export class SnapshotBuilder {
       temperatureC: 27,
       salinity: 30,
       hasFilter: false,
+      // Lit as the room is, whatever the tank is for.
+      lightHours: (given.kind ?? 'larval') === 'larval' ? 12 : null,
       ...given,
     }
     this.snapshot.tanks.push(made)

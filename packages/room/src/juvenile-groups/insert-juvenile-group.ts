@@ -57,8 +57,9 @@ export async function insertJuvenileGroup(
       settledOn: toDateColumn(input.settledOn),
     },
   })
+  const seen = { lengthMm: input.lengthMm, deformed: input.deformed }
   if (batch) {
-    const data = { number: input.number, toSubjectId: id, beyondBook: input.beyondBook }
+    const data = { number: input.number, toSubjectId: id, ...seen, beyondBook: input.beyondBook }
     await insertFact(work, {
       fact: { kind: 'transfer', subjectId: batch.id, data },
       at: ctx.now,
@@ -66,7 +67,7 @@ export async function insertJuvenileGroup(
       beyondBook,
     })
   } else {
-    const data = { of: 'juveniles' as const, animals: [input.number] }
+    const data = { of: 'juveniles' as const, animals: [input.number], ...seen }
     await insertFact(work, { fact: { kind: 'count', subjectId: id, data }, at: ctx.now, signOffId })
   }
   work.audit({

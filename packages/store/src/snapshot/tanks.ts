@@ -10,6 +10,7 @@ export const tanks = kind(
     temperatureC: number('temperature_c'),
     salinity: number('salinity'),
     hasFilter: yesNo('has_filter'),
+    lightHours: column<number | null>('light_hours'),
   },
   'tank JOIN alive USING (id) WHERE room_id = room.id',
 )

@@ -41,7 +41,7 @@ function sayCount(data: Of<'count'>, say: Say): Said {
       ? undefined
       : `${sayNumber(data.eggs / data.females, say.voice)} eggs a female (${sayWhole(data.eggs, say.voice)} on ${sayWhole(data.females, say.voice)})`
   return {
-    main: join([[main, target].filter(Boolean).join(' '), eggs, quantity(data.lengthMm, 'mm', say)]),
+    main: join([[main, target].filter(Boolean).join(' '), eggs, ...sayYoung(data, say)]),
     detail: samples && `counted ${samples}`,
   }
 }
@@ -84,6 +84,12 @@ const sayWaterChange = (data: Of<'water_change'>, say: Say) =>
     quantity(data.temperatureC, 'degC', say),
   ])
 
+/** What was seen of young fish beside their number. */
+const sayYoung = (data: { lengthMm?: number | undefined; deformed?: number | undefined }, say: Say) => [
+  quantity(data.lengthMm, 'mm', say),
+  data.deformed === undefined ? undefined : `${sayWhole(data.deformed, say.voice)} deformed`,
+]
+
 const sayBeyond = ({ beyondBook }: { beyondBook?: string | undefined }) =>
   beyondBook === undefined ? undefined : `more than the book said: ${beyondBook}`
 
@@ -117,10 +123,16 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
         fact.data.fromCultureId && `from ${say.nameOf(fact.data.fromCultureId) ?? 'a culture'}`,
       ])
     case 'loss':
-      return join([`${sayWhole(fact.data.number, say.voice)} ${fact.data.of}`, fact.data.cause, sayBeyond(fact.data)])
+      return join([
+        `${sayWhole(fact.data.number, say.voice)} ${fact.data.of}`,
+        ...sayYoung(fact.data, say),
+        fact.data.cause,
+        sayBeyond(fact.data),
+      ])
     case 'transfer':
       return join([
         `${sayWhole(fact.data.number, say.voice)} to ${say.nameOf(fact.data.toSubjectId) ?? 'another tank'}`,
+        ...sayYoung(fact.data, say),
         fact.data.note,
         sayBeyond(fact.data),
       ])
@@ -131,6 +143,7 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
           .filter((sign) => sign !== 'eggs_seen' || fact.data.eggStage === undefined)
           .map((sign) => signLabels[sign].toLowerCase()),
         fact.data.eggStage && `eggs ${eggStageLabels[fact.data.eggStage].toLowerCase()}`,
+        ...sayYoung(fact.data, say),
         fact.data.note,
       ])
     case 'care':

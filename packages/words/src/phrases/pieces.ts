@@ -1,5 +1,6 @@
 import type { Phrase, Quantity, Unit } from '@fryward/shared'
 import { sayDate } from '../dates/say-date.ts'
+import { sayPlainTime } from '../dates/say-time.ts'
 import { quantityParts, sayQuantity } from '../quantities/say-quantity.ts'
 import type { NumberVoice, UnitVoice } from '../voice.ts'
 
@@ -39,6 +40,8 @@ const sayPlace = ({ quantity, isBare }: SaidPlace, voice: UnitVoice): string =>
 /** The sentence as plain text, for labels, messages and mail. */
 export const sayPhrase = (phrase: Phrase, voice: UnitVoice): string => sayPieces(phrasePieces(phrase, voice), voice)
 
-/** The engine writes a date inside a sentence as 2026-11-26; people read Thu 26 Nov. */
+/** The engine writes a date inside a sentence as 2026-11-26 and a time as 19:00; people read Thu 26 Nov and 7:00 pm. */
 export const sayDatesIn = (text: string, voice: NumberVoice): string =>
-  text.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (date) => sayDate(date, voice))
+  text
+    .replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (date) => sayDate(date, voice))
+    .replaceAll(/\b(?:[01]\d|2[0-3]):[0-5]\d\b/g, (time) => sayPlainTime(time, voice))

@@ -1,5 +1,6 @@
 'use client'
 
+import type { Tank } from '@fryward/shared'
 import { sayNumber, tankKindLabels } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
@@ -32,6 +33,7 @@ export function TankPage() {
                 { label: 'Temperature', value: <Amount quantity={{ value: tank.temperatureC, unit: 'degC' }} /> },
                 { label: 'Salinity', value: sayNumber(tank.salinity, voice) },
                 { label: 'Filter', value: tank.hasFilter ? 'yes' : 'none' },
+                { label: 'Light', value: lightOf(tank) },
               ]}
             />
             {tank.note && <p>{tank.note}</p>}
@@ -50,6 +52,12 @@ export function TankPage() {
       )}
     </VesselPage>
   )
+}
+
+/** By the rule where a tank for larvae has no hours of its own. */
+function lightOf({ kind, lightHours }: Tank) {
+  if (lightHours !== null) return <Amount quantity={{ value: lightHours, unit: 'hours' }} />
+  return kind === 'larval' ? 'as the rule for larvae says' : 'as the room'
 }
 
 function Inhabitants({ tankId }: { tankId: string }) {

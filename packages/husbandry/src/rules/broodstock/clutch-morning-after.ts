@@ -1,7 +1,7 @@
 import { eggStages, type Phrase, type PlainDate, type TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { dayMonth } from '../../calendar/day-month.ts'
-import { addDays, type HusbandryDay, husbandryDay } from '../../calendar/husbandry-day.ts'
+import { addDays, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchMorningAfterDefinition } from '../../definitions/broodstock/clutch-morning-after.ts'
 import type { FactDraft } from '../../facts/fact.ts'
@@ -13,6 +13,8 @@ import { clutchById, tankById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotClutch, SnapshotCulture, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { clutchEggs, clutchIntent, clutchState } from '../../state/clutch-state.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
+import { tankOf } from '../../state/larval-diet.ts'
+import { litDay } from '../../state/tank-light.ts'
 import { choiceField, noteField, numberField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
@@ -124,7 +126,7 @@ const didHatch = (values: Values): boolean => ['part', 'all'].includes(textOf(va
 /** Nights in which it may have hatched, last night first: none before it was laid, and tonight's is still to come. */
 function nightsSince(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryDay): PlainDate[] {
   return Array.from({ length: nightsBack }, (_, back) => addDays(day.date, -1 - back)).filter(
-    (date) => husbandryDay({ room: snapshot.room, date }).lightsOffAt > clutch.spawnedAt,
+    (date) => litDay(snapshot, tankOf(snapshot, clutch), date).lightsOffAt > clutch.spawnedAt,
   )
 }
 

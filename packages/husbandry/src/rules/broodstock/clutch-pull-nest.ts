@@ -4,6 +4,8 @@ import { type DayRound, roundBefore, roundsInOrder } from '../../calendar/rounds
 import { clutchPullNestDefinition } from '../../definitions/broodstock/clutch-pull-nest.ts'
 import { hatchTankFor, toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
+import { tankOf } from '../../state/larval-diet.ts'
+import { litDay } from '../../state/tank-light.ts'
 import { hatchNightCautions } from '../../task/cautions.ts'
 import { noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
@@ -19,11 +21,12 @@ export const clutchPullNest = defineRule(clutchPullNestDefinition, {
     if (outlook.tonight < parameters.fromChance) return []
     if (isNestPulled(snapshot, clutch, day)) return []
     const tank = hatchTankFor(snapshot, clutch, day)
-    const round = afternoonRound(day, parameters.hoursBeforeDark)
+    const lit = litDay(snapshot, tankOf(snapshot, clutch), day.date)
+    const round = afternoonRound(lit, parameters.hoursBeforeDark)
     return [
       {
         roundId: round.id,
-        closesAt: day.lightsOffAt > round.startsAt ? day.lightsOffAt : day.endsAt,
+        closesAt: lit.lightsOffAt > round.startsAt ? lit.lightsOffAt : day.endsAt,
         isForStandIn: true,
         content: taskContent({
           verb: 'pull',

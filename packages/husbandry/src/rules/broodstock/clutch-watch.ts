@@ -3,6 +3,8 @@ import { clutchWatchDefinition } from '../../definitions/broodstock/clutch-watch
 import { toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factsUntil } from '../../state/day-facts.ts'
+import { tankOf } from '../../state/larval-diet.ts'
+import { litDay } from '../../state/tank-light.ts'
 import { hatchNightCautions } from '../../task/cautions.ts'
 import { choiceField, noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
@@ -17,9 +19,10 @@ export const clutchWatch = defineRule(clutchWatchDefinition, {
     const found = toRaise(snapshot, subject.id, day)
     if (!found) return []
     const { clutch, outlook } = found
+    const lit = litDay(snapshot, tankOf(snapshot, clutch), day.date)
     if (outlook.tonight < parameters.fromChance) return []
     const seen = factsUntil(snapshot, 'observation', { subjectId: clutch.id, until: day.endsAt }).some(
-      ({ at }) => at >= day.lightsOffAt,
+      ({ at }) => at >= lit.lightsOffAt,
     )
     if (seen) return []
     const { from, to } = outlook.species.hatchHoursAfterLightsOff.value
@@ -27,7 +30,7 @@ export const clutchWatch = defineRule(clutchWatchDefinition, {
     return [
       {
         roundId: round.id,
-        dueAt: inTheDark(day, round),
+        dueAt: inTheDark(lit, round),
         lateAfterMinutes: to * 60,
         content: taskContent({
           verb: 'look',

@@ -1,4 +1,3 @@
-import { elapsedHours } from '../../calendar/elapsed.ts'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { lastRound, middleRound } from '../../calendar/rounds.ts'
 import { pairConditioningDefinition } from '../../definitions/broodstock/pair-conditioning.ts'
@@ -9,6 +8,7 @@ import { settingLink } from '../../rule/why.ts'
 import { pairById } from '../../snapshot/by-id.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { isBrooding } from '../../state/pair-outlook.ts'
+import { tankLight } from '../../state/tank-light.ts'
 import { fishWaterCautions } from '../../task/cautions.ts'
 import { choicesField, noteField } from '../../task/fields.ts'
 import { hours } from '../../task/measures.ts'
@@ -99,25 +99,26 @@ export const roomDayLength = periodicCare(roomDayLengthDefinition, {
   verb: 'check',
   act: 'check_light',
   round: 'first',
-  applies: ({ snapshot, day }) => {
+  applies: ({ snapshot }) => {
     if (snapshot.pairs.length === 0) return null
-    const { lightsOnAt, lightsOffAt } = snapshot.room
-    const lightHours = elapsedHours(day.lightsOnAt, day.lightsOffAt)
+    const { hours: lit, onAt, offAt } = tankLight(snapshot, undefined)
+    const own = snapshot.tanks.filter(
+      ({ id, lightHours }) => lightHours !== null && snapshot.pairs.some(({ tankId }) => tankId === id),
+    )
     return {
-      title: titled('check', {
-        thing: 'the light timers',
-        details: [{ kind: 'hours', from: lightsOnAt, to: lightsOffAt }],
-      }),
+      title: titled('check', { thing: 'the light timers', details: [{ kind: 'hours', from: onAt, to: offAt }] }),
       steps: [
-        phrase('{hours} of light; watch a timer switch, or set it by the clock on the wall.', {
-          hours: hours(Number((lightHours > 0 ? lightHours : lightHours + 24).toFixed(1))),
+        phrase('{hours} of light; watch a timer switch, or set it by the clock on the wall.', { hours: hoursOf(lit) }),
+        ...own.map((tank) => {
+          const { hours: ownHours, offAt: ownOffAt } = tankLight(snapshot, tank)
+          return phrase(`${tank.name}: {hours}, until ${ownOffAt}.`, { hours: hoursOf(ownHours) })
         }),
         phrase('No light at night over a pair with eggs, not even from the next room.'),
       ],
-      because: [
-        settingLink(null, 'light hours', { label: 'light', text: `${lightsOnAt} to ${lightsOffAt}`, joins: 'and' }),
-      ],
+      because: [settingLink(null, 'light hours', { label: 'light', text: `${onAt} to ${offAt}`, joins: 'and' })],
       daysWithout: Number.POSITIVE_INFINITY,
     }
   },
 })
+
+const hoursOf = (value: number) => hours(Number(value.toFixed(1)))

@@ -10,7 +10,7 @@ import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { groupNumbers } from '../../state/group-state.ts'
 import { type JuvenileSize, juvenileSize } from '../../state/juvenile-growth.ts'
 import { tankOf } from '../../state/larval-diet.ts'
-import { lengthField, noteField, numberField } from '../../task/fields.ts'
+import { deformedField, lengthField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
@@ -57,6 +57,7 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
               likely: number === null ? [1, 2000] : [Math.max(1, number * 0.7), number * 1.05],
             }),
             lengthField(usual),
+            deformedField(),
             noteField(),
           ],
           because: [
@@ -88,13 +89,12 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
   record: ({ values, subjectId }) => {
     const number = Math.round(numberOf(values, 'number') ?? 0)
     const note = textOf(values, 'note')
-    const lengthMm = numberOf(values, 'lengthMm')
     return {
       facts: [
         {
           kind: 'count',
           subjectId,
-          data: { of: 'juveniles', animals: [number], ...(lengthMm === undefined ? {} : { lengthMm }) },
+          data: { of: 'juveniles', animals: [number], ...seenOfYoung(values) },
         },
         ...(note ? [{ kind: 'observation' as const, subjectId, data: { note } }] : []),
       ],

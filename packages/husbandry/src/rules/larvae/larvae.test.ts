@@ -68,10 +68,12 @@ describe('siphoning', () => {
     const draft = onlyDraft(room.drafts(date, [larvalSiphon]))
     const facts = signOff(larvalSiphon, draft, { dead: 7, deformed: 2 }).facts
     expect(facts).toEqual([
-      { kind: 'care', subjectId: batch.id, data: { act: 'siphon_bottom', note: '2 deformed.' } },
-      { kind: 'loss', subjectId: batch.id, data: { number: 7, of: 'larvae' } },
+      { kind: 'care', subjectId: batch.id, data: { act: 'siphon_bottom' } },
+      { kind: 'loss', subjectId: batch.id, data: { number: 7, of: 'larvae', deformed: 2 } },
     ])
     expect(signOff(larvalSiphon, draft, { dead: 0 }).facts).toHaveLength(1)
+    expect(larvalSiphon.check?.({ dead: 7, deformed: 7 })).toEqual([])
+    expect(larvalSiphon.check?.({ dead: 1, deformed: 2 })?.[0]?.path).toBe('values.deformed')
     room.append(facts[0]!, { at: '2026-03-10T07:30:00.000Z' })
     expect(room.drafts(date, [larvalSiphon]).drafts).toEqual([])
   })
@@ -262,7 +264,7 @@ describe('growing up', () => {
       {
         kind: 'observation',
         subjectId: batch.id,
-        data: { signs: ['all_well', 'settled'], note: '3 deformed.' },
+        data: { signs: ['all_well', 'settled'], note: '', deformed: 3 },
       },
       { kind: 'care', subjectId: batch.id, data: { act: 'check_light' } },
     ])
@@ -280,7 +282,7 @@ describe('growing up', () => {
     expect(saidTitle(siphon)).toBe('Siphon the bottom, count the dead, look at the larvae')
     const seen = { kind: 'observation', subjectId: siphoned.batch.id, data: { signs: ['all_well'], note: '' } }
     const light = { kind: 'care', subjectId: siphoned.batch.id, data: { act: 'check_light' } }
-    expect(signOff(larvalSiphon, siphon, { dead: 0, deformed: 1, seen: 'well' }).facts.slice(1)).toEqual([seen, light])
+    expect(signOff(larvalSiphon, siphon, { dead: 0, seen: 'well' }).facts.slice(1)).toEqual([seen, light])
     const changed = nursery('2026-03-05')
     expect(changed.room.drafts(date, [larvalLook]).drafts).toEqual([])
     const change = onlyDraft(changed.room.drafts(date, [larvalWaterChange]))
@@ -308,10 +310,10 @@ describe('growing up', () => {
     expect(room.drafts(date, [larvalMove]).gaps[0]?.message).toContain('add a grow-out tank')
     const growOut = room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 420 })
     const draft = onlyDraft(room.drafts(date, [larvalMove]))
-    expect(signOff(larvalMove, draft, { number: 140 })).toEqual({
-      facts: [],
-      creations: [{ kind: 'juvenile_group', tankId: growOut.id, fromBatchId: batch.id, settledOn: date, number: 140 }],
-    })
+    const group = { kind: 'juvenile_group', tankId: growOut.id, fromBatchId: batch.id, settledOn: date, number: 140 }
+    const measured = { lengthMm: 11, deformed: 2 }
+    expect(signOff(larvalMove, draft, { number: 140 })).toEqual({ facts: [], creations: [group] })
+    expect(signOff(larvalMove, draft, { number: 140, ...measured }).creations).toEqual([{ ...group, ...measured }])
   })
 
   test('they move to the tank with just room enough, and are split where none takes all: half a fish a litre', () => {

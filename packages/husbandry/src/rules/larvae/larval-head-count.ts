@@ -7,7 +7,7 @@ import { usualLengthsMm } from '../../species/juvenile-growth.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { lengthField, noteField, numberField } from '../../task/fields.ts'
+import { deformedField, lengthField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
@@ -58,6 +58,7 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
               step: 10,
             }),
             lengthField(usualLengthsMm(diet.day)),
+            deformedField(),
             noteField(),
           ],
           because: [
@@ -84,13 +85,12 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
   record: ({ values, subjectId }) => {
     const number = Math.round(numberOf(values, 'number') ?? 0)
     const note = textOf(values, 'note')
-    const lengthMm = numberOf(values, 'lengthMm')
     return {
       facts: [
         {
           kind: 'count',
           subjectId,
-          data: { of: 'larvae', animals: [number], ...(lengthMm === undefined ? {} : { lengthMm }) },
+          data: { of: 'larvae', animals: [number], ...seenOfYoung(values) },
         },
         ...(note ? [{ kind: 'observation' as const, subjectId, data: { note } }] : []),
       ],

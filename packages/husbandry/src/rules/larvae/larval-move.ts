@@ -14,12 +14,13 @@ import { computedLink, factLink, profileLink, settingLink } from '../../rule/why
 import { batchById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import type { SpeciesProfile } from '../../species/index.ts'
+import { usualLengthsMm } from '../../species/juvenile-growth.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { bookLines } from '../../state/book-lines.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { daysOnDryFood } from '../../state/dry-food.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { choiceField, noteField, numberField } from '../../task/fields.ts'
+import { choiceField, deformedField, lengthField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
 import { animals, days } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
@@ -94,7 +95,9 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
                     'Nobody has written that nearly all take dry food: move only those that take it in front of you. The others stay where their live food is.',
                   ),
                 ]),
-            phrase('No net: a jug or a cup under water. Count every one, twice if they are few.'),
+            phrase(
+              'No net: a jug or a cup under water. Count every one, twice if they are few; five of them to a ruler.',
+            ),
             phrase(
               `Bring them over to the other tank’s salinity and warmth within half an hour (${tank.salinity} to ${to.salinity}).`,
             ),
@@ -107,10 +110,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
               : []),
             phrase('Lights low for the rest of the day; dry food in the evening.'),
           ],
-          fields: moveFields(
-            number,
-            places.map(({ tank: each }) => each),
-          ),
+          fields: moveFields({ number, day: diet.day, growOut: places.map(({ tank: each }) => each) }),
           because: [
             ...(seen ? [factLink(seen, { label: 'seen', text: 'most barred and settled' })] : []),
             ...settlingLinks(diet.species, window),
@@ -139,6 +139,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
           fromBatchId: subjectId,
           settledOn: planned.onDate,
           number,
+          ...seenOfYoung(values),
         },
       ],
     }
@@ -166,7 +167,8 @@ function lastLikelyDay(batch: SnapshotBatch, given: { window: Window; species: S
   return Math.max(lastWeaning, daysBetween(batch.hatchedOn, given.window.to) - 1)
 }
 
-function moveFields(number: number | null, growOut: readonly SnapshotTank[]): TaskField[] {
+function moveFields(about: { number: number | null; day: number; growOut: readonly SnapshotTank[] }): TaskField[] {
+  const { number, day, growOut } = about
   return [
     numberField({
       name: 'number',
@@ -182,6 +184,8 @@ function moveFields(number: number | null, growOut: readonly SnapshotTank[]): Ta
       label: 'Into',
       choices: growOut.map(({ id, name }) => ({ value: id, label: name })),
     }),
+    lengthField(usualLengthsMm(day)),
+    deformedField(),
     noteField(),
   ]
 }

@@ -8,7 +8,7 @@ import { settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
-import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
+import { siphonCheck, siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
 import { lookLinks } from './look-parts.ts'
 
 const ContextSchema = z.object({
@@ -42,6 +42,7 @@ export const larvalSiphon = defineRule(larvalSiphonDefinition, {
       },
     ]
   },
+  check: siphonCheck,
   record: ({ context, values, subjectId }) => ({
     facts: siphonFacts(subjectId, { values, look: ContextSchema.parse(context).look }),
   }),

@@ -16,7 +16,7 @@ import {
   waterChangeFacts,
   waterChangeFields,
 } from '../parts/water-change.ts'
-import { siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
+import { siphonCheck, siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
 import { lookLinks } from './look-parts.ts'
 
 const LookSchema = z.object({
@@ -70,6 +70,7 @@ export const larvalWaterChange = defineRule(larvalWaterChangeDefinition, {
       },
     ]
   },
+  check: siphonCheck,
   record: ({ context, values, subjectId }) => ({
     facts: [
       ...waterChangeFacts(context, values),

@@ -2,30 +2,34 @@ import type { Because, Phrase, Sign, TaskField } from '@fryward/shared'
 import type { FactDraft } from '../../facts/fact.ts'
 import type { LarvalLook } from '../../plans/larval-look-plan.ts'
 import { factLink } from '../../rule/why.ts'
-import { choiceField, noteField, numberField } from '../../task/fields.ts'
+import type { TankLight } from '../../state/tank-light.ts'
+import { choiceField, deformedField, noteField, seenOfYoung } from '../../task/fields.ts'
 import { hours } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
-import { numberOf, textOf, type Values } from '../../task/values.ts'
+import { given, textOf, type Values } from '../../task/values.ts'
 
-export function lightSteps(): Phrase[] {
+/** The light over larvae: how bright, and how long by their tank. */
+export function lightSteps({ hours: lit, onAt, offAt }: TankLight): Phrase[] {
   return [
     phrase('{from} to {to} at the surface; a little less on the first day.', {
       from: { value: 1000, unit: 'lux' },
       to: { value: 2000, unit: 'lux' },
     }),
-    // 16L:8D faster than 12L or 24L in A. melanopus: Arvedlund et al. 2000, Naga 23(2):18-23 (from memory).
-    phrase('{hours} of light, dark after that; no glare on one wall.', { hours: hours(16) }),
+    phrase(`{hours} of light, from ${onAt} to ${offAt}, dark after that; no glare on one wall.`, {
+      hours: hours(Number(lit.toFixed(1))),
+    }),
+    phrase('Where the lamp keeps other hours, set its timer, or write its hours of light on the tank’s page.'),
   ]
 }
 
 // Bars appear and larvae settle: Roux et al. 2019, Dev. Dyn. 248:545-568 (from memory).
 /** How a batch is looked at, alone or while its bottom is siphoned. */
-export function lookSteps({ withLight }: LarvalLook): Phrase[] {
+export function lookSteps({ withLight, light }: LarvalLook): Phrase[] {
   return [
     phrase('A cup of them against the light: full bellies are round and silvery or green.'),
     phrase('Schooling into the current, or lying, spinning, gulping at the surface?'),
     phrase('Bars showing, settling on walls and bottom? Bent backs, short gill covers?'),
-    ...(withLight ? [phrase('The light, weekly:'), ...lightSteps()] : []),
+    ...(withLight ? [phrase('The light, weekly:'), ...lightSteps(light)] : []),
   ]
 }
 
@@ -56,17 +60,7 @@ export function lookFields(): TaskField[] {
 
 /** What a look of its own asks besides; a siphoning asks both itself. */
 export function deformedFields(): TaskField[] {
-  return [
-    numberField({
-      name: 'deformed',
-      label: 'Deformed ones seen',
-      unit: 'animals',
-      minimum: 0,
-      maximum: 10_000,
-      likely: [0, 30],
-    }),
-    noteField(),
-  ]
+  return [deformedField('Deformed ones seen'), noteField()]
 }
 
 export function lookLinks({ last }: LarvalLook): Because[] {
@@ -74,15 +68,14 @@ export function lookLinks({ last }: LarvalLook): Because[] {
 }
 
 /** The look as it is written down, with the light when that was due. */
-export function lookFacts(subjectId: string, given: { values: Values; withLight: boolean }): FactDraft[] {
-  const { values, withLight } = given
+export function lookFacts(subjectId: string, asked: { values: Values; withLight: boolean }): FactDraft[] {
+  const { values, withLight } = asked
   const seen = textOf(values, 'seen')
   const settled = textOf(values, 'settled')
-  const deformed = Math.round(numberOf(values, 'deformed') ?? 0)
+  const { deformed } = seenOfYoung(values)
   const note = [
     seen === 'hungry' ? 'Hungry or thin.' : seen === 'poorly' ? 'Poorly.' : '',
     settled === 'some' ? 'Some barred and settled.' : '',
-    deformed > 0 ? `${deformed} deformed.` : '',
     textOf(values, 'note') ?? '',
   ]
     .filter(Boolean)
@@ -90,7 +83,11 @@ export function lookFacts(subjectId: string, given: { values: Values; withLight:
   const signs: Sign[] = seen === 'well' ? ['all_well'] : seen === 'hungry' ? ['not_eating'] : []
   if (settled === 'most') signs.push('settled')
   return [
-    { kind: 'observation', subjectId, data: { signs, note: note || (signs.length > 0 ? '' : 'Looked at.') } },
+    {
+      kind: 'observation',
+      subjectId,
+      data: { signs, note: note || (signs.length > 0 ? '' : 'Looked at.'), ...given({ deformed }) },
+    },
     ...(withLight ? [{ kind: 'care', subjectId, data: { act: 'check_light' } } as const] : []),
   ]
 }

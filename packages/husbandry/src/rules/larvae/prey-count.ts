@@ -23,12 +23,12 @@ export const larvalPreyCount = defineRule(larvalPreyCountDefinition, {
     const diet = larvalDiet(batch, day.date)
     // A species without a profile is said once, by the top-up.
     if (!diet?.isOnRotifers) return []
-    const rounds = preyFeedRounds(snapshot, day)
+    const tank = tankOf(snapshot, batch)
+    const rounds = preyFeedRounds(snapshot, tank, day)
     const counted = factsOnDay(snapshot, 'count', { subjectId: batch.id, day }).filter(
       ({ data }) => data.of === 'prey_rotifers',
     )
     const last = preyCounts(snapshot, batch, { prey: 'rotifers', until: day.endsAt }).at(-1)
-    const tank = tankOf(snapshot, batch)
     // Before the very first feed there is nothing in the water to count.
     const isUnfed = !last && preyFeedings(snapshot, batch, { prey: 'rotifers', until: day.endsAt }).length === 0
     return rounds

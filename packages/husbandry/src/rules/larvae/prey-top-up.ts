@@ -9,7 +9,7 @@ import { defineRule } from '../../rule/rule.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import type { SnapshotBatch, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { isDoneInRound } from '../../state/done-in-round.ts'
-import { larvalDiet } from '../../state/larval-diet.ts'
+import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { rotifersFed } from '../../state/set-aside.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { animals, measurableMl, mL, roundAnimals } from '../../task/measures.ts'
@@ -33,7 +33,7 @@ export const larvalPreyTopUp = defineRule(larvalPreyTopUpDefinition, {
     const batch = batchById(snapshot, subject.id)
     const plans = topUpPlans(snapshot, batch, day)
     if (!plans) return []
-    const rounds = preyFeedRounds(snapshot, day)
+    const rounds = preyFeedRounds(snapshot, tankOf(snapshot, batch), day)
     const fed = rotifersFed(snapshot, batch, day)
     const diet = larvalDiet(batch, day.date)
     return plans

@@ -41,10 +41,10 @@ describe('counting the prey left', () => {
     expect(on('2026-03-20')).toEqual([])
   })
 
-  test('a noon count without its task is not asked for again; a task’s own count leaves the others', () => {
+  test('a noon count without its task is asked for neither at noon nor for the morning; the evening’s is', () => {
     const { room, batch, prey } = nursery()
     prey('2026-03-10T12:10:00.000Z', [40, 40, 40])
-    expect(room.drafts(date, [larvalPreyCount]).drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
+    expect(room.drafts(date, [larvalPreyCount]).drafts.map(({ roundId }) => roundId)).toEqual(['evening'])
     const [draft] = room.drafts(date, [larvalPreyCount]).drafts
     expect(draft?.content.fields[0]).toMatchObject({ type: 'count', volumeMl: 10, replicates: 3, usual: 4 })
     const count = { animals: [30, 32, 28], volumeMl: 10 }

@@ -71,7 +71,11 @@ export const artemiaLotTest = defineRule(artemiaLotTestDefinition, {
   },
   check: (values) => {
     const [nauplii, unhatched] = [countOf(values, 'nauplii'), countOf(values, 'unhatched')]
-    return [...samplesMissing('nauplii', nauplii), ...notTheSame(nauplii, unhatched)]
+    return [
+      ...samplesMissing('nauplii', nauplii),
+      ...notTheSame(nauplii, unhatched),
+      ...nothingSeen(nauplii, unhatched),
+    ]
   },
   record: ({ values, subjectId }) => {
     const nauplii = countOf(values, 'nauplii')
@@ -82,7 +86,6 @@ export const artemiaLotTest = defineRule(artemiaLotTestDefinition, {
       umbrella: 0,
       embryos: unhatched?.animals[index] ?? 0,
     }))
-    if (counted.every((each) => each.nauplii + each.embryos === 0)) return { facts: [test(subjectId, 0, 'None seen.')] }
     const found = hatchingTest({
       samples: counted,
       volumeMl: HATCHING_TEST.volumeMl * (nauplii.dilution ?? 1),
@@ -102,6 +105,14 @@ const samplesMissing = (name: string, count: Count): FieldProblem[] =>
   count && count.animals.length < samplesNeeded
     ? [{ path: `values.${name}`, message: `Three samples or more are needed: here are ${count.animals.length}.` }]
     : []
+
+/** Cysts that hatched badly are still there to be seen: with none at all it was no test. */
+function nothingSeen(nauplii: Count, unhatched: Count): FieldProblem[] {
+  const seen = [...(nauplii?.animals ?? []), ...(unhatched?.animals ?? [])]
+  if (!nauplii || seen.some((number) => number > 0)) return []
+  const message = 'Nothing at all was seen. Stir well and take new samples, and count what did not hatch too.'
+  return [{ path: 'values.nauplii', message }]
+}
 
 /** What did not hatch is counted in the very samples in which the nauplii were. */
 function notTheSame(nauplii: Count, unhatched: Count): FieldProblem[] {

@@ -63,12 +63,34 @@ describe('feeding Artemia', () => {
   })
 
   test('the last feed is two hours before dark or earlier, where the rounds allow two', () => {
-    const { built } = room('2026-03-01')
+    const { built, batch } = room('2026-03-01')
     const rounds = () => built.drafts(date, [larvalArtemiaFeed]).drafts.map(({ roundId }) => roundId)
     // Lights off at 19:00; the evening round is at 18:30.
     expect(rounds()).toEqual(['morning', 'midday'])
-    built.snapshot.room.lightsOffAt = '21:00'
+    // By the light of their own tank; 16 hours where a tank for larvae has none of its own: until 23:00.
+    const tank = built.snapshot.tanks.find(({ id }) => id === batch.tankId)!
+    tank.lightHours = 13.5
     expect(rounds()).toEqual(['morning', 'midday', 'evening'])
+    tank.lightHours = 13
+    expect(rounds()).toEqual(['morning', 'midday'])
+    tank.lightHours = null
+    expect(rounds()).toEqual(['morning', 'midday', 'evening'])
+  })
+
+  test('is less by what was found left at the last feed, none while that is enough, and asked again the next morning', () => {
+    const { built } = room('2026-03-01')
+    const amounts = (on = date) =>
+      built.drafts(on, [larvalArtemiaFeed]).drafts.map(({ content }) => content.amount?.value)
+    const [morning] = built.drafts('2026-03-09', [larvalArtemiaFeed]).drafts
+    const given = (leftPerMl: number, at: string) => {
+      for (const fact of signOff(larvalArtemiaFeed, morning!, { leftPerMl }).facts) built.append(fact, { at })
+    }
+    given(0.4, '2026-03-09T18:30:00.000Z')
+    // 1 a mL of 20 L is wanted. At noon nobody has looked for 18 hours.
+    expect(amounts()).toEqual([12_000, 20_000])
+    given(1.2, '2026-03-09T18:40:00.000Z')
+    expect(amounts()).toEqual([])
+    expect(amounts('2026-03-11')).toEqual([20_000, 20_000])
   })
 
   test('is told in mL of the jar once that was counted at the harvest, and keeps both', () => {
@@ -190,6 +212,8 @@ describe('starting cysts', () => {
     const nauplii = { animals: [12, 13, 11], volumeMl: 0.25, dilution: 20 }
     const unhatched = { animals: [12, 12, 12], volumeMl: 0.25, dilution: 20 }
     expect(artemiaLotTest.check?.({ nauplii, unhatched: { ...unhatched, dilution: 1 } })).toHaveLength(1)
+    const none = { animals: [0, 0, 0], volumeMl: 0.25 }
+    expect(artemiaLotTest.check?.({ nauplii: none })?.[0]?.path).toBe('values.nauplii')
     // 12 in 0.25 mL, 20 times diluted: 960 a mL, of 80 mL, from 1.6 g.
     const [tested] = signOff(artemiaLotTest, test, { nauplii, unhatched }).facts
     expect(tested).toEqual({

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "tank" ADD COLUMN     "light_hours" DOUBLE PRECISION;
