@@ -2,7 +2,7 @@ import * as z from 'zod/mini'
 import { IdSchema, InstantSchema, maximumInteger, SubjectRefSchema } from './primitives.ts'
 import { trimmedText, wholeBetween, withDefault } from './shapes.ts'
 import { TaskTitleSchema } from './title.ts'
-import { taskStates } from './vocabulary.ts'
+import { lossTargets, taskStates } from './vocabulary.ts'
 
 export const HandOverNoteSchema = z
   .object({
@@ -66,6 +66,16 @@ export const HandOverSchema = z
         subject: SubjectRefSchema,
         signs: z.array(z.string()),
         note: z.nullable(z.string()),
+      }),
+    ),
+    /** Animals that were found dead in the last two days, thing by thing, most first. */
+    losses: z.array(
+      z.object({
+        subject: SubjectRefSchema,
+        of: z.enum(lossTargets),
+        number: z.int(),
+        at: InstantSchema,
+        byName: z.string(),
       }),
     ),
     /** Clutches that may hatch in the coming nights, the likeliest first. */

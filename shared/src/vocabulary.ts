@@ -191,6 +191,7 @@ export type Outcome = (typeof outcomes)[number]
  * What was counted; fixes the unit that the count means (per mL, or heads). Of copepods `culture` are the grown and
  * half-grown, which the sieve holds; their nauplii, which are harvested, are counted apart.
  */
+export const lossTargets = ['eggs', 'larvae', 'juveniles', 'adults', 'culture'] as const
 export const countTargets = [
   'culture',
   'copepod_nauplii',

@@ -58,6 +58,18 @@ test('juveniles are fed three times in the light, and a length that is measured 
   expect((await room.tasks('juvenile-place')).length).toBe(1)
 })
 
+test('who died and what was skipped is told at the hand-over', async () => {
+  const params = { roomId: room.roomId }
+  const [feed] = await room.tasks('juvenile-feed')
+  const subjectId = feed!.subject.id
+  for (const number of [3, 4])
+    await room.record({ kind: 'loss', subjectId, data: { number, of: 'juveniles', deformed: 1 } })
+  await room.world.ok(room.owner, 'skipTask', { params: { ...params, taskId: feed!.id }, body: { reason: 'No time' } })
+  const { losses, notDone } = await room.world.ok(room.owner, 'getHandOver', { params })
+  expect(losses).toMatchObject([{ subject: { id: subjectId }, of: 'juveniles', number: 7 }])
+  expect(notDone).toMatchObject([{ taskId: feed!.id, state: 'skipped', reason: 'No time' }])
+})
+
 test('nitrite at a tenth of what kills juveniles has half the water changed, and is tested in the next round', async () => {
   const subjectId = ids['Grow-out']
   await room.record({ kind: 'water_test', subjectId, data: { nitriteNMgPerL: 11 } })

@@ -8,7 +8,8 @@ import { nameOf, userNames } from '../people/user-names.ts'
 import { noteIncludes, toNotes } from './note-view.ts'
 
 const notesShown = 50
-const signsForDays = 2
+/** Signs and deaths of so many days are told. */
+const toldForDays = 2
 const nightsAhead = 3
 const troubleSigns = new Set([
   'swimming_slow',
@@ -51,6 +52,7 @@ export async function getHandOver({ ctx, roomId }: { ctx: Context; roomId: Id })
       worries: await toNotes(tx, worries),
       notes: await toNotes(tx, notes),
       signs: signsOf(snapshot, ctx.now),
+      losses: lossesOf(snapshot, ctx.now),
       coming: comingOf(snapshot, ctx.now),
     }
   })
@@ -117,9 +119,13 @@ function subjectsIn(snapshot: RoomSnapshot): HandOver['signs'][number]['subject'
   ]
 }
 
+function toldIn(snapshot: RoomSnapshot, now: string) {
+  const since = new Date(Date.parse(now) - toldForDays * 86_400_000).toISOString()
+  return { since, subjects: new Map(subjectsIn(snapshot).map((subject) => [subject.id, subject])) }
+}
+
 function signsOf(snapshot: RoomSnapshot, now: string): HandOver['signs'] {
-  const since = new Date(Date.parse(now) - signsForDays * 86_400_000).toISOString()
-  const subjects = new Map(subjectsIn(snapshot).map((subject) => [subject.id, subject]))
+  const { since, subjects } = toldIn(snapshot, now)
   return snapshot.facts
     .flatMap((fact) => {
       if (fact.kind !== 'observation' || fact.at < since) return []
@@ -132,6 +138,20 @@ function signsOf(snapshot: RoomSnapshot, now: string): HandOver['signs'] {
       ]
     })
     .reverse()
+}
+
+/** The dead of each living thing, with the last time that some were found and by whom. */
+function lossesOf(snapshot: RoomSnapshot, now: string): HandOver['losses'] {
+  const { since, subjects } = toldIn(snapshot, now)
+  const losses = new Map<string, HandOver['losses'][number]>()
+  for (const { kind, subjectId, at, data, recordedByName } of snapshot.facts) {
+    const subject = subjects.get(subjectId)
+    if (kind !== 'loss' || at < since || !subject) continue
+    const { number, of } = data
+    const key = `${subjectId} ${of}`
+    losses.set(key, { subject, of, number: number + (losses.get(key)?.number ?? 0), at, byName: recordedByName })
+  }
+  return [...losses.values()].sort((a, b) => b.number - a.number)
 }
 
 function comingOf(snapshot: RoomSnapshot, now: string): HandOver['coming'] {

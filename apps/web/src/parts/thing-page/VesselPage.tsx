@@ -10,6 +10,7 @@ import { LinkButton } from '@/base/ui/Button.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Page } from '@/base/ui/Page.tsx'
+import { OpenWorries } from '@/parts/hand-over/OpenWorries.tsx'
 import { History } from '@/parts/history/History.tsx'
 import { PhotoStrip } from '@/parts/photos/PhotoStrip.tsx'
 import { RecordMenu } from '@/parts/recording/RecordMenu.tsx'
@@ -58,6 +59,7 @@ export function VesselPage<T extends Named>({ kind, id, query, lead, children }:
                       <Reopen id={id} name={thing.name} endedAt={thing.endedAt} version={thing.version} />
                     </Notice>
                   )}
+                  {!thing.endedAt && <OpenWorries subjectId={id} />}
                   {children(thing)}
                   {!thing.endedAt && <RecordMenu subject={{ id, kind, name: thing.name }} />}
                   <PhotoStrip subjectId={id} name={thing.name} canAdd={!thing.endedAt} />

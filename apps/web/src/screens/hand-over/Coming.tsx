@@ -1,7 +1,7 @@
 import { Section } from '@/base/ui/Page.tsx'
+import { SubjectLink } from '@/parts/hand-over/SubjectLink.tsx'
 import styles from './hand-over.module.css'
 import { NightList } from './NightList.tsx'
-import { SubjectLink } from './SubjectLink.tsx'
 import type { Nights } from './say-once.ts'
 
 /** Nights of hatching ahead, clutch by clutch. */

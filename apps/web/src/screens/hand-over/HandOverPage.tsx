@@ -13,6 +13,7 @@ import { Page } from '@/base/ui/Page.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
 import { handOverOptions, useMarkLooked } from '@/parts/hand-over/queries.ts'
 import { Coming } from './Coming.tsx'
+import { Losses } from './Losses.tsx'
 import { NotDone } from './NotDone.tsx'
 import { NoteForm } from './NoteForm.tsx'
 import { Notes } from './Notes.tsx'
@@ -41,13 +42,14 @@ export function HandOverPage() {
 
 function Told({ handOver, now }: { handOver: HandOver; now: Date }) {
   const today = toPlainDate(now, useRoom().timeZone)
-  const { watch, worries, troubles, notDone, coming, notes } = sayOnce(handOver, today)
+  const { watch, worries, troubles, losses, notDone, coming, notes } = sayOnce(handOver, today)
   return (
     <>
       <WatchCard watch={watch} now={now} today={today} />
       <Worries worries={worries} now={now} />
       <Since handOver={handOver} now={now} />
       <Signs troubles={troubles} now={now} />
+      <Losses losses={losses} now={now} />
       <NotDone all={handOver.notDone.length} notDone={notDone} now={now} />
       <Coming coming={coming} today={today} />
       <Notes notes={notes} now={now} />

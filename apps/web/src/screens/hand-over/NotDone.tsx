@@ -1,14 +1,10 @@
 'use client'
 
-import type { HandOver } from '@fryward/shared'
-import { sayMoment, sayWholeTitle } from '@fryward/words'
-import { useRoom, useVoice } from '@/base/room/room-context.tsx'
-import { Link } from '@/base/ui/Link.tsx'
 import { WorrySign } from '@/base/ui/Notice.tsx'
 import { Section } from '@/base/ui/Page.tsx'
 import styles from './hand-over.module.css'
-
-type Undone = HandOver['notDone'][number]
+import { UndoneText } from './UndoneText.tsx'
+import type { Undone } from './what-to-watch.ts'
 
 const groups: { title: string; isIn: (task: Undone) => boolean }[] = [
   { title: 'Late now', isIn: (task) => task.isLate },
@@ -56,27 +52,13 @@ export function NotDone({ notDone, all, now }: Props) {
 }
 
 function Undones({ tasks, now }: { tasks: Undone[]; now: Date }) {
-  const voice = useVoice()
-  const room = useRoom()
   return (
     <ul className={styles.list}>
-      {tasks.map((task) => {
-        return (
-          <li key={task.taskId}>
-            <span>
-              <Link href={`/rooms/${room.id}/today?task=${task.taskId}`}>
-                {sayWholeTitle(task.title, task.subject, voice)}
-              </Link>
-              <span className={styles.by}>
-                due {sayMoment(task.dueAt, now, voice)}
-                {task.byName && `, ${task.byName}`}
-                {/* Under "Passed, not done" the reason would say that once more on every line. */}
-                {task.state !== 'missed' && task.reason && `: ${task.reason}`}
-              </span>
-            </span>
-          </li>
-        )
-      })}
+      {tasks.map((task) => (
+        <li key={task.taskId}>
+          <UndoneText task={task} now={now} />
+        </li>
+      ))}
     </ul>
   )
 }

@@ -5,8 +5,8 @@ import { sayDay, sayMoment, sayTime, toPlainDate } from '@fryward/words'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { WorrySign } from '@/base/ui/Notice.tsx'
 import { Section } from '@/base/ui/Page.tsx'
+import { SubjectLink } from '@/parts/hand-over/SubjectLink.tsx'
 import styles from './hand-over.module.css'
-import { SubjectLink } from './SubjectLink.tsx'
 
 /** Notes as a running page, newest first, under the day they were written on. */
 export function Notes({ notes, now }: { notes: HandOverNote[]; now: Date }) {

@@ -3,8 +3,8 @@
 import { sayMoment, sayTitle } from '@fryward/words'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
+import { SubjectLink } from '@/parts/hand-over/SubjectLink.tsx'
 import styles from './hand-over.module.css'
-import { SubjectLink } from './SubjectLink.tsx'
 import type { Trouble } from './say-once.ts'
 
 /** "R1: foam", who saw it and when, and the late task that follows from it. */

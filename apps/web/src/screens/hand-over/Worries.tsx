@@ -1,9 +1,9 @@
 import type { HandOverNote } from '@fryward/shared'
 import { WorrySign } from '@/base/ui/Notice.tsx'
 import { Section } from '@/base/ui/Page.tsx'
+import { Settle } from '@/parts/hand-over/Settle.tsx'
+import { WorryText } from '@/parts/hand-over/WorryText.tsx'
 import styles from './hand-over.module.css'
-import { Settle } from './Settle.tsx'
-import { WorryText } from './WorryText.tsx'
 
 /** Open worries, until somebody says that they are over. */
 export function Worries({ worries, now }: { worries: HandOverNote[]; now: Date }) {

@@ -10,7 +10,7 @@ const clutch = { id: id(2), kind: 'clutch' as const, name: 'C1' }
 const handOverOf = (part: Partial<HandOver>): HandOver =>
   HandOverSchema.parse({
     ...{ lastLookedAt: null, sinceRevision: 0, revision: 1, since: [], notDone: [], worries: [], notes: [] },
-    ...{ signs: [], coming: [] },
+    ...{ signs: [], losses: [], coming: [] },
     ...part,
   })
 const seen = (n: number, at: string, signs = ['ciliates']) => ({

@@ -1,9 +1,8 @@
 import type { HandOver, HandOverNote } from '@fryward/shared'
 import { saySigns } from '@fryward/words'
-import { type Watch, whatToWatch } from './what-to-watch.ts'
+import { type Loss, type Undone, type Watch, whatToWatch } from './what-to-watch.ts'
 
 type Sign = HandOver['signs'][number]
-type Undone = HandOver['notDone'][number]
 type Night = HandOver['coming'][number]
 
 /** The same signs at the same thing, however often they were seen, newest first; and the late task they led to. */
@@ -14,11 +13,14 @@ export type TheOne =
   | { kind: 'hatch'; of: Night; others: Night[] }
   | { kind: 'sign'; of: Trouble }
   | { kind: 'worry'; of: HandOverNote }
+  | { kind: 'undone'; of: Undone }
+  | { kind: 'loss'; of: Loss }
 
 export type HandOverOnce = {
   watch: TheOne | undefined
   worries: HandOverNote[]
   troubles: Trouble[]
+  losses: Loss[]
   notDone: Undone[]
   coming: Nights[]
   notes: HandOverNote[]
@@ -72,7 +74,8 @@ export function sayOnce(handOver: HandOver, today: string): HandOverOnce {
     watch,
     worries: handOver.worries.filter((one) => one.id !== (watch?.kind === 'worry' && watch.of.id)),
     troubles: allTroubles.filter((one) => one !== watch?.of),
-    notDone: handOver.notDone.filter((task) => !told.has(task.taskId)),
+    losses: handOver.losses.filter((one) => one !== watch?.of),
+    notDone: handOver.notDone.filter((task) => !told.has(task.taskId) && task !== watch?.of),
     coming: nightsOf(handOver.coming).filter(
       ({ subject }) => subject.id !== (watch?.kind === 'hatch' && watch.of.subject.id),
     ),

@@ -16,6 +16,7 @@ const handOverOf = (part: Partial<HandOver>): HandOver =>
     worries: [],
     notes: [],
     signs: [],
+    losses: [],
     coming: [],
     ...part,
   })
@@ -55,6 +56,21 @@ describe('the one thing to watch', () => {
     const coming = [night(today, 0.2), night('2026-11-26', 0.7)]
     const signs = [sign('foam', '2026-11-25T07:00:00Z')]
     expect(whatToWatch(handOverOf({ coming, signs }), today)).toMatchObject({ kind: 'hatch', of: { probability: 0.7 } })
+  })
+
+  it('is a skipped larval feed before the dead, and both before a distant hatch: above neither does nothing stand out', () => {
+    const batch = { id: id(5), kind: 'larval_batch' as const, name: 'L1' }
+    const title = { deed: 'give' as const, amount: null, thing: 'Artemia', from: null, to: [], details: [] }
+    const skipped = {
+      ...{ taskId: id(6), title, subject: batch, state: 'skipped' as const, isLate: false },
+      ...{ dueAt: '2026-11-25T07:00:00Z', reason: 'No time', byName: 'Ben' },
+    }
+    const losses = [{ subject: batch, of: 'larvae' as const, number: 7, at: '2026-11-25T07:00:00Z', byName: 'Ben' }]
+    const coming = [night('2026-11-27', 0.4)]
+    expect(whatToWatch(handOverOf({ notDone: [skipped], losses, coming }), today)).toMatchObject({ kind: 'undone' })
+    expect(whatToWatch(handOverOf({ losses, coming }), today)).toMatchObject({ kind: 'loss', of: { number: 7 } })
+    const filter = { ...skipped, subject: { ...batch, kind: 'tank' as const } }
+    expect(whatToWatch(handOverOf({ notDone: [filter] }), today)).toMatchObject({ kind: 'undone' })
   })
 
   it('is nothing when nothing stands out', () => {

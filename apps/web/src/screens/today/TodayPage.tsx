@@ -21,6 +21,7 @@ import { useSwipe } from './use-swipe.ts'
 
 const ServerTroubles = late(() => import('./ServerTroubles.tsx'), 'ServerTroubles')
 const Alarms = late(() => import('@/parts/gauges/Alarms.tsx'), 'Alarms')
+const OpenWorries = late(() => import('@/parts/hand-over/OpenWorries.tsx'), 'OpenWorries')
 
 const toDayName = (text: string | null): DayName => {
   if (text === 'tomorrow') return 'tomorrow'
@@ -47,6 +48,7 @@ export function TodayPage() {
       <Suspense>{ownsServer && <ServerTroubles />}</Suspense>
       <Suspense>
         <Alarms />
+        <OpenWorries />
       </Suspense>
       <Loaded query={query} skeleton={<Bones heights={[2.3, 18, 3.4, 14, 14]} />} what="The list">
         {(day) => (

@@ -3,8 +3,8 @@
 import type { HandOverNote } from '@fryward/shared'
 import { sayMoment } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
-import styles from './hand-over.module.css'
 import { SubjectLink } from './SubjectLink.tsx'
+import styles from './worries.module.css'
 
 export function WorryText({ worry, now }: { worry: HandOverNote; now: Date }) {
   const voice = useVoice()
