@@ -25,7 +25,7 @@ export default defineConfig({
           include: [
             'shared/src/**/*.test.ts',
             'apps/web/src/**/*.test.ts',
-            'packages/{seawater,survival,lineage,live-feed,planner,husbandry,words,readings,room}/src/**/*.test.ts',
+            'packages/{seawater,survival,lineage,live-feed,planner,husbandry,words,readings,notify,room}/src/**/*.test.ts',
             'tests/reference/**/*.test.ts',
             'tests/repository/**/*.test.ts',
           ],

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { UserIdSchema } from './person.ts'
 import { IdSchema, InstantSchema, NameSchema, SubjectRefSchema, VersionSchema } from './primitives.ts'
 import { numberBetween, wholeBetween, withDefault } from './shapes.ts'
 import { alarmKinds, gaugeQuantities, units } from './vocabulary.ts'
@@ -154,7 +155,14 @@ export const AlarmSchema = z
     value: z.nullable(z.number()),
     acknowledgedAt: z.nullable(InstantSchema),
     acknowledgedByName: z.nullable(z.string()),
+    /** Nobody is told again before then. */
+    quietUntil: z.nullable(InstantSchema),
+    /** Who is told instead of whoever has the room. */
+    handedToName: z.nullable(z.string()),
     clearedAt: z.nullable(InstantSchema),
   })
   .register(z.globalRegistry, { id: 'Alarm' })
 export type Alarm = z.infer<typeof AlarmSchema>
+
+export const QuietAlarmSchema = z.strictObject({ minutes: wholeBetween(5, 24 * 60) })
+export const HandAlarmSchema = z.strictObject({ userId: UserIdSchema })

@@ -4,6 +4,7 @@ import { deviceRoutes } from './routes/devices.ts'
 import { feedLinkRoutes } from './routes/feed-links.ts'
 import { foodRoutes } from './routes/food.ts'
 import { handOverRoutes } from './routes/hand-over.ts'
+import { messageRoutes } from './routes/messages.ts'
 import { photoRoutes } from './routes/photos.ts'
 import { reopeningRoutes } from './routes/reopening.ts'
 import type { Route } from './routes/route.ts'
@@ -24,6 +25,7 @@ export const laterRoutes = {
   ...handOverRoutes,
   ...photoRoutes,
   ...deviceRoutes,
+  ...messageRoutes,
   ...reopeningRoutes,
   ...ruleRoutes,
 } as const satisfies Record<string, Route>

@@ -66,6 +66,17 @@ export type GaugeQuantity = (typeof gaugeQuantities)[number]
 export const alarmKinds = ['too_low', 'too_high', 'silent'] as const
 export type AlarmKind = (typeof alarmKinds)[number]
 
+/** Why somebody is told: an alarm stands, it is over, or they asked to try. */
+export const messageOccasions = ['raised', 'over', 'trial'] as const
+export type MessageOccasion = (typeof messageOccasions)[number]
+
+export const messageWays = ['push', 'mail', 'webhook'] as const
+export type MessageWay = (typeof messageWays)[number]
+
+/** `unknown`: it went out and nobody said whether it arrived; `withdrawn`: not sent, since it was no longer so. */
+export const messageStates = ['waiting', 'claimed', 'sent', 'failed', 'unknown', 'withdrawn'] as const
+export type MessageState = (typeof messageStates)[number]
+
 /** Rotifer strain by size: L (large), S (small), SS (super small). */
 export const rotiferStrains = ['L', 'S', 'SS'] as const
 export type RotiferStrain = (typeof rotiferStrains)[number]

@@ -87,7 +87,7 @@ describe('docker-compose.yml', () => {
     const read = (path: string) => readFileSync(join(root, path), 'utf8')
     const readers = {
       api: read('apps/api/src/config.ts'),
-      scheduler: read('apps/scheduler/src/main.ts'),
+      scheduler: read('apps/scheduler/src/main.ts') + read('apps/scheduler/src/settings.ts'),
       migrate: read('packages/store/src/migrations/main.ts'),
     }
     for (const [name, source] of Object.entries(readers)) {

@@ -46,6 +46,8 @@ export type ApiOptions = {
   troublesFile?: string | undefined
   /** Who works out the food of rooms as they change; without it questions are answered here, and nothing is planned. */
   foodThinker?: FoodThinker | undefined
+  /** Whether the scheduler of this server sends mail. */
+  isMailSetUp?: boolean
   /** Requests a minute from one address. */
   requestsPerMinute?: number
   /** How long somebody is waited for who has begun to send or to read, and does no more of it. */
@@ -99,6 +101,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     photos: options.photosFolder ? openPhotoStore(options.photosFolder) : null,
     disk: options.disk ?? null,
     troublesFile: options.troublesFile ?? null,
+    isMailSetUp: options.isMailSetUp ?? false,
     food: foodDeskOf(app, { ...options, now }),
     backups: backupsOf({ database, photosFolder: options.photosFolder, log: app.log }),
   })

@@ -1,3 +1,3 @@
 export { type ApiOptions, createApi } from './app.ts'
-export { type ApiConfig, ApiConfigSchema, publicUrlOf, readConfig } from './config.ts'
+export { type ApiConfig, ApiConfigSchema, readConfig } from './config.ts'
 export { version } from './version.ts'

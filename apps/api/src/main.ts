@@ -5,8 +5,9 @@ import { openDatabase } from '@fryward/store'
 import type { FastifyInstance } from 'fastify'
 import { createApi } from './app.ts'
 import { keptClaimCode } from './claim-code-file.ts'
-import { type ApiConfig, publicUrlOf, readConfig } from './config.ts'
+import { type ApiConfig, readConfig } from './config.ts'
 import { readSpace, watchDisk } from './disk.ts'
+import { publicUrlOf } from './public-url.ts'
 import { version } from './version.ts'
 
 /** Starts the API from its environment and tells the parent process, when there is one. */
@@ -25,6 +26,7 @@ async function main(): Promise<void> {
     troublesFile: config.DATA_DIR ? join(config.DATA_DIR, 'logs', 'troubles.json') : undefined,
     photosFolder: config.DATA_DIR ? join(config.DATA_DIR, 'photos') : undefined,
     foodThinker: foodThread(),
+    isMailSetUp: config.MAIL_FROM !== undefined,
     requestsPerMinute: config.REQUESTS_PER_MINUTE,
     logLevel: config.LOG_LEVEL,
   })

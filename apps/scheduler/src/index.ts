@@ -1,1 +1,3 @@
-export { sweep, type TickLog, tick } from './tick.ts'
+export { createHandOver } from './hand-over.ts'
+export { sweep, tick } from './tick.ts'
+export type { TickLog } from './tick-log.ts'

@@ -1,6 +1,7 @@
 import { openDatabase } from '@fryward/store'
 import cron from 'node-cron'
 import { pino } from 'pino'
+import { sendingOf } from './settings.ts'
 import { sweep, tick } from './tick.ts'
 
 /** node-cron only ticks: what is due comes from the tables, so a tick too many, or none for days, changes nothing. */
@@ -20,7 +21,8 @@ async function main(): Promise<void> {
       log.error({ err: error }, 'a tick failed; the next one tries again')
     }
   }
-  const runTick = () => guarded(() => tick({ database, now, log }))
+  const sending = sendingOf(process.env)
+  const runTick = () => guarded(() => tick({ database, now, log, sending }))
   const minutely = cron.schedule('* * * * *', runTick, { noOverlap: true })
   const runSweep = () => guarded(() => sweep({ database, now, log }))
   const daily = cron.schedule('17 3 * * *', runSweep, { noOverlap: true })

@@ -10,11 +10,9 @@ import {
   watchGauges,
 } from '@fryward/room'
 import type { Database } from '@fryward/store'
-
-export type TickLog = {
-  warn: (detail: object, message: string) => void
-  info: (detail: object, message: string) => void
-}
+import type { HandOver } from './hand-over.ts'
+import { sendMessages } from './send-messages.ts'
+import type { TickLog } from './tick-log.ts'
 
 /**
  * One tick: every room's lists are opened and closed as the tables say. A room that fails does not hold up the others.
@@ -24,10 +22,13 @@ export async function tick({
   database,
   now,
   log,
+  sending,
 }: {
   database: Database
   now: () => string
   log: TickLog
+  /** How alarms are sent; without it they stand on the pages alone. */
+  sending?: { handOver: HandOver; isMailSetUp: boolean } | undefined
 }): Promise<string[]> {
   const contextFor = (job: string): Context => ({ database, actor: { kind: 'system', job }, now: now() })
   const written: string[] = []
@@ -38,15 +39,17 @@ export async function tick({
       log.warn({ err: error, roomId }, 'this room could not be worked out; the next tick tries again')
     }
   }
-  const ctx = contextFor('scheduler')
-  for (const [what, work] of [
-    ['limits', watchGauges],
-    ['roll-ups', addUpReadings],
-  ] as const)
+  const ctx = () => contextFor('scheduler')
+  const steps: [what: string, work: () => Promise<unknown>][] = [
+    ['limits', () => watchGauges(ctx())],
+    ['messages', async () => sending && sendMessages({ ctx, log, ...sending })],
+    ['roll-ups', () => addUpReadings(ctx())],
+  ]
+  for (const [what, work] of steps)
     try {
-      await work(ctx)
+      await work()
     } catch (error) {
-      log.warn({ err: error, what }, 'readings could not be looked at; the next tick tries again')
+      log.warn({ err: error, what }, 'a step of this tick failed; the next one tries again')
     }
   return written
 }

@@ -17,6 +17,9 @@ export const vocabularyMatches: {
   FactKind: Same<words.FactKind, rows.FactKind>
   GaugeQuantity: Same<words.GaugeQuantity, rows.GaugeQuantity>
   AlarmKind: Same<words.AlarmKind, rows.AlarmKind>
+  MessageOccasion: Same<words.MessageOccasion, rows.MessageOccasion>
+  MessageWay: Same<words.MessageWay, rows.MessageWay>
+  MessageState: Same<words.MessageState, rows.MessageState>
 } = {
   Role: true,
   UnitSystem: true,
@@ -31,4 +34,7 @@ export const vocabularyMatches: {
   FactKind: true,
   GaugeQuantity: true,
   AlarmKind: true,
+  MessageOccasion: true,
+  MessageWay: true,
+  MessageState: true,
 }

@@ -76,6 +76,13 @@ export const sentAtOnce = {
   createDevice: 'its answer is a token to keep now',
   revokeDevice: 'what can post must not look shut out while it is not',
   restoreDevice: 'what can post must not look let in while it is not',
+  quietAlarm: 'who is woken must not look decided while it is not',
+  handAlarm: 'who is woken must not look decided while it is not',
+  changeReach: 'whoever thinks that they are told must be',
+  addPhone: 'whoever thinks that they are told must be',
+  removePhone: 'whoever thinks that they are told must be',
+  sendTrial: 'whoever tries waits for it',
+  changeWebhook: 'its answer is a secret to keep now',
   postReadings: 'a device sends it, by a token of its own',
 } as const satisfies Partial<Record<RouteId, string>>
 

@@ -5,11 +5,13 @@ import {
   CreatedDeviceSchema,
   DeviceSchema,
   GaugeSchema,
+  HandAlarmSchema,
   mostPostBytes,
   NewDeviceSchema,
   NewGaugeSchema,
   PostedReadingsSchema,
   postTypes,
+  QuietAlarmSchema,
   SeriesSchema,
 } from '../device.ts'
 import { IdSchema, InstantSchema } from '../primitives.ts'
@@ -20,6 +22,7 @@ const { get, write, upload } = routesTagged('devices')
 
 const ofDevice = { ...inRoom, deviceId: IdSchema }
 const ofGauge = { ...inRoom, gaugeId: IdSchema }
+const ofAlarm = { ...inRoom, alarmId: IdSchema }
 
 // A hundred a second: some dozens of devices that post each second from behind one address.
 const postsAMinute = 6000
@@ -88,8 +91,24 @@ export const deviceRoutes = {
   acknowledgeAlarm: write('POST', '/rooms/:roomId/alarms/:alarmId/acknowledge', {
     summary: 'I have it',
     permission: 'sign_off',
-    params: { ...inRoom, alarmId: IdSchema },
+    params: ofAlarm,
     body: EmptySchema,
+    response: AlarmSchema,
+    status: 200,
+  }),
+  quietAlarm: write('POST', '/rooms/:roomId/alarms/:alarmId/quiet', {
+    summary: 'Tell nobody again for a while',
+    permission: 'sign_off',
+    params: ofAlarm,
+    body: QuietAlarmSchema,
+    response: AlarmSchema,
+    status: 200,
+  }),
+  handAlarm: write('POST', '/rooms/:roomId/alarms/:alarmId/hand-over', {
+    summary: 'Hand an alarm to somebody else, who is told at once',
+    permission: 'sign_off',
+    params: ofAlarm,
+    body: HandAlarmSchema,
     response: AlarmSchema,
     status: 200,
   }),

@@ -60,5 +60,13 @@ export const deviceRequests = {
     params: inRoom(writing, { alarmId: (await alarmOf(writing)).id }),
     body: {},
   }),
+  quietAlarm: async (writing) => ({
+    params: inRoom(writing, { alarmId: (await alarmOf(writing)).id }),
+    body: { minutes: 60 },
+  }),
+  handAlarm: async (writing) => ({
+    params: inRoom(writing, { alarmId: (await alarmOf(writing)).id }),
+    body: { userId: writing.full.caretaker.userId },
+  }),
   postReadings: async (writing) => reading((await deviceOf(writing)).token),
 } satisfies Requests

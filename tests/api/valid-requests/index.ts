@@ -11,6 +11,7 @@ import { foodRequests } from './food.ts'
 import { handOverRequests } from './hand-over.ts'
 import { juvenileGroupRequests } from './juvenile-groups.ts'
 import { larvalBatchRequests } from './larval-batches.ts'
+import { messageRequests } from './messages.ts'
 import { pairRequests } from './pairs.ts'
 import { peopleRequests } from './people.ts'
 import { photoRequests } from './photos.ts'
@@ -45,6 +46,7 @@ const requests: Record<RouteId, Write> = {
   ...factRequests,
   ...deviceRequests,
   ...reopeningRequests,
+  ...messageRequests,
   ...taskRequests,
   ...ruleRequests,
 }

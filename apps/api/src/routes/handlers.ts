@@ -1,3 +1,4 @@
+import { vapidKeysOf, webhookSecretOf } from '@fryward/notify'
 import * as room from '@fryward/room'
 import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId, RouteOf } from '@fryward/shared'
 import type { BackupMaker } from '../backups.ts'
@@ -21,6 +22,8 @@ export type Surroundings = {
   backups: BackupMaker
   disk: Disk | null
   troublesFile: string | null
+  /** Whether this server sends mail. */
+  isMailSetUp: boolean
   /** Who works out what becomes of a room's food. */
   food: FoodDesk
 }
@@ -57,6 +60,11 @@ const accountOf = async ({
   assertUncommon(password)
   return { name, email, passwordHash: await hashPassword(password) }
 }
+
+const reachingOf = ({ isMailSetUp, secret }: Pick<Surroundings, 'isMailSetUp' | 'secret'>) => ({
+  isMailSetUp,
+  pushKey: vapidKeysOf(secret).publicKey,
+})
 
 const done = async (work: Promise<void>): Promise<{ ok: true }> => {
   await work
@@ -197,6 +205,20 @@ export const handlers: Handlers = {
   getSeries: ({ ctx, params, query }) => room.getSeries({ ctx, ...params, query }),
   listAlarms: ({ ctx, params }) => room.listAlarms({ ctx, ...params }),
   acknowledgeAlarm: ({ ctx, params }) => room.acknowledgeAlarm({ ctx, ...params }),
+  quietAlarm: ({ ctx, params, body }) => room.quietAlarm({ ctx, ...params, ...body }),
+  handAlarm: ({ ctx, params, body }) => room.handAlarm({ ctx, ...params, ...body }),
+  listMessages: ({ ctx, params }) => room.listMessages({ ctx, ...params }),
+  getReach: ({ ctx, params, ...server }) => room.getReach({ ctx, ...params, reaching: reachingOf(server) }),
+  changeReach: ({ ctx, params, body, ...server }) =>
+    room.changeReach({ ctx, ...params, input: body, reaching: reachingOf(server) }),
+  addPhone: ({ ctx, params, body, ...server }) =>
+    room.addPhone({ ctx, ...params, input: body, reaching: reachingOf(server) }),
+  removePhone: ({ ctx, params, ...server }) => room.removePhone({ ctx, ...params, reaching: reachingOf(server) }),
+  sendTrial: ({ ctx, params, isMailSetUp }) => room.sendTrial({ ctx, ...params, isMailSetUp }),
+  getWebhook: ({ ctx, params, secret }) =>
+    room.getWebhook({ ctx, ...params, secretOf: (id) => webhookSecretOf(secret, id) }),
+  changeWebhook: ({ ctx, params, body, secret }) =>
+    room.changeWebhook({ ctx, ...params, input: body, secretOf: (id) => webhookSecretOf(secret, id) }),
   postReadings: async ({ ctx, body, sent }) =>
     room.postReadings({ ctx, type: sent.type, body: await textOf(body, sent) }),
 

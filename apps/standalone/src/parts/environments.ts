@@ -1,4 +1,5 @@
 import { join } from 'node:path'
+import { publicUrlOf } from '@fryward/api/public-url'
 import type { Settings } from '../settings.ts'
 import type { Tls } from '../tls/prepare-tls.ts'
 import { readOrMakeSecret } from '../write-file.ts'
@@ -15,11 +16,11 @@ export type EnvironmentPlan = {
 type Told = Record<string, string | undefined>
 
 /** Settings that open something: none of them reaches a part through the machine's environment. */
-const secrets = ['DATABASE_URL', 'AUTH_SECRET', 'TLS_KEY', 'POSTGRES_PASSWORD']
+const secrets = ['DATABASE_URL', 'AUTH_SECRET', 'TLS_KEY', 'POSTGRES_PASSWORD', 'SMTP_URL']
 
 /**
  * What each part is told: the machine's environment (PATH, TZ, proxies) without its secrets, and of these only what the
- * part works with. The dashboard draws pages, so it gets none; the clock signs no sessions.
+ * part works with. The dashboard draws pages, so it gets none; the clock signs pushes and webhooks.
  */
 export function partEnvironments(
   plan: EnvironmentPlan,
@@ -33,9 +34,17 @@ export function partEnvironments(
     NEXT_TELEMETRY_DISABLED: '1',
   }
   const withDatabase: Told = { ...everybody, DATABASE_URL: connectionString }
+  const authSecret = settings.AUTH_SECRET ?? readOrMakeSecret(join(settings.DATA_DIR, 'secrets', 'auth-secret'))
   return {
     web: set({ ...everybody, WEB_PORT: String(webPort), WEB_DIR: join(root, 'apps/web') }),
-    scheduler: set(withDatabase),
+    scheduler: set({
+      ...withDatabase,
+      AUTH_SECRET: authSecret,
+      PUBLIC_URL: publicUrlOf({ ...settings, TLS_CERT: tls?.certFile, TLS_KEY: tls?.keyFile }),
+      SMTP_URL: settings.SMTP_URL,
+      MAIL_FROM: settings.MAIL_FROM,
+      LOCAL_WEBHOOKS: settings.LOCAL_WEBHOOKS,
+    }),
     demo: set({ ...withDatabase, DATA_DIR: settings.DATA_DIR }),
     api: set({
       ...withDatabase,
@@ -47,7 +56,8 @@ export function partEnvironments(
       TLS_CERT: tls?.certFile,
       TLS_KEY: tls?.keyFile,
       DATA_DIR: settings.DATA_DIR,
-      AUTH_SECRET: settings.AUTH_SECRET ?? readOrMakeSecret(join(settings.DATA_DIR, 'secrets', 'auth-secret')),
+      AUTH_SECRET: authSecret,
+      MAIL_FROM: settings.MAIL_FROM,
       WEB_URL: `http://127.0.0.1:${webPort}`,
     }),
   }

@@ -1,6 +1,6 @@
 import { type Alarm, type Id, unitOfGauge } from '@fryward/shared'
 import type { Prisma, Transaction } from '@fryward/store'
-import { notFound } from '../errors.ts'
+import { notFound, RoomError } from '../errors.ts'
 import { nameOf, userNames } from '../people/user-names.ts'
 
 const withGauge = { gauge: { include: { subject: true } } } as const
@@ -20,7 +20,7 @@ export async function viewAlarms({ tx, roomId }: Scope, which: { id?: Id } = {})
   })
   const names = await userNames(
     tx,
-    rows.flatMap(({ acknowledgedBy }) => acknowledgedBy ?? []),
+    rows.flatMap(({ acknowledgedBy, handedTo }) => [acknowledgedBy, handedTo].flatMap((userId) => userId ?? [])),
   )
   return rows.map((row) => toAlarm(row, names))
 }
@@ -28,6 +28,13 @@ export async function viewAlarms({ tx, roomId }: Scope, which: { id?: Id } = {})
 export async function viewAlarm(scope: Scope, id: Id): Promise<Alarm> {
   const [alarm] = await viewAlarms(scope, { id })
   if (!alarm) throw notFound('alarm')
+  return alarm
+}
+
+/** @throws RoomError where the alarm is over. */
+export async function standingAlarm(scope: Scope, id: Id): Promise<Alarm> {
+  const alarm = await viewAlarm(scope, id)
+  if (alarm.clearedAt) throw new RoomError('wrong_state', 'This alarm is over already.', { current: alarm })
   return alarm
 }
 
@@ -47,5 +54,7 @@ const toAlarm = ({ gauge, ...row }: AlarmRow, names: ReadonlyMap<string, string>
   value: row.value,
   acknowledgedAt: row.acknowledgedAt?.toISOString() ?? null,
   acknowledgedByName: row.acknowledgedBy === null ? null : nameOf(names, row.acknowledgedBy),
+  quietUntil: row.quietUntil?.toISOString() ?? null,
+  handedToName: row.handedTo === null ? null : nameOf(names, row.handedTo),
   clearedAt: row.clearedAt?.toISOString() ?? null,
 })

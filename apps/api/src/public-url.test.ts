@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { publicUrlOf } from './config.ts'
+import { publicUrlOf } from './public-url.ts'
 
 const lan = ['192.168.1.20', '10.0.0.5']
 const tls = { TLS_CERT: 'a', TLS_KEY: 'b' }

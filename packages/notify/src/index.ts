@@ -1,0 +1,6 @@
+export { createMailSender, type MailSettings } from './mail/mail-sender.ts'
+export type { Outcome } from './outcome.ts'
+export { createPushSender, type PushAddress } from './push/push-sender.ts'
+export { vapidKeysOf } from './push/vapid-keys.ts'
+export { webhookSecretOf } from './webhook/webhook-secret.ts'
+export { createWebhookSender } from './webhook/webhook-sender.ts'

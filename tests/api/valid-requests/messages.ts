@@ -1,0 +1,37 @@
+import { createECDH, randomBytes, randomUUID } from 'node:crypto'
+import type { NewPhone } from '@fryward/shared'
+import { send } from '../send.ts'
+import { inRoom, type Requests, type Writing } from './writing.ts'
+
+/** What a browser gives a page that asks to be pushed to. */
+function browserKeys(): NewPhone {
+  const pair = createECDH('prime256v1')
+  const p256dh = pair.generateKeys().toString('base64url')
+  const endpoint = `https://push.example.org/send/${randomUUID()}`
+  return { name: 'Phone', endpoint, p256dh, auth: randomBytes(16).toString('base64url') }
+}
+
+/** A phone of whoever asks. */
+async function phoneOf({ world, full, as }: Writing): Promise<string> {
+  await send(world, as, 'addPhone', { params: { roomId: full.roomId }, body: browserKeys() })
+  const where = { roomId: full.roomId, userId: as.userId }
+  const phone = await world.database.prisma.pushPhone.findFirst({ where, orderBy: { id: 'desc' } })
+  return phone?.id ?? randomUUID()
+}
+
+export const messageRequests = {
+  listMessages: (writing) => ({ params: inRoom(writing) }),
+  getReach: (writing) => ({ params: inRoom(writing) }),
+  changeReach: (writing) => ({ params: inRoom(writing), body: { alarmsByMail: writing.serial % 2 === 0 } }),
+  addPhone: (writing) => ({ params: inRoom(writing), body: browserKeys() }),
+  removePhone: async (writing) => ({ params: inRoom(writing, { phoneId: await phoneOf(writing) }) }),
+  sendTrial: async (writing) => {
+    await phoneOf(writing)
+    return { params: inRoom(writing), body: {}, remoteAddress: `10.8.0.${(writing.serial % 250) + 1}` }
+  },
+  getWebhook: (writing) => ({ params: inRoom(writing) }),
+  changeWebhook: (writing) => ({
+    params: inRoom(writing),
+    body: { url: `https://hub.example.org/${writing.serial}` },
+  }),
+} satisfies Requests
