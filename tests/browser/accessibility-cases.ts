@@ -31,6 +31,7 @@ const roomPages = (): Record<string, string> => ({
   pedigree: 'pedigree',
   'no such page of the room': 'nowhere',
   devices: 'devices',
+  alarms: 'alarms',
   rules: 'rules',
   people: 'people',
   account: 'account',

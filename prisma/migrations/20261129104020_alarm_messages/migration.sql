@@ -69,9 +69,6 @@ CREATE UNIQUE INDEX "push_phone_room_id_endpoint_key" ON "push_phone"("room_id",
 CREATE UNIQUE INDEX "webhook_id_key" ON "webhook"("id");
 
 -- CreateIndex
-CREATE INDEX "message_room_id_alarm_id_idx" ON "message"("room_id", "alarm_id");
-
--- CreateIndex
 CREATE INDEX "message_room_id_created_at_idx" ON "message"("room_id", "created_at");
 
 -- AddForeignKey

@@ -1,6 +1,6 @@
 import { createECDH, randomBytes, randomUUID } from 'node:crypto'
 import type { NewPhone } from '@fryward/shared'
-import { send } from '../send.ts'
+import { type RawRequest, send } from '../send.ts'
 import { inRoom, type Requests, type Writing } from './writing.ts'
 
 /** What a browser gives a page that asks to be pushed to. */
@@ -19,15 +19,26 @@ async function phoneOf({ world, full, as }: Writing): Promise<string> {
   return phone?.id ?? randomUUID()
 }
 
+const trial = (writing: Writing): RawRequest => ({
+  ...{ params: inRoom(writing), body: {}, remoteAddress: `10.8.0.${(writing.serial % 250) + 1}` },
+})
+
 export const messageRequests = {
-  listMessages: (writing) => ({ params: inRoom(writing) }),
-  getReach: (writing) => ({ params: inRoom(writing) }),
+  listMessages: async (writing) => {
+    await phoneOf(writing)
+    await send(writing.world, writing.as, 'sendTrial', trial(writing))
+    return { params: inRoom(writing) }
+  },
+  getReach: async (writing) => {
+    await phoneOf(writing)
+    return { params: inRoom(writing) }
+  },
   changeReach: (writing) => ({ params: inRoom(writing), body: { alarmsByMail: writing.serial % 2 === 0 } }),
   addPhone: (writing) => ({ params: inRoom(writing), body: browserKeys() }),
   removePhone: async (writing) => ({ params: inRoom(writing, { phoneId: await phoneOf(writing) }) }),
   sendTrial: async (writing) => {
     await phoneOf(writing)
-    return { params: inRoom(writing), body: {}, remoteAddress: `10.8.0.${(writing.serial % 250) + 1}` }
+    return trial(writing)
   },
   getWebhook: (writing) => ({ params: inRoom(writing) }),
   changeWebhook: (writing) => ({

@@ -11,7 +11,7 @@ import { Link } from '@/base/ui/Link.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { hrefOf } from '@/parts/things/href.ts'
 import styles from './gauges.module.css'
-import { alarmsOptions, useAcknowledgeAlarm } from './queries.ts'
+import { alarmsOptions, useAcknowledgeAlarm, useQuietAlarm } from './queries.ts'
 
 /** What stands: what it is, since when, what to do first, and who has it. */
 export function Alarms() {
@@ -25,6 +25,8 @@ function AlarmCard({ alarm }: { alarm: Alarm }) {
   const room = useRoom()
   const may = useMay('sign_off')
   const acknowledge = useAcknowledgeAlarm(room.id)
+  const quiet = useQuietAlarm(room.id)
+  const isQuiet = alarm.quietUntil !== null && Date.parse(alarm.quietUntil) > serverNow().getTime()
   const since = sayMoment(alarm.raisedAt, serverNow(), voice)
   const href = hrefOf(room.id, alarm.subject)
   return (
@@ -32,21 +34,30 @@ function AlarmCard({ alarm }: { alarm: Alarm }) {
       <p>
         Since {since}. <strong>First:</strong> {firstSteps(alarm)}
       </p>
-      {href && (
-        <p>
-          <Link href={href}>Look at {alarm.subject.name}</Link>
-        </p>
-      )}
-      <FormProblem error={acknowledge.error} />
+      <p className={styles.spans}>
+        {href && <Link href={href}>Look at {alarm.subject.name}</Link>}
+        <Link href={`/rooms/${room.id}/alarms`}>Who was told</Link>
+      </p>
+      <FormProblem error={acknowledge.error ?? quiet.error} />
       {alarm.acknowledgedByName ? (
         <p className={styles.soft}>{alarm.acknowledgedByName} has it.</p>
       ) : (
         may && (
-          <Button variant="filled" isBusy={acknowledge.isPending} onClick={() => acknowledge.mutate(alarm.id)}>
-            I have it
-          </Button>
+          <div className={styles.spans}>
+            <Button variant="filled" isBusy={acknowledge.isPending} onClick={() => acknowledge.mutate(alarm.id)}>
+              I have it
+            </Button>
+            <Button
+              variant="subtle"
+              isBusy={quiet.isPending}
+              onClick={() => quiet.mutate({ alarmId: alarm.id, minutes: 60 })}
+            >
+              Quiet for an hour
+            </Button>
+          </div>
         )
       )}
+      {isQuiet && <p className={styles.soft}>Quiet until {sayMoment(alarm.quietUntil ?? '', serverNow(), voice)}.</p>}
     </Notice>
   )
 }

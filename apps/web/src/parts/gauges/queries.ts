@@ -70,3 +70,22 @@ export function useRestoreDevice(roomId: Id) {
 
 export const useAcknowledgeAlarm = (roomId: Id) =>
   useRoomCommand(roomId, 'acknowledgeAlarm', (alarmId: Id) => ({ params: { roomId, alarmId }, body: {} }))
+
+// Who is woken must not look decided while it is not: neither waits on the device.
+export function useQuietAlarm(roomId: Id) {
+  const refresh = useRefreshRoom(roomId)
+  return useMutation({
+    mutationFn: ({ alarmId, minutes }: { alarmId: Id; minutes: number }) =>
+      call('quietAlarm', { params: { roomId, alarmId }, body: { minutes } }),
+    onSettled: () => void refresh(),
+  })
+}
+
+export function useHandAlarm(roomId: Id) {
+  const refresh = useRefreshRoom(roomId)
+  return useMutation({
+    mutationFn: ({ alarmId, userId }: { alarmId: Id; userId: string }) =>
+      call('handAlarm', { params: { roomId, alarmId }, body: { userId } }),
+    onSettled: () => void refresh(),
+  })
+}

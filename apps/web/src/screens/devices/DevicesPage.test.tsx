@@ -20,7 +20,7 @@ const device = (part: Partial<Device> = {}): Device => ({
 })
 const alarm = (part: Partial<Alarm> = {}): Alarm => ({
   ...{ id: '019abc00-0000-7000-8000-000000000004', gauge, subject: tank, kind: 'too_high', raisedAt: at, value: 29.4 },
-  ...{ acknowledgedAt: null, acknowledgedByName: null, clearedAt: null, ...part },
+  ...{ acknowledgedAt: null, acknowledgedByName: null, quietUntil: null, handedToName: null, clearedAt: null, ...part },
 })
 const nothing = () => []
 const answers = {

@@ -21,6 +21,7 @@ const places: { path: string; label: string; icon: NavIconName }[] = [
   { path: 'survival', label: 'Survival, clutch by clutch', icon: 'survival' },
   { path: 'pedigree', label: 'Pedigree', icon: 'pedigree' },
   { path: 'devices', label: 'Devices and gauges', icon: 'gauge' },
+  { path: 'alarms', label: 'Alarms and who is told', icon: 'gauge' },
   { path: 'rules', label: 'Rules', icon: 'rules' },
   { path: 'people', label: 'People and invitations', icon: 'people' },
   { path: 'settings', label: 'Room settings', icon: 'settings' },

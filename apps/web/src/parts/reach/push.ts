@@ -1,0 +1,31 @@
+import type { NewPhone } from '@fryward/shared'
+import { sayDevice } from '@fryward/words'
+
+/** Why this browser cannot be pushed to; null where it can. */
+export function whyNoPush(): string | null {
+  if (!window.isSecureContext) return 'Pushes need HTTPS: open this page by its https address.'
+  if (!('serviceWorker' in navigator) || !('PushManager' in window))
+    return 'This browser takes no pushes. On an iPhone or iPad, add Fryward to the home screen first and open it there.'
+  return null
+}
+
+/**
+ * Asks the person, then the browser, for where this browser may be pushed to.
+ * @throws Error with a sentence where either says no.
+ */
+export async function letPush(pushKey: string): Promise<NewPhone> {
+  if ((await Notification.requestPermission()) !== 'granted')
+    throw new Error('This browser was told to show no messages of Fryward. Allow them in its settings, then try again.')
+  await navigator.serviceWorker.register('/push-worker.js')
+  const { pushManager } = await navigator.serviceWorker.ready
+  // One made under another key of the server takes nothing of this one.
+  await (await pushManager.getSubscription())?.unsubscribe()
+  const subscription = await pushManager.subscribe({ userVisibleOnly: true, applicationServerKey: pushKey })
+  const { endpoint, keys } = subscription.toJSON()
+  return {
+    name: sayDevice(navigator.userAgent),
+    endpoint: endpoint ?? '',
+    p256dh: keys?.p256dh ?? '',
+    auth: keys?.auth ?? '',
+  }
+}
