@@ -1,15 +1,9 @@
 import * as z from 'zod/mini'
+import { GaugeKeySchema } from './gauge-key.ts'
 import { UserIdSchema } from './person.ts'
 import { IdSchema, InstantSchema, NameSchema, SubjectRefSchema, VersionSchema } from './primitives.ts'
 import { numberBetween, wholeBetween, withDefault } from './shapes.ts'
 import { alarmKinds, gaugeQuantities, units } from './vocabulary.ts'
-
-/** What a device calls one of its gauges. SenML's names fit (RFC 8428, section 4.5.1). */
-export const GaugeKeySchema = z
-  .string()
-  .check(
-    z.regex(/^[A-Za-z0-9][A-Za-z0-9:./_-]{0,79}$/, 'up to 80 letters, digits and : . / _ -, a letter or digit first'),
-  )
 
 // Wider than any band that is worth keeping to; the quantity's own range is looked at with it.
 const LimitSchema = z.nullable(numberBetween(-1000, 1000))
@@ -21,6 +15,10 @@ const gaugeFields = {
   /** Minutes outside of the band before it is an alarm, and inside before that is over. */
   forMinutes: withDefault(wholeBetween(1, 24 * 60), 10),
   silentAfterMinutes: withDefault(wholeBetween(2, 7 * 24 * 60), 30),
+  /** The most that it may change within an hour, in its unit; null: as much as it likes. */
+  maxPerHour: withDefault(z.nullable(numberBetween(0.01, 1000)), null),
+  /** Hours of one and the same value after which it is stuck; null: it may stand still. */
+  stuckAfterHours: withDefault(z.nullable(wholeBetween(2, 240)), 24),
 }
 
 export const NewGaugeSchema = z.strictObject({
@@ -37,6 +35,8 @@ export const ChangeGaugeSchema = z.strictObject({
   high: z.optional(LimitSchema),
   forMinutes: z.optional(wholeBetween(1, 24 * 60)),
   silentAfterMinutes: z.optional(wholeBetween(2, 7 * 24 * 60)),
+  maxPerHour: z.optional(z.nullable(numberBetween(0.01, 1000))),
+  stuckAfterHours: z.optional(z.nullable(wholeBetween(2, 240))),
   version: VersionSchema,
 })
 
@@ -55,6 +55,8 @@ export const GaugeSchema = z
     high: z.nullable(z.number()),
     forMinutes: z.int(),
     silentAfterMinutes: z.int(),
+    maxPerHour: z.nullable(z.number()),
+    stuckAfterHours: z.nullable(z.int()),
     /** Its newest reading of the last month. */
     latest: z.nullable(ReadingSchema),
     endedAt: z.nullable(InstantSchema),
@@ -151,7 +153,7 @@ export const AlarmSchema = z
     subject: SubjectRefSchema,
     kind: z.enum(alarmKinds),
     raisedAt: InstantSchema,
-    /** The value that raised it; none of a silence. */
+    /** The value that raised it, or by how much it changed within the hour; none of a silence. */
     value: z.nullable(z.number()),
     acknowledgedAt: z.nullable(InstantSchema),
     acknowledgedByName: z.nullable(z.string()),

@@ -63,7 +63,8 @@ export type CultureKind = (typeof cultureKinds)[number]
 export const gaugeQuantities = ['temperature', 'salinity', 'ph', 'oxygen', 'redox', 'level'] as const
 export type GaugeQuantity = (typeof gaugeQuantities)[number]
 
-export const alarmKinds = ['too_low', 'too_high', 'silent'] as const
+/** `too_fast`: it changes faster than it may; `implausible` and `stuck`: its gauge is not believed. */
+export const alarmKinds = ['too_low', 'too_high', 'silent', 'too_fast', 'implausible', 'stuck'] as const
 export type AlarmKind = (typeof alarmKinds)[number]
 
 /** Why somebody is told: an alarm stands, it is over, or they asked to try. */
@@ -191,6 +192,7 @@ export const factKinds = [
   'treatment',
   'outcome',
   'decision',
+  'water_reading',
 ] as const
 export type FactKind = (typeof factKinds)[number]
 

@@ -6,6 +6,7 @@ import {
   forgetWhatHasEnded,
   listRoomIds,
   makeRoomForReadings,
+  noteWater,
   openDays,
   watchGauges,
 } from '@fryward/room'
@@ -41,9 +42,10 @@ export async function tick({
   }
   const ctx = () => contextFor('scheduler')
   const steps: [what: string, work: () => Promise<unknown>][] = [
-    ['limits', () => watchGauges(ctx())],
-    ['messages', async () => sending && sendMessages({ ctx, log, ...sending })],
     ['roll-ups', () => addUpReadings(ctx())],
+    ['limits', () => watchGauges(ctx())],
+    ['records', () => noteWater(ctx())],
+    ['messages', async () => sending && sendMessages({ ctx, log, ...sending })],
   ]
   for (const [what, work] of steps)
     try {

@@ -14,6 +14,7 @@ import { SpawningDataSchema } from './spawning.ts'
 import { TransferDataSchema } from './transfer.ts'
 import { TreatmentDataSchema } from './treatment.ts'
 import { WaterChangeDataSchema } from './water-change.ts'
+import { WaterReadingDataSchema } from './water-reading.ts'
 import { WaterTestDataSchema } from './water-test.ts'
 
 /** One schema for each kind of fact; a kind without one does not compile. */
@@ -33,7 +34,13 @@ export const factDataSchemas = {
   treatment: TreatmentDataSchema,
   outcome: OutcomeDataSchema,
   decision: DecisionDataSchema,
+  water_reading: WaterReadingDataSchema,
 } as const satisfies Record<FactKind, z.ZodMiniType>
 
-/** What comes with its clutch or batch, through those routes; all else a person posts as it is. */
-export const comesWithItsThing = ['spawning', 'hatch', 'decision'] as const satisfies readonly FactKind[]
+/** What comes with its clutch or batch, through those routes, or from a gauge; all else a person posts as it is. */
+export const comesWithItsThing = [
+  'spawning',
+  'hatch',
+  'decision',
+  'water_reading',
+] as const satisfies readonly FactKind[]

@@ -9,7 +9,7 @@ export const hourMs = Temporal.Duration.from({ hours: 1 }).total('milliseconds')
 const minuteMs = Temporal.Duration.from({ minutes: 1 }).total('milliseconds')
 
 /** Rules ask this thousands of times a day, and Date.parse reads an ISO instant twenty times faster than Temporal. */
-function epochMillisecondsOf(at: Instant): number {
+export function epochMillisecondsOf(at: Instant): number {
   const epochMilliseconds = Date.parse(at)
   if (Number.isNaN(epochMilliseconds)) throw new RangeError(`${at} is not an ISO 8601 instant`)
   return epochMilliseconds

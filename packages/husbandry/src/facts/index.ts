@@ -15,6 +15,7 @@ import { spawning } from './spawning.ts'
 import { transfer } from './transfer.ts'
 import { treatment } from './treatment.ts'
 import { waterChange } from './water-change.ts'
+import { waterReading } from './water-reading.ts'
 import { waterTest } from './water-test.ts'
 
 /** Every kind of fact with what it does to the state: one file a kind, and this list. */
@@ -34,6 +35,7 @@ const effects: { [K in FactKind]: FactEffects<K> } = {
   treatment,
   outcome,
   decision,
+  water_reading: waterReading,
 }
 
 /** The effects of a fact's kind. The table gives each kind its own, which the type of a union cannot say. */

@@ -6,6 +6,7 @@ import type { FactOf } from '../facts/fact.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { factsUntil } from '../state/day-facts.ts'
+import { readBeside, type WaterRead } from '../state/water-reads.ts'
 
 // Sea water where no pH was read: on the high side of 7.8-8.3, so that the poisonous part is not underrated. from memory
 export const assumedPH = 8.2
@@ -13,19 +14,32 @@ export const assumedPH = 8.2
 const ammoniaC = { from: 0, to: 40 }
 
 /** A test that read ammonia: the total, and the poisonous part of it, both as N. */
-export type AmmoniaTest = { fact: FactOf<'water_test'>; totalMgPerL: number; nh3MgPerL: number }
+export type AmmoniaTest = {
+  fact: FactOf<'water_test'>
+  totalMgPerL: number
+  nh3MgPerL: number
+  /** What gauges read beside the test, where it left it out. */
+  beside: { pH: WaterRead | null; temperatureC: WaterRead | null }
+}
 
-/** The last water test of a tank that read its ammonia, up to the end of a day, by its own pH and warmth where read. */
+/** The last water test of a tank that read its ammonia, up to the end of a day, by its own pH and warmth, or what gauges read beside it. */
 export function lastAmmoniaTest(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay): AmmoniaTest | null {
   const fact = factsUntil(snapshot, 'water_test', { subjectId: tank.id, until: day.endsAt }).findLast(
     ({ data }) => data.totalAmmoniaNMgPerL !== undefined,
   )
   const totalMgPerL = fact?.data.totalAmmoniaNMgPerL
   if (!fact || totalMgPerL === undefined) return null
-  const { pH, temperatureC } = fact.data
+  const about = { subjectId: tank.id, at: fact.at }
+  const beside = {
+    pH: fact.data.pH === undefined ? readBeside(snapshot, 'pH', about) : null,
+    temperatureC: fact.data.temperatureC === undefined ? readBeside(snapshot, 'temperatureC', about) : null,
+  }
+  const pH = fact.data.pH ?? beside.pH?.value
+  const temperatureC = fact.data.temperatureC ?? beside.temperatureC?.value
   return {
     fact,
     totalMgPerL,
+    beside,
     nh3MgPerL: totalMgPerL > 0 ? totalMgPerL * poisonousShare(tank, { pH, temperatureC }) : 0,
   }
 }

@@ -7,6 +7,7 @@ import type { FactOf } from '../facts/fact.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { daysSince, factsUntil } from '../state/day-facts.ts'
+import { type Measure, readBeside } from '../state/water-reads.ts'
 import { assumedPH } from './ammonia-plan.ts'
 
 // NH3 weighs 17.03 where its nitrogen weighs 14.007.
@@ -27,8 +28,11 @@ export function cultureWater(snapshot: RoomSnapshot, culture: SnapshotCulture, d
   const about = { subjectId: culture.id, until: day.endsAt }
   const fact = factsUntil(snapshot, 'water_test', about).at(-1)
   if (!fact) return null
-  const { pH, oxygenMgPerL: oxygenMgL } = fact.data
-  const nh3MgL = nh3Of(culture, fact)
+  const beside = (measure: Measure) => readBeside(snapshot, measure, { subjectId: culture.id, at: fact.at })?.value
+  const pH = fact.data.pH ?? beside('pH')
+  const oxygenMgL = fact.data.oxygenMgPerL ?? beside('oxygenMgPerL')
+  const temperatureC = fact.data.temperatureC ?? beside('temperatureC')
+  const nh3MgL = nh3Of(culture, { ...fact.data, pH, temperatureC })
   const change = factsUntil(snapshot, 'water_change', about).find(({ at, data }) => at > fact.at && data.removedL > 0)
   return {
     fact,
@@ -41,7 +45,7 @@ export function cultureWater(snapshot: RoomSnapshot, culture: SnapshotCulture, d
   }
 }
 
-function nh3Of(culture: SnapshotCulture, { data }: FactOf<'water_test'>): number | undefined {
+function nh3Of(culture: SnapshotCulture, data: FactOf<'water_test'>['data']): number | undefined {
   if (data.totalAmmoniaNMgPerL === undefined) return undefined
   if (data.totalAmmoniaNMgPerL === 0) return 0
   const nitrogen = unionisedAmmoniaNitrogen({

@@ -2,16 +2,16 @@ import { freshWaterToAddL } from '@fryward/seawater'
 import { type Station, stationOfTank } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { tankTopUpDefinition } from '../definitions/room/tank-top-up.ts'
-import type { FactOf } from '../facts/fact.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { daysSince, factsUntil } from '../state/day-facts.ts'
 import { holdsFish } from '../state/tank-fish.ts'
+import { type WaterRead, waterReads } from '../state/water-reads.ts'
 import { measurableL } from '../task/measures.ts'
 import { tankChange } from './change-plan.ts'
 
-export type SalinityReading = { fact: FactOf<'water_test'>; salinity: number }
+export type SalinityReading = { fact: WaterRead['fact']; salinity: number }
 export type TankTopUp = {
   tank: SnapshotTank
   reading: SalinityReading | null
@@ -59,13 +59,13 @@ function topUpOf(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay):
 /** The salinity read lately, and since water last went in; null when there is none. */
 function readingOf(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay): SalinityReading | null {
   const { readWithinDays } = ruleInForce(snapshot, tankTopUpDefinition).parameters
-  const tests = factsUntil(snapshot, 'water_test', { subjectId: tank.id, until: day.endsAt })
-  const fact = tests.findLast(({ data }) => data.salinity !== undefined)
-  const salinity = fact?.data.salinity
-  const ageDays = daysSince(snapshot, fact, day.date)
-  if (!fact || salinity === undefined || ageDays === null || ageDays > readWithinDays) return null
+  const read = waterReads(snapshot, 'salinity', { subjectId: tank.id, until: day.endsAt }).at(-1)
+  const ageDays = daysSince(snapshot, read, day.date)
+  if (!read || ageDays === null || ageDays > readWithinDays) return null
   const lastIn = lastWaterIn(snapshot, tank, day)
-  return lastIn && fact.at <= lastIn.at ? null : { fact, salinity }
+  // A mean of a gauge that began before the water went in is of both waters.
+  const since = read.fact.kind === 'water_reading' ? read.fact.data.from : read.at
+  return lastIn && since <= lastIn.at ? null : { fact: read.fact, salinity: read.value }
 }
 
 /** Fresh water that brings a tank back to its salinity, to a jug's mark; a quarter of the tank at most. */

@@ -6,6 +6,7 @@ import { getSpecies } from '../species/index.ts'
 import { brooderRelease, type Forecast, hatchNights, type PastDuration, pastIncubation } from '../thermal/index.ts'
 import { tankOf } from './larval-diet.ts'
 import { litRoom } from './tank-light.ts'
+import { temperaturesOf } from './water-reads.ts'
 
 // The days of a room ask for the same forecasts after every sign-off.
 const forecasts = rememberedByContent<Forecast>(1000)
@@ -15,7 +16,7 @@ const incubations = rememberedByContent<PastDuration>(1000)
 const stageIds: Record<EggStage, string> = { orange: 'orange', dark: 'black', eyed: 'eyes', silver: 'silver' }
 
 /**
- * When a clutch may hatch (or a brooding parent release), from its spawning, the tank's hand-read temperatures (its set
+ * When a clutch may hatch (or a brooding parent release), from its spawning, the tank's measured temperatures (its set
  * point elsewhere), the pair's earlier clutches and what was seen of the eggs up to `at`.
  */
 export function clutchForecast(
@@ -61,13 +62,10 @@ function lightsOffOver(snapshot: RoomSnapshot, tankId: string) {
   return { time: lightsOffAt, timeZone }
 }
 
-function tankWarmth(snapshot: RoomSnapshot, tankId: string) {
-  const temperatures = factsOf(snapshot, 'water_test', tankId).flatMap((fact) =>
-    fact.data.temperatureC === undefined ? [] : [{ at: fact.at, temperatureC: fact.data.temperatureC }],
-  )
-  const within = temperatures.filter(({ temperatureC }) => temperatureC >= 10 && temperatureC <= 40)
-  return { temperatures: within, setPointC: snapshot.tanks.find((tank) => tank.id === tankId)?.temperatureC }
-}
+const tankWarmth = (snapshot: RoomSnapshot, tankId: string) => ({
+  temperatures: temperaturesOf(snapshot, tankId),
+  setPointC: snapshot.tanks.find((tank) => tank.id === tankId)?.temperatureC,
+})
 
 /** Earlier clutches of the same pair that are known to have hatched. */
 function pairHistory(snapshot: RoomSnapshot, clutch: SnapshotClutch): PastDuration[] {

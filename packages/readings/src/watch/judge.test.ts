@@ -1,10 +1,16 @@
 import { describe, expect, test } from 'vitest'
-import { judge } from './judge.ts'
+import { type Band, judge, type Watched } from './judge.ts'
 
-const band = { low: 24, high: 28, forMinutes: 10, silentAfterMinutes: 30 }
+const band: Band = {
+  ...{ quantity: 'temperature', low: 24, high: 28, forMinutes: 10, silentAfterMinutes: 30, maxPerHour: null },
+}
+const nothing: Watched = {
+  ...{ latest: null, since: null, lately: null, hour: null, isStuck: false, implausibleAt: null, setUpAt: 0 },
+}
 const minute = 60_000
 const now = 1000 * minute
-const seen = (value: number, since: number, at = 0) => ({
+const seen = (value: number, since: number, at = 0): Watched => ({
+  ...nothing,
   latest: { at: now - at * minute, value },
   since: now - since * minute,
   setUpAt: 0,
@@ -23,13 +29,36 @@ describe('a gauge', () => {
   test('is silent when nothing came for too long, whatever it read last, and when it never read anything', () => {
     expect(judge(band, seen(26, 60, 30), now)).toBe('keeps')
     expect(judge(band, seen(29, 60, 31), now)).toEqual({ kind: 'silent', value: null })
-    expect(judge(band, { latest: null, since: null, setUpAt: now - 31 * minute }, now)).toMatchObject({
+    expect(judge(band, { ...nothing, setUpAt: now - 31 * minute }, now)).toMatchObject({
       kind: 'silent',
     })
-    expect(judge(band, { latest: null, since: null, setUpAt: now - 29 * minute }, now)).toBe('undecided')
+    expect(judge(band, { ...nothing, setUpAt: now - 29 * minute }, now)).toBe('undecided')
   })
   test('without limits is never too high or too low', () => {
     for (const value of [-1000, 1000])
       expect(judge({ ...band, low: null, high: null }, seen(value, 60), now)).toBe('keeps')
+  })
+
+  test('that reads what no water can be is not believed, and one that sends only nonsense is not silent', () => {
+    const dry = { ...seen(55, 10), lately: { low: 48, high: 55 } }
+    expect(judge(band, dry, now)).toEqual({ kind: 'implausible', value: 55 })
+    expect(judge(band, { ...dry, lately: { low: 27, high: 55 } }, now)).toMatchObject({ kind: 'too_high' })
+    const nonsense = { ...nothing, implausibleAt: now - minute }
+    expect(judge(band, nonsense, now)).toEqual({ kind: 'implausible', value: null })
+    expect(judge(band, { ...nonsense, implausibleAt: now - 31 * minute }, now)).toMatchObject({ kind: 'silent' })
+  })
+
+  test('that stands still for too long is stuck, unless the water is outside of its band', () => {
+    expect(judge(band, { ...seen(26, 60), isStuck: true }, now)).toEqual({ kind: 'stuck', value: 26 })
+    expect(judge(band, { ...seen(29, 60), isStuck: true }, now)).toMatchObject({ kind: 'too_high' })
+  })
+
+  test('is told of when it changes faster than it may, up or down', () => {
+    const fast = { ...band, maxPerHour: 1 }
+    const within = (low: number, high: number) => ({ ...seen(26, 5), hour: { low, high } })
+    expect(judge(fast, within(25, 26), now)).toBe('undecided')
+    expect(judge(fast, within(24.5, 26), now)).toEqual({ kind: 'too_fast', value: 1.5 })
+    expect(judge(fast, within(26, 27.5), now)).toEqual({ kind: 'too_fast', value: -1.5 })
+    expect(judge(band, within(20, 30), now)).toBe('undecided')
   })
 })

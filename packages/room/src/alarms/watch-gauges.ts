@@ -1,14 +1,15 @@
 import { judge, readWatched } from '@fryward/readings'
-import type { Id } from '@fryward/shared'
+import type { AlarmKind, Id } from '@fryward/shared'
 import type { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
+import { unbelieved } from '../readings/unbelieved.ts'
 
 const withStanding = { alarms: { where: { clearedAt: null } } } as const
 type GaugeRow = Prisma.GaugeGetPayload<{ include: typeof withStanding }>
 type Step =
-  | { do: 'raise'; gauge: GaugeRow; kind: 'too_low' | 'too_high' | 'silent'; value: number | null }
+  | { do: 'raise'; gauge: GaugeRow; kind: AlarmKind; value: number | null }
   | { do: 'clear'; gauge: GaugeRow; alarmId: Id }
 
 /**
@@ -26,7 +27,11 @@ export async function watchGauges(ctx: Context): Promise<number> {
   const now = Date.parse(ctx.now)
   const watched = await readWatched(
     ctx.database.pool,
-    gauges.map(({ createdAt, ...gauge }) => ({ ...gauge, setUpAt: createdAt.getTime() })),
+    gauges.map(({ createdAt, implausibleAt, ...gauge }) => ({
+      ...gauge,
+      implausibleAt: implausibleAt?.getTime() ?? null,
+      setUpAt: createdAt.getTime(),
+    })),
     now,
   )
   const steps = gauges.flatMap((gauge): Step[] => {
@@ -67,7 +72,11 @@ async function raise(
   return (await tx.alarm.createMany({ data: [alarm], skipDuplicates: true })).count
 }
 
-async function clear({ tx, ctx, roomId }: Work, { alarmId }: Extract<Step, { do: 'clear' }>): Promise<number> {
+async function clear({ tx, ctx, roomId }: Work, { gauge, alarmId }: Extract<Step, { do: 'clear' }>): Promise<number> {
   const standing = { roomId, id: alarmId, clearedAt: null }
-  return (await tx.alarm.updateMany({ where: standing, data: { clearedAt: ctx.now } })).count
+  const { count } = await tx.alarm.updateMany({ where: standing, data: { clearedAt: ctx.now } })
+  // What it read until now, nobody will ever believe.
+  if (count > 0 && gauge.alarms.some(({ kind }) => unbelieved.some((one) => one === kind)))
+    await tx.gauge.update({ where: { roomId_id: { roomId, id: gauge.id } }, data: { notedUntil: ctx.now } })
+  return count
 }

@@ -38,6 +38,8 @@ const toGauge = (row: GaugeRow, latest: { at: string; value: number } | null): G
   high: row.high,
   forMinutes: row.forMinutes,
   silentAfterMinutes: row.silentAfterMinutes,
+  maxPerHour: row.maxPerHour,
+  stuckAfterHours: row.stuckAfterHours,
   latest: latest && { at: latest.at, value: latest.value },
   endedAt: row.endedAt?.toISOString() ?? null,
   version: row.version,

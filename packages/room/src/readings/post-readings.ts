@@ -58,6 +58,7 @@ export async function postReadings({
     else kept.push(judged)
   }
   await keep(ctx.database, kept)
+  await noteNonsense(ctx, refused, gauges)
   await markSeen(ctx, actor)
   refused.sort((one, other) => one.index - other.index)
   return { kept: kept.length, refusedNumber: refused.length, refusals: refused.slice(0, mostNamed) }
@@ -80,6 +81,22 @@ async function keep(database: Database, readings: KeptReading[]): Promise<void> 
       throw new RoomError('busy', 'More readings come in than can be written. Nothing of this was kept; send it again.')
     throw error
   }
+}
+
+/** A gauge that sends nothing but nonsense is not silent: that it is not to be believed is said of it. */
+async function noteNonsense(
+  { database, now }: Context,
+  refused: readonly RefusedReading[],
+  gauges: ReadonlyMap<string, KnownGauge>,
+): Promise<void> {
+  const channels = refused.flatMap(({ reason, gauge }) =>
+    reason === 'beyond_sense' ? (gauges.get(gauge ?? '')?.channel ?? []) : [],
+  )
+  if (channels.length === 0) return
+  await database.prisma.gauge.updateMany({
+    where: { channel: { in: [...new Set(channels)] } },
+    data: { implausibleAt: now },
+  })
 }
 
 type KnownGauge = { channel: number; quantity: GaugeQuantity; offset: number }

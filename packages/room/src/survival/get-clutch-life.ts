@@ -96,7 +96,7 @@ async function readTemperatures(
     where: {
       roomId,
       subjectId: { in: ids },
-      kind: 'water_test',
+      kind: { in: ['water_test', 'water_reading'] },
       struckAt: null,
       at: { gte: brood.clutches[0]?.spawnedAt ?? ctx.now, lt: over },
     },
@@ -105,7 +105,8 @@ async function readTemperatures(
   })
   const readings = rows.flatMap((row) => {
     const fact = toFact(row, new Map())
-    if (fact.kind !== 'water_test' || fact.data.temperatureC === undefined) return []
+    const isMeasured = fact.kind === 'water_test' || fact.kind === 'water_reading'
+    if (!isMeasured || fact.data.temperatureC === undefined) return []
     const isOver = localDate({ timeZone: past.room.timeZone, at: fact.at }) > lastOn
     return isOver ? [] : [{ at: fact.at, temperatureC: fact.data.temperatureC, tankId: fact.subjectId }]
   })

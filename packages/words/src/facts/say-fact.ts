@@ -63,7 +63,7 @@ const sayFeeding = (data: Of<'feeding'>, say: Say) =>
     data.note,
   ])
 
-const sayWaterTest = (data: Of<'water_test'>, say: Say) =>
+const sayWaterTest = (data: Partial<Of<'water_test'>>, say: Say) =>
   join([
     quantity(data.temperatureC, 'degC', say),
     data.salinity === undefined ? undefined : `salinity ${sayNumber(data.salinity, say.voice)}`,
@@ -116,6 +116,11 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
       return sayWaterChange(fact.data, say)
     case 'water_test':
       return sayWaterTest(fact.data, say)
+    case 'water_reading': {
+      const { gaugeKey, readings, temperatureC, salinity, pH, oxygenMgPerL } = fact.data
+      const said = sayWaterTest({ temperatureC, salinity, pH, oxygenMgPerL }, say)
+      return `${said}, mean of ${sayWhole(readings, say.voice)} readings of ${gaugeKey}`
+    }
     case 'inoculation':
       return join([
         quantity(fact.data.densityPerMl, 'per_mL', say),

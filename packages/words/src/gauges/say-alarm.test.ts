@@ -15,6 +15,13 @@ test('an alarm says where, what it read and what it should be, in the units of t
   expect(sayAlarm(told('too_low'), { ...metric, units: 'us' })).toMatch(
     /too low: 84\.9 °F, and should be at least 75\.2 °F/,
   )
+  expect(sayAlarm({ ...told('too_fast'), value: -2 }, { ...metric, units: 'us' })).toBe(
+    'Temperature in L1 fell by 3.6 °F within an hour, which is too fast',
+  )
+  expect(sayAlarm(told('stuck'), metric)).toBe(
+    'Temperature in L1: its gauge reads 29.4 °C all the time and may be stuck',
+  )
+  expect(sayAlarm({ ...told('implausible'), value: null }, metric)).toContain('sends nothing that water can be')
   expect(sayAlarm(told('silent'), metric)).toBe('Temperature in L1: nothing has been heard of its gauge')
 })
 

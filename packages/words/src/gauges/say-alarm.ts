@@ -1,4 +1,5 @@
 import type { Alarm, AlarmKind, GaugeQuantity } from '@fryward/shared'
+import { sayChange } from '../quantities/change.ts'
 import { sayQuantity } from '../quantities/say-quantity.ts'
 import type { UnitVoice } from '../voice.ts'
 
@@ -20,6 +21,14 @@ export function sayAlarm({ kind, value, subject, gauge }: Told, voice: UnitVoice
   const place = `${gaugeQuantityLabels[gauge.quantity]} in ${subject.name}`
   if (kind === 'silent') return `${place}: nothing has been heard of its gauge`
   const say = (amount: number) => sayQuantity({ value: amount, unit: gauge.unit }, voice)
+  const read = value === null ? null : say(value)
+  if (kind === 'implausible')
+    return read === null
+      ? `${place}: its gauge sends nothing that water can be`
+      : `${place}: its gauge reads ${read}, which no water here can be`
+  if (kind === 'stuck') return `${place}: its gauge reads ${read ?? 'the same'} all the time and may be stuck`
+  if (kind === 'too_fast')
+    return `${place} ${sayChange(value ?? 0, gauge.unit, voice)} within an hour, which is too fast`
   const limit = kind === 'too_high' ? gauge.high : gauge.low
   const found = value === null ? '' : `: ${say(value)}`
   const wanted = limit === null ? '' : `, and should be ${kind === 'too_high' ? 'at most' : 'at least'} ${say(limit)}`
@@ -27,7 +36,7 @@ export function sayAlarm({ kind, value, subject, gauge }: Told, voice: UnitVoice
 }
 
 // common practice, all of them: slow corrections, air first, hands dry where there is electricity.
-const outside: Record<GaugeQuantity, Record<Exclude<AlarmKind, 'silent'>, string>> = {
+const outside: Record<GaugeQuantity, Record<'too_high' | 'too_low', string>> = {
   temperature: {
     too_high:
       'With dry hands, unplug the heater at the socket. Turn up the air: warm water holds less oxygen. Take off the lid, and let it cool by no more than 1 °C an hour.',
@@ -58,8 +67,17 @@ const outside: Record<GaugeQuantity, Record<Exclude<AlarmKind, 'silent'>, string
   },
 }
 
+// Until it can be believed again, what is worked out from it goes by hand-made tests and set points (husbandry).
+const unbelieved = 'Until then it is not believed: hatch nights and amounts go by water tests and the set temperature.'
+const ofTheGauge = {
+  silent: 'Look whether the device has power and network. Until it reads again, look at the water by hand.',
+  implausible: `Look whether the probe hangs in the water and its plug is dry, and test the water by hand. ${unbelieved}`,
+  stuck: `Lift the probe out of the water for a minute: a sound one reads something else. Test the water by hand. ${unbelieved}`,
+} as const satisfies Partial<Record<AlarmKind, string>>
+
 /** What to do first, before anybody looks for the cause. */
-export const firstSteps = ({ kind, gauge }: Told): string =>
-  kind === 'silent'
-    ? 'Look whether the device has power and network. Until it reads again, look at the water by hand.'
-    : outside[gauge.quantity][kind]
+export function firstSteps({ kind, value, gauge }: Told): string {
+  if (kind === 'too_high' || kind === 'too_low') return outside[gauge.quantity][kind]
+  if (kind === 'too_fast') return outside[gauge.quantity][(value ?? 0) >= 0 ? 'too_high' : 'too_low']
+  return ofTheGauge[kind]
+}

@@ -16,6 +16,7 @@ export const factKindLabels = {
   treatment: 'Treatment',
   outcome: 'Left the group',
   decision: 'Decision',
+  water_reading: 'Gauge',
 } as const satisfies Record<FactKind, string>
 
 export const countTargetLabels = {

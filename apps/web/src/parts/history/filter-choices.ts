@@ -12,7 +12,7 @@ export const kindsOfFilter: Record<FactFilter, readonly FactKind[]> = {
   feedings: ['feeding'],
   harvests: ['harvest'],
   losses: ['loss', 'outcome'],
-  water: ['water_change', 'water_test'],
+  water: ['water_change', 'water_test', 'water_reading'],
   seen: ['observation'],
   care: ['care', 'treatment', 'decision'],
 }

@@ -12,7 +12,14 @@ const tank = { id: '019abc00-0000-7000-8000-000000000001', kind: 'tank' as const
 const gauge: Gauge = {
   ...{ id: '019abc00-0000-7000-8000-000000000002', deviceId: '019abc00-0000-7000-8000-000000000003', key: 't1' },
   ...{ quantity: 'temperature', unit: 'degC', subject: tank, offset: 0, low: 24, high: 28, forMinutes: 10 },
-  ...{ silentAfterMinutes: 30, latest: { at, value: 29.4 }, endedAt: null, version: 1 },
+  ...{
+    silentAfterMinutes: 30,
+    maxPerHour: null,
+    stuckAfterHours: 24,
+    latest: { at, value: 29.4 },
+    endedAt: null,
+    version: 1,
+  },
 }
 const device = (part: Partial<Device> = {}): Device => ({
   ...{ id: gauge.deviceId, name: 'Rack', createdAt: at, lastSeenAt: at, revokedAt: null, gauges: [gauge], version: 1 },
@@ -57,7 +64,15 @@ test('a gauge’s limits are typed in the units of the room, and an empty box is
   await user.clear(screen.getByLabelText('At most'))
   await user.type(screen.getByLabelText('At most'), '77')
   await user.click(screen.getByRole('button', { name: 'Save the limits' }))
-  const body = { low: null, high: 25, forMinutes: 10, silentAfterMinutes: 30, version: 1 }
+  const body = {
+    low: null,
+    high: 25,
+    forMinutes: 10,
+    silentAfterMinutes: 30,
+    maxPerHour: null,
+    stuckAfterHours: 24,
+    version: 1,
+  }
   await waitFor(() => expect(writes).toEqual([{ route: 'changeGauge', body }]))
 })
 

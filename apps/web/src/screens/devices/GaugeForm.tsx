@@ -1,7 +1,7 @@
 'use client'
 
 import { type Device, type Gauge, type GaugeQuantity, gaugeQuantities, unitOfGauge } from '@fryward/shared'
-import { gaugeQuantityLabels, toTyped, typedNumber } from '@fryward/words'
+import { changeFactor, changeLabel, gaugeQuantityLabels, toTyped, typedNumber } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { Form } from '@/base/forms/Form.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
@@ -28,6 +28,8 @@ export function GaugeForm({ device, gauge, onDone }: Props) {
       high: toTyped(gauge?.high, gauge?.unit ?? null, voice),
       forMinutes: toTyped(usual.forMinutes, null, voice),
       silentAfterMinutes: toTyped(usual.silentAfterMinutes, null, voice),
+      maxPerHour: toTyped(gauge?.maxPerHour && gauge.maxPerHour * changeFactor(gauge.unit, voice), null, voice),
+      stuckAfterHours: toTyped(gauge ? gauge.stuckAfterHours : 24, null, voice),
     },
     gauge ? `gauge/${gauge.id}/${gauge.version}` : `gauge-of/${device.id}`,
   )
@@ -37,11 +39,14 @@ export function GaugeForm({ device, gauge, onDone }: Props) {
   const update = useChangeGauge(room.id, gauge?.id ?? '', { draftKey, about })
   const unit = gauge?.unit ?? unitOfGauge[draft.quantity]
   const send = () => {
+    const maxPerHour = typedNumber(draft.maxPerHour, null, voice)
     const limits = {
       low: typedNumber(draft.low, unit, voice) ?? null,
       high: typedNumber(draft.high, unit, voice) ?? null,
       forMinutes: typedNumber(draft.forMinutes, null, voice) ?? usual.forMinutes,
       silentAfterMinutes: typedNumber(draft.silentAfterMinutes, null, voice) ?? usual.silentAfterMinutes,
+      maxPerHour: maxPerHour === undefined ? null : maxPerHour / changeFactor(unit, voice),
+      stuckAfterHours: typedNumber(draft.stuckAfterHours, null, voice) ?? null,
     }
     if (gauge) update.mutate({ ...limits, version: gauge.version }, { onSuccess: onDone })
     else {
@@ -101,6 +106,19 @@ export function GaugeForm({ device, gauge, onDone }: Props) {
         usual={usual.silentAfterMinutes}
         text={draft.silentAfterMinutes}
         onText={(silentAfterMinutes) => change({ silentAfterMinutes })}
+      />
+      <NumberBox
+        label={`Most change within an hour, ${changeLabel(unit, voice)}`}
+        unit={null}
+        text={draft.maxPerHour}
+        onText={(maxPerHour) => change({ maxPerHour })}
+      />
+      <NumberBox
+        label="The same value for so long, and it is stuck"
+        unit="hours"
+        isWhole
+        text={draft.stuckAfterHours}
+        onText={(stuckAfterHours) => change({ stuckAfterHours })}
       />
     </Form>
   )

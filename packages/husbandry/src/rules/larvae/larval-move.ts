@@ -20,6 +20,7 @@ import { bookLines } from '../../state/book-lines.ts'
 import { factsUntil } from '../../state/day-facts.ts'
 import { daysOnDryFood } from '../../state/dry-food.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
+import { temperaturesOf } from '../../state/water-reads.ts'
 import { choiceField, deformedField, lengthField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
 import { animals, days } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
@@ -27,7 +28,7 @@ import { also, titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
 import { type Forecast, metamorphosis } from '../../thermal/index.ts'
 
-/** When the middle fish of a batch should turn, by its tank's set point; null for young that are born settled. */
+/** When the middle fish of a batch should turn, by its tank's warmth as measured and set; null for young that are born settled. */
 function settlingWindow(input: {
   snapshot: RoomSnapshot
   batch: SnapshotBatch
@@ -40,7 +41,7 @@ function settlingWindow(input: {
   const asked = {
     hatchedAt: hatch.at,
     timeZone: snapshot.room.timeZone,
-    temperatures: [],
+    temperatures: temperaturesOf(snapshot, tank.id),
     setPointC: tank.temperatureC,
   }
   return windows({ ...asked, species: species.id }, () => metamorphosis({ ...asked, species }).window80)

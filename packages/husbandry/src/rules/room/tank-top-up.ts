@@ -7,6 +7,7 @@ import { type TankTopUp, tanksToTopUp } from '../../plans/top-up-tanks.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { tankById } from '../../snapshot/by-id.ts'
+import { readBy } from '../../state/water-reads.ts'
 import { electricityCautions } from '../../task/cautions.ts'
 import { numberField } from '../../task/fields.ts'
 import { litres, psu } from '../../task/measures.ts'
@@ -107,7 +108,11 @@ function whyLinks({ tank, reading, plannedL }: TankTopUp): Because[] {
     ]
   return [
     settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL), joins: 'and' }),
-    factLink(reading.fact, { label: 'salinity read', quantity: psu(reading.salinity), joins: 'and' }),
+    factLink(reading.fact, {
+      label: `salinity read ${readBy(reading)}`,
+      quantity: psu(reading.salinity),
+      joins: 'and',
+    }),
     settingLink(tank.id, 'salinity', { label: 'its salinity', quantity: psu(tank.salinity), joins: 'and' }),
     computedLink('evaporation by salinity', null, { label: 'evaporated', quantity: litres(plannedL) }),
   ]

@@ -15,6 +15,7 @@ import { spawning } from './spawning.ts'
 import { transfer } from './transfer.ts'
 import { treatment } from './treatment.ts'
 import { waterChange } from './water-change.ts'
+import { waterReading } from './water-reading.ts'
 import { waterTest } from './water-test.ts'
 
 const rules: { [K in FactKind]: KindRules<K> } = {
@@ -33,6 +34,7 @@ const rules: { [K in FactKind]: KindRules<K> } = {
   treatment,
   outcome,
   decision,
+  water_reading: waterReading,
 }
 
 /** What the room asks of a kind of fact; a kind that has no file here does not compile. */
