@@ -1,5 +1,5 @@
 import { tick } from '@fryward/scheduler'
-import type { Fact, Task } from '@fryward/shared'
+import { earlyFeedName, type Fact, type Task } from '@fryward/shared'
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
 import { openWorld, type Person, type World } from '../support/world.ts'
 import { fingerprintOf } from './fingerprint.ts'
@@ -306,6 +306,19 @@ test('a skipped task still takes what was done, marked as after the fact', async
   expect(answer.body).toMatchObject({ state: 'done', reason: null, signOffs: [{ isAfterTheFact: true }] })
 })
 
+test('an evening feed that is signed off in the morning is asked about, and goes through once it was meant', async () => {
+  const last = (await world.ok(full.owner, 'getRoom', { params: { roomId } })).rounds.at(-1)!
+  const task = await taskWhere(({ verb, roundId }) => verb === 'feed' && roundId === last.id)
+  const values = plausibleValues(task)
+  const confirmed = task.fields.map(({ name }) => name)
+  const answer = await signOff(full.standIn, task, { values, confirmed })
+  expect(answer.problem).toMatchObject({ code: 'needs_confirmation', fields: [{ path: 'values.early' }] })
+  expect(answer.problem?.detail).toContain(`This feed is for ${last.name}`)
+  expect((await ofRule(task.ruleId)).state).toBe('open')
+  const meant = await signOff(full.standIn, task, { values, confirmed: [...confirmed, earlyFeedName] })
+  expect(meant.body.state).toBe('done')
+})
+
 test('a phone that was offline replays its whole round, and none trips over the one before', async () => {
   const open = (await list()).filter((task) => task.state === 'open')
   const round = open.slice(0, 10)
@@ -314,7 +327,7 @@ test('a phone that was offline replays its whole round, and none trips over the 
   const kept = round.map((task, index) => ({ task, body: { doneAt: doneAt(index) } }))
   world.clock.advanceMinutes(90)
   for (const { task, body } of kept) {
-    const confirmed = task.fields.map((field) => field.name)
+    const confirmed = [...task.fields.map((field) => field.name), earlyFeedName]
     const answer = await signOff(full.standIn, task, { ...body, confirmed })
     expect([task.ruleId, answer.status, answer.problem?.detail]).toEqual([task.ruleId, 200, undefined])
     expect(answer.body.signOffs.at(-1)).toMatchObject({ doneAt: body.doneAt, shownAmount: task.amount })
@@ -343,7 +356,10 @@ test('eggs that were found become a clutch; taken back, the clutch is void', asy
   const field = task.fields.find((each) => each.type === 'yes_no')!
   const clutches = () => world.ok(full.owner, 'listClutches', { params: { roomId } })
   const before = await clutches()
-  await signOff(full.standIn, task, { values: { ...plausibleValues(task), [field.name]: true } })
+  await signOff(full.standIn, task, {
+    values: { ...plausibleValues(task), [field.name]: true },
+    confirmed: [earlyFeedName],
+  })
   const found = (await clutches()).filter((clutch) => !before.some((each) => each.id === clutch.id))
   expect(found).toMatchObject([{ state: 'incubating' }])
   await undo(full.standIn, task)

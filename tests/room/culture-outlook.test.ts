@@ -71,7 +71,7 @@ test('who takes more has less left, and is told when it is too much', async () =
   expect(fifth).toBeGreaterThan(most)
   const greedy = await outlook({ harvestShare: 0.9 })
   expect(greedy.harvestSharePerDay).toBe(0.9)
-  expect(greedy.sentence).toContain('more than it grows back')
+  expect(greedy.sentence).toContain('thins it out')
 })
 
 test('what the list advises for today is what the page says, told apart from what it gives each day', async () => {

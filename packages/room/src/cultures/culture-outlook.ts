@@ -99,6 +99,6 @@ function sentenceOf({
   if (isMore && isAdvice)
     return `${now} It can give ${percent(harvestShare)} today; day after day ${percent(sustainableShare)} keeps it where it gives most.`
   if (isMore)
-    return `${now} Taking ${percent(harvestShare)} a day is more than it grows back (${percent(sustainableShare)}).`
+    return `${now} Taking ${percent(harvestShare)} a day is more, and thins it out: ${percent(sustainableShare)} keeps it where it gives most.`
   return `${now} Day after day ${percent(sustainableShare)} keeps it where it gives most.`
 }

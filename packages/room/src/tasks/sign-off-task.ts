@@ -1,5 +1,14 @@
 import { checkValues, type Outcome, type Rule } from '@fryward/husbandry'
-import type { Id, Instant, SignOff, Task, TaskContent } from '@fryward/shared'
+import {
+  earlyFeedName,
+  earlyFeedQuestion,
+  type Id,
+  type Instant,
+  RoundsSchema,
+  type SignOff,
+  type Task,
+  type TaskContent,
+} from '@fryward/shared'
 import { Prisma } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
@@ -100,6 +109,7 @@ async function accept(work: Work, { task, input }: { task: Row; input: SignOff }
   const { context, subjectId } = task
   const rule = findRule(task.ruleId)
   const values = acceptedValues(content, { input, rule })
+  await askIfEarly(work, { task, content, input, doneAt })
   const outcome = rule.record({ context, content, values, doneAt, subjectId })
   const flags = { isRepeat: task.state === 'done', isAfterTheFact: task.state !== 'open' && task.state !== 'done' }
   return { task, input, signOffId: uuidv7(), doneAt, values, outcome, flags }
@@ -156,6 +166,20 @@ function acceptedValues(
       { fields: checked.improbable },
     )
   return checked.values
+}
+
+/** A feed that is signed off hours before its round is asked about: it may be a slip, and the animals are fed twice. */
+async function askIfEarly(
+  { tx, roomId }: Work,
+  { task, content, input, doneAt }: { task: Row; content: TaskContent; input: SignOff; doneAt: Instant },
+): Promise<void> {
+  const feed = { verb: content.verb, dueAt: task.dueAt.toISOString() }
+  const asked = (roundName: string) => earlyFeedQuestion(feed, { at: doneAt, roundName })
+  if (input.confirmed.includes(earlyFeedName) || asked('') === null) return
+  const room = await tx.room.findUniqueOrThrow({ where: { id: roomId }, select: { rounds: true } })
+  const round = RoundsSchema.parse(room.rounds).find(({ id }) => id === task.roundId)
+  const message = asked(round?.name ?? 'a later round') ?? ''
+  throw new RoomError('needs_confirmation', message, { fields: [{ path: `values.${earlyFeedName}`, message }] })
 }
 
 /** More than the book says is asked about like an unusual value, and confirmed by this name. */

@@ -1,6 +1,6 @@
 'use client'
 
-import type { Task } from '@fryward/shared'
+import { earlyFeedName, type Task } from '@fryward/shared'
 import { verbDoneLabels } from '@fryward/words'
 import { isApiProblem, sentenceOf } from '@/base/api/problem.ts'
 import { serverNow } from '@/base/api/server-clock.ts'
@@ -9,6 +9,7 @@ import { useRoom } from '@/base/room/room-context.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
 import { closeTask } from '@/parts/tasks/open-task.ts'
 import { useSignOff, useUndo } from '@/parts/tasks/queries.ts'
+import { earlyQuestion } from '@/parts/tasks/task-state.ts'
 import { readTask } from './read-task.ts'
 import { useSignOffAnswers } from './use-sign-off-answers.ts'
 import { useTypedSignOff } from './use-typed-sign-off.ts'
@@ -38,7 +39,11 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
     isSentElsewhere: isQueued && !signOff.isPending,
     problem: showsAsProblem(signOff.error) ? signOff.error : null,
     send: () => {
-      if (answers.takeReading(readTask(task, typed.drafts, room))) post(isAgain)
+      const reading = readTask(task, typed.drafts, room)
+      const at = typed.doneAt === undefined ? serverNow() : new Date(typed.doneAt)
+      const early = earlyQuestion(task, { at, rounds: room.rounds })
+      if (early) reading.improbable[earlyFeedName] = early
+      if (answers.takeReading(reading)) post(isAgain)
     },
     confirm: () => {
       answers.confirmAll()

@@ -1,4 +1,4 @@
-import { type Task, undoMinutes } from '@fryward/shared'
+import { earlyFeedQuestion, type Round, type Task, undoMinutes } from '@fryward/shared'
 import { toPlainDate } from '@fryward/words'
 
 const minuteMs = 60_000
@@ -22,6 +22,13 @@ export function undoableUntil(task: Task, now: Date): Date | null {
   const until = new Date(new Date(since).getTime() + undoMinutes * minuteMs)
   return until > now ? until : null
 }
+
+/** Asked before a feed is signed off hours before its round; null where nothing is. */
+export const earlyQuestion = (task: Task, { at, rounds }: { at: Date; rounds: readonly Round[] }): string | null =>
+  earlyFeedQuestion(task, {
+    at,
+    roundName: rounds.find(({ id }) => id === task.roundId)?.name ?? 'a later round',
+  })
 
 /** Nothing has to be measured. */
 export const needsNoNumber = (task: Task): boolean => task.fields.every((field) => !field.isRequired)

@@ -23,6 +23,10 @@ type Props = {
 const mostPercent = 50
 const stepPercent = 1
 
+/** The list takes more than that of a culture that stands too dense; day after day as much would thin it out. */
+const moreThanThat = (percent: number | undefined) =>
+  percent === undefined ? ': today’s list takes more, to bring it down to that' : ': this is more, and it thins out'
+
 /** "What if I take this much each day?": the days ahead are drawn anew above, and this says what it would feed. */
 export function HarvestSlider({ culture, outlook, percent, isWaiting, onPercent }: Props) {
   const voice = useVoice()
@@ -78,8 +82,8 @@ export function HarvestSlider({ culture, outlook, percent, isWaiting, onPercent 
       </p>
       {sustainable !== null && (
         <p className={styles.soft}>
-          <span className={styles.markKey} aria-hidden="true" /> It keeps up with about {Math.round(sustainable * 100)}{' '}
-          % a day{shown > sustainable * 100 && ': this is more, and it thins out'}.
+          <span className={styles.markKey} aria-hidden="true" /> Day after day about {Math.round(sustainable * 100)} %
+          keeps it where it gives most{shown > sustainable * 100 && moreThanThat(percent)}.
         </p>
       )}
       {percent !== undefined && (

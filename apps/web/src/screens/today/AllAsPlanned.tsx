@@ -6,7 +6,7 @@ import { serverNow } from '@/base/api/server-clock.ts'
 import { useQueuedTaskIds } from '@/base/outbox/queue-state.ts'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
-import { isAhead } from '@/parts/tasks/task-state.ts'
+import { earlyQuestion, isAhead } from '@/parts/tasks/task-state.ts'
 import { plannedTasks, type StationGroup } from './arrange.ts'
 import styles from './today.module.css'
 import { useAllAsPlanned } from './use-all-as-planned.ts'
@@ -18,8 +18,10 @@ const fewest = 2
 export function AllAsPlanned({ group, titleId }: { group: StationGroup; titleId: string }) {
   const may = useMay('sign_off')
   const queued = useQueuedTaskIds()
-  const { myRole, timeZone } = useRoom()
-  const isToDo = (task: Task) => !queued.has(task.id) && !isAhead(task, { now: serverNow(), timeZone })
+  const { myRole, timeZone, rounds } = useRoom()
+  const now = serverNow()
+  const isToDo = (task: Task) =>
+    !queued.has(task.id) && !isAhead(task, { now, timeZone }) && !earlyQuestion(task, { at: now, rounds })
   const tasks = plannedTasks(group.tasks, myRole).filter(isToDo)
   const stop = stationLabels[group.station]
   const { signOffAsPlanned, isBusy } = useAllAsPlanned()
