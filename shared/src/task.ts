@@ -14,7 +14,7 @@ import {
 } from './primitives.ts'
 import { atMost, withDefault } from './shapes.ts'
 import { TaskTitleSchema } from './title.ts'
-import { stations, taskStates, units, verbs } from './vocabulary.ts'
+import { photoLooks, stations, taskStates, units, verbs } from './vocabulary.ts'
 
 /** Where a number in "why" was read. */
 export const OriginSchema = z.discriminatedUnion('kind', [
@@ -116,6 +116,8 @@ export const TaskContentSchema = z.object({
   cautions: z.array(z.string()),
   fields: z.array(TaskFieldSchema),
   because: z.array(BecauseSchema),
+  /** What it asks somebody to know by sight. */
+  looks: z.optional(z.array(z.enum(photoLooks))),
 })
 export type TaskContent = z.infer<typeof TaskContentSchema>
 

@@ -173,3 +173,16 @@ test('a stand-in takes back their own photo only, and what is taken back is off 
   const ids = (await list()).map((photo) => photo.id)
   expect([ids.includes(own.id), ids.includes(others.id)]).toEqual([false, true])
 })
+
+test('what a photo shows is the owner’s to say; it is among the pictures of what things look like here until it is taken off', async () => {
+  const photo = await added()
+  const params = { roomId: full.roomId, photoId: photo.id }
+  expect(photo.shows).toBeNull()
+  const mark = (person: Person) => world.call(person, 'markPhoto', { params, body: { shows: 'eggs_eyed' } })
+  expect((await mark(full.caretaker)).problem?.code).toBe('not_allowed')
+  expect((await mark(full.owner)).body).toMatchObject({ id: photo.id, shows: 'eggs_eyed' })
+  const looks = async () => world.ok(full.viewer, 'listLooks', { params: { roomId: full.roomId } })
+  expect((await looks()).map(({ id }) => id)).toEqual([photo.id])
+  await world.ok(full.owner, 'strikePhoto', { params })
+  expect(await looks()).toEqual([])
+})

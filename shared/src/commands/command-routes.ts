@@ -18,6 +18,7 @@ export const commandRouteIds = [
   'settleWorry',
   'markLooked',
   'strikePhoto',
+  'markPhoto',
   'createTank',
   'changeTank',
   'endTank',

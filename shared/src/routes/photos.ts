@@ -1,5 +1,12 @@
 import * as z from 'zod/mini'
-import { maximumPhotoBytes, NewPhotoQuerySchema, PhotoSchema, photoSizes, photoTypes } from '../photo.ts'
+import {
+  MarkPhotoSchema,
+  maximumPhotoBytes,
+  NewPhotoQuerySchema,
+  PhotoSchema,
+  photoSizes,
+  photoTypes,
+} from '../photo.ts'
 import { IdSchema } from '../primitives.ts'
 import { inRoom, none, OkSchema, routesTagged } from './route.ts'
 
@@ -27,6 +34,19 @@ export const photoRoutes = {
     permission: 'read',
     params: { ...inRoom, photoId: IdSchema, size: z.enum(photoSizes) },
     gives: 'image/jpeg',
+  }),
+  listLooks: get('/rooms/:roomId/looks', {
+    summary: 'Photos that the owner marked as what something looks like here, newest first',
+    permission: 'read',
+    params: inRoom,
+    response: z.array(PhotoSchema),
+  }),
+  markPhoto: write('PUT', '/rooms/:roomId/photos/:photoId/shows', {
+    summary: 'Say what a photo shows, so that the tasks that ask for it show the photo',
+    permission: 'own',
+    params: { ...inRoom, photoId: IdSchema },
+    body: MarkPhotoSchema,
+    response: PhotoSchema,
   }),
   strikePhoto: write('DELETE', '/rooms/:roomId/photos/:photoId', {
     summary: 'Take a photo off its record',

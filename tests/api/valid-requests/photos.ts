@@ -22,5 +22,10 @@ export const photoRequests = {
   getPhotoFile: async (writing) => ({
     params: inRoom(writing, { photoId: await photoOf(writing), size: 'thumbnail' }),
   }),
+  listLooks: (writing) => ({ params: inRoom(writing) }),
+  markPhoto: async (writing) => ({
+    params: inRoom(writing, { photoId: await photoOf(writing) }),
+    body: { shows: 'eggs_eyed' },
+  }),
   strikePhoto: async (writing) => ({ params: inRoom(writing, { photoId: await photoOf(writing) }) }),
 } satisfies Requests

@@ -188,6 +188,8 @@ export const handlers: Handlers = {
     room.addPhoto({ ctx, ...params, input: query, store: () => keptBy(photos).store(pictureIn(body)) }),
   getPhotoFile: async ({ ctx, params: { size, ...photo }, photos }) =>
     keptBy(photos).open({ ...(await room.getPhotoFile({ ctx, ...photo })), size }),
+  listLooks: ({ ctx, params }) => room.listLooks({ ctx, ...params }),
+  markPhoto: ({ ctx, params, body }) => room.markPhoto({ ctx, ...params, ...body }),
   strikePhoto: ({ ctx, params }) => room.strikePhoto({ ctx, ...params }),
 
   listFacts: ({ ctx, params, query }) => room.listFacts({ ctx, ...params, query }),

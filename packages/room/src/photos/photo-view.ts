@@ -1,4 +1,4 @@
-import type { Photo } from '@fryward/shared'
+import type { Photo, PhotoLook } from '@fryward/shared'
 import type { Prisma, Transaction } from '@fryward/store'
 import { nameOf, userNames } from '../people/user-names.ts'
 
@@ -7,7 +7,7 @@ export async function toPhotos(tx: Transaction, rows: readonly Prisma.PhotoGetPa
     tx,
     rows.map((row) => row.addedBy),
   )
-  return rows.map(({ id, subjectId, factId, addedAt, addedBy, width, height, bytes, caption }) => ({
+  return rows.map(({ id, subjectId, factId, addedAt, addedBy, width, height, bytes, caption, shows }) => ({
     id,
     subjectId,
     factId,
@@ -17,5 +17,7 @@ export async function toPhotos(tx: Transaction, rows: readonly Prisma.PhotoGetPa
     height,
     bytes,
     caption,
+    // Checked by its schema when it was marked.
+    shows: shows as PhotoLook | null,
   }))
 }

@@ -13,6 +13,7 @@ export const commandLabels = {
   markLooked: 'The hand-over read',
   addPhoto: 'A photo',
   strikePhoto: 'A photo taken off',
+  markPhoto: 'What a photo shows',
   createTank: 'A new tank',
   changeTank: 'A changed tank',
   endTank: 'A tank taken out of use',

@@ -1,4 +1,14 @@
-import type { CareAct, CountTarget, EggStage, FactKind, Food, HarvestDestination, Outcome, Sign } from '@fryward/shared'
+import type {
+  CareAct,
+  CountTarget,
+  EggStage,
+  FactKind,
+  Food,
+  HarvestDestination,
+  Outcome,
+  PhotoLook,
+  Sign,
+} from '@fryward/shared'
 
 export const factKindLabels = {
   count: 'Count',
@@ -83,6 +93,18 @@ export const eggStageLabels = {
   eyed: 'Eyed',
   silver: 'Silver eyes',
 } as const satisfies Record<EggStage, string>
+
+/** What an owner's photo shows: "This is what … look like here". */
+export const photoLookLabels = {
+  eggs_orange: 'Orange eggs, just laid',
+  eggs_dark: 'Dark eggs',
+  eggs_eyed: 'Eyed eggs',
+  eggs_silver: 'Eggs with silver eyes, the last day',
+  full_bellies: 'Larvae with full bellies',
+  hungry_larvae: 'Hungry larvae',
+  settled_larvae: 'Barred and settled larvae',
+  deformed_larvae: 'Deformed larvae',
+} as const satisfies Record<PhotoLook, string>
 
 export const careActLabels = {
   brush_walls: 'Walls brushed',

@@ -9,6 +9,7 @@ import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import styles from './photos.module.css'
 import { photoUrl, useStrikePhoto } from './queries.ts'
+import { WhatItShows } from './WhatItShows.tsx'
 
 /** One photo in full size, with its word, who added it, and the way to take it off. */
 export function PhotoDialog({ photo, onClose }: { photo: Photo; onClose: () => void }) {
@@ -30,6 +31,7 @@ export function PhotoDialog({ photo, onClose }: { photo: Photo; onClose: () => v
       <p className={styles.soft}>
         {sayMoment(photo.addedAt, serverNow(), voice)}, {photo.addedByName}
       </p>
+      <WhatItShows photo={photo} />
       <div className={styles.choose}>
         <Button variant="filled" onClick={() => dialog.current?.close()}>
           Close

@@ -1,4 +1,4 @@
-import { addressOf, type Id, type photoSizes } from '@fryward/shared'
+import { addressOf, type Id, type PhotoLook, type photoSizes } from '@fryward/shared'
 import { queryOptions } from '@tanstack/react-query'
 import { useState } from 'react'
 import { call } from '@/base/api/call.ts'
@@ -9,6 +9,13 @@ export const photosOptions = (roomId: Id, subjectId: Id) =>
   queryOptions({
     queryKey: [...roomKey(roomId), 'photos', subjectId],
     queryFn: ({ signal }) => call('listPhotos', { params: { roomId }, query: { subjectId }, signal }),
+  })
+
+/** The room's own pictures of what tasks ask for. */
+export const looksOptions = (roomId: Id) =>
+  queryOptions({
+    queryKey: [...roomKey(roomId), 'looks'],
+    queryFn: ({ signal }) => call('listLooks', { params: { roomId }, signal }),
   })
 
 export const photoUrl = (roomId: Id, photoId: Id, size: (typeof photoSizes)[number]): string =>
@@ -30,3 +37,10 @@ export function useAddPhoto(roomId: Id, typed?: Typed) {
 
 export const useStrikePhoto = (roomId: Id) =>
   useRoomCommand(roomId, 'strikePhoto', (photoId: Id) => ({ params: { roomId, photoId }, body: undefined }))
+
+type Marked = { photoId: Id; shows: PhotoLook | null }
+export const useMarkPhoto = (roomId: Id) =>
+  useRoomCommand(roomId, 'markPhoto', ({ photoId, shows }: Marked) => ({
+    params: { roomId, photoId },
+    body: { shows },
+  }))

@@ -8,6 +8,7 @@ import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Controls } from '@/base/ui/Controls.tsx'
 import { Notice, WorrySign } from '@/base/ui/Notice.tsx'
+import { LooksHere } from '@/parts/photos/LooksHere.tsx'
 import { TaskOutcome } from '@/parts/tasks/TaskOutcome.tsx'
 import { isAhead } from '@/parts/tasks/task-state.ts'
 import { SheetFrame } from './SheetFrame.tsx'
@@ -25,6 +26,7 @@ export function TaskSheet({ task, now }: { task: Task; now: Date }) {
     <Controls>
       <SheetFrame title={<SheetTitle task={task} />}>
         <Steps task={task} />
+        {task.looks && task.looks.length > 0 && <LooksHere looks={task.looks} />}
         <Cautions task={task} />
         {isAhead(task, { now, timeZone }) ? (
           <Notice>This is for reading: it is signed off on its day, and its amounts may change until then.</Notice>

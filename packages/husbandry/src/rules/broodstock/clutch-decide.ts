@@ -1,6 +1,6 @@
 import { clutchIntents } from '@fryward/shared'
 import { addDays } from '../../calendar/husbandry-day.ts'
-import { firstRound } from '../../calendar/rounds.ts'
+import { afterMorning } from '../../calendar/rounds.ts'
 import { clutchDecideDefinition } from '../../definitions/broodstock/clutch-decide.ts'
 import { clutchesToRaise, freeLarvalTanks, toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
@@ -41,7 +41,7 @@ export const clutchDecide = defineRule(clutchDecideDefinition, {
     const eggs = clutchEggs(snapshot, clutch)
     return [
       {
-        roundId: firstRound(day).id,
+        roundId: afterMorning(day).id,
         // What a room takes on for two months is not a stand-in's to say.
         isForStandIn: false,
         content: taskContent({

@@ -1,4 +1,4 @@
-import type { EggStage, Phrase, TaskField } from '@fryward/shared'
+import type { EggStage, PhotoLook, Phrase, TaskField } from '@fryward/shared'
 import { eggStages } from '@fryward/shared'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchLookDefinition } from '../../definitions/broodstock/clutch-look.ts'
@@ -67,6 +67,8 @@ const broodField: TaskField = choiceField({
   ],
 })
 
+const eggLooks = ['eggs_orange', 'eggs_dark', 'eggs_eyed', 'eggs_silver'] satisfies PhotoLook[]
+
 export const clutchLook = defineRule(clutchLookDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const clutch = clutchById(snapshot, subject.id)
@@ -93,6 +95,7 @@ export const clutchLook = defineRule(clutchLookDefinition, {
               ? [phrase('It is late for its kind: look closely whether the eggs are alive.')]
               : []),
           ],
+          looks: isNest ? eggLooks : [],
           fields: [...(isNest ? nestFields(clutchEggs(snapshot, clutch)) : [broodField]), noteField()],
           because: [
             ...outlook.because,

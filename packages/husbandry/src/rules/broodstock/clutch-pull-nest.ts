@@ -37,6 +37,7 @@ export const clutchPullNest = defineRule(clutchPullNestDefinition, {
             phrase('Leave the parents a bare tile. Note how the eggs look: silver eyes are tonight’s.'),
             phrase('Done before lights off. If you doubt it, wait: a day with the male costs nothing.'),
           ],
+          looks: ['eggs_silver'],
           cautions: hatchNightCautions,
           fields: [noteField()],
           because: [...chanceLinks(outlook), parameter('fromChance', 'and'), parameter('hoursBeforeDark', 'and')],

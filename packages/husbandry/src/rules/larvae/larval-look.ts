@@ -9,7 +9,7 @@ import { settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
-import { deformedFields, lookFacts, lookFields, lookLinks, lookSteps } from './look-parts.ts'
+import { deformedFields, larvalLooks, lookFacts, lookFields, lookLinks, lookSteps } from './look-parts.ts'
 
 const ContextSchema = z.object({ withLight: z.boolean().default(false) })
 
@@ -29,6 +29,7 @@ export const larvalLook = defineRule(larvalLookDefinition, {
             details: [{ kind: 'day', day: look.diet.day }, ...(look.withLight ? [also('and the light')] : [])],
           }),
           steps: lookSteps(look),
+          looks: larvalLooks,
           fields: [...lookFields(), ...deformedFields()],
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),

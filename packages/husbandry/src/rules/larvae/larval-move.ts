@@ -111,6 +111,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
               : []),
             phrase('Lights low for the rest of the day; dry food in the evening.'),
           ],
+          looks: ['settled_larvae', 'deformed_larvae'],
           fields: moveFields({ number, day: diet.day, growOut: places.map(({ tank: each }) => each) }),
           because: [
             ...(seen ? [factLink(seen, { label: 'seen', text: 'most barred and settled' })] : []),

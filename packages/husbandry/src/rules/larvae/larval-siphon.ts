@@ -9,7 +9,7 @@ import { batchById } from '../../snapshot/by-id.ts'
 import { taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { siphonCheck, siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
-import { lookLinks } from './look-parts.ts'
+import { larvalLooks, lookLinks } from './look-parts.ts'
 
 const ContextSchema = z.object({
   /** Tasks that were kept before a siphoning took the look along did not say. */
@@ -31,6 +31,7 @@ export const larvalSiphon = defineRule(larvalSiphonDefinition, {
             details: [also('count the dead'), ...(look ? [also('look at the larvae')] : [])],
           }),
           steps: siphonSteps(look),
+          looks: look ? larvalLooks : ['deformed_larvae'],
           fields: siphonFields(look),
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),

@@ -17,7 +17,7 @@ import {
   waterChangeFields,
 } from '../parts/water-change.ts'
 import { siphonCheck, siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
-import { lookLinks } from './look-parts.ts'
+import { larvalLooks, lookLinks } from './look-parts.ts'
 
 const LookSchema = z.object({
   /** Tasks that were kept before a change took the look along did not say. */
@@ -48,6 +48,7 @@ export const larvalWaterChange = defineRule(larvalWaterChangeDefinition, {
             phrase('The rest out through a screen that holds the larvae; in by a drip line, over an hour.'),
             phrase('Prey and green water go with it: count and top up afterwards.'),
           ],
+          looks: look ? larvalLooks : ['deformed_larvae'],
           fields: [...siphonFields(look), ...waterChangeFields(tank, plan.litres)],
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),

@@ -1,4 +1,4 @@
-import type { Because, Phrase, Sign, TaskField } from '@fryward/shared'
+import type { Because, PhotoLook, Phrase, Sign, TaskField } from '@fryward/shared'
 import type { FactDraft } from '../../facts/fact.ts'
 import type { LarvalLook } from '../../plans/larval-look-plan.ts'
 import { factLink } from '../../rule/why.ts'
@@ -32,6 +32,9 @@ export function lookSteps({ withLight, light }: LarvalLook): Phrase[] {
     ...(withLight ? [phrase('The light, weekly:'), ...lightSteps(light)] : []),
   ]
 }
+
+/** What whoever looks at larvae should know by sight. */
+export const larvalLooks = ['full_bellies', 'hungry_larvae', 'settled_larvae', 'deformed_larvae'] satisfies PhotoLook[]
 
 /** How they are, and how many have settled: what no siphoning asks. */
 export function lookFields(): TaskField[] {

@@ -48,6 +48,7 @@ export const larvalPreyCount = defineRule(larvalPreyCountDefinition, {
             phrase('Count every rotifer; leave out larvae that came along, and put them back.'),
             phrase('Look at the larvae: bellies full, swimming, at the surface or at the bottom.'),
           ],
+          looks: ['full_bellies', 'hungry_larvae'],
           fields: [
             countField({
               name: 'count',

@@ -8,7 +8,7 @@ import { periodicCare } from '../parts/periodic-care.ts'
 export const rotiferBackupCheck = periodicCare(rotiferBackupCheckDefinition, {
   verb: 'check',
   act: 'check_backup',
-  round: 'first',
+  round: 'after-morning',
   applies: ({ snapshot, subject }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer' || !culture.isBackup) return null

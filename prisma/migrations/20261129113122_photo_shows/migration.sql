@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "photo" ADD COLUMN     "shows" TEXT;
