@@ -27,7 +27,8 @@ export function eggLookDue(snapshot: RoomSnapshot, pair: SnapshotPair, day: Husb
   const sinceLook = daysSince(snapshot, looks.at(-1), day.date)
   if (sinceLook !== null && sinceLook < 1) return null
   const species = findSpecies(pair.species)
-  if (!species) throw new Gap(`${pair.name}: no profile of ${pair.species} says how often it spawns.`)
+  if (!species)
+    throw new Gap(`${pair.name}: how often its species spawns is not known here. Look for eggs every few days.`)
   const outlook = pairOutlook(snapshot, pair, day)
   // Once its window is open it stays open until eggs are found: a late pair is looked at all the same.
   const isInWindow = outlook !== null && day.date >= outlook.forecast.window80.from

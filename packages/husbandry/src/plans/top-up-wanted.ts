@@ -97,7 +97,8 @@ export function wantedBy(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husb
   const { isOn, parameters } = topUpInForce(snapshot)
   const diet = larvalDiet(batch, day.date)
   if (!isOn || diet?.isOnRotifers === false) return null
-  if (!diet) throw new Gap(`${batch.name}: no profile of ${batch.species} says what its larvae eat.`)
+  if (!diet)
+    throw new Gap(`${batch.name}: what the larvae of its species eat is not known here. Feed them as you know them.`)
   const tank = tankOf(snapshot, batch)
   if (!tank) throw new Gap(`${batch.name}: say which tank it is in.`)
   const sources = feedSources(snapshot, batch, day)

@@ -64,7 +64,10 @@ export const clownfishFeeding = {
   ),
   rotiferLastDay: assumption(11, `rotifers on days 1-11 in A. perideraion (${cite.perideraion2008}), borrowed`),
   artemiaFirstDay: assumption(5, `earliest without loss in A. ocellaris (${cite.murray2025}), borrowed`),
-  artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of first nauplii, eaten within an hour or two'),
+  artemiaPerMl: commonPractice(
+    { from: 0.5, to: 1 },
+    'starting density of newly hatched nauplii, eaten within an hour or two',
+  ),
   artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
   weaningFirstDay: assumption(15, `as in A. clarkii (${cite.sarvi}), borrowed`),
   weaningLastDay: assumption(25, `as in A. clarkii (${cite.sarvi}), borrowed`),

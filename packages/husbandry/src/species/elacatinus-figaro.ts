@@ -41,7 +41,7 @@ export const elacatinusFigaro: SpeciesProfile = {
     ),
     rotiferLastDay: published(20, cite.shei2008),
     artemiaFirstDay: published(15, cite.shei2008),
-    artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of first nauplii'),
+    artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of newly hatched nauplii'),
     artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
     weaningFirstDay: assumption(30, `after the first fish settle at 28: ${cite.shei2008}`),
     weaningLastDay: assumption(45, 'no study found'),

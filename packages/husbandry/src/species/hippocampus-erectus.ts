@@ -39,7 +39,7 @@ export const hippocampusErectus: SpeciesProfile = {
     rotifersPerMl: fromMemory(null, 'young take Artemia or copepods from birth'),
     rotiferLastDay: fromMemory(null, 'young take Artemia or copepods from birth'),
     artemiaFirstDay: fromMemory(0, 'from birth'),
-    artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of first nauplii'),
+    artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of newly hatched nauplii'),
     artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
     weaningFirstDay: assumption(42, 'to frozen food; no study found'),
     weaningLastDay: assumption(63, 'to frozen food; no study found'),

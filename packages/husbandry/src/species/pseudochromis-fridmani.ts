@@ -44,7 +44,7 @@ export const pseudochromisFridmani: SpeciesProfile = {
     rotifersPerMl: commonPractice({ from: 5, to: 10 }, 'as for clownfish'),
     rotiferLastDay: assumption(15, `enriched rotifers on days 6-15 in P. dilectus: ${cite.madhu2016}; borrowed`),
     artemiaFirstDay: assumption(12, 'overlaps the last rotifer days; no study found'),
-    artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of first nauplii'),
+    artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of newly hatched nauplii'),
     artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
     weaningFirstDay: assumption(30, `most are juveniles at 30 dph in P. dilectus: ${cite.madhu2016}; borrowed`),
     weaningLastDay: assumption(45, `all are juveniles at 45 dph in P. dilectus: ${cite.madhu2016}; borrowed`),

@@ -19,7 +19,7 @@ export const pterapogonKauderni: SpeciesProfile = {
   },
   broodingAfterHatchDays: published(10, `hatched young stay another ten days: ${cite.vagelli1999}`),
   hatchHoursAfterLightsOff: assumption({ from: 0, to: 12 }, 'any hour of the night; no hour is published'),
-  secondNightShare: assumption(0.3, 'a brood may be let go over more than one night; the share is chosen'),
+  secondNightShare: assumption(0.3, 'a brood may be released over more than one night; the share is chosen'),
   spawnInterval: {
     medianDays: assumption(36, 'a brood of about 29 days and a week of feeding; no interval found'),
     spreadBetweenPairs: assumption(0.2, 'as for clownfish'),
@@ -32,7 +32,7 @@ export const pterapogonKauderni: SpeciesProfile = {
     rotifersPerMl: commonPractice(null, 'young are large enough for Artemia at release'),
     rotiferLastDay: commonPractice(null, 'young are large enough for Artemia at release'),
     artemiaFirstDay: commonPractice(0, 'at release'),
-    artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of first nauplii'),
+    artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of newly hatched nauplii'),
     artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
     weaningFirstDay: assumption(14, 'no study found; young leave the mouth as juveniles'),
     weaningLastDay: assumption(45, 'no study found'),

@@ -38,7 +38,8 @@ export function clutchOutlook(snapshot: RoomSnapshot, clutch: SnapshotClutch, da
 
 function workOut(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryDay): ClutchOutlook | Gap {
   const species = findSpecies(clutch.species)
-  if (!species) return new Gap(`${clutch.name}: no profile of ${clutch.species} says how long its eggs take.`)
+  if (!species)
+    return new Gap(`${clutch.name}: how long the eggs of its species take is not known here. Look at them every day.`)
   const tank = tankOf(snapshot, clutch)
   if (!tank) return new Gap(`${clutch.name}: say which tank it is in.`)
   if (tank.temperatureC < forecastC.from || tank.temperatureC > forecastC.to)

@@ -34,7 +34,8 @@ export function isBrooding(snapshot: RoomSnapshot, pair: SnapshotPair): boolean 
  */
 export function pairOutlook(snapshot: RoomSnapshot, pair: SnapshotPair, day: HusbandryDay): PairOutlook | null {
   const species = findSpecies(pair.species)
-  if (!species) throw new Gap(`${pair.name}: no profile of ${pair.species} says how often it spawns.`)
+  if (!species)
+    throw new Gap(`${pair.name}: how often its species spawns is not known here. Look for eggs every few days.`)
   const spawnings = spawningsOf(snapshot, pair, day)
   const last = spawnings.at(-1)
   if (!last) return null

@@ -78,7 +78,7 @@ export async function assertBookHolds(work: Work, { subjectId, at, kind, data }:
   if (most === null || fact.data.number <= most) return
   throw new RoomError(
     'wrong_state',
-    `The book says ${most} in ${subject.name} by now, and ${fact.data.number} is more than that. Record it anew: then it can be said why there were more.`,
+    `The book says ${most} in ${subject.name} by now, and ${fact.data.number} is more than that. Record it again: then it can be said why there were more.`,
   )
 }
 type FactToHold = { subjectId: Id; at: Date; kind: FactDraft['kind']; data: unknown }

@@ -75,7 +75,7 @@ async function keepTo(
     work.audit({
       action: 'food.plan',
       detail: (planned) => ({ ...planned }),
-      why: 'the food of the weeks ahead was planned anew',
+      why: 'the food of the weeks ahead was planned again',
     })
   })
 }

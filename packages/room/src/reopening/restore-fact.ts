@@ -53,7 +53,7 @@ async function assertMayRestore(work: Work, { id, struckAt, recordedBy, signOff 
   if (signOff?.undoneAt)
     throw new RoomError(
       'wrong_state',
-      'Its sign-off was taken back as a whole. Sign the task off again, or record it anew.',
+      'Its sign-off was taken back as a whole. Sign the task off again, or record it again.',
     )
   assertWithinADay(ctx, struckAt, 'record it again, with the time at which it was done')
   const before = await tx.auditEntry.findFirst({

@@ -13,7 +13,7 @@ export async function sendCommand(command: Command, onProgress: (share: number) 
   if (!known)
     throw new ApiProblem({
       code: 'invalid_input',
-      detail: 'This was kept before the dashboard changed and cannot be sent any more. Enter it anew, then drop this.',
+      detail: 'This was kept before the dashboard changed and cannot be sent any more. Enter it again, then drop this.',
       status: 400,
     })
   if (command.route === 'addPhoto') return uploadPhoto(addressIn(known, command.params), command, onProgress)

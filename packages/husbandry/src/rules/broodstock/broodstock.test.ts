@@ -195,6 +195,6 @@ describe('looking for eggs', () => {
   test('a species without a profile is a gap that says so', () => {
     const room = new SnapshotBuilder()
     room.pair({ name: 'Pair X', species: 'gobiodon-unknown' })
-    expect(looks(room).gaps[0]?.message).toContain('Pair X: no profile of gobiodon-unknown')
+    expect(looks(room).gaps[0]?.message).toContain('Pair X: how often its species spawns is not known here')
   })
 })
