@@ -1,7 +1,7 @@
 'use client'
 
 import { sayDatesIn, sayFieldPath } from '@fryward/words'
-import type { FormEvent, ReactNode } from 'react'
+import { type FormEvent, type ReactNode, useState } from 'react'
 import { isApiProblem, sentenceOf } from '@/base/api/problem.ts'
 import { useQueue } from '@/base/outbox/queue-state.ts'
 import { StillWaiting } from '@/base/outbox/StillWaiting.tsx'
@@ -32,6 +32,8 @@ type Props = {
 export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, onGoOn = onCancel, typed, children }: Props) {
   const isHydrated = useIsHydrated()
   const isStuck = useQueue().stuck !== null && isBusy
+  // What was said of a value is of no use once it is another one.
+  const [outdated, setOutdated] = useState<unknown>()
   const cancel = () => {
     typed?.drop()
     onCancel?.()
@@ -42,10 +44,10 @@ export function Form({ submitLabel, isBusy, error, onSubmit, onCancel, onGoOn = 
   }
   return (
     <form onSubmit={submit} noValidate>
-      <fieldset className={styles.fields} disabled={!isHydrated}>
+      <fieldset className={styles.fields} disabled={!isHydrated} onChange={() => setOutdated(error)}>
         {typed?.begunAt && !isBusy && <BegunLine at={typed.begunAt} onStartOver={typed.reset} />}
         {children}
-        <FormProblem error={error} />
+        <FormProblem error={error === outdated ? undefined : error} />
         {isStuck && <StillWaiting onGoOn={onGoOn} />}
         <div className={styles.buttons}>
           <Button type="submit" variant="filled" isBusy={isBusy}>

@@ -105,6 +105,30 @@ describe('more than the book knew of', () => {
   })
 })
 
+describe('a loss that was mistyped', () => {
+  it('is not asked about again once it is another number, and what was said of the first goes', async () => {
+    const detail = 'The book says 40, and 5000 is more than that.'
+    const asked: Refusal = { status: 422, code: 'needs_confirmation', detail, fields: [] }
+    const { writes } = answerApi({
+      recordFact: ({ body }) =>
+        JSON.stringify(body).includes('5000') ? { refused: asked } : keepFact(body as NewFact),
+    })
+    const batch = { id: own.id, kind: 'larval_batch' as const, name: 'B1' }
+    const { user } = renderInRoom(<RecordForm subject={batch} kind="loss" onClose={() => {}} />)
+    await user.type(box('How many'), '5000')
+    await record(user)
+    expect(await screen.findByRole('textbox', { name: /Why were there more/ })).toBeDefined()
+    await user.clear(box('How many'))
+    await user.type(box('How many'), '7')
+    expect(screen.queryByText(detail)).toBeNull()
+    expect(screen.queryByRole('textbox', { name: /Why were there more/ })).toBeNull()
+    await record(user)
+    await waitFor(() => expect(writes).toHaveLength(2))
+    expect(writes[1]?.body).toMatchObject({ kind: 'loss', data: { of: 'larvae', number: 7 } })
+    expect(JSON.stringify(writes[1])).not.toContain('beyondBook')
+  })
+})
+
 describe('fish that are placed', () => {
   it('are told with their length, what they eat and to whom they go; what is not ticked is not said', async () => {
     const { user, sent } = open('outcome')

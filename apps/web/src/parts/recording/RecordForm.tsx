@@ -62,6 +62,11 @@ export function RecordForm({ subject, kind, onClose }: { subject: Thing; kind: R
   const [draft, setDraft] = useState<FactDraft>('Fill in what was measured.')
   const [missing, setMissing] = useState<string>()
   const Fields = fieldsOf[kind]
+  // Of another number it is not known whether the book has it: that is asked anew.
+  const keep = (fields: object) => {
+    setMissing(undefined)
+    change({ fields, isAsked: false })
+  }
   const finish = () => {
     toast({ text: `Recorded: ${subject.name}` })
     onClose()
@@ -92,7 +97,7 @@ export function RecordForm({ subject, kind, onClose }: { subject: Thing; kind: R
       onCancel={onClose}
       typed={typed}
     >
-      <TypedFieldsProvider value={{ fields: entered.fields, keep: (fields) => change({ fields }) }}>
+      <TypedFieldsProvider value={{ fields: entered.fields, keep }}>
         <Fields subject={subject} onDraft={setDraft} />
       </TypedFieldsProvider>
       <details>

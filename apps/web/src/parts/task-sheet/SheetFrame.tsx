@@ -75,17 +75,30 @@ function SidePanel({ title, children }: Props) {
 
 /** The sheet leaves the page with its address, and so must hand the focus back itself, unless it has gone elsewhere. */
 function useFocusBack(): void {
-  const [opener] = useState(() => document.activeElement)
+  const [path] = useState(() => pathOf(document.activeElement))
   useEffect(
     () => () => {
       // A frame later: whoever closed it by a tap elsewhere has the focus there by then.
       requestAnimationFrame(() => {
         const isFree = document.activeElement === null || document.activeElement === document.body
-        if (isFree && opener instanceof HTMLElement && opener.isConnected) opener.focus()
+        // The line that opened it may read otherwise by now: then what stands in its place, or around it.
+        if (isFree) focusOn(path.find((each) => each.isConnected))
       })
     },
-    [opener],
+    [path],
   )
+}
+
+/** An element with all that it stands in, up to the page. */
+function pathOf(element: Element | null): HTMLElement[] {
+  if (!(element instanceof HTMLElement) || element === document.body) return []
+  return [element, ...pathOf(element.parentElement)]
+}
+
+function focusOn(place: HTMLElement | undefined): void {
+  if (!place) return
+  const control = place.matches('a, button') ? place : place.querySelector<HTMLElement>('a, button')
+  control?.focus()
 }
 
 /** Messages find another place while a sheet is open. */

@@ -238,3 +238,36 @@ describe('the sheet', () => {
     expect(screen.queryByRole('button', { name: 'Done' })).toBeNull()
   })
 })
+
+describe('what was said of a value', () => {
+  it('goes when the value changes, and whoever changes it stays where they type', async () => {
+    const refused: Refusal = {
+      ...{ status: 400, code: 'invalid_input', detail: 'Look at the temperature.' },
+      fields: [{ path: 'values.temperature', message: 'Give a number of at most 40.' }],
+    }
+    const { user, sent } = open([temperature], { refusals: [refused] })
+    await user.clear(box('Temperature'))
+    await user.type(box('Temperature'), '27')
+    await press(user, 'Done')
+    expect(await screen.findByText('Give a number of at most 40.')).toBeDefined()
+    await user.type(box('Temperature'), '.5')
+    expect(screen.queryByText('Give a number of at most 40.')).toBeNull()
+    expect(screen.queryByText('Look at the temperature.')).toBeNull()
+    expect(document.activeElement).toBe(box('Temperature'))
+    await press(user, 'Done')
+    await waitFor(() => expect(sent()).toHaveLength(2))
+  })
+})
+
+describe('skipping', () => {
+  it('begins at its first reason, and what was said of an empty one goes with the first that is chosen', async () => {
+    const { user } = open([temperature])
+    await press(user, 'Skip…')
+    const first = screen.getByRole('radio', { name: 'Not needed today' })
+    expect(document.activeElement).toBe(first)
+    await press(user, 'Skip this')
+    expect(screen.getByText(/Say in a few words why/)).toBeDefined()
+    await user.click(first)
+    expect(screen.queryByText(/Say in a few words why/)).toBeNull()
+  })
+})

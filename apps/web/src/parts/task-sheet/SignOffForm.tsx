@@ -27,8 +27,13 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
   const place = useRef<HTMLFormElement>(null)
   const { typed, answers } = form
   const { errors, questions, doneByOther } = answers
+  const wrongBefore = useRef(0)
   useEffect(() => {
-    if (Object.keys(errors).length > 0) place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
+    // Whoever puts one value right stays in its box, whatever else is wrong.
+    const wrong = Object.keys(errors).length
+    if (wrong > 0 && wrong >= wrongBefore.current)
+      place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
+    wrongBefore.current = wrong
   }, [errors])
   if (!may) return null
   if (room.myRole === 'stand_in' && !task.isForStandIn)
@@ -58,8 +63,7 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
               field={field}
               draft={draft}
               onDraft={(next) => {
-                answers.forgetQuestions()
-                typed.setField(field.name, next)
+                form.takeTyping(field.name, next)
               }}
               error={errors[field.name]}
               lastValues={task.lastValues[field.name] ?? []}

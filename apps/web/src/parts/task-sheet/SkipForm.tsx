@@ -2,7 +2,7 @@
 
 import type { Task } from '@fryward/shared'
 import { Textarea } from '@mantine/core'
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { Form } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
@@ -24,8 +24,14 @@ export function SkipForm({ task, onCancel }: { task: Task; onCancel: () => void 
   const toast = useToast()
   const typed = useDraft({ reason: '' }, `skip/${task.id}`)
   const { reason } = typed.draft
-  const setReason = (text: string) => typed.change({ reason: text })
   const [error, setError] = useState<string>()
+  const setReason = (text: string) => {
+    setError(undefined)
+    typed.change({ reason: text })
+  }
+  const place = useRef<HTMLDivElement>(null)
+  // The button that opened this is gone, and the sheet is scrolled to where it was.
+  useEffect(() => place.current?.querySelector('input')?.focus(), [])
   const send = () => {
     if (reason.trim().length < 3) return setError('Say in a few words why, so that the next person knows.')
     skip.mutate(
@@ -48,12 +54,14 @@ export function SkipForm({ task, onCancel }: { task: Task; onCancel: () => void 
       onGoOn={closeTask}
       typed={typed}
     >
-      <ChoiceChips
-        legend="Why skip it?"
-        choices={commonReasons.map((text) => ({ value: text, label: text }))}
-        value={reason}
-        onChoose={setReason}
-      />
+      <div ref={place}>
+        <ChoiceChips
+          legend="Why skip it?"
+          choices={commonReasons.map((text) => ({ value: text, label: text }))}
+          value={reason}
+          onChoose={setReason}
+        />
+      </div>
       <Textarea
         label="In your own words"
         value={reason}

@@ -38,10 +38,14 @@ export function useSignOffAnswers() {
       if (error.code === 'needs_confirmation') setQuestions(byField)
       if (error.code === 'invalid_input') setErrors(byField)
     },
-    /** What is typed anew is asked about anew. */
-    forgetQuestions: () => {
+    /** What is typed anew is asked about anew, and what was wrong with it was so before. */
+    forget: (name: string) => {
       confirmed.current = []
       setQuestions({})
+      setErrors((all) => {
+        const { [name]: said, ...others } = all
+        return said === undefined ? all : others
+      })
     },
     goBack: () => setQuestions({}),
     confirmAll: () => {

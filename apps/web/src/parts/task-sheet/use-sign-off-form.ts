@@ -10,6 +10,7 @@ import { useToast } from '@/base/ui/toast.tsx'
 import { closeTask } from '@/parts/tasks/open-task.ts'
 import { useSignOff, useUndo } from '@/parts/tasks/queries.ts'
 import { earlyQuestion } from '@/parts/tasks/task-state.ts'
+import type { FieldDraft } from './field-draft.ts'
 import { readTask } from './read-task.ts'
 import { useSignOffAnswers } from './use-sign-off-answers.ts'
 import { useTypedSignOff } from './use-typed-sign-off.ts'
@@ -38,6 +39,11 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
     /** Sent from a sheet that was left, or from another tab: there is nothing to type any more. */
     isSentElsewhere: isQueued && !signOff.isPending,
     problem: showsAsProblem(signOff.error) ? signOff.error : null,
+    takeTyping: (name: string, draft: FieldDraft) => {
+      answers.forget(name)
+      if (signOff.isError) signOff.reset()
+      typed.setField(name, draft)
+    },
     send: () => {
       const reading = readTask(task, typed.drafts, room)
       const at = typed.doneAt === undefined ? serverNow() : new Date(typed.doneAt)

@@ -3,6 +3,7 @@
 import type { Task } from '@fryward/shared'
 import { sayMoment, sayWithdrawal, verbDoneLabels } from '@fryward/words'
 import { sentenceOf } from '@/base/api/problem.ts'
+import { usePerson } from '@/base/room/person-context.tsx'
 import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
@@ -15,10 +16,14 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
   const voice = useVoice()
   const room = useRoom()
   const may = useMay('sign_off')
+  const person = usePerson()
   const undo = useUndo(room)
   const toast = useToast()
   const signOff = standingSignOff(task)
-  const canUndo = may && undoableUntil(task, now) !== null
+  // A stand-in takes back what is their own; a skip tells a name, and names are unique in a room.
+  const isOwn = task.state === 'done' ? signOff?.byUserId === person?.id : task.closedByName === person?.name
+  const isTheirs = room.myRole !== 'stand_in' || isOwn
+  const canUndo = may && isTheirs && undoableUntil(task, now) !== null
   return (
     <div className={styles.outcome}>
       <span className={styles.outcomeText}>
