@@ -6,6 +6,7 @@ import { foodRoutes } from './routes/food.ts'
 import { handOverRoutes } from './routes/hand-over.ts'
 import { messageRoutes } from './routes/messages.ts'
 import { photoRoutes } from './routes/photos.ts'
+import { recordRoutes } from './routes/records.ts'
 import { reopeningRoutes } from './routes/reopening.ts'
 import type { Route } from './routes/route.ts'
 import { ruleRoutes } from './routes/rules.ts'
@@ -26,6 +27,7 @@ export const laterRoutes = {
   ...photoRoutes,
   ...deviceRoutes,
   ...messageRoutes,
+  ...recordRoutes,
   ...reopeningRoutes,
   ...ruleRoutes,
 } as const satisfies Record<string, Route>

@@ -15,6 +15,7 @@ import { messageRequests } from './messages.ts'
 import { pairRequests } from './pairs.ts'
 import { peopleRequests } from './people.ts'
 import { photoRequests } from './photos.ts'
+import { recordRequests } from './records.ts'
 import { reopeningRequests } from './reopening.ts'
 import { roomRequests } from './rooms.ts'
 import { ruleRequests } from './rules.ts'
@@ -45,6 +46,7 @@ const requests: Record<RouteId, Write> = {
   ...photoRequests,
   ...factRequests,
   ...deviceRequests,
+  ...recordRequests,
   ...reopeningRequests,
   ...messageRequests,
   ...taskRequests,

@@ -3,7 +3,7 @@ import * as room from '@fryward/room'
 import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId, RouteOf } from '@fryward/shared'
 import type { BackupMaker } from '../backups.ts'
 import type { Disk } from '../disk.ts'
-import { type Download, textFile } from '../download.ts'
+import { type Download, growingFile, textFile } from '../download.ts'
 import type { FoodDesk } from '../food-desk.ts'
 import { keptBy, type PhotoStore, pictureIn } from '../photo-store.ts'
 import type { Feed } from '../plugins/event-streams.ts'
@@ -223,6 +223,11 @@ export const handlers: Handlers = {
     room.changeWebhook({ ctx, ...params, input: body, secretOf: (id) => webhookSecretOf(secret, id) }),
   postReadings: async ({ ctx, body, sent }) =>
     room.postReadings({ ctx, type: sent.type, body: await textOf(body, sent) }),
+
+  downloadRecords: async ({ ctx, params, query }) => growingFile(await room.exportRecords({ ctx, ...params, query })),
+  previewImport: ({ ctx, params, body }) => room.previewImport({ ctx, ...params, text: body.text }),
+  importCounts: ({ ctx, params, body }) => room.importCounts({ ctx, ...params, text: body.text }),
+  undoImport: ({ ctx, params }) => room.undoImport({ ctx, ...params }),
 
   reopenThing: ({ ctx, params, body }) => room.reopenThing({ ctx, ...params, input: body }),
   restoreFact: ({ ctx, params }) => room.restoreFact({ ctx, ...params }),

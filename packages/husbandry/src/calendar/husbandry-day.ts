@@ -43,10 +43,20 @@ function workOutDay(room: Clock, date: PlainDate): HusbandryDay {
 }
 
 /** Noon of a local date, as an instant. */
-export function noonOf({ timeZone }: Pick<Clock, 'timeZone'>, date: PlainDate): Instant {
-  const noon = Temporal.PlainTime.from('12:00')
-  return toInstant(Temporal.PlainDate.from(date).toZonedDateTime({ timeZone, plainTime: noon }))
+export const noonOf = (room: Pick<Clock, 'timeZone'>, date: PlainDate): Instant => timeOf(room, { date, time: '12:00' })
+
+/** A time of day, HH:MM, on a local date, as an instant. One that a clock change leaves out is taken an hour later. */
+export function timeOf(
+  { timeZone }: Pick<Clock, 'timeZone'>,
+  { date, time }: { date: PlainDate; time: string },
+): Instant {
+  const plainTime = Temporal.PlainTime.from(time)
+  return toInstant(Temporal.PlainDate.from(date).toZonedDateTime({ timeZone, plainTime }))
 }
+
+/** The room's local time of day at an instant, as HH:MM. */
+export const localTime = ({ timeZone, at }: { timeZone: string; at: Instant }): string =>
+  Temporal.Instant.from(at).toZonedDateTimeISO(timeZone).toPlainTime().toString({ smallestUnit: 'minute' })
 
 /** The room's local date at an instant. */
 export function localDate({ timeZone, at }: { timeZone: string; at: Instant }): PlainDate {

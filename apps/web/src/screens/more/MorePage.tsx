@@ -25,6 +25,7 @@ const places: { path: string; label: string; icon: NavIconName }[] = [
   { path: 'rules', label: 'Rules', icon: 'rules' },
   { path: 'people', label: 'People and invitations', icon: 'people' },
   { path: 'settings', label: 'Room settings', icon: 'settings' },
+  { path: 'records', label: 'Records in and out', icon: 'rules' },
   { path: 'add', label: 'Add a tank, culture, pair', icon: 'add' },
 ]
 
