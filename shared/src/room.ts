@@ -1,11 +1,13 @@
 import * as z from 'zod/mini'
 import { NewConcentrateSchema } from './concentrate.ts'
 import { NewCultureSchema } from './culture.ts'
+import { SpeciesIdSchema } from './pair.ts'
 import { RoleSchema } from './person.ts'
 import {
   IdSchema,
   LocaleSchema,
   NameSchema,
+  PlainDateSchema,
   PlainTimeSchema,
   SalinitySchema,
   TemperatureCSchema,
@@ -81,6 +83,14 @@ export const defaultRounds: Round[] = [
   { id: 'evening', name: 'Evening', at: '18:30' },
 ]
 
+/** A pair of the wizard lives in a tank of the same request, by its name. */
+const SetupPairSchema = z.strictObject({
+  name: NameSchema,
+  species: SpeciesIdSchema,
+  tank: NameSchema,
+  formedOn: withDefault(z.nullable(PlainDateSchema), null),
+})
+
 /** The wizard's one request: the room with its first vessels, all or nothing. */
 export const RoomSetupSchema = z.strictObject({
   ...roomFields,
@@ -93,6 +103,7 @@ export const RoomSetupSchema = z.strictObject({
     z.array(z.omit(NewCultureSchema, { concentrateId: true, parentCultureId: true })).check(atMost(50)),
     [],
   ),
+  pairs: withDefault(z.array(SetupPairSchema).check(atMost(50)), []),
 })
 export type RoomSetup = z.infer<typeof RoomSetupSchema>
 

@@ -1,5 +1,6 @@
 import { stations } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
+import { roomSetup } from '../support/world.ts'
 import { tasksOf } from './full-room.ts'
 import { full, inOneRoom, make, newestAudit, roomId, world } from './one-room.ts'
 import { send } from './send.ts'
@@ -123,4 +124,22 @@ describe('the room', () => {
     const moved = ['room', 'microalgae', 'larvae', 'live_food', 'juveniles', 'broodstock', 'quarantine'] as const
     expect((await change(moved)).body.stationOrder).toEqual([...moved])
   })
+})
+
+test('a room is set up with the pairs that spawn already, each in one of its tanks, or not at all', async () => {
+  const owner = await world.person('Sets up')
+  await world.database.prisma.server.update({ where: { id: 1 }, data: { claimedBy: owner.userId } })
+  const tanks = [{ name: 'T1', kind: 'broodstock' as const, volumeL: 80, temperatureC: 27, salinity: 33 }]
+  const pair = { name: 'Pair 1', species: 'amphiprion-ocellaris', tank: 'T1', formedOn: '2026-01-05' }
+  const before = await world.database.prisma.room.count()
+  const wrong = { ...roomSetup, tanks, pairs: [{ ...pair, tank: 'T2' }] }
+  expect((await world.call(owner, 'createRoom', { body: wrong })).problem?.fields).toMatchObject([
+    { path: 'pairs.0.tank' },
+  ])
+  expect(await world.database.prisma.room.count()).toBe(before)
+  const { id } = await world.ok(owner, 'createRoom', { body: { ...roomSetup, tanks, pairs: [pair] } })
+  const [tank] = await world.ok(owner, 'listTanks', { params: { roomId: id } })
+  expect(await world.ok(owner, 'listPairs', { params: { roomId: id } })).toMatchObject([
+    { name: 'Pair 1', tankId: tank!.id, formedOn: '2026-01-05', species: 'amphiprion-ocellaris' },
+  ])
 })

@@ -10,26 +10,26 @@ import { keepDescent } from './descent.ts'
 import { getPairInRoom } from './pair-view.ts'
 
 export async function createPair({ ctx, roomId, input }: { ctx: Context; roomId: Id; input: NewPair }): Promise<Pair> {
-  return writeInRoom(
-    { ctx, roomId, permission: 'manage' },
-    async (work) => {
-      const { name, note, formedOn, femaleFromClutchId, maleFromClutchId, ...pair } = input
-      const descent = { femaleFromClutchId, maleFromClutchId }
-      assertSpecies(pair.species)
-      await assertTank(work, pair.tankId)
-      const id = await insertSubject(work, { kind: 'pair', name, note })
-      await work.tx.pair.create({ data: { roomId, id, ...pair, formedOn: formedOn ? toDateColumn(formedOn) : null } })
-      await keepDescent(work, { pairId: id, descent })
-      work.audit({
-        action: 'pair.create',
-        subjectId: id,
-        detail: { name, formedOn, ...pair, ...descent },
-        why: `${name} was added`,
-      })
-      return id
-    },
-    getPairInRoom,
-  )
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, (work) => insertPair(work, input), getPairInRoom)
+}
+
+/** A pair in a tank of the room that is in use. */
+export async function insertPair(work: Work, input: NewPair): Promise<Id> {
+  const { name, note, formedOn, femaleFromClutchId, maleFromClutchId, ...pair } = input
+  const descent = { femaleFromClutchId, maleFromClutchId }
+  assertSpecies(pair.species)
+  await assertTank(work, pair.tankId)
+  const id = await insertSubject(work, { kind: 'pair', name, note })
+  const { roomId } = work
+  await work.tx.pair.create({ data: { roomId, id, ...pair, formedOn: formedOn ? toDateColumn(formedOn) : null } })
+  await keepDescent(work, { pairId: id, descent })
+  work.audit({
+    action: 'pair.create',
+    subjectId: id,
+    detail: { name, formedOn, ...pair, ...descent },
+    why: `${name} was added`,
+  })
+  return id
 }
 
 export function assertSpecies(species: string): void {

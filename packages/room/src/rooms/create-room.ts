@@ -1,14 +1,15 @@
-import type { Room, RoomSetup } from '@fryward/shared'
+import type { Id, Room, RoomSetup } from '@fryward/shared'
 import type { Transaction } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { insertConcentrate } from '../concentrates/create-concentrate.ts'
 import type { Context } from '../context.ts'
 import { insertCulture } from '../cultures/create-culture.ts'
-import { RoomError } from '../errors.ts'
+import { invalid, RoomError } from '../errors.ts'
 import { findAnswer } from '../frame/idempotency.ts'
 import { personOf } from '../frame/person-of.ts'
 import { transact } from '../frame/transact.ts'
 import { type Work, workInRoom } from '../frame/write-in-room.ts'
+import { insertPair } from '../pairs/create-pair.ts'
 import { mayCreateRooms } from '../people/get-me.ts'
 import { insertTank } from '../tanks/create-tank.ts'
 import { getRoomRow } from './room-view.ts'
@@ -32,9 +33,11 @@ export async function createRoom({
     const roomId = await insertRoom(tx, { ctx, input, isDemo, userId })
     const setUp = async (work: Work): Promise<void> => {
       const concentrateId = input.concentrate ? await insertConcentrate(work, input.concentrate) : null
-      for (const tank of input.tanks) await insertTank(work, tank)
+      const tankIds = new Map<string, Id>()
+      for (const tank of input.tanks) tankIds.set(tank.name, await insertTank(work, tank))
       for (const culture of input.cultures)
         await insertCulture(work, { ...culture, concentrateId, parentCultureId: null })
+      for (const [i, pair] of input.pairs.entries()) await insertFirstPair(work, { i, pair, tankIds })
       const detail = { name: input.name, timeZone: input.timeZone }
       work.audit({ action: 'room.create', detail, why: 'the room was set up' })
     }
@@ -42,11 +45,21 @@ export async function createRoom({
   })
 }
 
+type FirstPair = { i: number; pair: RoomSetup['pairs'][number]; tankIds: ReadonlyMap<string, Id> }
+
+async function insertFirstPair(work: Work, { i, pair: { tank, ...pair }, tankIds }: FirstPair): Promise<void> {
+  const tankId = tankIds.get(tank)
+  if (tankId === undefined)
+    throw invalid(`pairs.${i}.tank`, `No tank of this room is called "${tank}". Choose one of its tanks.`, tank)
+  const unsaid = { nestSite: '', isResting: false, note: '', femaleFromClutchId: null, maleFromClutchId: null }
+  await insertPair(work, { ...pair, ...unsaid, tankId })
+}
+
 async function insertRoom(
   tx: Transaction,
   { ctx, input, isDemo, userId }: { ctx: Context; input: RoomSetup; isDemo: boolean; userId: string },
 ): Promise<string> {
-  const { concentrate: _concentrate, tanks: _tanks, cultures: _cultures, ...room } = input
+  const { concentrate: _concentrate, tanks: _tanks, cultures: _cultures, pairs: _pairs, ...room } = input
   const roomId = uuidv7()
   await tx.room.create({ data: { id: roomId, ...room, isDemo, createdAt: ctx.now } })
   await tx.subject.create({ data: { roomId, id: roomId, kind: 'room', name: input.name, createdAt: ctx.now } })

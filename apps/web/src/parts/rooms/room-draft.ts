@@ -1,4 +1,11 @@
-import type { Locale, Round, Station, UnitSystem } from '@fryward/shared'
+import {
+  type Locale,
+  type Round,
+  SalinitySchema,
+  type Station,
+  TemperatureCSchema,
+  type UnitSystem,
+} from '@fryward/shared'
 import { parseTime, toTyped, typedNumber } from '@fryward/words'
 
 /** A room's settings as typed: times as `parseTime` reads them, numbers in the units and the locale chosen in the same form. */
@@ -20,6 +27,9 @@ export function readRoom(draft: RoomDraft) {
   const salinity = typedNumber(draft.salinity, null, draft)
   const temperatureC = typedNumber(draft.temperature, 'degC', draft)
   if (salinity === undefined || temperatureC === undefined) return 'Salinity and temperature, as numbers.'
+  if (!SalinitySchema.safeParse(salinity).success) return 'The salinity of new water, from 0 to 45 as a meter shows it.'
+  if (!TemperatureCSchema.safeParse(temperatureC).success)
+    return `The temperature of new water, from ${toTyped(0, 'degC', draft)} to ${toTyped(40, 'degC', draft)} degrees.`
   const { name, timeZone, units, locale, stationOrder } = draft
   const lightsOnAt = parseTime(draft.lightsOnAt)
   const lightsOffAt = parseTime(draft.lightsOffAt)

@@ -11,8 +11,12 @@ import { RoomWizard } from './RoomWizard.tsx'
 beforeEach(() => void vi.stubGlobal('scrollTo', () => {}))
 
 const created = makeRoom()
+const ocellaris = {
+  ...{ id: 'amphiprion-ocellaris', scientificName: 'Amphiprion ocellaris', commonName: 'Clown anemonefish' },
+  ...{ care: 'nest' as const, permitNote: null },
+}
 const openWizard = () => {
-  const { writes } = answerApi({ createRoom: () => created })
+  const { writes } = answerApi({ createRoom: () => created, listSpecies: () => [ocellaris] })
   const { user, went } = renderInRoom(<RoomWizard />)
   return { user, went, sent: () => writes.map(({ body }) => body as BodyOf<'createRoom'>) }
 }
@@ -40,6 +44,7 @@ describe('the wizard', () => {
   it.each([
     ['Lights off', '27:00', 'Lights on and lights off, as times of day such as 7:30.'],
     ['New water: salinity', 'brackish', 'A number, such as 12.5.'],
+    ['New water: salinity', '350', 'The salinity of new water, from 0 to 45 as a meter shows it.'],
   ])('says on the first step what is wrong with %s', async (name, typed, sentence) => {
     const { user } = openWizard()
     await user.type(box('Name of the room'), 'Back room')
@@ -112,6 +117,24 @@ describe('the wizard', () => {
     await press(user, 'Set up the room')
     expect(screen.getByText(sentence)).toBeDefined()
     expect(sent()).toEqual([])
+  })
+
+  it('takes in the pairs that spawn already, each in one of its tanks and together since a day that was', async () => {
+    const { user, sent } = openWizard()
+    await toVessels(user)
+    expect(screen.queryByRole('button', { name: 'Add a pair' })).toBeNull()
+    await press(user, 'Add a tank')
+    await user.type(within(screen.getByRole('group', { name: 'Tanks' })).getByRole('textbox', { name: 'Volume' }), '20')
+    await press(user, 'Add a pair')
+    await press(user, 'Set up the room')
+    expect(screen.getByText('The species of Pair 1.')).toBeDefined()
+    await user.selectOptions(screen.getByLabelText(/^Species/), 'amphiprion-ocellaris')
+    await user.type(screen.getByLabelText('Together since, if known'), '2130-01-01')
+    await press(user, 'Set up the room')
+    expect(screen.getByText('Pair 1: together since a day that is not still to come.')).toBeDefined()
+    await user.clear(screen.getByLabelText('Together since, if known'))
+    await press(user, 'Set up the room')
+    expect(sent()[0]?.pairs).toEqual([{ name: 'Pair 1', species: 'amphiprion-ocellaris', tank: 'T1', formedOn: null }])
   })
 
   it('leaves the vessels for later, whatever was typed of them', async () => {

@@ -18,6 +18,7 @@ import styles from '@/parts/rooms/rooms.module.css'
 import { meOptions } from '@/parts/session/me.ts'
 import { BottleFields } from './BottleFields.tsx'
 import { CultureDrafts } from './CultureDrafts.tsx'
+import { PairDrafts } from './PairDrafts.tsx'
 import { TankDrafts } from './TankDrafts.tsx'
 import { useCreateRoom } from './use-create-room.ts'
 import { readWizard, startWizard } from './wizard-draft.ts'
@@ -87,6 +88,7 @@ export function RoomWizard() {
               />
               <BottleFields draft={draft} change={change} />
               <TankDrafts tanks={draft.tanks} units={draft.units} onTanks={(tanks) => change({ tanks })} />
+              <PairDrafts pairs={draft.pairs} tanks={draft.tanks} onPairs={(pairs) => change({ pairs })} />
             </>
           )}
           {missing && <Notice tone="worry" title={missing} />}
