@@ -32,6 +32,11 @@ const cultureFields = {
   isBackup: withDefault(z.boolean(), false),
   concentrateId: withDefault(z.nullable(IdSchema), null),
   parentCultureId: withDefault(z.nullable(IdSchema), null),
+  /** What it shares with other cultures of the same word, and may be lost of together with them. */
+  airLine: withDefault(z.nullable(NameSchema), null),
+  shelf: withDefault(z.nullable(NameSchema), null),
+  /** Sieve, brush and beaker. */
+  tools: withDefault(z.nullable(NameSchema), null),
   note: withDefault(NoteSchema, ''),
 }
 const hasStrainIfRotifer = (culture: { kind: string; strain?: string | null }) =>
@@ -73,6 +78,9 @@ export const ChangeCultureSchema = z.strictObject({
   hasFilter: z.optional(z.boolean()),
   isBackup: z.optional(z.boolean()),
   concentrateId: z.optional(z.nullable(IdSchema)),
+  airLine: z.optional(z.nullable(NameSchema)),
+  shelf: z.optional(z.nullable(NameSchema)),
+  tools: z.optional(z.nullable(NameSchema)),
   note: z.optional(NoteSchema),
   version: VersionSchema,
 })

@@ -6,15 +6,8 @@ import { aboveZero, atLeast, atMost, wholeBetween } from './shapes.ts'
 // More than a small room ever holds; wider values are slips of the thumb. common practice
 const AnimalsSchema = aboveZero(1e10).register(z.globalRegistry, { description: 'live animals' })
 
-/** One thing done, or happening, that a plan of the food may be asked about. */
-export const FoodChangeSchema = z.discriminatedUnion('kind', [
-  /** The pair lays a clutch tonight, and it is raised. */
-  z.strictObject({ kind: z.literal('pair_spawns'), pairId: IdSchema }),
-  /** Nothing lives in it from tomorrow on. */
-  z.strictObject({ kind: z.literal('culture_crashes'), cultureId: IdSchema }),
-  /** From tomorrow on somebody else feeds, and gives the cultures half rations. */
-  z.strictObject({ kind: z.literal('away'), days: wholeBetween(1, 14) }),
-  z.strictObject({ kind: z.literal('leave_clutch'), clutchId: IdSchema }),
+/** What a room may do so that food lasts. A clutch that is left with its parents is decided on like any other. */
+const cures = [
   /** Of a clutch once it hatches, or of a batch. */
   z.strictObject({ kind: z.literal('keep_larvae'), subjectId: IdSchema, larvae: wholeBetween(1, 100_000) }),
   /** Nothing is thinned that larvae do not eat. */
@@ -32,10 +25,28 @@ export const FoodChangeSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('artemia_sooner') }),
   /** Backups may give what no other culture can. */
   z.strictObject({ kind: z.literal('use_backups') }),
+] as const
+
+export const CureChangeSchema = z.discriminatedUnion('kind', cures)
+export type CureChange = z.infer<typeof CureChangeSchema>
+
+/** One thing done, or happening, that a plan of the food may be asked about. */
+export const FoodChangeSchema = z.discriminatedUnion('kind', [
+  /** The pair lays a clutch tonight, and it is raised. */
+  z.strictObject({ kind: z.literal('pair_spawns'), pairId: IdSchema }),
+  /** Nothing lives in it from tomorrow on. */
+  z.strictObject({ kind: z.literal('culture_crashes'), cultureId: IdSchema }),
+  /** From tomorrow on somebody else feeds, and gives the cultures half rations. */
+  z.strictObject({ kind: z.literal('away'), days: wholeBetween(1, 14) }),
+  z.strictObject({ kind: z.literal('leave_clutch'), clutchId: IdSchema }),
+  ...cures,
 ])
 export type FoodChange = z.infer<typeof FoodChangeSchema>
 
 const BandSchema = z.object({ p10: z.number(), p50: z.number(), p90: z.number() })
+
+/** What cultures may share and be lost of together. */
+export const crashCauses = ['air', 'shelf', 'tools', 'bottle', 'parent'] as const
 
 /** Why a culture gives what it gives. */
 export const cultureStandings = ['gives', 'too_young', 'backup', 'in_doubt', 'falling', 'not_counted'] as const
@@ -49,7 +60,7 @@ export const FoodCultureSchema = z.object({
   volumeL: z.number(),
   standing: z.enum(cultureStandings),
   /** Names of others that would go with it: by bottle, by parent, by air and tools. */
-  sharesCausesWith: z.array(z.object({ cultureId: IdSchema, causes: z.array(z.enum(['bottle', 'parent', 'tools'])) })),
+  sharesCausesWith: z.array(z.object({ cultureId: IdSchema, causes: z.array(z.enum(crashCauses)) })),
 })
 
 export const eaterKinds = ['larval_batch', 'clutch', 'spawning'] as const
@@ -146,6 +157,8 @@ export const FoodViewSchema = z
         ...FoodAnswerSchema.shape,
       }),
     ),
+    /** What the room does already so that food lasts, oldest first; the plan counts on it. */
+    underWay: z.array(z.object({ factId: IdSchema, at: InstantSchema, change: CureChangeSchema })),
   })
   .register(z.globalRegistry, { id: 'FoodView' })
 export type FoodView = z.infer<typeof FoodViewSchema>

@@ -193,6 +193,7 @@ export const factKinds = [
   'outcome',
   'decision',
   'water_reading',
+  'cure',
 ] as const
 export type FactKind = (typeof factKinds)[number]
 
@@ -300,6 +301,7 @@ export const careActs = [
   'quarantine_goes_on',
   'quarantine_empty',
   'looked_to_place',
+  'order_rotifers',
 ] as const
 export type CareAct = (typeof careActs)[number]
 

@@ -2,6 +2,7 @@ import type * as z from 'zod/mini'
 import type { FactKind } from '../vocabulary.ts'
 import { CareDataSchema } from './care.ts'
 import { CountDataSchema } from './count.ts'
+import { CureDataSchema } from './cure.ts'
 import { DecisionDataSchema } from './decision.ts'
 import { FeedingDataSchema } from './feeding.ts'
 import { HarvestDataSchema } from './harvest.ts'
@@ -35,6 +36,7 @@ export const factDataSchemas = {
   outcome: OutcomeDataSchema,
   decision: DecisionDataSchema,
   water_reading: WaterReadingDataSchema,
+  cure: CureDataSchema,
 } as const satisfies Record<FactKind, z.ZodMiniType>
 
 /** What comes with its clutch or batch, through those routes, or from a gauge; all else a person posts as it is. */

@@ -1,6 +1,7 @@
 import type { FactKind } from '@fryward/shared'
 import { care } from './care.ts'
 import { count } from './count.ts'
+import { cure } from './cure.ts'
 import { decision } from './decision.ts'
 import type { FactEffects } from './effects.ts'
 import type { Fact } from './fact.ts'
@@ -36,6 +37,7 @@ const effects: { [K in FactKind]: FactEffects<K> } = {
   outcome,
   decision,
   water_reading: waterReading,
+  cure,
 }
 
 /** The effects of a fact's kind. The table gives each kind its own, which the type of a union cannot say. */

@@ -1,8 +1,9 @@
 import { seededRandom } from '@fryward/live-feed'
+import { crashCauses } from '@fryward/shared'
 import type { SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { seedOf } from './seed-of.ts'
 
-export type SharedCause = 'bottle' | 'parent' | 'tools'
+export type SharedCause = (typeof crashCauses)[number]
 
 /**
  * Of the crashes of a culture that shares something with others, those that it shares with them. Bad food, an old strain or
@@ -10,18 +11,29 @@ export type SharedCause = 'bottle' | 'parent' | 'tools'
  */
 const SHARED_OF_CRASHES = 0.5
 
-type Shares = Pick<SnapshotCulture, 'id' | 'concentrateId' | 'parentCultureId' | 'isBackup'>
+type Shares = Pick<
+  SnapshotCulture,
+  'id' | 'concentrateId' | 'parentCultureId' | 'isBackup' | 'airLine' | 'shelf' | 'tools'
+>
 
 /** What a culture might crash of together with others, each with a name that all of them have for it. */
 function causesOf(culture: Shares, all: readonly Shares[]): { cause: SharedCause; name: string }[] {
-  const { concentrateId, isBackup } = culture
+  const { concentrateId, isBackup, airLine, shelf, tools } = culture
   return [
+    ...(airLine === null ? [] : [{ cause: 'air' as const, name: `air ${sameWord(airLine)}` }]),
+    ...(shelf === null ? [] : [{ cause: 'shelf' as const, name: `shelf ${sameWord(shelf)}` }]),
     ...(concentrateId === null ? [] : [{ cause: 'bottle' as const, name: `bottle ${concentrateId}` }]),
     { cause: 'parent' as const, name: `parent ${firstParent(culture, all)}` },
-    // A backup has its own air, sieve and bottle: that is what makes it one.
-    ...(isBackup ? [] : [{ cause: 'tools' as const, name: 'tools' }]),
+    ...(tools === null
+      ? // A backup has its own sieve: that is what makes it one. Of others one sieve is thought, until it is said.
+        isBackup
+        ? []
+        : [{ cause: 'tools' as const, name: 'tools' }]
+      : [{ cause: 'tools' as const, name: `tools ${sameWord(tools)}` }]),
   ]
 }
+
+const sameWord = (word: string): string => word.trim().toLowerCase()
 
 /** The culture that all of a line come from, as far back as the room's cultures know. */
 function firstParent({ id, parentCultureId }: Shares, all: readonly Shares[], seen: readonly string[] = []): string {
@@ -64,7 +76,7 @@ export function crashDays({ cultures, hazardPerDay, futures }: Asked): number[][
     const causes = causesOf(culture, cultures).filter(({ name }) => sharedBy.get(name)! > 1)
     const shared = causes.length > 0 ? SHARED_OF_CRASHES : 0
     const alone = daysOf(`alone ${culture.id}`, (1 - shared) * hazardPerDay)
-    // Each cause strikes all that have it; three at most, so that a third of the shared part is the least for each.
+    // Each cause strikes all that have it; five at most, so that a fifth of the shared part is the least for each.
     const struck = causes.map(({ name }) => ({ days: daysOf(name, (SHARED_OF_CRASHES * hazardPerDay) / mostCauses) }))
     const rest = causes.length > 0 ? daysOf(`rest ${culture.id}`, restRate(causes.length, hazardPerDay)) : null
     return alone.map((day, future) =>
@@ -73,7 +85,7 @@ export function crashDays({ cultures, hazardPerDay, futures }: Asked): number[][
   })
 }
 
-const mostCauses = 3
+const mostCauses = crashCauses.length
 
 /** What a culture with fewer causes crashes of besides, so that its hazard is the same; never, where it has all of them. */
 const restRate = (causes: number, hazardPerDay: number): number =>

@@ -213,6 +213,7 @@ describe('what cultures can give', () => {
 describe('crashes', () => {
   const culture = (id: string, given: object = {}) => ({
     ...{ id, concentrateId: null as string | null, parentCultureId: null as string | null, isBackup: true },
+    ...{ airLine: null as string | null, shelf: null as string | null, tools: null as string | null },
     ...given,
   })
   const many = 4000
@@ -238,19 +239,24 @@ describe('crashes', () => {
     }
     expect(together([culture('a'), culture('b')])).toBe(0)
     const oneCause = together([culture('a', { concentrateId: 'x' }), culture('b', { concentrateId: 'x' })])
-    const allCauses = { concentrateId: 'x', parentCultureId: 'm', isBackup: false }
-    expect(oneCause).toBeGreaterThan(0.04)
+    const allCauses = { concentrateId: 'x', parentCultureId: 'm', airLine: 'pump 1', shelf: 'top', tools: 'blue' }
+    expect(oneCause).toBeGreaterThan(0.025)
     expect(together([culture('a', allCauses), culture('b', allCauses)])).toBeGreaterThan(2 * oneCause)
   })
 
   test('have causes that are named', () => {
     const mother = culture('mother', { isBackup: false })
-    const child = culture('child', { parentCultureId: 'mother', isBackup: false, concentrateId: 'x' })
-    const other = culture('other', { concentrateId: 'x' })
+    const child = culture('child', {
+      parentCultureId: 'mother',
+      isBackup: false,
+      concentrateId: 'x',
+      airLine: 'Pump 1',
+    })
+    const other = culture('other', { concentrateId: 'x', airLine: ' pump 1', shelf: 'top', tools: 'its own' })
     const all = [mother, child, other]
     expect(sharedCauses(child, all)).toEqual([
       { cultureId: 'mother', causes: ['parent', 'tools'] },
-      { cultureId: 'other', causes: ['bottle'] },
+      { cultureId: 'other', causes: ['air', 'bottle'] },
     ])
   })
 })

@@ -5,6 +5,7 @@ import { topUpInForce } from '../plans/prey-feed-rounds.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 import { standingBatches } from '../state/batch-state.ts'
+import { curesInForce } from '../state/cures.ts'
 import type { CultureAhead } from './culture-ahead.ts'
 import type { EaterAhead } from './eater-ahead.ts'
 import { dayAhead, eachDay, type FoodHorizon } from './food-days.ts'
@@ -29,7 +30,10 @@ export type FoodAhead = {
 
 export type FoodAsked = { horizon: FoodHorizon; changes: readonly FoodChange[]; record: CrashRecord }
 
-export function foodAhead(snapshot: RoomSnapshot, { horizon, changes, record }: FoodAsked): FoodAhead {
+/** What a room has chosen so that food lasts counts as done. */
+export function foodAhead(snapshot: RoomSnapshot, { horizon, changes: asked, record }: FoodAsked): FoodAhead {
+  const chosen = curesInForce(snapshot, dayAhead(snapshot, horizon, 0)).map(({ change }) => change)
+  const changes = [...chosen, ...asked]
   const { eaters, gaps } = needsAhead(snapshot, { horizon, changes })
   const first = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
   const cultures = changedSupplies(suppliesAhead(snapshot, { horizon, record }), { changes, horizon, first })

@@ -1,6 +1,7 @@
 import { type Random, seededRandom } from '@fryward/live-feed'
 import type { FoodChange, Id } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { lastDayOnRotifers } from '../plans/sooner-artemia.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import type { SpeciesProfile } from '../species/index.ts'
 import { standingBatches } from '../state/batch-state.ts'
@@ -29,18 +30,14 @@ export function appetites(snapshot: RoomSnapshot, today: HusbandryDay): NeedBasi
   return (batch) => (batch && known.get(batch.id)) ?? usual
 }
 
-/** The last day of life on rotifers; sooner where Artemia takes over two days after its first. */
-export function lastRotiferDay({ changes }: NeedBasis, { feeding }: SpeciesProfile): number {
-  const usual = feeding.rotiferLastDay.value ?? -1
-  const isSooner = changes.some(({ kind }) => kind === 'artemia_sooner')
-  return isSooner ? Math.min(usual, feeding.artemiaFirstDay.value + overlapDays) : usual
-}
-
-// Rotifers and Artemia together for two days before the rotifers end. common practice
-const overlapDays = 2
+export const lastRotiferDay = ({ changes }: NeedBasis, species: SpeciesProfile): number =>
+  lastDayOnRotifers(
+    species,
+    changes.some(({ kind }) => kind === 'artemia_sooner'),
+  )
 
 export function keptLarvae({ changes }: NeedBasis, subjectId: Id): number {
-  const kept = changes.find((change) => change.kind === 'keep_larvae' && change.subjectId === subjectId)
+  const kept = changes.findLast((change) => change.kind === 'keep_larvae' && change.subjectId === subjectId)
   return kept?.kind === 'keep_larvae' ? kept.larvae : Number.POSITIVE_INFINITY
 }
 

@@ -15,6 +15,7 @@ import { daysOnDryFood } from '../state/dry-food.ts'
 import { type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { litDay } from '../state/tank-light.ts'
+import { artemiaSooner } from './sooner-artemia.ts'
 
 export type ArtemiaFeed = {
   round: DayRound
@@ -46,7 +47,8 @@ export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
   const { feedsPerDay: number, hoursBeforeDark } = parameters
   const rounds = liveFeedRounds(litDay(snapshot, tank, day.date), { number, hoursBeforeDark })
   const { now: larvae } = batchNumbers(snapshot, batch)
-  const targetPerMl = targetFor({ diet, tank, larvae, feeds: rounds.length, parameters }) * share
+  const isSooner = artemiaSooner(snapshot, day) !== null
+  const targetPerMl = targetFor({ diet, tank, larvae, feeds: rounds.length, parameters, isSooner }) * share
   const about = { prey: 'artemia', until: day.endsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1) ?? null
   const fed = preyFeedings(snapshot, batch, about).at(-1)
@@ -74,13 +76,15 @@ function targetFor(of: {
   larvae: number | null
   feeds: number
   parameters: ParameterValues<typeof larvalArtemiaFeedDefinition.parameters>
+  /** The room ends rotifers early: nauplii are all there is from the first on. */
+  isSooner: boolean
 }): number {
-  const { diet, tank, larvae, feeds, parameters } = of
+  const { diet, tank, larvae, feeds, parameters, isSooner } = of
   const { from, to } = diet.species.feeding.artemiaPerMl.value
   const aDay = parameters.perLarvaPerDay * Math.min(1, diet.day / fullAtDay)
   const wanted = larvae === null ? to : (larvae * aDay) / feeds / (tank.volumeL * 1000)
   const daysOn = diet.day - diet.species.feeding.artemiaFirstDay.value
-  const progress = parameters.stretchDays === 0 ? 1 : Math.min(1, daysOn / parameters.stretchDays)
+  const progress = parameters.stretchDays === 0 || isSooner ? 1 : Math.min(1, daysOn / parameters.stretchDays)
   return Math.min(parameters.mostPerMl, from + (Math.max(from, wanted) - from) * progress)
 }
 

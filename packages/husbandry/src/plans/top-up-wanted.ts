@@ -27,6 +27,7 @@ import { litRoom } from '../state/tank-light.ts'
 import type { CultureSupply } from './culture-supply.ts'
 import { dealFeeds, type FeedSource, feedSources, type SetAsideWater } from './feed-sources.ts'
 import { preyFeedRounds, topUpInForce } from './prey-feed-rounds.ts'
+import { artemiaSooner, lastDayOnRotifers } from './sooner-artemia.ts'
 
 type TopUpParameterValues = ParameterValues<typeof larvalPreyTopUpDefinition.parameters>
 
@@ -99,6 +100,8 @@ export function wantedBy(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husb
   if (!isOn || diet?.isOnRotifers === false) return null
   if (!diet)
     throw new Gap(`${batch.name}: what the larvae of its species eat is not known here. Feed them as you know them.`)
+  const isSooner = artemiaSooner(snapshot, day) !== null
+  if (isSooner && diet.day > lastDayOnRotifers(diet.species, isSooner)) return null
   const tank = tankOf(snapshot, batch)
   if (!tank) throw new Gap(`${batch.name}: say which tank it is in.`)
   const sources = feedSources(snapshot, batch, day)

@@ -1,4 +1,14 @@
-import type { Because, FieldProblem, Id, Instant, PlainDate, Station, SubjectKind, TaskContent } from '@fryward/shared'
+import type {
+  Because,
+  FieldProblem,
+  Id,
+  Instant,
+  PlainDate,
+  RotiferStrain,
+  Station,
+  SubjectKind,
+  TaskContent,
+} from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { FactDraft } from '../facts/fact.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
@@ -38,6 +48,18 @@ export type Creation =
       larvae?: number
       /** The culture that feeds them from their first morning. */
       cultureId?: Id
+    }
+  | {
+      kind: 'culture'
+      volumeL: number
+      temperatureC: number
+      salinity: number
+      strain: RotiferStrain
+      concentrateId: Id | null
+      /** The culture that it is started from, and the litres taken out of it; null and 0 for one that is bought in. */
+      parentCultureId: Id | null
+      drawnL: number
+      startDensityPerMl: number
     }
   | {
       kind: 'juvenile_group'

@@ -21,6 +21,7 @@ import { juvenileCount } from './juveniles/juvenile-count.ts'
 import { juvenileFeed } from './juveniles/juvenile-feed.ts'
 import { juvenilePlace } from './juveniles/juvenile-place.ts'
 import { larvalArtemiaFeed } from './larvae/artemia-feed.ts'
+import { foodKeepLarvae } from './larvae/food-keep-larvae.ts'
 import { larvalGreenWater } from './larvae/green-water.ts'
 import { larvalAmmoniaAct } from './larvae/larval-ammonia-act.ts'
 import { larvalAmmoniaTest } from './larvae/larval-ammonia-test.ts'
@@ -41,6 +42,8 @@ import { artemiaLotTest } from './live-food/artemia-lot-test.ts'
 import { artemiaStart } from './live-food/artemia-start.ts'
 import { chilledReserveRule } from './live-food/chilled-reserve.ts'
 import { cultureWaterTest } from './live-food/culture-water-test.ts'
+import { foodBuyIn } from './live-food/food-buy-in.ts'
+import { foodStartCulture } from './live-food/food-start-culture.ts'
 import { rotiferBackupCheck, rotiferBackupWanted } from './live-food/rotifer-backup.ts'
 import { rotiferBrush } from './live-food/rotifer-brush.ts'
 import { rotiferCount } from './live-food/rotifer-count.ts'
@@ -95,6 +98,8 @@ export const rules: readonly Rule[] = [
   rotiferFeed,
   rotiferRestart,
   chilledReserveRule,
+  foodStartCulture,
+  foodBuyIn,
   artemiaHarvest,
   artemiaEnrich,
   artemiaDiscard,
@@ -102,6 +107,7 @@ export const rules: readonly Rule[] = [
   artemiaLotTest,
   artemiaDecapsulate,
   // larvae
+  foodKeepLarvae,
   larvalAmmoniaTest,
   larvalAmmoniaAct,
   larvalSiphon,

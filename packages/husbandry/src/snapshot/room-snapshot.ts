@@ -69,6 +69,10 @@ export type SnapshotCulture = Named & {
   isBackup: boolean
   concentrateId: Id | null
   parentCultureId: Id | null
+  /** What it shares with others of the same word; null where nobody has said. */
+  airLine: string | null
+  shelf: string | null
+  tools: string | null
   startedAt: Instant
 }
 

@@ -31,6 +31,10 @@ export const medicineCautions = withGeneral(
   'Medicines and doses only as a veterinarian has prescribed them; euthanasia by a veterinarian’s advice and local law.',
 )
 
+export const larvaeToPartWithCautions = withGeneral(
+  'Never release them into the wild. Where they are killed: humanely, as a veterinarian advises and local law allows.',
+)
+
 export const releaseCautions = withGeneral('Never release stock or culture water into the wild.')
 
 export const hatchNightCautions = withGeneral(

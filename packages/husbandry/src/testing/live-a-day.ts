@@ -103,6 +103,15 @@ function create(room: SnapshotBuilder, creation: Creation, at: string): void {
       if (culture) room.feedLink(batch, culture)
       return
     }
+    case 'culture': {
+      const { kind: _kind, drawnL, startDensityPerMl, ...vessel } = creation
+      const culture = room.culture({ ...vessel, startedAt: at })
+      room.fact('inoculation', culture.id, at, { densityPerMl: startDensityPerMl })
+      const parts = [{ to: 'culture' as const, subjectId: culture.id, volumeL: drawnL }]
+      if (vessel.parentCultureId && drawnL > 0)
+        room.fact('harvest', vessel.parentCultureId, at, { volumeL: drawnL, parts })
+      return
+    }
     case 'juvenile_group': {
       const { kind: _kind, number, ...given } = creation
       const group = room.group(given)

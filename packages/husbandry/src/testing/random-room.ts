@@ -1,5 +1,5 @@
 import { type Random, seededRandom } from '@fryward/live-feed'
-import { clutchIntents } from '@fryward/shared'
+import { type CureChange, clutchIntents } from '@fryward/shared'
 import { dayMs } from '../calendar/elapsed.ts'
 import { SnapshotBuilder } from './snapshot-builder.ts'
 
@@ -52,6 +52,7 @@ export function randomRoom(seed: number, date: string): SnapshotBuilder {
   addFish(room, random, morning)
   addTanks(room, random, morning)
   if (random.uniform() < 0.5) addFoodPlan(room, random, date)
+  if (random.uniform() < 0.5) addCures(room, random, date)
   return room
 }
 
@@ -69,6 +70,34 @@ function addFoodPlan(room: SnapshotBuilder, random: Random, date: string): void 
     cultures: cultures.map(({ id }) => ({ cultureId: id, fedL: litres(), spareL: litres() })),
   }
   room.snapshot.foodPlan = { madeAt: at(Date.parse(`${date}T06:50:00.000Z`)), days: [orders] }
+}
+
+/** Anything that a room may have chosen on its plan, of any age. */
+function addCures(room: SnapshotBuilder, random: Random, date: string): void {
+  const { cultures, batches, clutches, room: settings } = room.snapshot
+  const morning = Date.parse(`${date}T06:00:00.000Z`)
+  const onDate = at(morning + some(random, -3, 5) * dayMs).slice(0, 10)
+  const changes: CureChange[] = [
+    ...cultures.map(({ id }): CureChange => {
+      return {
+        kind: 'start_culture',
+        cultureId: id,
+        volumeL: between(random, 1, 30),
+        animals: between(random, 1, 1e7),
+        onDate,
+      }
+    }),
+    ...[...batches, ...clutches].map(({ id }): CureChange => {
+      return { kind: 'keep_larvae', subjectId: id, larvae: some(random, 1, 400) }
+    }),
+    { kind: 'buy_in', animals: between(random, 1, 1e7), onDate },
+    { kind: 'artemia_sooner' },
+  ]
+  for (const change of changes)
+    if (random.uniform() < 0.5) {
+      const chosenAt = at(morning - some(random, 0, 10) * dayMs)
+      room.fact('cure', settings.id, chosenAt, { change, planMadeAt: chosenAt })
+    }
 }
 
 function addCultures(room: SnapshotBuilder, random: Random, morning: number): void {

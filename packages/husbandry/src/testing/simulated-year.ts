@@ -1,5 +1,5 @@
 import { type Random, seededRandom } from '@fryward/live-feed'
-import { defaultRounds, type Round } from '@fryward/shared'
+import { type CureChange, defaultRounds, type Round } from '@fryward/shared'
 import { addMinutes } from '../calendar/elapsed.ts'
 import { addDays } from '../calendar/husbandry-day.ts'
 import { draftDay } from '../engine/draft-day.ts'
@@ -149,8 +149,30 @@ function arrange(room: SnapshotBuilder, day: number): void {
   const quarantine = room.snapshot.tanks.find(({ kind }) => kind === 'quarantine')
   if (quarantine && day === arrivalDay)
     room.fact('care', quarantine.id, `${addDays(firstDay, day)}T15:00:00.000Z`, fishInABag)
+  if (quarantine) chooseCures(room, day)
   const third = room.snapshot.cultures[2]
   if (third) third.isBackup = day >= backupFromDay
+}
+
+const curesFrom = 120
+const curesGoneBy = 150
+
+/** Once in the year food is short: a culture is started, rotifers are bought in, and fewer larvae are kept; later that is past. */
+function chooseCures(room: SnapshotBuilder, day: number): void {
+  const date = addDays(firstDay, day)
+  const { snapshot } = room
+  const [first] = snapshot.cultures
+  const choose = (change: CureChange) =>
+    room.fact('cure', snapshot.room.id, `${date}T05:00:00.000Z`, { change, planMadeAt: `${date}T05:00:00.000Z` })
+  if (day === curesFrom && first) {
+    choose({ kind: 'start_culture', cultureId: first.id, volumeL: 5, animals: 3e5, onDate: addDays(date, 1) })
+    choose({ kind: 'buy_in', animals: 1e6, onDate: addDays(date, 3) })
+  }
+  if (day >= curesFrom && day < curesGoneBy)
+    for (const { id, hatchedOn } of snapshot.batches)
+      if (hatchedOn === addDays(date, -2)) choose({ kind: 'keep_larvae', subjectId: id, larvae: 20 })
+  if (day === curesGoneBy)
+    snapshot.cultures = snapshot.cultures.filter(({ startedAt }) => startedAt < `${addDays(firstDay, curesFrom)}T00:00`)
 }
 
 /** The snapshot as it is loaded on a date. */

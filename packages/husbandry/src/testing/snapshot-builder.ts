@@ -76,6 +76,9 @@ export class SnapshotBuilder {
       isBackup: false,
       concentrateId: this.snapshot.concentrates[0]?.id ?? null,
       parentCultureId: null,
+      airLine: null,
+      shelf: null,
+      tools: null,
       ...given,
     }
     this.snapshot.cultures.push(made)

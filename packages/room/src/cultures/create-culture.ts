@@ -26,7 +26,8 @@ export async function createCulture({
   )
 }
 
-export async function insertCulture(work: Work, input: NewCulture): Promise<Id> {
+/** @param signOffId of the sign-off that started it; taken back with that. */
+export async function insertCulture(work: Work, input: NewCulture, signOffId?: Id): Promise<Id> {
   const { name, note, startedAt = work.ctx.now, startDensityPerMl, ...culture } = input
   if (culture.kind === 'rotifer' && !culture.strain)
     throw invalid('strain', 'Say the strain of a rotifer culture: L, S or SS.')
@@ -36,7 +37,7 @@ export async function insertCulture(work: Work, input: NewCulture): Promise<Id> 
   await work.tx.culture.create({ data: { roomId: work.roomId, id, startedAt, ...culture } })
   if (startDensityPerMl !== undefined || culture.parentCultureId) {
     const data = { densityPerMl: startDensityPerMl, fromCultureId: culture.parentCultureId ?? undefined }
-    await insertFact(work, { fact: { kind: 'inoculation', subjectId: id, data }, at: startedAt })
+    await insertFact(work, { fact: { kind: 'inoculation', subjectId: id, data }, at: startedAt, signOffId })
   }
   work.audit({ action: 'culture.create', subjectId: id, detail: { name, ...culture }, why: `${name} was started` })
   return id

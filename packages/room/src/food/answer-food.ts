@@ -19,7 +19,7 @@ async function planned({ snapshot, asked }: FoodJob, changes: readonly FoodChang
 export async function answerFood(job: FoodJob): Promise<FoodAnswer> {
   const { ahead, outlook } = await planned(job, [])
   const cures: FoodCure[] = []
-  for (const change of curesToTry(ahead, outlook)) {
+  for (const change of curesToTry(job.snapshot, { ahead, outlook })) {
     const after = (await planned(job, [change])).outlook
     if (helps(outlook, after)) cures.push(cureOf(change, after))
   }

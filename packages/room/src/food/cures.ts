@@ -1,30 +1,45 @@
-import { addDays, daysBetween, type FoodAhead } from '@fryward/husbandry'
-import type { FoodChange, FoodOutlook } from '@fryward/shared'
+import {
+  addDays,
+  curesInForce,
+  daysBetween,
+  deliveryBy,
+  type FoodAhead,
+  husbandryDay,
+  type RoomSnapshot,
+} from '@fryward/husbandry'
+import type { CureChange, FoodChange, FoodOutlook } from '@fryward/shared'
 
 // About 60 per mL, in the published range for starting a vessel (live-feed, inoculum).
 const startPerMl = 60
-/** Rotifers come by post in two days. common practice */
-const deliveryDays = 2
 const million = 1e6
 
 /**
  * What might cure a worry, in the order in which a breeder would think of it: raise less, thin less, let the backup give,
  * start another culture, buy in, end rotifers sooner. Whether it does is for the planner to say.
  */
-export function curesToTry(ahead: FoodAhead, outlook: FoodOutlook): FoodChange[] {
+export function curesToTry(
+  snapshot: RoomSnapshot,
+  { ahead, outlook }: { ahead: FoodAhead; outlook: FoodOutlook },
+): FoodChange[] {
   const { worry } = outlook
   if (!worry) return []
-  return [
+  const day = husbandryDay({ room: snapshot.room, date: ahead.today })
+  const chosen = new Set(curesInForce(snapshot, day).map(({ change }) => change.kind))
+  const cures: FoodChange[] = [
     ...raiseLess(outlook, worry.date),
     ...(ahead.cultures.some(({ thinnedToAnimals }) => thinnedToAnimals !== null)
       ? [{ kind: 'thin_less' } as const]
       : []),
     ...(ahead.cultures.some(({ standing }) => standing === 'backup') ? [{ kind: 'use_backups' } as const] : []),
     ...startAnother(ahead, worry.date),
-    ...buyIn(ahead, outlook),
+    ...buyIn(snapshot, { ahead, outlook }),
     ...(outlook.eaters.length > 0 ? [{ kind: 'artemia_sooner' } as const] : []),
   ]
+  return cures.filter(({ kind }) => !(onceOnly.has(kind) && chosen.has(kind as CureChange['kind'])))
 }
+
+/** Chosen once, they are done as far as they can be. */
+const onceOnly: ReadonlySet<FoodChange['kind']> = new Set(['thin_less', 'use_backups', 'artemia_sooner'])
 
 /** A clutch that would eat by then left with its parents, or half and a quarter of its larvae kept; the largest first. */
 function raiseLess({ eaters, days }: FoodOutlook, worryDate: string): FoodChange[] {
@@ -62,11 +77,14 @@ function startAnother({ cultures, today }: FoodAhead, worryDate: string): FoodCh
   )
 }
 
-/** What is missing over all days, with what sieving loses, before it is missing. */
-function buyIn({ today, sievingLoss }: FoodAhead, { worry, shortTotal }: FoodOutlook): FoodChange[] {
+/** What is missing over all days, with what sieving loses, on the last day of post before it is missing. */
+function buyIn(
+  snapshot: RoomSnapshot,
+  { ahead: { today, sievingLoss }, outlook: { worry, shortTotal } }: { ahead: FoodAhead; outlook: FoodOutlook },
+): FoodChange[] {
   if (!worry || shortTotal <= 0) return []
-  const [, onDate] = [addDays(today, deliveryDays), worry.date].sort()
-  return [{ kind: 'buy_in', animals: roundedUp(shortTotal / (1 - sievingLoss), million), onDate: onDate! }]
+  const onDate = deliveryBy(snapshot, { today, by: worry.date })
+  return [{ kind: 'buy_in', animals: roundedUp(shortTotal / (1 - sievingLoss), million), onDate }]
 }
 
 const roundedUp = (value: number, step: number): number => Math.ceil(value / step) * step

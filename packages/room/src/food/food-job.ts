@@ -22,7 +22,9 @@ function ofFood(snapshot: RoomSnapshot): RoomSnapshot {
   const houses = new Set([...pairs, ...clutches].map(({ tankId }) => tankId))
   const about = new Set([...cultures, ...pairs, ...clutches, ...batches].map(({ id }) => id))
   const isAbout = ({ subjectId, kind }: Fact) =>
-    about.has(subjectId) || ((kind === 'water_test' || kind === 'water_reading') && houses.has(subjectId))
+    about.has(subjectId) ||
+    kind === 'cure' ||
+    ((kind === 'water_test' || kind === 'water_reading') && houses.has(subjectId))
   return {
     ...{
       room,

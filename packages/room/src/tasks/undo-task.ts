@@ -1,8 +1,9 @@
 import { type Id, type Task, undoMinutes } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
+import { endLinksOf } from '../feed-links/end-links-of.ts'
 import { personOf } from '../frame/person-of.ts'
-import { changeSubject } from '../frame/subject-row.ts'
+import { changeSubject, endSubject } from '../frame/subject-row.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { takeBackBatches } from '../hatches/take-back-batches.ts'
 import { getTaskInRoom } from './get-task.ts'
@@ -53,10 +54,23 @@ async function undoSignOff(work: Work, task: TaskRow): Promise<void> {
   })
   const hatches = await tx.fact.findMany({ where: { roomId, signOffId: last.id, kind: 'hatch' } })
   await takeBackBatches(work, hatches, 'The sign-off was taken back.')
+  await takeBackCultures(work, last.id)
   const decisions = await tx.fact.findMany({ where: { roomId, signOffId: last.id, kind: 'decision' } })
   for (const { subjectId } of decisions) await changeSubject(work, { id: subjectId })
   if (standing.length > 1) return
   await reopen(work, task)
+}
+
+/** A culture that this sign-off started: it was put in at that very moment. */
+async function takeBackCultures(work: Work, signOffId: Id): Promise<void> {
+  const { tx, roomId } = work
+  const started = await tx.fact.findMany({ where: { roomId, signOffId, kind: 'inoculation' } })
+  for (const { subjectId: id, at } of started) {
+    const culture = await tx.culture.findUnique({ where: { roomId_id: { roomId, id } } })
+    if (culture?.startedAt.getTime() !== at.getTime()) continue
+    await endLinksOf(work, { cultureId: id })
+    await endSubject(work, { id, reason: 'The sign-off was taken back.', how: 'taken back' })
+  }
 }
 
 async function undoSkip(work: Work, task: TaskRow): Promise<void> {

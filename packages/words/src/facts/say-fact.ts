@@ -1,5 +1,6 @@
 import type { Fact, Id, Quantity } from '@fryward/shared'
 import { sayDate } from '../dates/say-date.ts'
+import { sayFoodChange } from '../food/say-food.ts'
 import {
   careActLabels,
   countTargetLabels,
@@ -13,6 +14,8 @@ import { intentLabels } from '../labels/things.ts'
 import { sayNumber, sayWhole } from '../numbers/say-number.ts'
 import { sayQuantity } from '../quantities/say-quantity.ts'
 import type { UnitVoice } from '../voice.ts'
+
+const longAgo = '1970-01-01'
 
 type Say = { voice: UnitVoice; nameOf: (id: Id | undefined) => string | undefined }
 type Of<K extends Fact['kind']> = Extract<Fact, { kind: K }>['data']
@@ -159,7 +162,8 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
         fact.data.saltG === undefined ? undefined : `${quantity(fact.data.saltG, 'g', say)} salt`,
         fact.data.salinity === undefined ? undefined : `salinity ${sayNumber(fact.data.salinity, say.voice)}`,
         fact.data.cystsG === undefined ? undefined : `${quantity(fact.data.cystsG, 'g', say)} cysts`,
-        fact.data.forDate && `for the feeds of ${sayDate(fact.data.forDate, say.voice)}`,
+        fact.data.forDate &&
+          `${fact.data.act === 'order_rotifers' ? 'to come on' : 'for the feeds of'} ${sayDate(fact.data.forDate, say.voice)}`,
         fact.data.naupliiPerGram === undefined
           ? undefined
           : `${sayWhole(fact.data.naupliiPerGram, say.voice)} nauplii a gram`,
@@ -172,6 +176,13 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
       return join([fact.data.product, fact.data.dose, `prescribed by ${fact.data.prescribedBy}`, fact.data.note])
     case 'decision':
       return intentLabels[fact.data.intent]
+    case 'cure':
+      // Read long after it was chosen: its days are said as dates.
+      return sayFoodChange(fact.data.change, {
+        nameOf: (id) => say.nameOf(id) ?? 'it',
+        today: longAgo,
+        voice: say.voice,
+      })
     case 'outcome':
       return join([
         `${sayWhole(fact.data.number, say.voice)} ${outcomeLabels[fact.data.outcome]}`,

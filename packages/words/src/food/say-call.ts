@@ -88,7 +88,7 @@ function sayWeakest({ cultures }: FoodOutlook, feeder: Culture): string {
   return `The weakest point is ${feeder.name}${shares}. ${sayStandIn(cultures, feeder)}`
 }
 
-const causeWords = { bottle: 'feed bottle', parent: 'parent', tools: 'air and tools' } as const
+const causeWords = { air: 'air line', shelf: 'shelf', bottle: 'feed bottle', parent: 'parent', tools: 'tools' } as const
 
 function sayStandIn(cultures: readonly Culture[], feeder: Culture): string {
   const others = cultures.filter(({ id, cultureId }) => id !== feeder.id && cultureId !== null)

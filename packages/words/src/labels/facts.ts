@@ -27,6 +27,7 @@ export const factKindLabels = {
   outcome: 'Left the group',
   decision: 'Decision',
   water_reading: 'Gauge',
+  cure: 'So that food lasts',
 } as const satisfies Record<FactKind, string>
 
 export const countTargetLabels = {
@@ -135,4 +136,5 @@ export const careActLabels = {
   enrich_rotifers: 'Rotifers enriched',
   test_cysts: 'Cysts tested',
   decapsulate: 'Cysts decapsulated',
+  order_rotifers: 'Rotifers ordered',
 } as const satisfies Record<CareAct, string>

@@ -52,6 +52,8 @@ function detailPieces(detail: TitleDetail, voice: UnitVoice, isBehindList: boole
       return [`${comma}for the feeds of ${sayDate(detail.date, voice)}`]
     case 'use_by':
       return [`: this one is to be used by ${sayDate(detail.date, voice)}`]
+    case 'to_come_on':
+      return [`${comma}to come on ${sayDate(detail.date, voice)}`]
     case 'tonight':
       return [`: tonight ${sayLikelihood(detail.probability, voice)}`]
     case 'hours':

@@ -2,6 +2,7 @@
 
 import { type Culture, type CultureKind, cultureKinds, type RotiferStrain, rotiferStrains } from '@fryward/shared'
 import { cultureKindLabels, strainLabels, typedNumber } from '@fryward/words'
+import { TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { CheckBox } from '@/base/forms/CheckBox.tsx'
@@ -30,6 +31,9 @@ export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: ()
       strain: culture?.strain ?? ('L' as RotiferStrain | null),
       isBackup: culture?.isBackup ?? false,
       concentrateId: culture?.concentrateId ?? '',
+      airLine: culture?.airLine ?? '',
+      shelf: culture?.shelf ?? '',
+      tools: culture?.tools ?? '',
       parentCultureId: '',
       density: '',
     },
@@ -47,6 +51,9 @@ export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: ()
       strain: draft.kind === 'rotifer' ? draft.strain : null,
       isBackup: draft.isBackup,
       concentrateId: orNull(draft.concentrateId),
+      airLine: orNull(draft.airLine.trim()),
+      shelf: orNull(draft.shelf.trim()),
+      tools: orNull(draft.tools.trim()),
     }
     if (culture) return update.mutate({ ...fields, version: culture.version }, { onSuccess: onDone })
     const startDensityPerMl = typedNumber(draft.density, 'per_mL', voice)
@@ -94,6 +101,7 @@ export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: ()
           />
         )}
         <Origins draft={draft} change={change} isNew={!culture} />
+        <SharedWithOthers draft={draft} change={change} />
       </VesselFields>
     </Form>
   )
@@ -161,4 +169,29 @@ function Origins({ draft, change, isNew }: Part<OriginDraft>) {
       )}
     </>
   )
+}
+
+type SharedDraft = { airLine: string; shelf: string; tools: string }
+
+/** What would take it along with others of the same word. */
+function SharedWithOthers({ draft, change }: Omit<Part<SharedDraft>, 'isNew'>) {
+  const boxes = [
+    { name: 'airLine', label: 'Air from', help: 'The pump or line that it hangs on. One word for all that share it.' },
+    { name: 'shelf', label: 'Shelf', help: '' },
+    {
+      name: 'tools',
+      label: 'Sieve and tools',
+      help: 'Left empty: the same as of the others, or its own if it is a backup.',
+    },
+  ] as const
+  return boxes.map(({ name, label, help }) => (
+    <TextInput
+      key={name}
+      label={label}
+      description={help}
+      value={draft[name]}
+      maxLength={80}
+      onChange={({ target }) => change({ [name]: target.value })}
+    />
+  ))
 }

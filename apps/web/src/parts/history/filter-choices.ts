@@ -14,7 +14,7 @@ export const kindsOfFilter: Record<FactFilter, readonly FactKind[]> = {
   losses: ['loss', 'outcome'],
   water: ['water_change', 'water_test', 'water_reading'],
   seen: ['observation'],
-  care: ['care', 'treatment', 'decision'],
+  care: ['care', 'treatment', 'decision', 'cure'],
 }
 
 const filterLabels: Record<FactFilter, string> = {

@@ -1,15 +1,16 @@
 'use client'
 
-import type { FoodAnswer, FoodCure, PlainDate } from '@fryward/shared'
+import type { FoodAnswer, FoodCure, Instant, PlainDate } from '@fryward/shared'
 import { sayAfter, sayFoodChange, sayNumber } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Section } from '@/base/ui/Page.tsx'
+import { ChooseCure } from './ChooseCure.tsx'
 import styles from './food.module.css'
 
 type Props = {
-  answer: FoodAnswer
+  answer: FoodAnswer & { madeAt: Instant }
   today: PlainDate
   nameOf: (id: string) => string
   shown: FoodCure | null
@@ -42,6 +43,14 @@ export function Cures({ answer, today, nameOf, shown, onShow }: Props) {
                 {sayFoodChange(cure.change, { nameOf, today, voice })}
               </Button>
               <span className={styles.soft}>{sayAfter(cure, outlook, { today, voice })}</span>
+              {shown === cure && (
+                <ChooseCure
+                  cure={cure}
+                  planMadeAt={answer.madeAt}
+                  said={sayFoodChange(cure.change, { nameOf, today, voice })}
+                  onChosen={() => onShow(null)}
+                />
+              )}
             </li>
           ))}
         </ul>

@@ -1,6 +1,6 @@
 'use client'
 
-import type { FoodAnswer, FoodChange, FoodCure, FoodOutlook, PlainDate } from '@fryward/shared'
+import type { FoodAnswer, FoodChange, FoodCure, FoodOutlook, FoodView, Instant, PlainDate } from '@fryward/shared'
 import { sayAfter, sayFoodAhead, sayFoodChange } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { Suspense, useState } from 'react'
@@ -16,6 +16,7 @@ import { FoodKeys } from './FoodKeys.tsx'
 import { FoodTable } from './FoodTable.tsx'
 import styles from './food.module.css'
 import { chartHeight } from './food-lanes.ts'
+import { UnderWay } from './UnderWay.tsx'
 import { WhatIfBox } from './WhatIfBox.tsx'
 
 const FoodChart = late(() => import('./FoodChart.tsx'), 'FoodChart')
@@ -23,8 +24,10 @@ const FoodChart = late(() => import('./FoodChart.tsx'), 'FoodChart')
 /** A picture after something: a cure as it was tried, or a question's answer. */
 type Shown = { change: FoodChange; cure: FoodCure | null; after: FoodOutlook | FoodCure }
 
+type Props = { answer: FoodAnswer & { madeAt: Instant }; underWay: FoodView['underWay']; today: PlainDate }
+
 /** The chart with what would help and what might happen, each of which redraws it. */
-export function FoodAhead({ answer, today }: { answer: FoodAnswer; today: PlainDate }) {
+export function FoodAhead({ answer, underWay, today }: Props) {
   const voice = useVoice()
   const room = useRoom()
   const pairs = useQuery(pairsOptions(room.id)).data ?? []
@@ -67,6 +70,7 @@ export function FoodAhead({ answer, today }: { answer: FoodAnswer; today: PlainD
         shown={shown?.cure ?? null}
         onShow={(cure) => setShown(cure && { change: cure.change, cure, after: cure })}
       />
+      <UnderWay {...{ underWay, today, nameOf }} />
       <WhatIfBox
         {...{ today, nameOf }}
         changes={changesToAsk(

@@ -11,6 +11,7 @@ import { FoodPage } from './FoodPage.tsx'
 beAsWideAs(380)
 
 const food = makeFood()
+const underWay: FoodView['underWay'] = []
 const plan = {
   madeAt: '2026-11-25T06:50:00.000Z',
   revision: 7,
@@ -19,7 +20,8 @@ const plan = {
   cures: food.cures,
 }
 
-async function open(view: FoodView = { plan }, room = makeRoom()) {
+async function open(given: Partial<FoodView> = {}, room = makeRoom()) {
+  const view: FoodView = { plan, underWay, ...given }
   const { writes } = answerApi({
     getFood: () => view,
     listPairs: () => [],
@@ -71,7 +73,7 @@ describe('the page of the food ahead', () => {
   })
 
   it('asks nothing of somebody who only reads', async () => {
-    await open({ plan }, makeRoom({ myRole: 'viewer' }))
+    await open({}, makeRoom({ myRole: 'viewer' }))
     expect(screen.queryByText('Show what then')).toBeNull()
     expect(screen.getByRole('button', { name: 'Leave Clutch 3 with its parents' })).toBeTruthy()
   })

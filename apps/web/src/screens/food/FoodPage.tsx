@@ -32,7 +32,7 @@ export function FoodPage() {
           view.plan && today ? (
             <>
               <p className={styles.sentence}>{sayFoodAhead(view.plan.outlook, { today, voice })}</p>
-              <FoodAhead key={view.plan.madeAt} answer={view.plan} today={today} />
+              <FoodAhead key={view.plan.madeAt} answer={view.plan} underWay={view.underWay} today={today} />
             </>
           ) : (
             <NoPlanYet />

@@ -33,7 +33,7 @@ const day = (tasks: Day['tasks']): Day => ({
 })
 const answer = (outlook: typeof tonight) => {
   const plan = { madeAt: '2026-11-25T06:50:00.000Z', revision: 7, isStale: false, outlook, cures: [] }
-  answerApi({ getFood: () => ({ plan }) })
+  answerApi({ getFood: () => ({ plan, underWay: [] }) })
 }
 
 describe('the afternoon call on Today', () => {

@@ -13,7 +13,7 @@ const food = makeFood()
 const plan = { madeAt: '2026-11-25T06:50:00.000Z', revision: 7, isStale: true, outlook: food.outlook, cures: [] }
 
 async function open() {
-  answerApi({ getFood: () => ({ plan }) })
+  answerApi({ getFood: () => ({ plan, underWay: [] }) })
   const page = renderInRoom(<WhoEatsPage />)
   await waitFor(() => screen.getByRole('table'))
   return page

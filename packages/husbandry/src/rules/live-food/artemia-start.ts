@@ -2,12 +2,15 @@ import type { HatchPlanNote } from '@fryward/live-feed'
 import type { Because, Phrase, Quantity } from '@fryward/shared'
 import { z } from 'zod'
 import { laterOf } from '../../calendar/elapsed.ts'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { artemiaStartDefinition, type CystKind, cystKinds } from '../../definitions/live-food/artemia-start.ts'
 import { hatchUnderWay } from '../../plans/artemia-hatch.ts'
 import { type ArtemiaStart, artemiaStarts } from '../../plans/artemia-starts.ts'
+import { artemiaSooner } from '../../plans/sooner-artemia.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { computedLink, factLink, planLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot } from '../../snapshot/room-snapshot.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import {
   animals,
@@ -78,6 +81,7 @@ export const artemiaStart = defineRule(artemiaStartDefinition, {
               }),
             ],
             because: [
+              ...soonerLinks(snapshot, day),
               ...needLinks(start),
               start.test
                 ? factLink(start.test.fact, {
@@ -131,6 +135,12 @@ function startSteps(
       : []),
     ...plan.notes.map((note) => phrase(noteWords[note])),
   ]
+}
+
+/** Where the room ends rotifers early, and these are for what they leave. */
+function soonerLinks(snapshot: RoomSnapshot, day: HusbandryDay): Because[] {
+  const cure = artemiaSooner(snapshot, day)
+  return cure ? [planLink(cure.fact.data.planMadeAt, { label: 'rotifers end early', joins: null })] : []
 }
 
 function needLinks({ needs, nauplii, feedDate }: ArtemiaStart): Because[] {

@@ -2,6 +2,7 @@ import type { FactDraft } from '@fryward/husbandry'
 import { type FactKind, factKinds } from '@fryward/shared'
 import { care } from './care.ts'
 import { count } from './count.ts'
+import { cure } from './cure.ts'
 import { decision } from './decision.ts'
 import { feeding } from './feeding.ts'
 import { harvest } from './harvest.ts'
@@ -35,6 +36,7 @@ const rules: { [K in FactKind]: KindRules<K> } = {
   outcome,
   decision,
   water_reading: waterReading,
+  cure,
 }
 
 /** What the room asks of a kind of fact; a kind that has no file here does not compile. */
