@@ -36,9 +36,18 @@ export type Stage = {
 const authSecret = 'a secret for browser tests only, long enough'
 const dayMs = 86_400_000
 
-/** @param historyDays how long before now the world's clock stands at first. */
-export async function openStage({ historyDays = 4 }: { historyDays?: number } = {}): Promise<Stage> {
-  const world = await openWorld({ at: new Date(Date.now() - historyDays * dayMs).toISOString() })
+/**
+ * @param historyDays how long before now the world's clock stands at first.
+ * @param from with it, pages and API go by the world's clock too, which stands there at first and which only the test moves.
+ */
+export async function openStage({
+  historyDays = 4,
+  from,
+}: {
+  historyDays?: number
+  from?: string
+} = {}): Promise<Stage> {
+  const world = await openWorld({ at: from ?? new Date(Date.now() - historyDays * dayMs).toISOString() })
   const photosFolder = mkdtempSync(join(tmpdir(), 'fryward-photos-'))
   const port = await findFreePort()
   const origin = `http://127.0.0.1:${port}`
@@ -50,7 +59,13 @@ export async function openStage({ historyDays = 4 }: { historyDays?: number } = 
     webUrl: inject('dashboardUrl'),
     photosFolder,
     requestsPerMinute: 1_000_000,
+    ...(from === undefined ? {} : { now: world.clock.now }),
   })
+  // A browser takes the time from the answers it gets.
+  if (from !== undefined)
+    app.server.prependListener('request', (_request, response) =>
+      response.setHeader('date', new Date(world.clock.now()).toUTCString()),
+    )
   await app.listen({ port, host: '127.0.0.1' })
   const browser = await chromium.connect(inject('browserEndpoint'))
   const signIn: Stage['signIn'] = async (context, person, way = origin) =>
