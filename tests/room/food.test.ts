@@ -31,7 +31,7 @@ const about = (value: number) => value * 1.01
 
 describe('the food of a room', () => {
   test('has no plan until one is made, and then one for its revision', async () => {
-    expect(await getFood(asViewer())).toEqual({ plan: null })
+    expect(await getFood(asViewer())).toEqual({ plan: null, underWay: [] })
     expect(await planAgain()).toBe('planned')
     const plan = await planned()
     expect(plan).toMatchObject({ madeAt: world.clock.now(), isStale: false })

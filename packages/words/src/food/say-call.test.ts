@@ -36,7 +36,7 @@ describe('the afternoon call', () => {
       food: [
         'Have 1.2 L of R1 ready for their first day.',
         'The food lasts as far as can be seen.',
-        'The weakest point is R1, which shares its feed bottle and air and tools with R2. If it goes, the backup R2 has to feed.',
+        'The weakest point is R1, which shares its feed bottle and tools with R2. If it goes, the backup R2 has to feed.',
       ],
       otherChoice: 'The other choice is to leave Clutch 3 with its parents.',
     })
