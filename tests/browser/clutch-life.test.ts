@@ -222,7 +222,7 @@ describe('the life of a clutch', () => {
     await room.record({ kind: 'outcome', subjectId: group.id, data: placing })
     const survival = await room.look('survival')
     const row = survival.getByRole('article').filter({ hasText: 'Hatched' })
-    for (const number of ['800', '600', '300', '120'])
+    for (const number of ['800', '600', '300', '120 so far'])
       await row.getByText(number, { exact: true }).first().waitFor(soon)
     await row.getByRole('link').first().click()
     await survival.getByRole('img', { name: /^Life line\./ }).waitFor(soon)
