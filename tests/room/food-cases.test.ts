@@ -87,7 +87,7 @@ describe('the food of a room', () => {
     const room = await new Case().open()
     const batch = await room.batch([(await room.clutch('amphiprion-ocellaris', { daysOld: 9 })).id], 300)
     const outlook = await room.outlook()
-    expect(eaters(outlook)).toEqual([['larval_batch', batch.id]])
+    expect(eaters(outlook)[0]).toEqual(['larval_batch', batch.id])
     expect(outlook.worry).toMatchObject({ date: outlook.days[0]!.date, chanceShort: 1 })
   })
 
