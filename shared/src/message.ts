@@ -69,3 +69,9 @@ export const WebhookSchema = z
   })
   .register(z.globalRegistry, { id: 'Webhook' })
 export type RoomWebhook = z.infer<typeof WebhookSchema>
+
+/** A time in which this server was off: nothing is known of it. */
+export const AbsenceSchema = z
+  .object({ from: InstantSchema, to: InstantSchema })
+  .register(z.globalRegistry, { id: 'Absence' })
+export type Absence = z.infer<typeof AbsenceSchema>

@@ -14,6 +14,7 @@ import { devices } from './plugins/devices.ts'
 import { diskGuard } from './plugins/disk-guard.ts'
 import { documentation } from './plugins/documentation.ts'
 import { eventStreams } from './plugins/event-streams.ts'
+import { metrics } from './plugins/metrics.ts'
 import { pages } from './plugins/pages.ts'
 import { problems, sendUnreadableAddress } from './plugins/problems.ts'
 import { roomNotices } from './plugins/room-notices.ts'
@@ -46,6 +47,8 @@ export type ApiOptions = {
   troublesFile?: string | undefined
   /** Who works out the food of rooms as they change; without it questions are answered here, and nothing is planned. */
   foodThinker?: FoodThinker | undefined
+  /** Who brings it reads `/metrics`; nobody without one. */
+  metricsToken?: string | undefined
   /** Whether the scheduler of this server sends mail. */
   isMailSetUp?: boolean
   /** Requests a minute from one address. */
@@ -92,6 +95,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     secret: options.authSecret,
   })
   await app.register(devices, { database })
+  await app.register(metrics, { database, token: options.metricsToken })
   await app.register(roomNotices, { connectionString: database.connectionString })
   await app.register(eventStreams, { patienceMs })
   await registerRoutes(app, {

@@ -15,6 +15,8 @@ export const ApiConfigSchema = z.object({
   WEB_URL: z.url().optional(),
   AUTH_SECRET: z.string().min(32, 'AUTH_SECRET needs at least 32 characters'),
   DATA_DIR: z.string().optional(),
+  /** Opens /metrics. */
+  METRICS_TOKEN: z.string().min(16).optional(),
   /** Whom mail is from, where the scheduler sends some. */
   MAIL_FROM: z.string().optional(),
   /** Requests a minute from one address. */

@@ -1,7 +1,8 @@
 import { openDatabase } from '@fryward/store'
 import cron from 'node-cron'
 import { pino } from 'pino'
-import { sendingOf } from './settings.ts'
+import { beat } from './heartbeat.ts'
+import { sendingOf, wishesOf } from './settings.ts'
 import { sweep, tick } from './tick.ts'
 
 /** node-cron only ticks: what is due comes from the tables, so a tick too many, or none for days, changes nothing. */
@@ -14,17 +15,24 @@ async function main(): Promise<void> {
   const log = pino({ level: process.env.LOG_LEVEL ?? 'info' })
   const database = openDatabase({ connectionString, maxConnections: 3 })
   const now = () => new Date().toISOString()
-  const guarded = async (work: () => Promise<unknown>) => {
+  const guarded = async (work: () => Promise<unknown>): Promise<boolean> => {
     try {
       await work()
+      return true
     } catch (error) {
       log.error({ err: error }, 'a tick failed; the next one tries again')
+      return false
     }
   }
   const sending = sendingOf(process.env)
-  const runTick = () => guarded(() => tick({ database, now, log, sending }))
+  const { keepMonths, heartbeatUrl } = wishesOf(process.env)
+  const runTick = async () => {
+    const isWell = await guarded(() => tick({ database, now, log, sending }))
+    // Only what works says so: somebody outside hears the silence of a server that cannot do its work.
+    if (isWell && heartbeatUrl !== undefined) await beat(heartbeatUrl, log)
+  }
   const minutely = cron.schedule('* * * * *', runTick, { noOverlap: true })
-  const runSweep = () => guarded(() => sweep({ database, now, log }))
+  const runSweep = () => guarded(() => sweep({ database, now, log, keepMonths }))
   const daily = cron.schedule('17 3 * * *', runSweep, { noOverlap: true })
   await runSweep()
   await runTick()

@@ -15,3 +15,12 @@ export function sendingOf(environment: NodeJS.ProcessEnv): { handOver: HandOver;
   const mayReachThisMachine = given('LOCAL_WEBHOOKS') === '1'
   return { handOver: createHandOver({ secret, publicUrl, mail, mayReachThisMachine }), isMailSetUp: mail !== undefined }
 }
+
+/** How long readings are kept, and who outside is told each minute that this server is awake. */
+export function wishesOf(environment: NodeJS.ProcessEnv): { keepMonths: number; heartbeatUrl: string | undefined } {
+  const keepMonths = Number(environment.READINGS_KEEP_MONTHS || 0)
+  // The newest two months are still written to: what is late may be a month old.
+  if (!Number.isInteger(keepMonths) || keepMonths < 0 || keepMonths === 1)
+    throw new Error('READINGS_KEEP_MONTHS is 0 for ever, or a whole number of months from 2 on.')
+  return { keepMonths, heartbeatUrl: environment.HEARTBEAT_URL || undefined }
+}

@@ -1,11 +1,13 @@
 import {
   addUpReadings,
   type Context,
+  dropOldReadings,
   forgetOldAnswers,
   forgetOldSignInTries,
   forgetWhatHasEnded,
   listRoomIds,
   makeRoomForReadings,
+  noteTick,
   noteWater,
   openDays,
   watchGauges,
@@ -41,6 +43,8 @@ export async function tick({
     }
   }
   const ctx = () => contextFor('scheduler')
+  const absence = await noteTick(ctx())
+  if (absence) log.info(absence, 'nothing was looked at for a while; what happened in that time is not known')
   const steps: [what: string, work: () => Promise<unknown>][] = [
     ['roll-ups', () => addUpReadings(ctx())],
     ['limits', () => watchGauges(ctx())],
@@ -60,13 +64,18 @@ export async function sweep({
   database,
   now,
   log,
+  keepMonths = 0,
 }: {
   database: Database
   now: () => string
   log: TickLog
+  /** Months that single readings are kept; 0 for good. */
+  keepMonths?: number
 }): Promise<void> {
   const ctx: Context = { database, actor: { kind: 'system', job: 'sweep' }, now: now() }
   await makeRoomForReadings(ctx)
+  const dropped = keepMonths > 0 ? await dropOldReadings(ctx, keepMonths) : []
+  if (dropped.length > 0) log.info({ dropped }, 'months of single readings dropped; their hours stay')
   const forgotten = await forgetOldAnswers(ctx)
   if (forgotten > 0) log.info({ forgotten }, 'answers older than 30 days forgotten')
   const tries = await forgetOldSignInTries(ctx)

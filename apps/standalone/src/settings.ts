@@ -39,6 +39,19 @@ const SettingsSchema = z
       .regex(/^[^\s@<>]+@[^\s@<>]+$/, 'an address such as fryward@example.org')
       .optional(),
     LOCAL_WEBHOOKS: z.enum(['0', '1'], "'1' or '0'").default('0'),
+    HEARTBEAT_URL: z
+      .string()
+      .refine(
+        (text) => URL.canParse(text) && /^https?:$/.test(new URL(text).protocol),
+        'an address such as https://watch.example.org/mine',
+      )
+      .optional(),
+    READINGS_KEEP_MONTHS: z.coerce
+      .number("'0', or a whole number of 2 or more")
+      .int()
+      .refine((months) => months === 0 || months >= 2, "'0', or a whole number of 2 or more")
+      .default(0),
+    METRICS_TOKEN: z.string().min(16, 'at least 16 characters').optional(),
     SEED_DEMO: yesOrNo.optional(),
     REQUESTS_PER_MINUTE: z.coerce.number('a whole number of 60 or more').int().min(60).default(1200),
     LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),

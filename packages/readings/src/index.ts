@@ -1,5 +1,6 @@
 export { createInbox, type Inbox, InboxFull, type KeptReading } from './keeping/inbox.ts'
 export { makePartitions } from './keeping/partitions.ts'
+export { dropOldMonths } from './keeping/retention.ts'
 export { rollUp } from './keeping/roll-up.ts'
 export type { Post, PostedReading } from './post/posted.ts'
 export { UnreadablePost } from './post/posted.ts'

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
 import {
+  AbsenceSchema,
   ChangeReachSchema,
   ChangeWebhookSchema,
   MessageSchema,
@@ -18,6 +19,12 @@ export const messageRoutes = {
     permission: 'read',
     params: inRoom,
     response: z.array(MessageSchema),
+  }),
+  listAbsences: get('/rooms/:roomId/absences', {
+    summary: 'When this server was off, so that nobody was told of anything',
+    permission: 'read',
+    params: inRoom,
+    response: z.array(AbsenceSchema),
   }),
   getReach: get('/rooms/:roomId/reach', {
     summary: "How I am told of this room's alarms",

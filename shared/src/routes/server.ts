@@ -7,8 +7,13 @@ import { guessesAMinute, OkSchema, routesTagged } from './route.ts'
 const { get, write, download } = routesTagged('server')
 
 export const serverRoutes = {
+  getAlive: get('/alive', {
+    summary: 'Does the server answer, whatever its database does',
+    permission: 'anyone',
+    response: z.object({ status: z.literal('ok'), version: z.string(), now: z.string() }),
+  }),
   getHealth: get('/health', {
-    summary: 'Is the server up, and can it reach its database',
+    summary: 'Is the server ready for work: up, and its database within reach',
     permission: 'anyone',
     response: z.object({ status: z.literal('ok'), version: z.string(), now: z.string() }),
   }),

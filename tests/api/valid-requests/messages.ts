@@ -1,5 +1,6 @@
 import { createECDH, randomBytes, randomUUID } from 'node:crypto'
 import type { NewPhone } from '@fryward/shared'
+import { minutesFrom } from '../full-room.ts'
 import { type RawRequest, send } from '../send.ts'
 import { inRoom, type Requests, type Writing } from './writing.ts'
 
@@ -27,6 +28,14 @@ export const messageRequests = {
   listMessages: async (writing) => {
     await phoneOf(writing)
     await send(writing.world, writing.as, 'sendTrial', trial(writing))
+    return { params: inRoom(writing) }
+  },
+  listAbsences: async (writing) => {
+    const { world } = writing
+    await world.database.prisma.absence.createMany({
+      data: [{ fromAt: minutesFrom(world, -90), toAt: minutesFrom(world, -60) }],
+      skipDuplicates: true,
+    })
     return { params: inRoom(writing) }
   },
   getReach: async (writing) => {

@@ -2,6 +2,7 @@ import { knocked } from './account.ts'
 import type { Requests } from './writing.ts'
 
 export const serverRequests = {
+  getAlive: () => ({}),
   getHealth: () => ({}),
   getServer: () => ({}),
   claimServer: ({ serial }) => ({

@@ -73,6 +73,7 @@ const done = async (work: Promise<void>): Promise<{ ok: true }> => {
 
 /** One line a route: path and schemas stand in `shared`, the work in `@fryward/room`. */
 export const handlers: Handlers = {
+  getAlive: async ({ ctx, version }) => ({ status: 'ok', version, now: ctx.now }),
   getHealth: async ({ ctx, version }) => {
     await ctx.database.pool.query('SELECT 1')
     return { status: 'ok', version, now: ctx.now }
@@ -210,6 +211,7 @@ export const handlers: Handlers = {
   quietAlarm: ({ ctx, params, body }) => room.quietAlarm({ ctx, ...params, ...body }),
   handAlarm: ({ ctx, params, body }) => room.handAlarm({ ctx, ...params, ...body }),
   listMessages: ({ ctx, params }) => room.listMessages({ ctx, ...params }),
+  listAbsences: ({ ctx, params }) => room.listAbsences({ ctx, ...params }),
   getReach: ({ ctx, params, ...server }) => room.getReach({ ctx, ...params, reaching: reachingOf(server) }),
   changeReach: ({ ctx, params, body, ...server }) =>
     room.changeReach({ ctx, ...params, input: body, reaching: reachingOf(server) }),

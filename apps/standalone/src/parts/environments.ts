@@ -16,7 +16,7 @@ export type EnvironmentPlan = {
 type Told = Record<string, string | undefined>
 
 /** Settings that open something: none of them reaches a part through the machine's environment. */
-const secrets = ['DATABASE_URL', 'AUTH_SECRET', 'TLS_KEY', 'POSTGRES_PASSWORD', 'SMTP_URL']
+const secrets = ['DATABASE_URL', 'AUTH_SECRET', 'TLS_KEY', 'POSTGRES_PASSWORD', 'SMTP_URL', 'METRICS_TOKEN']
 
 /**
  * What each part is told: the machine's environment (PATH, TZ, proxies) without its secrets, and of these only what the
@@ -44,6 +44,8 @@ export function partEnvironments(
       SMTP_URL: settings.SMTP_URL,
       MAIL_FROM: settings.MAIL_FROM,
       LOCAL_WEBHOOKS: settings.LOCAL_WEBHOOKS,
+      HEARTBEAT_URL: settings.HEARTBEAT_URL,
+      READINGS_KEEP_MONTHS: String(settings.READINGS_KEEP_MONTHS),
     }),
     demo: set({ ...withDatabase, DATA_DIR: settings.DATA_DIR }),
     api: set({
@@ -58,6 +60,7 @@ export function partEnvironments(
       DATA_DIR: settings.DATA_DIR,
       AUTH_SECRET: authSecret,
       MAIL_FROM: settings.MAIL_FROM,
+      METRICS_TOKEN: settings.METRICS_TOKEN,
       WEB_URL: `http://127.0.0.1:${webPort}`,
     }),
   }

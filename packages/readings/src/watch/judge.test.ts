@@ -5,7 +5,7 @@ const band: Band = {
   ...{ quantity: 'temperature', low: 24, high: 28, forMinutes: 10, silentAfterMinutes: 30, maxPerHour: null },
 }
 const nothing: Watched = {
-  ...{ latest: null, since: null, lately: null, hour: null, isStuck: false, implausibleAt: null, setUpAt: 0 },
+  ...{ latest: null, since: null, lately: null, hour: null, isStuck: false, implausibleAt: null, heardFrom: 0 },
 }
 const minute = 60_000
 const now = 1000 * minute
@@ -13,7 +13,7 @@ const seen = (value: number, since: number, at = 0): Watched => ({
   ...nothing,
   latest: { at: now - at * minute, value },
   since: now - since * minute,
-  setUpAt: 0,
+  heardFrom: 0,
 })
 
 describe('a gauge', () => {
@@ -29,10 +29,10 @@ describe('a gauge', () => {
   test('is silent when nothing came for too long, whatever it read last, and when it never read anything', () => {
     expect(judge(band, seen(26, 60, 30), now)).toBe('keeps')
     expect(judge(band, seen(29, 60, 31), now)).toEqual({ kind: 'silent', value: null })
-    expect(judge(band, { ...nothing, setUpAt: now - 31 * minute }, now)).toMatchObject({
+    expect(judge(band, { ...nothing, heardFrom: now - 31 * minute }, now)).toMatchObject({
       kind: 'silent',
     })
-    expect(judge(band, { ...nothing, setUpAt: now - 29 * minute }, now)).toBe('undecided')
+    expect(judge(band, { ...nothing, heardFrom: now - 29 * minute }, now)).toBe('undecided')
   })
   test('without limits is never too high or too low', () => {
     for (const value of [-1000, 1000])

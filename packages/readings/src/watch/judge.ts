@@ -25,8 +25,8 @@ export type Watched = {
   isStuck: boolean
   /** When it last sent a value that was refused because no water has it. */
   implausibleAt: number | null
-  /** When the gauge was set up: one that never read anything is silent from then on. */
-  setUpAt: number
+  /** When the gauge was set up, or this server woke up: one that reads nothing is silent from then on. */
+  heardFrom: number
 }
 
 type Raised = { kind: AlarmKind; value: number | null }
@@ -38,9 +38,9 @@ export type Verdict = Raised | 'keeps' | 'undecided'
  * neither comes nor goes with each reading at the limit.
  */
 export function judge(band: Band, watched: Watched, now: number): Verdict {
-  const { latest, implausibleAt, setUpAt } = watched
+  const { latest, implausibleAt, heardFrom } = watched
   const isHeard = (at: number) => now - at <= band.silentAfterMinutes * 60_000
-  if (!isHeard(latest?.at ?? setUpAt)) {
+  if (!isHeard(Math.max(latest?.at ?? heardFrom, heardFrom))) {
     const isNonsense = implausibleAt !== null && isHeard(implausibleAt)
     return isNonsense ? { kind: 'implausible', value: null } : { kind: 'silent', value: null }
   }

@@ -9,7 +9,7 @@ export type WatchedGauge = {
   maxPerHour: number | null
   stuckAfterHours: number | null
   implausibleAt: number | null
-  setUpAt: number
+  heardFrom: number
 }
 
 // A gauge that is silent for longer is silent, whatever it read before.
@@ -95,7 +95,7 @@ function toWatched(row: Row, gauge: WatchedGauge | undefined, now: number): Watc
     hour: extremes(row.hour_low, row.hour_high),
     isStuck: row.is_stuck,
     implausibleAt: gauge?.implausibleAt ?? null,
-    setUpAt: gauge?.setUpAt ?? now,
+    heardFrom: gauge?.heardFrom ?? now,
   }
 }
 

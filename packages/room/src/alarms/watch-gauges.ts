@@ -5,6 +5,7 @@ import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { unbelieved } from '../readings/unbelieved.ts'
+import { awakeSince } from '../server/list-absences.ts'
 
 const withStanding = { alarms: { where: { clearedAt: null } } } as const
 type GaugeRow = Prisma.GaugeGetPayload<{ include: typeof withStanding }>
@@ -25,12 +26,14 @@ export async function watchGauges(ctx: Context): Promise<number> {
   })
   if (gauges.length === 0) return 0
   const now = Date.parse(ctx.now)
+  const awake = await awakeSince(ctx)
   const watched = await readWatched(
     ctx.database.pool,
     gauges.map(({ createdAt, implausibleAt, ...gauge }) => ({
       ...gauge,
       implausibleAt: implausibleAt?.getTime() ?? null,
-      setUpAt: createdAt.getTime(),
+      // Of a time in which this server was off nobody knows who was silent.
+      heardFrom: Math.max(createdAt.getTime(), awake ?? 0),
     })),
     now,
   )

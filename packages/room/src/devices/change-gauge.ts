@@ -3,6 +3,7 @@ import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import { assertFresh, definedFields } from '../frame/versioned.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
+import { forgetGauges } from '../readings/known-gauges.ts'
 import { assertBand } from './band.ts'
 import { viewGauge } from './gauge-view.ts'
 
@@ -35,5 +36,5 @@ export async function changeGauge({
       })
     },
     (work) => viewGauge(work, gaugeId),
-  )
+  ).finally(() => forgetGauges(ctx.database))
 }

@@ -3,6 +3,7 @@ import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
 import { invalid, RoomError } from '../errors.ts'
 import { type Work, writeInRoom } from '../frame/write-in-room.ts'
+import { forgetGauges } from '../readings/known-gauges.ts'
 import { assertBand } from './band.ts'
 import { viewDevice } from './device-view.ts'
 import { viewGauge } from './gauge-view.ts'
@@ -36,7 +37,7 @@ export async function createGauge({
       return id
     },
     viewGauge,
-  )
+  ).finally(() => forgetGauges(ctx.database))
 }
 
 /** A gauge hangs in a tank or a culture that is in use, or in the room. */

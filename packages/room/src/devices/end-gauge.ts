@@ -2,6 +2,7 @@ import type { Gauge, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
+import { forgetGauges } from '../readings/known-gauges.ts'
 import { viewGauge } from './gauge-view.ts'
 
 /** Takes a gauge out of use; what it read stays. */
@@ -19,5 +20,5 @@ export async function endGauge({ ctx, roomId, gaugeId }: { ctx: Context; roomId:
       work.audit({ action: 'gauge.end', subjectId: gauge.subject.id, detail: { gaugeId } })
     },
     (work) => viewGauge(work, gaugeId),
-  )
+  ).finally(() => forgetGauges(ctx.database))
 }

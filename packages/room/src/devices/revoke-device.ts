@@ -2,6 +2,7 @@ import type { Device, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
+import { forgetGauges } from '../readings/known-gauges.ts'
 import { viewDevice } from './device-view.ts'
 
 export async function revokeDevice({
@@ -30,5 +31,5 @@ export async function revokeDevice({
       work.audit({ action: 'device.revoke', detail: { deviceId, name: device.name } })
     },
     (work) => viewDevice(work, deviceId),
-  )
+  ).finally(() => forgetGauges(ctx.database))
 }

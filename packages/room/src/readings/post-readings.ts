@@ -9,10 +9,11 @@ import {
   readPost,
   UnreadablePost,
 } from '@fryward/readings'
-import type { GaugeQuantity, PostedReadings, RefusedReading } from '@fryward/shared'
+import type { PostedReadings, RefusedReading } from '@fryward/shared'
 import type { Database } from '@fryward/store'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
+import { type KnownGauge, knownGauges } from './known-gauges.ts'
 import { markSeen } from './mark-seen.ts'
 
 const inboxes = new WeakMap<Database, Inbox>()
@@ -42,14 +43,7 @@ export async function postReadings({
   const { actor } = ctx
   if (actor.kind !== 'device') throw new RoomError('not_allowed', 'Readings are posted by a device with its token.')
   const post = read({ type, body, nowMs: Date.parse(ctx.now) })
-  const gauges = new Map(
-    (
-      await ctx.database.prisma.gauge.findMany({
-        where: { roomId: actor.roomId, deviceId: actor.deviceId, endedAt: null },
-        select: { key: true, channel: true, quantity: true, offset: true },
-      })
-    ).map((gauge) => [gauge.key, gauge]),
-  )
+  const gauges = await knownGauges(ctx.database, actor)
   const kept: KeptReading[] = []
   const refused = [...post.refused]
   for (const reading of post.readings) {
@@ -98,8 +92,6 @@ async function noteNonsense(
     data: { implausibleAt: now },
   })
 }
-
-type KnownGauge = { channel: number; quantity: GaugeQuantity; offset: number }
 
 function judge(
   { index, gauge, at, value, unit }: PostedReading,

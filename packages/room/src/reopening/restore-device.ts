@@ -3,6 +3,7 @@ import type { Context } from '../context.ts'
 import { viewDevice } from '../devices/device-view.ts'
 import { RoomError } from '../errors.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
+import { forgetGauges } from '../readings/known-gauges.ts'
 import { assertWithinADay } from './within-a-day.ts'
 
 /** Lets a device that was taken out in again: the token that it has opens as before. */
@@ -29,5 +30,5 @@ export async function restoreDevice({
       work.audit({ action: 'device.restore', detail: { deviceId, name: device.name } })
     },
     (work) => viewDevice(work, deviceId),
-  )
+  ).finally(() => forgetGauges(ctx.database))
 }

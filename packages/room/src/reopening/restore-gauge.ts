@@ -3,6 +3,7 @@ import type { Context } from '../context.ts'
 import { viewGauge } from '../devices/gauge-view.ts'
 import { invalid, RoomError } from '../errors.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
+import { forgetGauges } from '../readings/known-gauges.ts'
 import { assertWithinADay } from './within-a-day.ts'
 
 /** Puts a gauge back into use under its own name, with its readings and limits. */
@@ -35,5 +36,5 @@ export async function restoreGauge({
       work.audit({ action: 'gauge.restore', subjectId: gauge.subject.id, detail: { gaugeId } })
     },
     (work) => viewGauge(work, gaugeId),
-  )
+  ).finally(() => forgetGauges(ctx.database))
 }

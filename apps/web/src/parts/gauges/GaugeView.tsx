@@ -12,6 +12,7 @@ import { Loaded } from '@/base/ui/Loaded.tsx'
 import { GaugeChart } from './GaugeChart.tsx'
 import styles from './gauges.module.css'
 import { seriesOptions } from './queries.ts'
+import { SaveCsv } from './SaveCsv.tsx'
 
 const dayMs = 86_400_000
 const spans = [
@@ -46,7 +47,12 @@ export function GaugeView({ gauge }: { gauge: Gauge }) {
       </p>
       <ChoiceChips legend="Over a" choices={spans} value={days} onChoose={setDays} />
       <Loaded query={series} skeleton={<Bones heights={[10]} />} what="The chart">
-        {(data) => <GaugeChart gauge={gauge} series={data} timeZone={room.timeZone} />}
+        {(data) => (
+          <>
+            <GaugeChart gauge={gauge} series={data} timeZone={room.timeZone} />
+            {data.points.length > 0 && <SaveCsv gauge={gauge} series={data} />}
+          </>
+        )}
       </Loaded>
     </div>
   )

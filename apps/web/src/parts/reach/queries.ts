@@ -14,6 +14,12 @@ export const messagesOptions = (roomId: Id) =>
     refetchInterval: everyMs,
   })
 
+export const absencesOptions = (roomId: Id) =>
+  queryOptions({
+    queryKey: [...roomKey(roomId), 'absences'],
+    queryFn: ({ signal }) => call('listAbsences', { params: { roomId }, signal }),
+  })
+
 export const reachOptions = (roomId: Id) =>
   queryOptions({
     queryKey: [...roomKey(roomId), 'reach'],

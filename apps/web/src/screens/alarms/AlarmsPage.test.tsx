@@ -20,7 +20,12 @@ const message = (part: Partial<Message>): Message => ({
   ...{ id, alarmId: id, occasion: 'raised', ordinal: 0, way: 'mail', personName: 'Ana', to: 'ana@example.org' },
   ...{ state: 'sent', createdAt: at, endedAt: at, detail: '250 taken', ...part },
 })
-const answers = { listAlarms: () => [], listMessages: () => [], getWebhook: () => ({ url: null, secret: null }) }
+const answers = {
+  listAbsences: () => [{ from: at, to: '2026-11-29T09:30:00.000Z' }],
+  listAlarms: () => [],
+  listMessages: () => [],
+  getWebhook: () => ({ url: null, secret: null }),
+}
 
 test('what was sent says to whom, by which way, and where nobody knows whether it arrived', async () => {
   const lost = message({ id: room.id, ordinal: 1, state: 'unknown', detail: 'Connection closed unexpectedly' })
@@ -29,6 +34,7 @@ test('what was sent says to whom, by which way, and where nobody knows whether i
   const list = (await screen.findAllByText(/Mail to Ana \(ana@example.org\)/)).map((each) => each.textContent)
   expect(list[0]).toMatch(/^An alarm, again.*nobody said whether it arrived\. Connection closed unexpectedly$/)
   expect(list[1]).toMatch(/taken by the other side$/)
+  expect(screen.getByText('When this server was off')).toBeTruthy()
 })
 
 test('mail is switched off for oneself, and a server without mail says what to set', async () => {

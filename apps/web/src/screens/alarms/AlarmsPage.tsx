@@ -8,6 +8,7 @@ import { Page, Section } from '@/base/ui/Page.tsx'
 import { Alarms } from '@/parts/gauges/Alarms.tsx'
 import { alarmsOptions } from '@/parts/gauges/queries.ts'
 import { messagesOptions, reachOptions } from '@/parts/reach/queries.ts'
+import { Absences } from './Absences.tsx'
 import { HandOver } from './HandOver.tsx'
 import { HowTold } from './HowTold.tsx'
 import { SentList } from './SentList.tsx'
@@ -40,6 +41,7 @@ export function AlarmsPage() {
           <WebhookForm />
         </Section>
       )}
+      <Absences />
       <Section title="What was sent">
         <Loaded query={messages} skeleton={<Bones heights={[4, 4]} />} what="The list of messages">
           {(data) => <SentList messages={data} />}

@@ -49,7 +49,14 @@ test('a new device’s token is shown once, in the command that tries it', async
   expect(await screen.findByText(/No device posts here yet/)).toBeTruthy()
   await user.type(screen.getByLabelText(/What you call it/), 'Shelf 2')
   await user.click(screen.getByRole('button', { name: 'Make its token' }))
-  expect((await screen.findByText(/^curl/)).textContent).toContain('Bearer a-token-that-is-long-enough')
+  expect((await screen.findByText(/Bearer a-token-that-is-long-enough/)).textContent).toMatch(/^curl/)
+  for (const [from, has] of [
+    ['A microcontroller', /"Bearer a-token-that-is-long-enough"[\s\S]*"t1,,"/],
+    ['A single-board computer', /"gauge": "t1"[\s\S]*Bearer a-token-that-is-long-enough/],
+  ] as const) {
+    await user.click(screen.getAllByRole('radio', { name: from })[0]!)
+    expect(screen.getByText(/Bearer a-token-that-is-long-enough/).textContent).toMatch(has)
+  }
   expect(await screen.findByText('Nothing has come from it yet.')).toBeTruthy()
   expect(writes).toEqual([{ route: 'createDevice', body: { name: 'Shelf 2' } }])
 })

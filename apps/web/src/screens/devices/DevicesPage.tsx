@@ -17,6 +17,7 @@ import styles from '@/parts/gauges/gauges.module.css'
 import { devicesOptions, useCreateDevice, useRevokeDevice } from '@/parts/gauges/queries.ts'
 import { DeviceGauges } from './DeviceGauges.tsx'
 import { FreshToken } from './FreshToken.tsx'
+import { Sketches } from './Sketches.tsx'
 import { TakenOut } from './TakenOut.tsx'
 
 /** What hangs in the water and posts what it reads: who may, what they read, and within which limits. */
@@ -82,6 +83,10 @@ function NewDevice({ onMade }: { onMade: (made: CreatedDevice) => void }) {
   )
 }
 
+// A device that posts each ten minutes is heard; it is marked to the minute.
+const heardMs = 15 * 60_000
+const isHeard = (at: string): boolean => serverNow().getTime() - Date.parse(at) <= heardMs
+
 function DeviceCard({ device }: { device: Device }) {
   const voice = useVoice()
   const room = useRoom()
@@ -99,11 +104,15 @@ function DeviceCard({ device }: { device: Device }) {
         )
       }
     >
-      <p className={styles.soft}>
+      <p className={styles.soft} role="status">
         {device.lastSeenAt
-          ? `It works: last heard ${sayMoment(device.lastSeenAt, serverNow(), voice)}.`
+          ? `${isHeard(device.lastSeenAt) ? 'It works: last heard' : 'Not heard for a while: last'} ${sayMoment(device.lastSeenAt, serverNow(), voice)}.`
           : 'Nothing has come from it yet.'}
       </p>
+      <details>
+        <summary>How it posts here</summary>
+        <Sketches device={device} />
+      </details>
       <FormProblem error={revoke.error} />
       {isAsking && (
         <Card>
