@@ -32,7 +32,7 @@ void loop() {
   probe.requestTemperatures();
   float celsius = probe.getTempCByIndex(0);
   if (WiFi.status() == WL_CONNECTED && celsius > -100) {
-    ${address.startsWith('https:') ? 'WiFiClientSecure net; net.setInsecure(); // or net.setCACert(...)' : 'WiFiClient net;'}
+    ${new URL(address).protocol === 'https:' ? 'WiFiClientSecure net; net.setInsecure(); // or net.setCACert(...)' : 'WiFiClient net;'}
     HTTPClient http;
     http.begin(net, "${address}");
     http.addHeader("Authorization", "Bearer ${token}");
