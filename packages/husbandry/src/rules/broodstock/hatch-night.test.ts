@@ -41,7 +41,7 @@ describe('before the night', () => {
     const { built, clutch } = room({ intent: 'undecided' })
     expect(built.drafts('2026-03-05', [clutchDecide]).drafts).toEqual([])
     const draft = onlyDraft(built.drafts('2026-03-07', [clutchDecide]))
-    expect(draft).toMatchObject({ roundId: 'morning', isForStandIn: false })
+    expect(draft).toMatchObject({ roundId: 'midday', isForStandIn: false })
     expect(draft.content.fields[0]).toMatchObject({ type: 'choice', name: 'intent', isRequired: true })
     const { facts } = signOff(clutchDecide, draft, { intent: 'raise_part' })
     expect(facts).toEqual([{ kind: 'decision', subjectId: clutch.id, data: { intent: 'raise_part' } }])
