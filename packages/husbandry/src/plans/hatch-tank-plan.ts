@@ -1,4 +1,4 @@
-import type { Id } from '@fryward/shared'
+import type { Id, PlainDate } from '@fryward/shared'
 import { addDays, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import { clutchReadyDefinition } from '../definitions/broodstock/clutch-ready.ts'
 import { Gap } from '../rule/gap.ts'
@@ -33,14 +33,15 @@ export function freeLarvalTanks(snapshot: RoomSnapshot): SnapshotTank[] {
 export function readyingDue(snapshot: RoomSnapshot, clutchId: string, day: HusbandryDay): ToRaise | null {
   const { isOn } = ruleInForce(snapshot, clutchReadyDefinition)
   const found = isOn ? toRaise(snapshot, clutchId, day) : null
-  return found && isSoon(snapshot, found, day) && !readiedAt(snapshot, clutchId, day) ? found : null
+  return found && isLikely(snapshot, found, day.date, day) && !readiedAt(snapshot, clutchId, day) ? found : null
 }
 
-function isSoon(snapshot: RoomSnapshot, { outlook }: ToRaise, day: HusbandryDay): boolean {
+/** Whether the nights from one to the last that a tank is readied for are together as likely as the room wants it. */
+function isLikely(snapshot: RoomSnapshot, { outlook }: ToRaise, from: PlainDate, day: HusbandryDay): boolean {
   const { daysAhead, fromChance } = ruleInForce(snapshot, clutchReadyDefinition).parameters
   const until = addDays(day.date, daysAhead)
   const chance = outlook.forecast.nights
-    .filter(({ date }) => date >= day.date && date <= until)
+    .filter(({ date }) => date >= from && date <= until)
     .reduce((sum, { probability }) => sum + probability, 0)
   return chance >= fromChance
 }
@@ -67,12 +68,14 @@ const remembered = rememberedBySnapshot<SnapshotClutch[]>()
 
 /** Clutches that a tank was readied for or soon will be: the first readied first, then the older eggs. */
 function awaitedClutches(snapshot: RoomSnapshot, day: HusbandryDay): SnapshotClutch[] {
+  // In the morning nobody has seen yet what last night brought.
+  const lastNight = addDays(day.date, -1)
   return remembered(snapshot, day.date, () =>
     snapshot.clutches
       .flatMap((clutch) => {
         const found = decidedOrNull(snapshot, clutch.id, day)
         const readied = readiedAt(snapshot, clutch.id, day)
-        if (!found || (readied === undefined && !isSoon(snapshot, found, day))) return []
+        if (!found || (readied === undefined && !isLikely(snapshot, found, lastNight, day))) return []
         return [{ clutch, order: `${readied ?? 'later'} ${clutch.spawnedAt} ${clutch.id}` }]
       })
       .sort((a, b) => (a.order < b.order ? -1 : 1))
