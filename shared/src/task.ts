@@ -136,8 +136,9 @@ export const SignOffViewSchema = z.object({
   undoneAt: z.nullable(InstantSchema),
 })
 
+/** A task with all that it takes to do it, with or without a network. Why it is so much is asked for apart. */
 export const TaskSchema = z
-  .extend(TaskContentSchema, {
+  .extend(z.omit(TaskContentSchema, { because: true }), {
     id: IdSchema,
     key: z.string(),
     ruleId: z.string(),
@@ -176,6 +177,10 @@ export const TaskSchema = z
   })
   .register(z.globalRegistry, { id: 'Task' })
 export type Task = z.infer<typeof TaskSchema>
+
+/** Why this, why this much: the chain that ends in the task's amounts. */
+export const TaskWhySchema = z.object({ because: z.array(BecauseSchema) }).register(z.globalRegistry, { id: 'TaskWhy' })
+export type TaskWhy = z.infer<typeof TaskWhySchema>
 
 const OnDutySchema = z.nullable(z.object({ userId: z.string(), name: z.string() }))
 

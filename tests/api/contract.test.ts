@@ -146,7 +146,8 @@ describe('the description', () => {
 
 test('the lists that are held against their schemas below are not empty', async () => {
   const seen = new Map<string, boolean>()
-  const isList = (id: RouteId) => routeOf(id).method === 'GET' && routeOf(id).kind === 'json' && id !== 'getTask'
+  const isList = (id: RouteId) =>
+    routeOf(id).method === 'GET' && routeOf(id).kind === 'json' && !id.startsWith('getTask')
   for (const id of routeIds.filter(isList)) {
     const { text } = await send(world, full.owner, id, await validRequest(id, { world, full, as: full.owner, serial }))
     JSON.parse(text, (key, value: unknown) => {

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { IdSchema, PlainDateSchema } from '../primitives.ts'
-import { DaySchema, DutySchema, SignOffSchema, SkipSchema, TakeDutySchema, TaskSchema } from '../task.ts'
+import { DaySchema, DutySchema, SignOffSchema, SkipSchema, TakeDutySchema, TaskSchema, TaskWhySchema } from '../task.ts'
 import { EmptySchema, inRoom, routesTagged } from './route.ts'
 
 const { get, write } = routesTagged('tasks')
@@ -25,6 +25,12 @@ export const taskRoutes = {
     permission: 'read',
     params: { ...inRoom, taskId: IdSchema },
     response: TaskSchema,
+  }),
+  getTaskWhy: get('/rooms/:roomId/tasks/:taskId/why', {
+    summary: 'Where each number of a task was read',
+    permission: 'read',
+    params: { ...inRoom, taskId: IdSchema },
+    response: TaskWhySchema,
   }),
   signOffTask: write('POST', '/rooms/:roomId/tasks/:taskId/sign-off', {
     summary: 'Done, with what was measured',

@@ -28,6 +28,9 @@ export const taskRequests = {
   takeDuty: (writing) => ({ params: inRoom(writing, { date: '2027-03-11' }), body: { userId: writing.as.userId } }),
   getDay: (writing) => ({ params: inRoom(writing, { date: 'today' }) }),
   getTask: async (writing) => ({ params: inRoom(writing, { taskId: (await taskOf(writing, 'room-equipment')).id }) }),
+  getTaskWhy: async (writing) => ({
+    params: inRoom(writing, { taskId: (await taskOf(writing, 'room-equipment')).id }),
+  }),
   signOffTask: async (writing) => ({
     params: inRoom(writing, await openTask(writing, 'room-equipment')),
     body: { values: {} },

@@ -239,6 +239,7 @@ export const handlers: Handlers = {
   getDay: ({ ctx, params }) => room.getDay({ ctx, ...params }),
   takeDuty: ({ ctx, params, body }) => room.takeDuty({ ctx, ...params, input: body }),
   getTask: ({ ctx, params }) => room.getTask({ ctx, ...params }),
+  getTaskWhy: ({ ctx, params }) => room.getTaskWhy({ ctx, ...params }),
   signOffTask: ({ ctx, params, body }) => room.signOffTask({ ctx, ...params, input: body }),
   skipTask: ({ ctx, params, body }) => room.skipTask({ ctx, ...params, reason: body.reason }),
   undoTask: ({ ctx, params }) => room.undoTask({ ctx, ...params }),

@@ -38,7 +38,7 @@ export const makeTask = (fields: TaskField[], part: Partial<Task> = {}): Task =>
       version: 1,
     },
     ...{ subject: { id: newId(), kind: 'culture', name: 'R1' }, station: 'live_food', verb: 'count' },
-    ...{ title: { text: 'Count', quantities: {} }, amount: null, amountOf: null, steps: [], cautions: [], because: [] },
+    ...{ title: { text: 'Count', quantities: {} }, amount: null, amountOf: null, steps: [], cautions: [] },
     ...{ fields, onDate: '2026-11-25', roundId: 'morning', state: 'open', isForStandIn: true, reason: null },
     ...{ dueAt: '2026-11-25T07:00:00.000Z', lateAt: '2026-11-25T09:00:00.000Z', closesAt: '2026-11-26T05:00:00.000Z' },
     ...{ closedByName: null, closedAt: null, signOffs: [], lastValues: {}, changes: [], ...part },

@@ -23,7 +23,7 @@ export async function toTasks(tx: Transaction, roomId: Id, rows: readonly TaskRo
   )
   const lastValues = await loadLastValues(tx, roomId, rows)
   return rows.map((row) => ({
-    ...(row.content as TaskContent),
+    ...withoutWhy(row.content as TaskContent),
     id: row.id,
     key: row.key,
     ruleId: row.ruleId,
@@ -52,6 +52,8 @@ export async function toTasks(tx: Transaction, roomId: Id, rows: readonly TaskRo
     version: row.version,
   }))
 }
+
+const withoutWhy = ({ because: _because, ...content }: TaskContent): Omit<TaskContent, 'because'> => content
 
 function toSignOffView(
   signOff: TaskRow['signOffs'][number],

@@ -2,9 +2,13 @@
 
 import type { Because, Origin, Task } from '@fryward/shared'
 import { sayDatesIn, sayMoment } from '@fryward/words'
+import { useQuery } from '@tanstack/react-query'
 import { Amount } from '@/base/quantities/Amount.tsx'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
+import { Bones } from '@/base/ui/Bones.tsx'
 import { Link } from '@/base/ui/Link.tsx'
+import { Loaded } from '@/base/ui/Loaded.tsx'
+import { whyOptions } from '@/parts/tasks/queries.ts'
 import { useSubjectHref } from '@/parts/things/use-subject-href.ts'
 import styles from './sheet.module.css'
 
@@ -20,14 +24,19 @@ const joinWords = {
 
 /** Why this, why this much: each number with where it was read, tied to the one before. */
 export function WhyChain({ task, now }: { task: Task; now: Date }) {
+  const query = useQuery(whyOptions(useRoom().id, task.id))
   return (
     <section className={styles.why} aria-labelledby={`why-${task.id}`}>
       <h3 id={`why-${task.id}`}>Why this, why this much</h3>
-      <ol className={styles.chain}>
-        {task.because.map((link) => (
-          <WhyLink key={`${link.label} ${JSON.stringify(link.quantity)} ${link.text}`} link={link} now={now} />
-        ))}
-      </ol>
+      <Loaded query={query} skeleton={<Bones heights={[3, 3, 3]} />} what="Why this much">
+        {({ because }) => (
+          <ol className={styles.chain}>
+            {because.map((link) => (
+              <WhyLink key={`${link.label} ${JSON.stringify(link.quantity)} ${link.text}`} link={link} now={now} />
+            ))}
+          </ol>
+        )}
+      </Loaded>
       <p className={styles.soft}>
         Rule: <RuleLink ruleId={task.ruleId} title={task.ruleTitle} />
       </p>

@@ -21,6 +21,12 @@ export const taskOptions = (roomId: Id, taskId: Id) =>
     queryFn: ({ signal }) => call('getTask', { params: { roomId, taskId }, signal }),
   })
 
+export const whyOptions = (roomId: Id, taskId: Id) =>
+  queryOptions({
+    queryKey: [...roomKey(roomId), 'task', taskId, 'why'],
+    queryFn: ({ signal }) => call('getTaskWhy', { params: { roomId, taskId }, signal }),
+  })
+
 const withTask = (day: Day | undefined, task: Task): Day | undefined =>
   day && { ...day, tasks: day.tasks.map((one) => (one.id === task.id ? task : one)) }
 

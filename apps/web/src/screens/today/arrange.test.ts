@@ -25,7 +25,6 @@ const makeTask = (n: number, part: Partial<Task> = {}): Task =>
     steps: [],
     cautions: [],
     fields: [],
-    because: [],
     id: id(n),
     key: `k${n}`,
     ruleId: 'rotifer-feed',

@@ -7,7 +7,7 @@ const id = (n: number) => `01900000-0000-7000-8000-${String(n).padStart(12, '0')
 const makeTask = (n: number, part: Partial<Task> = {}): Task =>
   TaskSchema.parse({
     ...{ verb: 'feed', title: { text: 'Feed', quantities: {} }, amount: { value: n, unit: 'mL' }, amountOf: null },
-    ...{ steps: [], cautions: [], fields: [], because: [], id: id(n), key: `k${n}`, ruleId: 'feed', ruleTitle: 'Feed' },
+    ...{ steps: [], cautions: [], fields: [], id: id(n), key: `k${n}`, ruleId: 'feed', ruleTitle: 'Feed' },
     ...{ subject: { id: id(100), kind: 'culture', name: 'R1' }, station: 'live_food', onDate: '2026-11-25' },
     ...{ roundId: 'morning', ordinal: 0, state: 'open', isForStandIn: true, reason: null, closedByName: null },
     ...{ dueAt: '2026-11-25T07:00:00Z', lateAt: '2026-11-25T09:00:00Z', closesAt: '2026-11-26T07:00:00Z' },
