@@ -13,6 +13,10 @@ const dashboard = { '@/': new URL('./apps/web/src/', import.meta.url).pathname }
 // Vitest leaves one processor to itself, which on two is half of the machine.
 const maxWorkers = availableParallelism()
 
+// Files of a worker share its modules: most of a small file's time went into loading the house anew. So a module keeps
+// nothing but by ids that are one test's own, and a test puts back what it changes of the process.
+const isolate = false
+
 export default defineConfig({
   test: {
     maxWorkers,
@@ -22,6 +26,7 @@ export default defineConfig({
         ssr,
         test: {
           name: 'pure',
+          isolate,
           include: [
             'shared/src/**/*.test.ts',
             'apps/web/src/**/*.test.ts',
@@ -36,6 +41,7 @@ export default defineConfig({
         resolve: { ...resolve, alias: dashboard },
         test: {
           name: 'dom',
+          isolate,
           include: ['apps/web/src/**/*.test.tsx'],
           environment: 'happy-dom',
           setupFiles: ['apps/web/src/testing/dom-setup.ts'],
@@ -48,6 +54,7 @@ export default defineConfig({
         environments,
         test: {
           name: 'server',
+          isolate,
           include: [
             'tests/{store,room,api,scheduler,standalone,faults,scenarios,live}/**/*.test.ts',
             'apps/{api,scheduler,standalone}/src/**/*.test.ts',
@@ -63,6 +70,7 @@ export default defineConfig({
         environments,
         test: {
           name: 'browser',
+          isolate,
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/support/global-setup.ts', 'tests/support/browser-setup.ts'],
           testTimeout: 240_000,
