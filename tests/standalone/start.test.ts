@@ -2,7 +2,7 @@ import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { join } from 'node:path'
 import { findFreePort } from '@fryward/standalone'
-import { afterAll, afterEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { withClient } from '../support/database-admin.ts'
 import {
   databaseUrlOf,
@@ -73,11 +73,17 @@ describe('npm start', () => {
     expect(existsSync(join(dataDir, 'postgres/18/postmaster.pid'))).toBe(false)
   })
 
-  it('stops in the same way on Ctrl-C', async () => {
-    const run = await launchReady()
+  it('stops in the same way on Ctrl-C, and goes on with the code to claim it that it printed before', async () => {
+    const codeOf = (run: StandaloneRun) => /\/claim and enter (\S+)/.exec(run.output)?.[1]
+    const first = await launchReady()
+    await first.waitFor('/claim and enter')
     const { pid } = postmasterOf(dataDir)
-    expect(await run.stop('SIGINT')).toBe(0)
+    expect(await first.stop('SIGINT')).toBe(0)
     expect(isAlive(pid)).toBe(false)
+    const second = await launchReady()
+    await second.waitFor('/claim and enter')
+    expect(codeOf(second)).toMatch(/^[A-Z0-9]{4}-/)
+    expect(codeOf(second)).toBe(codeOf(first))
   })
 
   it('stops in the same way when npm, which stands in between, is told to', async () => {
@@ -98,7 +104,7 @@ describe('npm start', () => {
     expect(await healthOf(first)).toBe(200)
   })
 
-  it('starts again on the same port with its data after kill -9 of the process in the terminal', async () => {
+  it('starts again on the same port with its data after kill -9: of the process in the terminal, of PostgreSQL too', async () => {
     const first = await launchReady()
     await writeMark('mark-1')
     const left = Object.values(first.parts())
@@ -107,47 +113,28 @@ describe('npm start', () => {
     for (const pid of left) expect(isAlive(pid)).toBe(false)
     expect(await readMarks()).toContain('mark-1')
     expect(await healthOf(second)).toBe(200)
-  })
-
-  it('starts again with its data after kill -9 of everything, PostgreSQL too', async () => {
-    const first = await launchReady()
     await writeMark('mark-2')
-    const all = [...Object.values(first.parts()), postmasterOf(dataDir).pid]
-    await first.stop('SIGKILL')
+    const all = [...Object.values(second.parts()), postmasterOf(dataDir).pid]
+    await second.stop('SIGKILL')
     for (const pid of all.filter(isAlive)) process.kill(pid, 'SIGKILL')
     await launchReady(first.port)
     expect(await readMarks()).toContain('mark-2')
   })
+})
 
-  it.each(['api', 'scheduler', 'web'] as const)('starts the %s again when that part is killed', async (part) => {
-    const run = await launchReady()
-    const before = run.parts()
-    process.kill(before[part], 'SIGKILL')
-    await run.waitFor('ended by itself (SIGKILL)')
-    await eventually(async () => run.parts()[part] !== before[part] && (await healthOf(run)) === 200)
-    expect(run.output).toContain('starting it again.')
+describe('while it runs, npm start', () => {
+  const folder = makeDataFolder()
+  let run: StandaloneRun
+  beforeAll(async () => {
+    run = await StandaloneRun.launch({ DATA_DIR: folder })
+    await run.waitFor('Fryward is ready')
+  })
+  afterAll(async () => {
+    await run.stop()
+    await removeDataFolder(folder)
   })
 
-  it('replaces a part that is stopped and answers nobody any more', { timeout: 120_000 }, async () => {
-    const run = await launchReady()
-    const before = run.parts()
-    process.kill(before.api, 'SIGSTOP')
-    await run.waitFor('The API ended by itself (it no longer answered')
-    await eventually(async () => run.parts().api !== before.api && (await healthOf(run)) === 200)
-    expect(isAlive(before.api)).toBe(false)
-  })
-
-  it('goes on with the code to claim it that it printed before a restart', async () => {
-    const codeOf = (run: StandaloneRun) => /\/claim and enter (\S+)/.exec(run.output)?.[1]
-    const first = await launchReady()
-    await first.stop()
-    const second = await launchReady()
-    expect(codeOf(second)).toMatch(/^[A-Z0-9]{4}-/)
-    expect(codeOf(second)).toBe(codeOf(first))
-  })
-
-  it('tells each part its own secrets only', { skip: process.platform !== 'linux' }, async () => {
-    const run = await launchReady()
+  it('tells each part its own secrets only', { skip: process.platform !== 'linux' }, () => {
     const { api, scheduler, web } = run.parts()
     const told = (pid: number) =>
       readFileSync(`/proc/${pid}/environ`, 'utf8')
@@ -158,12 +145,38 @@ describe('npm start', () => {
     expect([api, scheduler, web].map(secrets)).toEqual([['DATABASE_URL', 'AUTH_SECRET'], ['DATABASE_URL'], []])
   })
 
+  it.each([
+    ['api', 'API'],
+    ['scheduler', 'scheduler'],
+    ['web', 'dashboard'],
+  ] as const)('starts the %s again when that part is killed', async (part, name) => {
+    const before = run.parts()
+    process.kill(before[part], 'SIGKILL')
+    await run.waitFor(`The ${name} ended by itself (SIGKILL)`)
+    await eventually(async () => run.parts()[part] !== before[part] && (await healthOf(run)) === 200)
+    expect(run.output).toContain('starting it again.')
+  })
+
   it('starts PostgreSQL again when it is killed, and the API goes on with it', async () => {
-    const run = await launchReady()
-    process.kill(postmasterOf(dataDir).pid, 'SIGKILL')
+    process.kill(postmasterOf(folder).pid, 'SIGKILL')
     await run.waitFor('PostgreSQL ended by itself; starting it again.')
-    await eventually(async () => (await readMarks()).length >= 0)
-    expect(await healthOf(run)).toBe(200)
+    // Who nobody knows is looked for in the database that came back.
+    const origin = `http://127.0.0.1:${run.port}`
+    const signIn = () =>
+      fetch(`${origin}/api/auth/sign-in/email`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', origin: `http://localhost:${run.port}` },
+        body: JSON.stringify({ email: 'nobody@example.test', password: 'not this one either' }),
+      })
+    await eventually(async () => (await signIn()).status === 401)
+  })
+
+  it('replaces a part that is stopped and answers nobody any more', { timeout: 120_000 }, async () => {
+    const before = run.parts()
+    process.kill(before.api, 'SIGSTOP')
+    await run.waitFor('The API ended by itself (it no longer answered')
+    await eventually(async () => run.parts().api !== before.api && (await healthOf(run)) === 200)
+    expect(isAlive(before.api)).toBe(false)
   })
 })
 
