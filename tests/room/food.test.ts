@@ -1,4 +1,4 @@
-import { askWhatIf, getDay, getFood, planRoomFood, thinkHere } from '@fryward/room'
+import { askWhatIf, getDay, getFood, getTaskWhy, planRoomFood, thinkHere } from '@fryward/room'
 import type { FoodChange, FoodOutlook } from '@fryward/shared'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type FullRoom, openFullRoom } from '../api/full-room.ts'
@@ -149,10 +149,12 @@ describe('the food of a room', () => {
     const { madeAt, outlook, revision } = await planned()
     const given = outlook.days[0]!.gives.filter(({ eaterId }) => eaterId === full.batch.id)[0]!
     expect(given.cultureId).toBe(id)
-    for (const { because } of feeds)
+    for (const { id: taskId } of feeds) {
+      const { because } = await getTaskWhy({ ...asViewer(), taskId })
       expect(because.filter(({ origin }) => origin.kind === 'food_plan')).toMatchObject([
         { quantity: { value: given.volumeL, unit: 'L' }, origin: { madeAt } },
       ])
+    }
     // Planned once more, nothing has changed: neither the plan nor the list is written anew.
     expect(await planAgain()).toBe('still-good')
     expect(await planned()).toMatchObject({ madeAt, revision, isStale: false })
