@@ -32,6 +32,7 @@ const roomPages = (): Record<string, string> => ({
   'no such page of the room': 'nowhere',
   devices: 'devices',
   alarms: 'alarms',
+  records: 'records',
   rules: 'rules',
   people: 'people',
   account: 'account',

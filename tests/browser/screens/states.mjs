@@ -210,6 +210,10 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
         await rule.getByRole('button', { name: 'Save the rule' }).scrollIntoViewIfNeeded()
       },
     },
+    { name: 'devices', path: `${room}/devices` },
+    { name: 'devices, further down', path: `${room}/devices`, act: scroll(1) },
+    { name: 'alarms and who is told', path: `${room}/alarms` },
+    { name: 'records in and out', path: `${room}/records` },
     { name: 'people', path: `${room}/people` },
     { name: 'account', path: `${room}/account` },
     { name: 'settings', path: `${room}/settings` },
