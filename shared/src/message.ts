@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
 import { IdSchema, InstantSchema } from './primitives.ts'
+import { trimmedText } from './shapes.ts'
 import { messageOccasions, messageStates, messageWays } from './vocabulary.ts'
 
 /** What went to whom, by which way, and what became of it. */
@@ -46,7 +47,7 @@ export const ChangeReachSchema = z.strictObject({ alarmsByMail: z.boolean() })
 const keyText = (letters: number, what: string) =>
   z.string().check(z.regex(new RegExp(`^[A-Za-z0-9_-]{${letters}}=*$`), `${what}, as the browser gives it`))
 export const NewPhoneSchema = z.strictObject({
-  name: z.string().check(z.trim(), z.minLength(1), z.maxLength(80)),
+  name: trimmedText({ shortest: 1, longest: 80 }),
   endpoint: z.string().check(z.regex(/^https:\/\/[^\s]{4,1000}$/, 'the https address that the browser gives')),
   p256dh: keyText(87, 'a key of 87 letters'),
   auth: keyText(22, 'a key of 22 letters'),

@@ -15,9 +15,9 @@ describe('what follows from an answer', () => {
     expect(leadingTo('sign_in')).toEqual(['not_signed_in'])
     expect(leadingTo('again')).toEqual(['too_many_requests', 'internal', 'unavailable', 'busy', 'disk_full'])
     expect(leadingTo('refused')).toEqual([
-      ...['invalid_input', 'needs_confirmation', 'not_allowed', 'not_found', 'stale_version', 'already_done'],
-      ...['too_early', 'wrong_state', 'conflict', 'idempotency_mismatch', 'too_late_to_undo', 'too_large'],
-      'unsupported_media_type',
+      ...['invalid_input', 'needs_confirmation', 'not_allowed', 'sign_in_again', 'not_found', 'stale_version'],
+      ...['already_done', 'too_early', 'wrong_state', 'conflict', 'idempotency_mismatch', 'too_late_to_undo'],
+      ...['too_large', 'unsupported_media_type'],
     ])
   })
 
