@@ -36,7 +36,9 @@ export const livedThroughWith = [
   'husbandry',
   'store',
   'readings',
+  'notify',
   'room',
+  'words',
 ]
 
 /** A hash of all that decides what a history holds: the code as it runs, the schema, the date and the zone. */

@@ -142,7 +142,11 @@ describe('while it runs, npm start', () => {
         .map((pair) => pair.split('=')[0])
     const secrets = (pid: number) =>
       told(pid).filter((name) => ['DATABASE_URL', 'AUTH_SECRET', 'TLS_KEY'].includes(name!))
-    expect([api, scheduler, web].map(secrets)).toEqual([['DATABASE_URL', 'AUTH_SECRET'], ['DATABASE_URL'], []])
+    expect([api, scheduler, web].map(secrets)).toEqual([
+      ['DATABASE_URL', 'AUTH_SECRET'],
+      ['DATABASE_URL', 'AUTH_SECRET'],
+      [],
+    ])
   })
 
   it.each([

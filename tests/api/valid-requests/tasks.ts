@@ -2,8 +2,11 @@ import { inRoom, type Requests, recorder, type Writing } from './writing.ts'
 
 async function taskOf({ world, full }: Writing, ruleId: string): Promise<{ id: string; state: string }> {
   return world.database.prisma.task.findFirstOrThrow({
-    // A day to come is for reading.
-    where: { roomId: full.roomId, ruleId, onDate: { lte: new Date(world.clock.now().slice(0, 10)) } },
+    // A day to come is for reading, and what the list has taken back is nobody's any more.
+    where: {
+      ...{ roomId: full.roomId, ruleId, onDate: { lte: new Date(world.clock.now().slice(0, 10)) } },
+      state: { in: ['open', 'done', 'skipped'] },
+    },
     orderBy: [{ dueAt: 'desc' }, { id: 'asc' }],
   })
 }
