@@ -16,7 +16,7 @@ export function SaveCsv({ gauge, series }: { gauge: Gauge; series: GaugeSeries }
   }
   return (
     <div>
-      <Button variant="subtle" aria-label={`Save ${gauge.key} as CSV`} onClick={save}>
+      <Button variant="subtle" aria-label={`Save as CSV: ${gauge.key}`} onClick={save}>
         Save as CSV
       </Button>
     </div>

@@ -17,6 +17,6 @@ test('a record that was struck out today is put back; of an older one nothing is
   const { user, show } = renderInRoom(<PutBack key="old" fact={struck(25)} what="Seen" />)
   expect(screen.queryByRole('button')).toBeNull()
   show(<PutBack key="new" fact={struck(1)} what="Seen" />)
-  await user.click(screen.getByRole('button', { name: 'Put back: Seen' }))
+  await user.click(screen.getByRole('button', { name: 'It was right: put it back: Seen' }))
   await waitFor(() => expect(writes).toEqual([{ route: 'restoreFact', body: {} }]))
 })

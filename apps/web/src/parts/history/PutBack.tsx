@@ -23,7 +23,7 @@ export function PutBack({ fact, what }: { fact: Fact; what: string }) {
         <Button
           variant="subtle"
           isBusy={restore.isPending}
-          aria-label={`Put back: ${what}`}
+          aria-label={`It was right: put it back: ${what}`}
           onClick={() => restore.mutate(undefined)}
         >
           It was right: put it back

@@ -73,7 +73,7 @@ function Limits({ gauge }: { gauge: Gauge }) {
       <Button variant="default" aria-label={`Limits of ${gauge.key}`} onClick={() => setOpen('limits')}>
         Limits
       </Button>
-      <Button variant="subtle" aria-label={`Take ${gauge.key} out of use`} onClick={() => setOpen('end')}>
+      <Button variant="subtle" aria-label={`Take out of use: ${gauge.key}`} onClick={() => setOpen('end')}>
         Take out of use
       </Button>
     </div>

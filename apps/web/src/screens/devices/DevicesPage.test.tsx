@@ -100,9 +100,9 @@ test('an alarm says what to do first, and somebody has it with one tap', async (
 test('a gauge goes out of use only when that is meant', async () => {
   const { writes } = answerApi({ ...answers, endGauge: () => gauge })
   const { user } = renderInRoom(<DevicesPage />, { room })
-  await user.click(await screen.findByRole('button', { name: 'Take t1 out of use' }))
+  await user.click(await screen.findByRole('button', { name: 'Take out of use: t1' }))
   await user.click(screen.getByRole('button', { name: 'Keep it' }))
-  await user.click(screen.getByRole('button', { name: 'Take t1 out of use' }))
+  await user.click(screen.getByRole('button', { name: 'Take out of use: t1' }))
   expect(writes).toEqual([])
   await user.click(screen.getByRole('button', { name: 'Take it out of use' }))
   await waitFor(() => expect(writes).toEqual([{ route: 'endGauge', body: {} }]))
