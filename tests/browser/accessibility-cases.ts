@@ -52,6 +52,8 @@ async function loaded(page: Page, quiet: () => Promise<void>): Promise<void> {
   await page.getByRole('heading', { level: 1 }).waitFor(soon)
   await quiet()
   await expect.poll(() => page.getByText('Loading', { exact: true }).count(), soon).toBe(0)
+  // A page that broke is in good order as far as rules go.
+  expect(await page.getByRole('heading', { name: 'This page stopped' }).count(), page.url()).toBe(0)
 }
 
 /** Violations page by page, with the name of the page before each. */
