@@ -98,7 +98,7 @@ function DeviceCard({ device }: { device: Device }) {
       title={device.name}
       action={
         mayOwn && (
-          <Button variant="subtle" aria-label={`Take ${device.name} out`} onClick={() => setAsking(true)}>
+          <Button variant="subtle" aria-label={`Take out: ${device.name}`} onClick={() => setAsking(true)}>
             Take out
           </Button>
         )
