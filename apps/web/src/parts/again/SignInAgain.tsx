@@ -7,11 +7,13 @@ import { call } from '@/base/api/call.ts'
 import { Form } from '@/base/forms/Form.tsx'
 import { meOptions } from '@/parts/session/me.ts'
 import styles from './again.module.css'
-import { useWaiting } from './sign-in-again.ts'
+import { giveUpWaiting, useWaiting } from './sign-in-again.ts'
 
 /** Asks whoever means something that matters for their password, over the page on which they meant it. */
 export function SignInAgain() {
   const waiting = useWaiting()
+  // Whoever leaves the page has left what they meant on it: no other page asks for it.
+  useEffect(() => giveUpWaiting, [])
   return waiting && <Dialog {...waiting} />
 }
 
@@ -27,7 +29,7 @@ function Dialog({ goOn, giveUp }: { goOn: () => void; giveUp: () => void }) {
   const titleId = useId()
   useEffect(() => dialog.current?.showModal(), [])
   return (
-    <dialog ref={dialog} className={styles.dialog} onCancel={giveUp} aria-labelledby={titleId}>
+    <dialog ref={dialog} className={styles.dialog} onClose={giveUp} aria-labelledby={titleId}>
       <h2 id={titleId}>Is it you{me ? `, ${me.user.name}` : ''}?</h2>
       <p>This matters, so type your password once more. Then it is done as you meant it.</p>
       <Form

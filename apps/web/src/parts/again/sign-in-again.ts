@@ -17,6 +17,9 @@ const subscribe = (listener: () => void) => {
   return () => void listeners.delete(listener)
 }
 
+/** Ends what waits for a password, as if it had not been typed. */
+export const giveUpWaiting = (): void => waiting?.giveUp()
+
 /** What waits for a password to be typed again; null when nothing does. */
 export const useWaiting = (): Waiting | null =>
   useSyncExternalStore(
@@ -41,7 +44,7 @@ export async function sureItIsMe<T>(work: () => Promise<T>): Promise<T> {
         how()
       }
       // One thing at a time: what waited before is given up, and says so where it was meant.
-      waiting?.giveUp()
+      giveUpWaiting()
       wait({ goOn: end(resolve), giveUp: end(() => reject(problem)) })
     })
     return work()

@@ -29,9 +29,9 @@ function openPage({ isKnown }: { isKnown: () => boolean }) {
 }
 
 async function giveBenARole() {
-  const { user } = renderInRoom(<PeoplePage />)
+  const { user, show } = renderInRoom(<PeoplePage />)
   await user.selectOptions(await screen.findByLabelText('Role of Ben'), 'caretaker')
-  return { user, dialog: within(await screen.findByRole('dialog')) }
+  return { user, show, dialog: within(await screen.findByRole('dialog')) }
 }
 
 test('a role waits for a password and a code, and is then given as it was meant', async () => {
@@ -55,6 +55,16 @@ test('whoever does not type it keeps the page, which says why nothing was change
   const { user, dialog } = await giveBenARole()
   await user.click(dialog.getByRole('button', { name: 'Cancel' }))
   expect(await screen.findByText('Type your password once more.')).toBeTruthy()
+  expect(screen.queryByRole('dialog')).toBeNull()
+  expect(writes.map(({ route }) => route)).toEqual(['changeRole'])
+})
+
+test('whoever leaves the page is not asked by another one, nor on coming back', async () => {
+  const { writes } = openPage({ isKnown: () => false })
+  const { show } = await giveBenARole()
+  show(null)
+  show(<PeoplePage />)
+  expect(await screen.findByLabelText('Role of Ben')).toBeTruthy()
   expect(screen.queryByRole('dialog')).toBeNull()
   expect(writes.map(({ route }) => route)).toEqual(['changeRole'])
 })
