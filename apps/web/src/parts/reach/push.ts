@@ -18,14 +18,25 @@ export async function letPush(pushKey: string): Promise<NewPhone> {
     throw new Error('This browser was told to show no messages of Fryward. Allow them in its settings, then try again.')
   await navigator.serviceWorker.register('/push-worker.js')
   const { pushManager } = await navigator.serviceWorker.ready
-  // One made under another key of the server takes nothing of this one.
-  await (await pushManager.getSubscription())?.unsubscribe()
-  const subscription = await pushManager.subscribe({ userVisibleOnly: true, applicationServerKey: pushKey })
+  const subscription = await subscribeTo(pushManager, pushKey)
   const { endpoint, keys } = subscription.toJSON()
   return {
     name: sayDevice(navigator.userAgent),
     endpoint: endpoint ?? '',
     p256dh: keys?.p256dh ?? '',
     auth: keys?.auth ?? '',
+  }
+}
+
+/** A browser has one address, and every room that pushes to it does so there: it is made again for another key alone. */
+async function subscribeTo(pushManager: PushManager, pushKey: string): Promise<PushSubscription> {
+  const wanted = { userVisibleOnly: true, applicationServerKey: pushKey }
+  try {
+    return await pushManager.subscribe(wanted)
+  } catch (problem) {
+    // Push API, PushManager.subscribe: one that was made under another key refuses this.
+    if (!(problem instanceof DOMException) || problem.name !== 'InvalidStateError') throw problem
+    await (await pushManager.getSubscription())?.unsubscribe()
+    return pushManager.subscribe(wanted)
   }
 }

@@ -49,29 +49,51 @@ test('mail is switched off for oneself, and a server without mail says what to s
   expect(writes).toEqual([{ route: 'changeReach', body: { alarmsByMail: false } }])
 })
 
-test('a browser is pushed to once its person allows it, and says why where it cannot be', async () => {
-  const phone = {
-    name: 'A computer',
-    endpoint: 'https://push.example.org/1',
-    p256dh: 'p'.repeat(87),
-    auth: 'a'.repeat(22),
-  }
-  const { endpoint, ...keys } = phone
-  const subscribe = vi.fn(async () => ({ toJSON: () => ({ endpoint, keys }) }))
+const phone = {
+  name: 'A computer',
+  endpoint: 'https://push.example.org/1',
+  p256dh: 'p'.repeat(87),
+  auth: 'a'.repeat(22),
+}
+const { name: _, endpoint, ...keys } = phone
+const subscription = { toJSON: () => ({ endpoint, keys }), unsubscribe: vi.fn(async () => true) }
+
+/** A browser that takes pushes, for one test; `subscribe` as the browser answers. */
+function takePushes(subscribe: () => Promise<unknown>) {
+  subscription.unsubscribe.mockClear()
   vi.stubGlobal('isSecureContext', true)
   vi.stubGlobal('PushManager', class {})
   vi.stubGlobal('Notification', { requestPermission: async () => 'granted' })
   const serviceWorker = {
     register: async () => undefined,
-    ready: Promise.resolve({ pushManager: { getSubscription: async () => null, subscribe } }),
+    ready: Promise.resolve({ pushManager: { getSubscription: async () => subscription, subscribe } }),
   }
   Object.defineProperty(navigator, 'serviceWorker', { value: serviceWorker, configurable: true })
   onTestFinished(() => void Reflect.deleteProperty(navigator, 'serviceWorker'))
+}
+
+async function pushToThisDevice() {
   const { writes } = answerApi({ ...answers, getReach: () => reach, addPhone: () => reach })
   const { user } = renderInRoom(<AlarmsPage />, { room })
   await user.click(await screen.findByRole('button', { name: 'Push alarms to this device' }))
   await waitFor(() => expect(writes).toEqual([{ route: 'addPhone', body: phone }]))
+}
+
+test('a browser is pushed to once its person allows it, and other rooms go on pushing to it', async () => {
+  const subscribe = vi.fn(async () => subscription)
+  takePushes(subscribe)
+  await pushToThisDevice()
   expect(subscribe).toHaveBeenCalledWith({ userVisibleOnly: true, applicationServerKey: reach.pushKey })
+  expect(subscription.unsubscribe).not.toHaveBeenCalled()
+})
+
+test('a browser that was let in under another key of the server is let in again', async () => {
+  const subscribe = vi.fn(async () => subscription)
+  subscribe.mockRejectedValueOnce(new DOMException('There is one under another key.', 'InvalidStateError'))
+  takePushes(subscribe)
+  await pushToThisDevice()
+  expect(subscription.unsubscribe).toHaveBeenCalledOnce()
+  expect(subscribe).toHaveBeenCalledTimes(2)
 })
 
 test('an owner sets a webhook and gets the secret that signs it', async () => {
