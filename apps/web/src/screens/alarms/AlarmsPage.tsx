@@ -29,8 +29,9 @@ export function AlarmsPage() {
       {standing.length === 0 && <p>No alarm stands.</p>}
       <Section title="How you are told">
         <p>
-          An alarm goes to whoever has the room, by every way below, and again every ten minutes until somebody has it.
-          After twenty minutes the owners hear of it too; at once where nobody has the room.
+          An alarm goes to whoever has the room, by every way below, and again until somebody has it: every ten minutes
+          in its first hour, then every hour. After twenty minutes the owners hear of it too; at once where nobody has
+          the room.
         </p>
         <Loaded query={reach} skeleton={<Bones heights={[6, 6]} />} what="How you are told">
           {(data) => <HowTold reach={data} />}
