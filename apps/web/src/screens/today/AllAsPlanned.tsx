@@ -27,7 +27,8 @@ export function AllAsPlanned({ group, titleId }: { group: StationGroup; titleId:
   const { signOffAsPlanned, isBusy } = useAllAsPlanned()
   if (!may || (tasks.length < fewest && !isBusy)) return null
   const open = group.tasks.filter((task) => task.state === 'open').length
-  const label = tasks.length === open ? `All ${open} as planned` : `${tasks.length} of ${open} as planned`
+  const planned = tasks.length === open ? `All ${open} as planned` : `${tasks.length} of ${open} as planned`
+  const label = isBusy ? 'One after the other…' : planned
   // The button goes with the last of them: the focus stays at the stop.
   const run = async () => {
     if (await signOffAsPlanned(tasks, stop)) document.getElementById(titleId)?.focus({ preventScroll: true })
@@ -35,7 +36,7 @@ export function AllAsPlanned({ group, titleId }: { group: StationGroup; titleId:
   return (
     <div className={styles.planned}>
       <Button isWide isBusy={isBusy} aria-label={`${label}: ${stop}`} onClick={() => void run()}>
-        {isBusy ? 'One after the other…' : label}
+        {label}
       </Button>
     </div>
   )
