@@ -56,16 +56,20 @@ def celsius():
 
 waiting = []
 while True:
-    waiting.append({"gauge": "${gauge}", "value": celsius(), "at": time.time()})
+    try:
+        waiting.append({"gauge": "${gauge}", "value": celsius(), "at": time.time()})
+    except (OSError, IndexError, ValueError) as error:
+        print("the probe gave nothing:", error)
+    waiting = waiting[-10000:]
     request = urllib.request.Request(
         "${address}", json.dumps(waiting).encode(),
         {"Authorization": "Bearer ${token}", "Content-Type": "application/json"})
     try:
-        urllib.request.urlopen(request, timeout=20)
+        if waiting:
+            urllib.request.urlopen(request, timeout=20)
         waiting = []
     except OSError as error:
         print("kept for the next try:", error)
-        waiting = waiting[-20000:]
     time.sleep(60)`
 
 /** One for each kind of machine that people hang a probe on. */
