@@ -43,7 +43,13 @@ export function PairDrafts({ pairs, tanks, onPairs }: Props) {
               label="In the tank"
               value={String(pair.tankId)}
               onChoose={(tankId) => change(pair.id, { tankId: Number(tankId) })}
-              choices={tanks.map((tank) => ({ value: String(tank.id), label: tank.name }))}
+              choices={[
+                // Its tank was taken out again: the box would show another one as chosen.
+                ...(tanks.some(({ id }) => id === pair.tankId)
+                  ? []
+                  : [{ value: String(pair.tankId), label: 'Choose a tank' }]),
+                ...tanks.map((tank) => ({ value: String(tank.id), label: tank.name })),
+              ]}
             />
             <Button
               variant="subtle"

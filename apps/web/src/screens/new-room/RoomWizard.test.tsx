@@ -137,6 +137,24 @@ describe('the wizard', () => {
     expect(sent()[0]?.pairs).toEqual([{ name: 'Pair 1', species: 'amphiprion-ocellaris', tank: 'T1', formedOn: null }])
   })
 
+  it('asks for the tank of a pair where that was taken out again', async () => {
+    const { user, sent } = openWizard()
+    await toVessels(user)
+    await press(user, 'Add a tank')
+    await press(user, 'One more tank')
+    for (const volume of screen.getAllByRole('textbox', { name: 'Volume' })) await user.type(volume, '20')
+    await press(user, 'Add a pair')
+    await screen.findByRole('option', { name: /ocellaris/ })
+    await user.selectOptions(screen.getByLabelText(/^Species/), 'amphiprion-ocellaris')
+    await press(user, 'Take out the tank T1')
+    await press(user, 'Set up the room')
+    expect(screen.getByText('The tank that Pair 1 lives in.')).toBeDefined()
+    expect(screen.getByDisplayValue('Choose a tank')).toBeDefined()
+    await user.selectOptions(screen.getByLabelText('In the tank'), 'T2')
+    await press(user, 'Set up the room')
+    expect(sent()[0]?.pairs).toMatchObject([{ name: 'Pair 1', tank: 'T2' }])
+  })
+
   it('leaves the vessels for later, whatever was typed of them', async () => {
     const { user, sent } = openWizard()
     await toVessels(user)
