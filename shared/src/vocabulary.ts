@@ -201,10 +201,6 @@ export type FactKind = (typeof factKinds)[number]
 export const outcomes = ['placed', 'kept', 'culled'] as const
 export type Outcome = (typeof outcomes)[number]
 
-/**
- * What was counted; fixes the unit that the count means (per mL, or heads). Of copepods `culture` are the grown and
- * half-grown, which the sieve holds; their nauplii, which are harvested, are counted apart.
- */
 /** What a task asks somebody to know when they see it; an owner marks a photo of the room's own as what it looks like. */
 export const photoLooks = [
   'eggs_orange',
@@ -217,7 +213,13 @@ export const photoLooks = [
   'deformed_larvae',
 ] as const
 export type PhotoLook = (typeof photoLooks)[number]
+
 export const lossTargets = ['eggs', 'larvae', 'juveniles', 'adults', 'culture'] as const
+
+/**
+ * What was counted; fixes the unit that the count means (per mL, or heads). Of copepods `culture` are the grown and
+ * half-grown, which the sieve holds; their nauplii, which are harvested, are counted apart.
+ */
 export const countTargets = [
   'culture',
   'copepod_nauplii',
