@@ -58,6 +58,7 @@ describe('a morning on the phone', () => {
   it('the why names the count, the parameter and its source, and leads to the record', async () => {
     const sheet = await openSheet(page, tasks.feed)
     const why = sheet.getByRole('region', { name: /^Why/ })
+    await why.getByText('Pfeiffer & Ludwig 2007').first().waitFor(soon)
     const chain = (await why.textContent()) ?? ''
     for (const said of [/180\s+per mL/, /18\s+L/, /75,000/, /Pfeiffer & Ludwig 2007/, /65\s+billion/])
       expect(chain).toMatch(said)
