@@ -1,3 +1,4 @@
+import { sendingSecretOf } from '@fryward/notify'
 import { tellAlarms } from '@fryward/room'
 import { createHandOver, tick } from '@fryward/scheduler'
 import type { Message } from '@fryward/shared'
@@ -35,7 +36,10 @@ afterAll(async () => {
 
 const handOverWith = (smtpUrl: string) =>
   createHandOver({
-    ...{ secret: 'a secret for tests only, long enough for the schema', publicUrl: 'https://fish.example.org' },
+    ...{
+      secret: sendingSecretOf('a secret for tests only, long enough for the schema'),
+      publicUrl: 'https://fish.example.org',
+    },
     ...{ mail: { smtpUrl, from: 'fryward@example.org' }, mayReachThisMachine: true, trust: push.trust },
   })
 
@@ -233,6 +237,18 @@ describe('a message', () => {
     const webhook = (await messagesOf(alarmId)).find(({ way }) => way === 'webhook')
     expect(webhook?.detail).toContain('127.0.0.1 is this machine itself')
     expect(hook.posted).toEqual([])
+  })
+
+  test('never goes to whoever has left the room before it went out', async () => {
+    const alarmId = await warm()
+    await tellAlarms(world.contextOf(full.owner), { isMailSetUp: true })
+    const where = { roomId_userId: { ...inRoom(), userId: full.standIn.userId } }
+    const membership = await world.database.prisma.membership.findUniqueOrThrow({ where })
+    await world.ok(full.standIn, 'leaveRoom', { params: inRoom() })
+    await look()
+    expect(await told(alarmId)).toContainEqual([0, 'mail', standIn, 'withdrawn'])
+    expect(mail.letters).toEqual([])
+    await world.database.prisma.membership.create({ data: membership })
   })
 
   test('is withdrawn where somebody has taken the alarm before it went out', async () => {

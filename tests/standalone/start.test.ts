@@ -141,10 +141,10 @@ describe('while it runs, npm start', () => {
         .split('\0')
         .map((pair) => pair.split('=')[0])
     const secrets = (pid: number) =>
-      told(pid).filter((name) => ['DATABASE_URL', 'AUTH_SECRET', 'TLS_KEY'].includes(name!))
+      told(pid).filter((name) => ['DATABASE_URL', 'AUTH_SECRET', 'SENDING_SECRET', 'TLS_KEY'].includes(name!))
     expect([api, scheduler, web].map(secrets)).toEqual([
       ['DATABASE_URL', 'AUTH_SECRET'],
-      ['DATABASE_URL', 'AUTH_SECRET'],
+      ['DATABASE_URL', 'SENDING_SECRET'],
       [],
     ])
   })

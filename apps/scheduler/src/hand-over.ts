@@ -4,7 +4,7 @@ import { type SaidMessage, sayMessage } from '@fryward/words'
 
 /** What sending needs to know of this server. */
 export type Sending = {
-  /** Signs pushes and webhooks. */
+  /** Signs pushes and webhooks: `sendingSecretOf` the server's own. */
   secret: string
   publicUrl: string
   mail?: { smtpUrl: string; from: string } | undefined

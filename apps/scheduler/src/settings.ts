@@ -1,3 +1,4 @@
+import { sendingSecretOf } from '@fryward/notify'
 import { createHandOver, type HandOver } from './hand-over.ts'
 
 /**
@@ -6,7 +7,8 @@ import { createHandOver, type HandOver } from './hand-over.ts'
  */
 export function sendingOf(environment: NodeJS.ProcessEnv): { handOver: HandOver; isMailSetUp: boolean } | undefined {
   const given = (name: string) => environment[name] || undefined
-  const [secret, publicUrl] = [given('AUTH_SECRET'), given('PUBLIC_URL')]
+  const [whole, publicUrl] = [given('AUTH_SECRET'), given('PUBLIC_URL')]
+  const secret = given('SENDING_SECRET') ?? (whole && sendingSecretOf(whole))
   const [smtpUrl, from] = [given('SMTP_URL'), given('MAIL_FROM')]
   if ((smtpUrl === undefined) !== (from === undefined))
     throw new Error('SMTP_URL and MAIL_FROM go together: give both, or neither.')

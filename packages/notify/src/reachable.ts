@@ -15,11 +15,8 @@ class NotAllowed extends Error {
   readonly code = 'ENOTALLOWED'
 }
 
-const isOwn = (address: string): boolean => {
-  const mapped = /^::ffff:([\d.]+)$/i.exec(address)?.[1]
-  if (mapped !== undefined) return isOwn(mapped)
-  return ownMachine.check(address, isIP(address) === 6 ? 'ipv6' : 'ipv4')
-}
+// A list knows the addresses of version 4 that stand in one of version 6.
+const isOwn = (address: string): boolean => ownMachine.check(address, isIP(address) === 6 ? 'ipv6' : 'ipv4')
 
 /** @throws NotAllowed for an address of digits that is this machine's own. */
 export function assertElsewhere(url: URL): void {

@@ -1,5 +1,5 @@
 import { createHash, timingSafeEqual } from 'node:crypto'
-import { countForMetrics } from '@fryward/room'
+import { countMessagesOfADay, countStandingAlarms } from '@fryward/room'
 import type { Database } from '@fryward/store'
 import type { FastifyInstance } from 'fastify'
 import fp from 'fastify-plugin'
@@ -52,7 +52,7 @@ function gaugesOf(register: Registry, database: Database): void {
     },
     async collect() {
       this.reset()
-      for (const { kind, number } of (await countForMetrics({ database })).alarms) this.set({ kind }, number)
+      for (const { kind, number } of await countStandingAlarms({ database })) this.set({ kind }, number)
     },
   })
   new Gauge({
@@ -60,8 +60,7 @@ function gaugesOf(register: Registry, database: Database): void {
     ...{ labelNames: ['way', 'state'] as const, registers: [register] },
     async collect() {
       this.reset()
-      for (const { way, state, number } of (await countForMetrics({ database })).messages)
-        this.set({ way, state }, number)
+      for (const { way, state, number } of await countMessagesOfADay({ database })) this.set({ way, state }, number)
     },
   })
 }

@@ -1,4 +1,4 @@
-import { vapidKeysOf, webhookSecretOf } from '@fryward/notify'
+import { sendingSecretOf, vapidKeysOf, webhookSecretOf } from '@fryward/notify'
 import * as room from '@fryward/room'
 import type { BodyOf, ParamsOf, QueryOf, ResponseOf, RouteId, RouteOf } from '@fryward/shared'
 import type { BackupMaker } from '../backups.ts'
@@ -63,8 +63,10 @@ const accountOf = async ({
 
 const reachingOf = ({ isMailSetUp, secret }: Pick<Surroundings, 'isMailSetUp' | 'secret'>) => ({
   isMailSetUp,
-  pushKey: vapidKeysOf(secret).publicKey,
+  pushKey: vapidKeysOf(sendingSecretOf(secret)).publicKey,
 })
+
+const webhookSecretsOf = (secret: string) => (id: string) => webhookSecretOf(sendingSecretOf(secret), id)
 
 const done = async (work: Promise<void>): Promise<{ ok: true }> => {
   await work
@@ -219,10 +221,9 @@ export const handlers: Handlers = {
     room.addPhone({ ctx, ...params, input: body, reaching: reachingOf(server) }),
   removePhone: ({ ctx, params, ...server }) => room.removePhone({ ctx, ...params, reaching: reachingOf(server) }),
   sendTrial: ({ ctx, params, isMailSetUp }) => room.sendTrial({ ctx, ...params, isMailSetUp }),
-  getWebhook: ({ ctx, params, secret }) =>
-    room.getWebhook({ ctx, ...params, secretOf: (id) => webhookSecretOf(secret, id) }),
+  getWebhook: ({ ctx, params, secret }) => room.getWebhook({ ctx, ...params, secretOf: webhookSecretsOf(secret) }),
   changeWebhook: ({ ctx, params, body, secret }) =>
-    room.changeWebhook({ ctx, ...params, input: body, secretOf: (id) => webhookSecretOf(secret, id) }),
+    room.changeWebhook({ ctx, ...params, input: body, secretOf: webhookSecretsOf(secret) }),
   postReadings: async ({ ctx, body, sent }) =>
     room.postReadings({ ctx, type: sent.type, body: await textOf(body, sent) }),
 

@@ -1,5 +1,6 @@
 import { join } from 'node:path'
 import { publicUrlOf } from '@fryward/api/public-url'
+import { sendingSecretOf } from '@fryward/notify'
 import type { Settings } from '../settings.ts'
 import type { Tls } from '../tls/prepare-tls.ts'
 import { readOrMakeSecret } from '../write-file.ts'
@@ -16,11 +17,19 @@ export type EnvironmentPlan = {
 type Told = Record<string, string | undefined>
 
 /** Settings that open something: none of them reaches a part through the machine's environment. */
-const secrets = ['DATABASE_URL', 'AUTH_SECRET', 'TLS_KEY', 'POSTGRES_PASSWORD', 'SMTP_URL', 'METRICS_TOKEN']
+const secrets = [
+  'DATABASE_URL',
+  'AUTH_SECRET',
+  'SENDING_SECRET',
+  'TLS_KEY',
+  'POSTGRES_PASSWORD',
+  'SMTP_URL',
+  'METRICS_TOKEN',
+]
 
 /**
  * What each part is told: the machine's environment (PATH, TZ, proxies) without its secrets, and of these only what the
- * part works with. The dashboard draws pages, so it gets none; the clock signs pushes and webhooks.
+ * part works with. The dashboard draws pages, so it gets none; the scheduler signs what it sends.
  */
 export function partEnvironments(
   plan: EnvironmentPlan,
@@ -39,7 +48,7 @@ export function partEnvironments(
     web: set({ ...everybody, WEB_PORT: String(webPort), WEB_DIR: join(root, 'apps/web') }),
     scheduler: set({
       ...withDatabase,
-      AUTH_SECRET: authSecret,
+      SENDING_SECRET: sendingSecretOf(authSecret),
       PUBLIC_URL: publicUrlOf({ ...settings, TLS_CERT: tls?.certFile, TLS_KEY: tls?.keyFile }),
       SMTP_URL: settings.SMTP_URL,
       MAIL_FROM: settings.MAIL_FROM,

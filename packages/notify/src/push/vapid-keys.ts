@@ -3,7 +3,7 @@ import { createECDH, hkdfSync } from 'node:crypto'
 export type VapidKeys = { publicKey: string; privateKey: string }
 
 /**
- * The key pair that push services know this server by (RFC 8292), made of the server's one secret: every process has the
+ * The key pair that push services know this server by (RFC 8292), made of the secret that sending has: every process has the
  * same, and nothing more has to be kept. With another secret, phones have to be let in anew.
  */
 export function vapidKeysOf(secret: string): VapidKeys {

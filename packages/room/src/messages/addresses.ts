@@ -1,4 +1,4 @@
-import { addDays, localDate } from '@fryward/husbandry'
+import { addDays, localDate, localTime } from '@fryward/husbandry'
 import type { Id, Instant, MessageWay } from '@fryward/shared'
 import type { Transaction } from '@fryward/store'
 import { dutyOf } from '../duty/duty-of.ts'
@@ -43,11 +43,6 @@ export async function holderOf({ tx, roomId }: Asked, now: Instant): Promise<str
   const today = localDate({ timeZone: room.timeZone, at: now })
   const onDuty = await dutyOf(tx, { roomId, date: today })
   if (onDuty) return onDuty.userId
-  const time = new Date(now).toLocaleTimeString('en-GB', {
-    timeZone: room.timeZone,
-    hour: '2-digit',
-    minute: '2-digit',
-  })
-  if (time >= room.lightsOnAt) return null
+  if (localTime({ timeZone: room.timeZone, at: now }) >= room.lightsOnAt) return null
   return (await dutyOf(tx, { roomId, date: addDays(today, -1) }))?.userId ?? null
 }

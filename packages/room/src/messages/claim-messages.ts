@@ -68,19 +68,28 @@ async function withdrawStale({ database, now }: Context): Promise<void> {
           AND later.ordinal > message.ordinal))`
 }
 
-async function placeOf(ctx: Context, { roomId, id, way, address, room }: Row): Promise<Outgoing['to'] | null> {
-  if (way === 'mail') return { way, mail: address }
-  if (way === 'webhook' && room.webhook?.url === address) return { way, url: address, webhookId: room.webhook.id }
-  const phone =
-    way === 'push'
-      ? await ctx.database.prisma.pushPhone.findUnique({ where: { roomId_id: { roomId, id: address } } })
-      : null
-  if (phone) return { way: 'push', endpoint: phone.endpoint, p256dh: phone.p256dh, auth: phone.auth }
+/** Where a message goes as things stand now; one whose address was taken off, or whose person has left, is withdrawn. */
+async function placeOf(ctx: Context, row: Row): Promise<Outgoing['to'] | null> {
+  const place = await lookUpPlace(ctx, row)
+  if (place) return place
   await ctx.database.prisma.message.updateMany({
-    where: { roomId, id, state: 'claimed' },
+    where: { roomId: row.roomId, id: row.id, state: 'claimed' },
     data: { state: 'withdrawn', endedAt: ctx.now, detail: 'This address was taken off.' },
   })
   return null
+}
+
+async function lookUpPlace(
+  { database: { prisma } }: Context,
+  { roomId, way, address, userId, room: { webhook } }: Row,
+): Promise<Outgoing['to'] | null> {
+  if (way === 'webhook') return webhook?.url === address ? { way, url: address, webhookId: webhook.id } : null
+  if (way === 'mail') {
+    const isMember = userId !== null && (await prisma.membership.count({ where: { roomId, userId } })) > 0
+    return isMember ? { way, mail: address } : null
+  }
+  const phone = await prisma.pushPhone.findUnique({ where: { roomId_id: { roomId, id: address } } })
+  return phone && { way, endpoint: phone.endpoint, p256dh: phone.p256dh, auth: phone.auth }
 }
 
 async function toOutgoing(ctx: Context, row: Row, to: Outgoing['to']): Promise<Outgoing> {

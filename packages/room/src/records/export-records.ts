@@ -1,4 +1,4 @@
-import { addDays, noonOf, timeOf } from '@fryward/husbandry'
+import { addDays, timeOf } from '@fryward/husbandry'
 import type { Id, RecordFile, RecordFileQuery } from '@fryward/shared'
 import { listClutchesInRoom } from '../clutches/clutch-view.ts'
 import type { Context } from '../context.ts'
@@ -52,9 +52,7 @@ async function* factRows({ ctx, roomId, query }: Asked, room: Known, file: FactF
     person: (userId: string | null) => nameOf(room.people, userId),
     thing: (id: string | undefined) => (id === undefined ? '' : (room.things.get(id) ?? '')),
   }
-  const from = timeOf(room, { date: query.from, time: '00:00' })
-  const before = timeOf(room, { date: addDays(query.to, 1), time: '00:00' })
-  const asked = { roomId, kind: file.kind, from, before, revision: room.revision }
+  const asked = { roomId, kind: file.kind, ...spanOf(room, query), revision: room.revision }
   for await (const facts of factPages(ctx.database, asked))
     yield facts.map((fact) => [...whenCells(room.timeZone, fact.at), fact.subject.name, ...file.cells(fact, names)])
 }
@@ -68,15 +66,19 @@ async function* taskRows({ ctx, roomId, query }: Asked, room: Known): Pages {
 async function* clutchPages({ ctx, roomId, query }: Asked, room: Known): Pages {
   yield [['laid_on', 'laid_at', 'clutch', 'pair', 'tank', 'species', 'meant', 'state', 'eggs']]
   const clutches = await readInRoom({ ctx, roomId, permission: 'own' }, listClutchesInRoom)
-  const first = timeOf(room, { date: query.from, time: '00:00' })
-  const last = noonOf(room, addDays(query.to, 1))
+  const { from, before } = spanOf(room, query)
   const name = (id: Id) => room.things.get(id) ?? ''
   yield clutches
     .toReversed()
-    .filter(({ spawnedAt }) => spawnedAt >= first && spawnedAt < last)
-    .map((each) => [...whenCells(room.timeZone, new Date(each.spawnedAt)), each] as const)
-    .filter(([date]) => date <= query.to)
-    .map(([date, time, { name: clutch, pairId, tankId, species, intent, state, eggs }]) => [
-      ...[date, time, clutch, name(pairId), name(tankId), species, intent, state, eggs],
+    .filter(({ spawnedAt }) => spawnedAt >= from && spawnedAt < before)
+    .map(({ spawnedAt, name: clutch, pairId, tankId, species, intent, state, eggs }) => [
+      ...whenCells(room.timeZone, new Date(spawnedAt)),
+      ...[clutch, name(pairId), name(tankId), species, intent, state, eggs],
     ])
 }
+
+/** From the first midnight of the first day to that after the last, by the room's own clock. */
+const spanOf = (room: Known, { from, to }: RecordFileQuery) => ({
+  from: timeOf(room, { date: from, time: '00:00' }),
+  before: timeOf(room, { date: addDays(to, 1), time: '00:00' }),
+})
