@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { PasswordSchema, UserIdSchema } from './person.ts'
+import { EmailSchema, PasswordSchema, UserIdSchema } from './person.ts'
 import { InstantSchema } from './primitives.ts'
 import { text, trimmedText } from './shapes.ts'
 
@@ -39,7 +39,26 @@ export const SessionSchema = z
   .register(z.globalRegistry, { id: 'Session' })
 export type Session = z.infer<typeof SessionSchema>
 
-export const signInOutcomes = ['signed_in', 'signed_in_again', 'wrong_password', 'code_asked', 'wrong_code'] as const
+/** Where a new password is to be asked for, and the new one itself. */
+export const AskResetSchema = z.strictObject({ email: EmailSchema })
+export const NewPasswordSchema = z.strictObject({ password: PasswordSchema })
+
+/** Whose new password a link gives, and until when. */
+export const PasswordResetSchema = z
+  .object({ email: z.string(), expiresAt: InstantSchema })
+  .register(z.globalRegistry, { id: 'PasswordReset' })
+
+/** For somebody whom no mail reaches; the link is shown this once. */
+export const NewResetLinkSchema = z.strictObject({ userId: UserIdSchema })
+export const ResetLinkSchema = z
+  .object({ link: z.string(), expiresAt: InstantSchema })
+  .register(z.globalRegistry, { id: 'ResetLink' })
+export type ResetLink = z.infer<typeof ResetLinkSchema>
+
+export const signInOutcomes = [
+  ...['signed_in', 'signed_in_again', 'wrong_password', 'code_asked', 'wrong_code'],
+  ...['reset_asked', 'reset_not_mailed', 'reset_link_made', 'password_reset'],
+] as const
 export type SignInOutcome = (typeof signInOutcomes)[number]
 
 /** One try to sign in. */

@@ -48,6 +48,7 @@ export const ServerStatusSchema = z
     isClaimed: z.boolean(),
     hasDemoRoom: z.boolean(),
     /** Whoever lives in the demo room alone: invented people, whose passwords stand where the server was started. */
+    sendsMail: z.boolean(),
     demoPeople: z.array(z.object({ name: z.string(), email: z.string(), role: RoleSchema })),
     version: z.string(),
   })

@@ -195,6 +195,7 @@ describe.each(inOrder)('%s', (id) => {
 /** Whoever is in the room already cannot join it, and what is about a session or a membership may end the owner's. */
 async function senderOf(id: RouteId): Promise<Person> {
   if (id === 'leaveRoom') return world.person(`Guest ${serial}`, { roomId: full.roomId, role: 'caretaker' })
+  if (routeOf(id).permission === 'own_server') return full.owner
   if (id === 'acceptInvitation' || routeOf(id).tag === 'account' || routeOf(id).permission === 'anyone')
     return world.person(`Guest ${serial}`)
   return full.owner

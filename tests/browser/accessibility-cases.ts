@@ -43,6 +43,8 @@ const roomPages = (): Record<string, string> => ({
 const strangersPages = () => ({
   'no such page': '/nowhere',
   'sign-in': '/sign-in',
+  'forgotten password': '/sign-in?forgot=1',
+  'new password': '/new-password/a-link-that-was-used',
   claim: '/claim',
   join: new URL(link, stage.origin).pathname,
 })

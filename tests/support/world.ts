@@ -59,11 +59,14 @@ export type World = {
 export async function openWorld({
   at = '2026-03-10T08:00:00.000Z',
   webUrl,
+  isMailSetUp = true,
   patienceMs,
   reachedBy = (connectionString) => connectionString,
 }: {
   at?: string
   webUrl?: string
+  /** Whether this server says that it sends mail. */
+  isMailSetUp?: boolean
   patienceMs?: number
   /** Another way to the same database. */
   reachedBy?: (connectionString: string) => string | Promise<string>
@@ -91,6 +94,7 @@ export async function openWorld({
     requestsPerMinute: 1_000_000,
     photosFolder,
     webUrl,
+    isMailSetUp,
     ...(patienceMs === undefined ? {} : { patienceMs }),
   })
   await app.ready()

@@ -2,6 +2,7 @@ import { openDatabase } from '@fryward/store'
 import cron from 'node-cron'
 import { pino } from 'pino'
 import { beat } from './heartbeat.ts'
+import { sendResets } from './send-resets.ts'
 import { sendingOf, wishesOf } from './settings.ts'
 import { sweep, tick } from './tick.ts'
 
@@ -32,6 +33,11 @@ async function main(): Promise<void> {
     if (isWell && heartbeatUrl !== undefined) await beat(heartbeatUrl, log)
   }
   const minutely = cron.schedule('* * * * *', runTick, { noOverlap: true })
+  const { mailReset } = sending ?? {}
+  const contextOfReset = () => ({ database, actor: { kind: 'system' as const, job: 'reset' }, now: now() })
+  const mailResets = mailReset && (() => guarded(() => sendResets({ ctx: contextOfReset, mailReset, log })))
+  // Somebody sits before a page and waits for the mail.
+  const often = mailResets && cron.schedule('*/10 * * * * *', mailResets, { noOverlap: true })
   const runSweep = () => guarded(() => sweep({ database, now, log, keepMonths }))
   const daily = cron.schedule('17 3 * * *', runSweep, { noOverlap: true })
   await runSweep()
@@ -42,6 +48,7 @@ async function main(): Promise<void> {
     if (isStopping) return
     isStopping = true
     await minutely.stop()
+    await often?.stop()
     await daily.stop()
     await database.close()
     process.exit(0)

@@ -1,11 +1,15 @@
 import { sendingSecretOf } from '@fryward/notify'
 import { createHandOver, type HandOver } from './hand-over.ts'
+import { createResetMailer, type MailReset } from './send-resets.ts'
 
 /**
- * How alarms are sent, from the environment; nothing without a secret to sign with and an address that links carry.
+ * How alarms and links for new passwords are sent, from the environment; nothing without a secret to sign with and an
+ * address that links carry.
  * @throws Error where one half of the mail settings is missing.
  */
-export function sendingOf(environment: NodeJS.ProcessEnv): { handOver: HandOver; isMailSetUp: boolean } | undefined {
+export function sendingOf(
+  environment: NodeJS.ProcessEnv,
+): { handOver: HandOver; isMailSetUp: boolean; mailReset: MailReset | undefined } | undefined {
   const given = (name: string) => environment[name] || undefined
   const [whole, publicUrl] = [given('AUTH_SECRET'), given('PUBLIC_URL')]
   const secret = given('SENDING_SECRET') ?? (whole && sendingSecretOf(whole))
@@ -15,7 +19,11 @@ export function sendingOf(environment: NodeJS.ProcessEnv): { handOver: HandOver;
   if (secret === undefined || publicUrl === undefined) return undefined
   const mail = smtpUrl !== undefined && from !== undefined ? { smtpUrl, from } : undefined
   const mayReachThisMachine = given('LOCAL_WEBHOOKS') === '1'
-  return { handOver: createHandOver({ secret, publicUrl, mail, mayReachThisMachine }), isMailSetUp: mail !== undefined }
+  return {
+    handOver: createHandOver({ secret, publicUrl, mail, mayReachThisMachine }),
+    isMailSetUp: mail !== undefined,
+    mailReset: mail && createResetMailer({ mail, publicUrl }),
+  }
 }
 
 /** How long readings are kept, and who outside is told each minute that this server is awake. */

@@ -1,3 +1,4 @@
+export * from './account/say-reset.ts'
 export * from './dates/day-arithmetic.ts'
 export * from './dates/read-time.ts'
 export * from './dates/say-date.ts'

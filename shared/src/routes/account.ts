@@ -1,13 +1,18 @@
 import * as z from 'zod/mini'
 import {
+  AskResetSchema,
   ChangePasswordSchema,
   CodeSchema,
   ConfirmWithPasswordSchema,
+  NewPasswordSchema,
+  NewResetLinkSchema,
+  PasswordResetSchema,
+  ResetLinkSchema,
   SecondFactorSchema,
   SessionSchema,
   SignInTrySchema,
 } from '../account.ts'
-import { UserIdSchema } from '../person.ts'
+import { TokenSchema, UserIdSchema } from '../person.ts'
 import { guessesAMinute, inRoom, none, OkSchema, routesTagged, withoutRepeatKey } from './route.ts'
 
 const { get, write } = routesTagged('account', withoutRepeatKey)
@@ -20,6 +25,37 @@ export const accountRoutes = {
     body: ChangePasswordSchema,
     response: OkSchema,
     status: 200,
+  }),
+  askForNewPassword: write('POST', '/account/resets', {
+    summary: 'Mail a link for a new password, where there is such an account; the answer never says whether',
+    permission: 'anyone',
+    perMinute: guessesAMinute,
+    body: AskResetSchema,
+    response: OkSchema,
+    status: 200,
+  }),
+  getPasswordReset: get('/account/resets/:token', {
+    summary: 'Whose new password a link gives',
+    permission: 'anyone',
+    perMinute: guessesAMinute,
+    params: { token: TokenSchema },
+    response: PasswordResetSchema,
+  }),
+  giveNewPassword: write('POST', '/account/resets/:token', {
+    summary: 'Give the account of a link a new password, and end all its sessions',
+    permission: 'anyone',
+    perMinute: guessesAMinute,
+    params: { token: TokenSchema },
+    body: NewPasswordSchema,
+    response: OkSchema,
+    status: 200,
+  }),
+  createResetLink: write('POST', '/account/reset-links', {
+    summary: 'Make a link for a new password, for somebody whom no mail reaches',
+    permission: 'own_server',
+    asksAgain: true,
+    body: NewResetLinkSchema,
+    response: ResetLinkSchema,
   }),
   listSessions: get('/account/sessions', {
     summary: 'Where I am signed in',

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { hashPassword } from '@fryward/api/password-hash'
-import { recordKnock } from '@fryward/room'
+import { createResetLink, recordKnock } from '@fryward/room'
 import { SecondFactorSchema } from '@fryward/shared'
 import { codeOf, secretIn } from '../authenticator.ts'
 import { type RawRequest, send } from '../send.ts'
@@ -68,10 +68,30 @@ export async function withSecondFactor(writing: Writing): Promise<{ email: strin
   return { email: as.email, secret }
 }
 
+/** The token of a link for a new password. */
+async function resetToken({ world, full }: Writing): Promise<string> {
+  const { userId } = await world.person('Forgot')
+  const { link } = await createResetLink({
+    ...{ ctx: world.contextOf(full.owner), userId, publicUrl: 'http://localhost:3000' },
+    knock: { address: '10.6.6.6', browser: 'A phone', isKnown: false },
+  })
+  return link.split('/').at(-1) ?? ''
+}
+
 export const accountRequests = {
   changePassword: async (writing) => ({
     body: { current: await havePassword(writing), wanted: 'another one, long enough' },
   }),
+  askForNewPassword: (writing) => ({
+    body: { email: `forgot-${writing.serial}@example.test` },
+    remoteAddress: addressFor(writing),
+  }),
+  getPasswordReset: async (writing) => ({ params: { token: await resetToken(writing) } }),
+  giveNewPassword: async (writing) => ({
+    params: { token: await resetToken(writing) },
+    body: { password: 'another one, long enough' },
+  }),
+  createResetLink: async ({ world }) => ({ body: { userId: (await world.person('Forgot too')).userId } }),
   listSessions: () => ({}),
   endSession: async (writing) => ({ params: { sessionId: await otherSession(writing) } }),
   endOtherSessions: () => ({}),

@@ -80,7 +80,7 @@ export const handlers: Handlers = {
     await ctx.database.pool.query('SELECT 1')
     return { status: 'ok', version, now: ctx.now }
   },
-  getServer: ({ ctx, version }) => room.getServerStatus({ ctx, version }),
+  getServer: ({ ctx, version, isMailSetUp }) => room.getServerStatus({ ctx, version, sendsMail: isMailSetUp }),
   claimServer: async ({ ctx, body }) => {
     await room.assertClaimable({ ctx, code: body.code })
     return room.claimServer({ ctx, code: body.code, account: await accountOf(body) })
@@ -96,6 +96,10 @@ export const handlers: Handlers = {
   signOut: ({ door }) => done(door.signOut()),
 
   changePassword: ({ ctx, door, body }) => done(door.changePassword(ctx, body)),
+  askForNewPassword: ({ door, body, isMailSetUp }) => done(door.askForNewPassword(body.email, isMailSetUp)),
+  getPasswordReset: ({ ctx, params }) => room.getPasswordReset({ ctx, ...params }),
+  giveNewPassword: ({ ctx, door, params, body }) => done(door.giveNewPassword(ctx, { ...params, ...body })),
+  createResetLink: ({ ctx, door, body, publicUrl }) => door.createResetLink(ctx, { ...body, publicUrl }),
   listSessions: ({ ctx }) => room.listSessions({ ctx }),
   endSession: ({ ctx, door, params }) => room.endSession({ ctx, ...params }).finally(door.forgetSessions),
   endOtherSessions: ({ ctx, door }) => room.endOtherSessions({ ctx }).finally(door.forgetSessions),

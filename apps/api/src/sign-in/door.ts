@@ -1,10 +1,19 @@
-import { assertMayKnock, type Context, endOtherSessions, personOf, RoomError, recordKnock } from '@fryward/room'
+import {
+  assertMayKnock,
+  type Context,
+  createResetLink,
+  endOtherSessions,
+  personOf,
+  RoomError,
+  recordKnock,
+} from '@fryward/room'
 import { type BodyOf, type ResponseOf, SecondFactorSchema } from '@fryward/shared'
 import { z } from 'zod'
 import { signInAgain } from './again.ts'
 import { passCode } from './codes.ts'
 import { assertUncommon } from './common-passwords.ts'
 import { type Doorkeeping, isWrong, knockOf } from './doorkeeping.ts'
+import { askForNewPassword, giveNewPassword } from './new-password.ts'
 import { passToLibrary } from './pass-to-library.ts'
 
 /** What only the front door can do for a request: give its browser a session, take it away, and look at passwords. */
@@ -16,6 +25,13 @@ export type Door = {
   signOut: () => Promise<void>
   /** Ends every other session too. */
   changePassword: (ctx: Context, passwords: BodyOf<'changePassword'>) => Promise<void>
+  /** Whether anything comes of it is not said: nobody learns here who has an account. */
+  askForNewPassword: (email: string, sendsMail: boolean) => Promise<void>
+  giveNewPassword: (ctx: Context, given: { token: string; password: string }) => Promise<void>
+  createResetLink: (
+    ctx: Context,
+    asked: { userId: string; publicUrl: string },
+  ) => Promise<ResponseOf<'createResetLink'>>
   beginSecondFactor: (password: string) => Promise<ResponseOf<'beginSecondFactor'>>
   confirmSecondFactor: (ctx: Context, code: string) => Promise<void>
   endSecondFactor: (password: string) => Promise<void>
@@ -49,6 +65,9 @@ export function openDoor(keeping: Doorkeeping): Door {
       await endOtherSessions({ ctx })
       forgetSessions()
     },
+    askForNewPassword: (email, sendsMail) => askForNewPassword(keeping, { email: email.toLowerCase(), sendsMail }),
+    giveNewPassword: (ctx, given) => giveNewPassword(keeping, ctx, given),
+    createResetLink: (ctx, asked) => createResetLink({ ctx, ...asked, knock: knockOf(keeping, '') }),
     beginSecondFactor: async (password) => {
       const { totpURI: uri, backupCodes: recoveryCodes } = BegunSchema.parse(
         await pass('/two-factor/enable', { password }),

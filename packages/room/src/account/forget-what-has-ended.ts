@@ -11,6 +11,7 @@ export async function forgetWhatHasEnded(ctx: Context): Promise<number> {
   const counts = [
     await prisma.session.deleteMany({ where: ended }),
     await prisma.verification.deleteMany({ where: ended }),
+    await prisma.passwordReset.deleteMany({ where: ended }),
     await prisma.rateLimit.deleteMany({ where: { lastRequest: { lt: Date.parse(ctx.now) - countedForMs } } }),
   ]
   const codes = await forgetUsedCodes(ctx)

@@ -1,7 +1,7 @@
 import { inTransaction } from '@fryward/store'
-import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
+import { setPassword } from './set-password.ts'
 
 type Reset = { name: string; hadSecondFactor: boolean }
 
@@ -22,18 +22,7 @@ export async function resetPassword({
     const user = await tx.user.findUnique({ where: { email: email.toLowerCase() } })
     if (!user) throw new RoomError('not_found', `There is no account with the email ${email}. Check how it is written.`)
     const userId = user.id
-    const { count } = await tx.account.updateMany({
-      where: { userId, providerId: 'credential' },
-      data: { password: passwordHash, updatedAt: ctx.now },
-    })
-    if (count === 0)
-      await tx.account.create({
-        data: {
-          ...{ id: uuidv7(), userId, accountId: userId, providerId: 'credential', password: passwordHash },
-          ...{ createdAt: ctx.now, updatedAt: ctx.now },
-        },
-      })
-    await tx.session.deleteMany({ where: { userId } })
+    await setPassword(tx, { userId, passwordHash, now: ctx.now })
     await tx.twoFactor.deleteMany({ where: { userId } })
     await tx.user.update({ where: { id: userId }, data: { twoFactorEnabled: false, updatedAt: ctx.now } })
     return { name: user.name, hadSecondFactor: user.twoFactorEnabled === true }

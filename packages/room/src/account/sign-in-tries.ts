@@ -1,4 +1,5 @@
 import type { SignInOutcome, SignInTry } from '@fryward/shared'
+import type { Transaction } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
@@ -29,6 +30,12 @@ export async function assertMayKnock({ ctx, knock }: { ctx: Context; knock: Knoc
     )
 }
 
+type Try = { now: string; knock: Knock; outcome: SignInOutcome }
+
+export async function insertTry(tx: Transaction, { now, knock, outcome }: Try): Promise<void> {
+  await tx.signInTry.create({ data: { id: uuidv7(), at: now, outcome, ...knock } })
+}
+
 export async function recordKnock({
   ctx,
   knock,
@@ -38,7 +45,7 @@ export async function recordKnock({
   knock: Knock
   outcome: SignInOutcome
 }): Promise<void> {
-  await ctx.database.prisma.signInTry.create({ data: { id: uuidv7(), at: ctx.now, outcome, ...knock } })
+  await insertTry(ctx.database.prisma, { now: ctx.now, knock, outcome })
 }
 
 export async function listSignInTries({ ctx, email }: { ctx: Context; email?: string }): Promise<SignInTry[]> {

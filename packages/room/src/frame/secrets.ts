@@ -11,11 +11,13 @@ export const deviceToken = (ctx: Context, secret: string): string => tokenOf('de
 
 /** Random, or where the write has a repeat key always the same for it, and known to nobody without the server's secret. */
 function tokenOf(what: string, { actor, idempotency }: Context, secret: string): string {
-  if (!idempotency) return randomBytes(tokenBytes).toString('base64url')
+  if (!idempotency) return newToken()
   const { key, requestHash } = idempotency
   const said = JSON.stringify([what, actorUserId(actor), key, requestHash])
   return createHmac('sha256', secret).update(said).digest().subarray(0, tokenBytes).toString('base64url')
 }
+/** Random: for a link that is made once. */
+export const newToken = (): string => randomBytes(tokenBytes).toString('base64url')
 export const hashToken = (token: string): string => createHash('sha256').update(token).digest('hex')
 
 // Without look-alikes.

@@ -60,7 +60,14 @@ export async function claimServer({
   })
 }
 
-export async function getServerStatus({ ctx, version }: { ctx: Context; version: string }): Promise<ServerStatus> {
+export async function getServerStatus({
+  ctx,
+  ...ofServer
+}: {
+  ctx: Context
+  version: string
+  sendsMail: boolean
+}): Promise<ServerStatus> {
   const { prisma } = ctx.database
   const server = await prisma.server.findUnique({ where: { id: 1 } })
   const demo = await prisma.room.findFirst({
@@ -70,5 +77,5 @@ export async function getServerStatus({ ctx, version }: { ctx: Context; version:
   const demoPeople = (demo?.memberships ?? [])
     .map(({ user, role }) => ({ name: user.name, email: user.email, role }))
     .sort((one, other) => roles.indexOf(one.role) - roles.indexOf(other.role))
-  return { isClaimed: server?.claimedAt != null, hasDemoRoom: demo !== null, demoPeople, version }
+  return { isClaimed: server?.claimedAt != null, hasDemoRoom: demo !== null, demoPeople, ...ofServer }
 }

@@ -14,7 +14,7 @@ import { listTables, quoted, type Table } from './tables.ts'
 
 // What opens a door is no part of what a room is: sessions, one-time tokens, and second factors, which are encrypted with
 // a key of this server and no use to another. Counts of tries are of the minute.
-const emptied = new Set(['session', 'verification', 'two_factor', 'used_code', 'rate_limit'])
+const emptied = new Set(['session', 'verification', 'two_factor', 'used_code', 'password_reset', 'rate_limit'])
 
 export type WriteBackup = { connectionString: string; photosFolder?: string | undefined; output: Writable; now: string }
 

@@ -33,6 +33,12 @@ export function useRemovePerson(roomId: Id) {
   })
 }
 
+/** For whoever owns the server: a link for somebody who forgot their password. */
+export const useCreateResetLink = () =>
+  useMutation({
+    mutationFn: (userId: string) => sureItIsMe(() => call('createResetLink', { body: { userId } })),
+  })
+
 const useRefreshInvitations = (roomId: Id) => {
   const queryClient = useQueryClient()
   return () => void queryClient.invalidateQueries({ queryKey: invitationsOptions(roomId).queryKey })

@@ -8,7 +8,6 @@ export const emptyAccount: Account = { name: '', email: '', password: '' }
 
 /** Name, email and a new password. */
 export function AccountFields({ account, change }: { account: Account; change: (part: Partial<Account>) => void }) {
-  const isShort = account.password !== '' && !PasswordSchema.safeParse(account.password).success
   return (
     <>
       <TextInput
@@ -28,15 +27,25 @@ export function AccountFields({ account, change }: { account: Account; change: (
         value={account.email}
         onChange={(event) => change({ email: event.currentTarget.value })}
       />
-      <PasswordInput
-        label="Password"
-        description={isShort ? 'At least 10 characters: a few more' : 'At least 10 characters'}
-        autoComplete="new-password"
-        required
-        visibilityToggleButtonProps={{ 'aria-label': 'Show or hide the password' }}
-        value={account.password}
-        onChange={(event) => change({ password: event.currentTarget.value })}
-      />
+      <NewPasswordInput label="Password" value={account.password} onChange={(password) => change({ password })} />
     </>
+  )
+}
+
+type PasswordProps = { label: string; value: string; onChange: (value: string) => void }
+
+/** A password that is chosen, and says when it is too short. */
+export function NewPasswordInput({ label, value, onChange }: PasswordProps) {
+  const isShort = value !== '' && !PasswordSchema.safeParse(value).success
+  return (
+    <PasswordInput
+      label={label}
+      description={isShort ? 'At least 10 characters: a few more' : 'At least 10 characters'}
+      autoComplete="new-password"
+      required
+      visibilityToggleButtonProps={{ 'aria-label': 'Show or hide the password' }}
+      value={value}
+      onChange={(event) => onChange(event.currentTarget.value)}
+    />
   )
 }

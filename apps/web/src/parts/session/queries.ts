@@ -63,6 +63,24 @@ export function useSignInWithCode() {
   })
 }
 
+export const useAskForNewPassword = () =>
+  useMutation({ mutationFn: (email: string) => call('askForNewPassword', { body: { email } }) })
+
+export const passwordResetOptions = (token: string) =>
+  queryOptions({
+    queryKey: ['password-reset', token],
+    queryFn: ({ signal }) => call('getPasswordReset', { params: { token }, signal }),
+  })
+
+export function useGiveNewPassword(token: string) {
+  const queryClient = useQueryClient()
+  return useMutation({
+    mutationFn: (password: string) => call('giveNewPassword', { params: { token }, body: { password } }),
+    // Whoever was signed in here is not any more.
+    onSuccess: () => queryClient.removeQueries({ queryKey: meOptions().queryKey }),
+  })
+}
+
 export function useSignOut() {
   const queryClient = useQueryClient()
   return useMutation({ mutationFn: () => call('signOut', { body: {} }), onSuccess: () => queryClient.clear() })

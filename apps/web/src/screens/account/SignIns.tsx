@@ -18,6 +18,10 @@ const outcomes = {
   code_asked: 'Right password, asked for the code',
   wrong_password: 'Wrong password',
   wrong_code: 'Wrong code',
+  reset_asked: 'Asked for a new password by mail',
+  reset_not_mailed: 'The link for a new password could not be mailed',
+  reset_link_made: 'The owner of the server made a link for a new password',
+  password_reset: 'New password given by a link',
 } as const satisfies Record<SignInOutcome, string>
 
 const shownAtFirst = 10

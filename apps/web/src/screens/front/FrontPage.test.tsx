@@ -11,7 +11,7 @@ const ana: Me = {
   ...{ canCreateRooms: true, ownsServer: false, rooms: [] },
 }
 const visitor = { name: 'A visitor', email: 'viewer@demo.example', role: 'viewer' as const }
-const fresh: ServerStatus = { isClaimed: false, hasDemoRoom: false, demoPeople: [], version: '1' }
+const fresh: ServerStatus = { isClaimed: false, hasDemoRoom: false, demoPeople: [], sendsMail: false, version: '1' }
 const withDemo: ServerStatus = { ...fresh, hasDemoRoom: true, demoPeople: [visitor] }
 
 test.each([

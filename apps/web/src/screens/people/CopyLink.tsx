@@ -5,7 +5,7 @@ import { useRef, useState } from 'react'
 import { Button } from '@/base/ui/Button.tsx'
 
 /** A link to pass on. On a plain http address the clipboard is out of reach: then it is selected, ready to copy. */
-export function CopyLink({ link }: { link: string }) {
+export function CopyLink({ link, label = 'Invitation link' }: { link: string; label?: string }) {
   const box = useRef<HTMLInputElement>(null)
   const [said, say] = useState('')
   const copy = async () => {
@@ -21,7 +21,7 @@ export function CopyLink({ link }: { link: string }) {
   }
   return (
     <div style={{ width: '100%', display: 'grid', gap: '0.5rem' }}>
-      <TextInput ref={box} label="Invitation link" value={link} readOnly onFocus={(event) => event.target.select()} />
+      <TextInput ref={box} label={label} value={link} readOnly onFocus={(event) => event.target.select()} />
       <Button variant="default" onClick={() => void copy()}>
         Copy the link
       </Button>

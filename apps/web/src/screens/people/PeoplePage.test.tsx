@@ -68,3 +68,16 @@ test('whoever leaves the page is not asked by another one, nor on coming back', 
   expect(screen.queryByRole('dialog')).toBeNull()
   expect(writes.map(({ route }) => route)).toEqual(['changeRole'])
 })
+
+test('the owner of the server makes a link for somebody who forgot their password', async () => {
+  answerApi({
+    getMe: () => me,
+    listPeople: () => [person('carla', 'Carla', 'owner'), person('ben', 'Ben', 'viewer')],
+    listInvitations: () => [],
+    createResetLink: () => ({ link: 'https://fish.example/new-password/abc', expiresAt: at }),
+  })
+  const { user } = renderInRoom(<PeoplePage />)
+  await user.click(await screen.findByRole('button', { name: /Make a link for Ben/ }))
+  expect(await screen.findByDisplayValue('https://fish.example/new-password/abc')).toBeTruthy()
+  expect(screen.queryByRole('button', { name: /Make a link for Carla/ })).toBeNull()
+})

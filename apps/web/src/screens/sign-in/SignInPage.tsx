@@ -13,17 +13,20 @@ import { OthersLine } from '@/parts/live/OthersLine.tsx'
 import { useLookAtQueue } from '@/parts/live/use-outbox.ts'
 import { serverOptions, useSignIn } from '@/parts/session/queries.ts'
 import { CodeStep } from './CodeStep.tsx'
+import { ForgotStep } from './ForgotStep.tsx'
 import { toSafePath } from './safe-path.ts'
 import styles from './sign-in.module.css'
 
 export function SignInPage() {
   const router = useRouter()
-  const next = toSafePath(useSearchParams().get('next'))
+  const asked = useSearchParams()
+  const next = toSafePath(asked.get('next'))
   const server = useQuery(serverOptions())
   useLookAtQueue()
   const signIn = useSignIn()
   const { draft, change } = useDraft({ email: '', password: '' })
   if (signIn.data?.asksCode) return <CodeStep onDone={() => router.replace(next)} onBack={() => signIn.reset()} />
+  if (asked.has('forgot')) return <ForgotStep email={draft.email} onEmail={(email) => change({ email })} />
   return (
     <Doorway title="Sign in">
       <OthersLine />
@@ -53,6 +56,9 @@ export function SignInPage() {
           onChange={(event) => change({ password: event.currentTarget.value })}
         />
       </Form>
+      <LinkButton href="/sign-in?forgot=1" variant="subtle">
+        I forgot my password
+      </LinkButton>
       {server.data && <AboutServer server={server.data} onTake={(email) => change({ email })} />}
     </Doorway>
   )

@@ -1,0 +1,1 @@
+export { Controls as default } from '@/base/ui/Controls.tsx'
