@@ -25,7 +25,7 @@ describe('a phone that loses the network', () => {
   })
 
   it('says since when it knows nothing new, keeps the list, and catches up by itself', async () => {
-    const text = tasks.startBackup
+    const text = tasks.turnBottle
     const page = await stage.openPage(room.people.caretaker, { path: room.path('today'), origin: cable.origin })
     await taskLine(page, text).waitFor()
     cable.pull()
@@ -33,7 +33,7 @@ describe('a phone that loses the network', () => {
     await stale.waitFor(soon)
     expect(await taskLine(page, text).isVisible()).toBe(true)
 
-    const task = (await todaysTasks(stage, room)).find((one) => one.ruleId === 'rotifer-backup-wanted')
+    const task = (await todaysTasks(stage, room)).find((one) => one.ruleId === 'concentrate-shake')
     await stage.world.ok(room.people.owner, 'signOffTask', {
       params: { roomId: room.roomId, taskId: task?.id ?? '' },
       body: { values: {} },
@@ -41,7 +41,7 @@ describe('a phone that loses the network', () => {
     })
     cable.plugIn()
     await taskLine(page, text)
-      .getByText(/Started .*The owner/)
+      .getByText(/Shaken .*The owner/)
       .waitFor(soon)
     await stale.waitFor({ state: 'detached', ...soon })
   })

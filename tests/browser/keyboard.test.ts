@@ -31,19 +31,19 @@ describe('with the keyboard alone', () => {
   })
   beforeEach(async () => {
     page = await stage.openPage(room.people.caretaker, { path: room.path('today'), device: DESKTOP })
-    await taskLine(page, tasks.startBackup).waitFor()
+    await taskLine(page, tasks.turnBottle).waitFor()
     return () => page.context().close()
   })
   afterAll(() => stage.close())
 
   it('Escape closes a sheet, and the focus is where it was', async () => {
-    await tabTo(taskSentence(page, tasks.startBackup))
+    await tabTo(taskSentence(page, tasks.turnBottle))
     await page.keyboard.press('Enter')
     await sheet().getByRole('region', { name: /^Why/ }).waitFor(soon)
     expect(await sheet().evaluate((element) => element.contains(document.activeElement))).toBe(true)
     await page.keyboard.press('Escape')
     await closes()
-    await expect.poll(() => hasFocus(taskSentence(page, tasks.startBackup)), soon).toBe(true)
+    await expect.poll(() => hasFocus(taskSentence(page, tasks.turnBottle)), soon).toBe(true)
   })
 
   it('the first stop skips the navigation, and a sheet opened after that closes too', async () => {
@@ -52,7 +52,7 @@ describe('with the keyboard alone', () => {
     await page.keyboard.press('Enter')
     await page.keyboard.press('Tab')
     expect(await page.evaluate(() => document.querySelector('main')?.contains(document.activeElement))).toBe(true)
-    await tabTo(taskSentence(page, tasks.startBackup))
+    await tabTo(taskSentence(page, tasks.turnBottle))
     await page.keyboard.press('Enter')
     await sheet().waitFor(soon)
     await page.keyboard.press('Escape')

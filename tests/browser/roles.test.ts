@@ -19,7 +19,7 @@ describe('what each role finds on the pages', () => {
 
   it('a viewer reads the list, the sheet and the vessel, and finds nothing to press', async () => {
     const page = await stage.openPage(room.people.viewer, { path: room.path('today') })
-    await taskLine(page, tasks.startBackup).waitFor()
+    await taskLine(page, tasks.turnBottle).waitFor()
     expect(await actions(page).count()).toBe(0)
     await openSheet(page, tasks.feed)
     await page.getByRole('dialog').getByRole('region', { name: /^Why/ }).waitFor()
@@ -37,7 +37,7 @@ describe('what each role finds on the pages', () => {
 
   it('a stand-in signs off, but reads the rules without a field in them', async () => {
     const page = await stage.openPage(room.people.stand_in, { path: room.path('today') })
-    await taskLine(page, tasks.startBackup)
+    await taskLine(page, tasks.turnBottle)
       .getByRole('button', { name: /^Done:/ })
       .waitFor()
     await page.goto(`${stage.origin}${room.path('rules')}`)

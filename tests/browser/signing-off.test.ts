@@ -20,9 +20,9 @@ describe('a morning on the phone', () => {
   afterAll(() => stage.close())
 
   it('what needs no number is done in one tap, and undone', async () => {
-    const line = taskLine(page, tasks.startBackup)
-    await tapDone(page, tasks.startBackup)
-    await line.getByText(/Started .*Carla/).waitFor(soon)
+    const line = taskLine(page, tasks.turnBottle)
+    await tapDone(page, tasks.turnBottle)
+    await line.getByText(/Shaken .*Carla/).waitFor(soon)
     await line.getByRole('button', { name: /^Undo/ }).click()
     await line.getByRole('button', { name: /^Done:/ }).waitFor(soon)
   })

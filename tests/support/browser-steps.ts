@@ -6,7 +6,7 @@ export const soon = { timeout: patienceMs }
 
 /** Tasks of the lived-in room as its list says them. */
 export const tasks = {
-  startBackup: /start a second rotifer culture/i,
+  turnBottle: /turn over green bottle/i,
   count: /count\b.*\beggs/i,
   feed: /mL concentrate/,
   lookOver: /look over air/i,

@@ -24,8 +24,11 @@ describe('cultureHealth', () => {
   it.each([
     [{ eggRatio: 0.1 }, 'egg-ratio-declining', 'act'],
     [{ eggRatio: 0, females: 10 }, 'egg-ratio-unsure', 'watch'],
-    [{ eggRatio: 0.1, females: 50 }, 'egg-ratio-declining', 'act'],
-    [{ eggRatio: 0.1, females: 60, isCrowded: true }, 'egg-ratio-crowded', 'act'],
+    // A culture that holds its own shows 7.8 eggs on 60 females: three or fewer in one sample of twenty (Poisson 0.048).
+    [{ eggRatio: 3 / 60, females: 60 }, 'egg-ratio-declining', 'act'],
+    [{ eggRatio: 4 / 60, females: 60 }, 'egg-ratio-unsure', 'watch'],
+    [{ eggRatio: 0, females: 50 }, 'egg-ratio-declining', 'act'],
+    [{ eggRatio: 3 / 60, females: 60, isCrowded: true }, 'egg-ratio-crowded', 'act'],
     [{ eggRatio: 0.1, isCrowded: false }, 'egg-ratio-declining', 'act'],
     [{ eggRatio: 0.3 }, 'egg-ratio-stationary', 'watch'],
     [{ nh3MgL: 1 }, 'ammonia-high', 'act'],

@@ -1,3 +1,4 @@
+import { poissonInterval } from '@fryward/survival'
 import { assertInRange } from './check-input.ts'
 
 /**
@@ -86,11 +87,23 @@ function phaseOf(eggRatio: number): NonNullable<CultureHealth['phase']> {
   return eggRatio < EGG_RATIO_BANDS.growing ? 'stationary' : 'growing'
 }
 
-function fewEggs({ females, isCrowded }: CultureHealthInput): HealthReason {
-  if (females !== undefined) assertInRange('females', females, { min: 0, unit: 'animals' })
-  if (females !== undefined && females < FEMALES_NEEDED) {
-    return { code: 'egg-ratio-unsure', grade: 'watch', source: PRACTICE }
-  }
+/** One-sided 5 %: as an exact interval of nine in ten. */
+const SURE = 0.9
+
+/**
+ * True where eggs are so few that chance alone would hardly say so: on enough females, and fewer than one sample in twenty
+ * of a culture that holds its own would show (exact Poisson interval: Garwood 1936, Biometrika 28:437-442).
+ */
+export function isShortOfEggs({ eggRatio, females }: { eggRatio: number; females?: number | undefined }): boolean {
+  if (females === undefined) return eggRatio < EGG_RATIO_BANDS.declining
+  assertInRange('females', females, { min: 0, unit: 'animals' })
+  if (females < FEMALES_NEEDED) return false
+  const { upper } = poissonInterval({ count: Math.round(eggRatio * females), level: SURE })
+  return upper < EGG_RATIO_BANDS.declining * females
+}
+
+function fewEggs({ eggRatio = 0, females, isCrowded }: CultureHealthInput): HealthReason {
+  if (!isShortOfEggs({ eggRatio, females })) return { code: 'egg-ratio-unsure', grade: 'watch', source: PRACTICE }
   if (isCrowded === true) return { code: 'egg-ratio-crowded', grade: 'act', source: PRACTICE }
   return { code: 'egg-ratio-declining', grade: 'act', source: SNELL }
 }

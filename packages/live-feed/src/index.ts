@@ -43,6 +43,7 @@ export {
   FEMALES_NEEDED,
   type HealthGrade,
   type HealthReason,
+  isShortOfEggs,
 } from './culture-health.ts'
 export type { CultureAddition, CultureHistory, CultureObservation, CultureRemoval } from './culture-history.ts'
 export type { CultureParameters, CultureRates } from './culture-parameters.ts'

@@ -3,7 +3,7 @@ import { daysBetween, localDate } from '../calendar/husbandry-day.ts'
 import type { Rule, Subject } from '../rule/rule.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
-import { isBatchStanding } from '../state/batch-state.ts'
+import { livingBatches } from '../state/batch-state.ts'
 import { clutchState } from '../state/clutch-state.ts'
 
 /** The things a rule may be about, in order of name so that a day always reads the same. */
@@ -46,7 +46,7 @@ function listOf(snapshot: RoomSnapshot, kind: Rule['subject'], date: PlainDate):
         return state === 'incubating' || (state !== 'void' && ageDays <= clutchDays)
       })
     case 'larval_batch':
-      return snapshot.batches.filter((batch) => isBatchStanding(snapshot, batch))
+      return livingBatches(snapshot)
     case 'juvenile_group':
       return snapshot.groups
   }

@@ -70,6 +70,10 @@ describe('what is wanted', () => {
     expect(few).toBeLessThan(all / 3)
     expect(few).toBeGreaterThan(0)
     expect(wantedBy(ahead(room, [{ kind: 'leave_clutch', clutchId: clutch.id }]), clutch.id)).toBeNull()
+    // What was decided of a clutch holds for the batch that it hatches into.
+    const batch = room.batch({ hatchedOn: '2026-03-08', larvae: 900, clutchIds: [clutch.id] })
+    const kept = ahead(room, [{ kind: 'keep_larvae', subjectId: clutch.id, larvae: 200 }])
+    expect(kept.eaters.find(({ id }) => id === batch.id)?.larvae).toBe(200)
     room.fact('decision', clutch.id, at('2026-03-09'), { intent: 'leave_with_parents' })
     expect(wantedBy(ahead(room), clutch.id)).toBeNull()
   })
@@ -133,6 +137,17 @@ describe('what is wanted', () => {
     room.fact('loss', batch.id, at('2026-03-07'), { of: 'larvae', number: 320, cause: 'other' })
     // (3 * 0.64 + 0.2) / 4
     expect(survivalAhead(room.build(), 'amphiprion-ocellaris', today).mean).toBeCloseTo(0.53, 9)
+    // Of a second one 300 of 400 were moved out on day 6, of those that had lived so long, and 20 died: (1.92 + 0.2 + 0.95) / 5
+    const moved = room.batch({ hatchedOn: '2026-03-01', larvae: 400 })
+    const group = room.group({ settledOn: '2026-03-08' })
+    room.fact('transfer', moved.id, at('2026-03-08'), { number: 300, toSubjectId: group.id })
+    room.fact('loss', moved.id, at('2026-03-08'), { of: 'larvae', number: 20, cause: 'other' })
+    expect(survivalAhead(room.build(), 'amphiprion-ocellaris', today).mean).toBeCloseTo(0.614, 9)
+    // A third was halved on day 1, before anybody could tell: 190 of the 200 that stayed. (1.92 + 0.2 + 0.95 + 0.95) / 6
+    const halved = room.batch({ hatchedOn: '2026-03-01', larvae: 400 })
+    room.fact('outcome', halved.id, at('2026-03-03'), { outcome: 'placed', number: 200 })
+    room.fact('loss', halved.id, at('2026-03-05'), { of: 'larvae', number: 10, cause: 'other' })
+    expect(survivalAhead(room.build(), 'amphiprion-ocellaris', today).mean).toBeCloseTo(0.67, 9)
   })
 })
 

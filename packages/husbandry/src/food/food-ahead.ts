@@ -4,7 +4,7 @@ import { artemiaFeeds } from '../plans/artemia-need.ts'
 import { topUpInForce } from '../plans/prey-feed-rounds.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
-import { standingBatches } from '../state/batch-state.ts'
+import { livingBatches } from '../state/batch-state.ts'
 import { curesInForce } from '../state/cures.ts'
 import type { CultureAhead } from './culture-ahead.ts'
 import type { EaterAhead } from './eater-ahead.ts'
@@ -52,6 +52,6 @@ export function foodAhead(snapshot: RoomSnapshot, { horizon, changes: asked, rec
 
 function naupliiOn(snapshot: RoomSnapshot, horizon: FoodHorizon, day: number): number {
   const date = dayAhead(snapshot, horizon, day)
-  const feeds = standingBatches(snapshot).flatMap((batch) => artemiaFeeds(snapshot, batch, date))
+  const feeds = livingBatches(snapshot).flatMap((batch) => artemiaFeeds(snapshot, batch, date))
   return feeds.reduce((sum, { nauplii }) => sum + nauplii, 0)
 }

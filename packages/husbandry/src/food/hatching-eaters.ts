@@ -78,7 +78,7 @@ export function clutchAhead(about: NeedBasis, { clutch, species, nights }: Clutc
   const { snapshot, horizon } = about
   const eggs = clutchEggs(snapshot, clutch)
   const part = clutchIntent(snapshot, clutch) === 'raise_part' ? partRaised : 1
-  const kept = keptLarvae(about, clutch.id)
+  const kept = keptLarvae(about, [clutch.id])
   const drawHatched = hatchedDrawer(about, species)
   const futures = drawn(about, `clutch ${clutch.id}`, (random) => {
     const { date } = pick(nights, random.uniform())

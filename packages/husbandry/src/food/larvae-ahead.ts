@@ -1,8 +1,10 @@
 import type { PlainDate } from '@fryward/shared'
-import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
+import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { findSpecies, type Source } from '../species/index.ts'
 import { assumption, fromMemory, published } from '../species/source.ts'
 import { batchNumbers, standingBatches } from '../state/batch-state.ts'
+import { bookLines, totalOf, type WrittenLine } from '../state/book-lines.ts'
+import { dateOf } from '../state/day-facts.ts'
 import { dayOfLife } from '../state/larval-diet.ts'
 
 type Share = { value: number; source: Source }
@@ -37,12 +39,23 @@ export function survivalAhead(snapshot: RoomSnapshot, species: string, date: Pla
   const isClownfish = (findSpecies(species)?.scientificName ?? '').match(/^(Amphiprion|Premnas) /) !== null
   const prior = toMetamorphosis[species] ?? (isClownfish ? ofClownfish : ofOthers)
   const own = standingBatches(snapshot).flatMap((batch) => {
-    const { hatched, now } = batchNumbers(snapshot, batch)
-    const isKnown = batch.species === species && dayOfLife(batch, date) >= lossesUntilDay && hatched && now !== null
-    return isKnown ? [Math.min(1, now / hatched)] : []
+    const isOldEnough = batch.species === species && dayOfLife(batch, date) >= lossesUntilDay
+    return isOldEnough ? (livedThrough(snapshot, batch) ?? []) : []
   })
   const sum = own.reduce((all, share) => all + share, 0)
   return { mean: (publishedCountsAs * prior.value + sum) / (publishedCountsAs + own.length), sd: spread }
+}
+
+/** Of a batch's larvae the share that lived through its first days; who was taken out alive later is among them. */
+function livedThrough(snapshot: RoomSnapshot, batch: SnapshotBatch): number | null {
+  const { hatched, now } = batchNumbers(snapshot, batch)
+  if (!hatched || now === null) return null
+  const lines = bookLines(snapshot, batch.id)
+  const left = lines.filter(({ way, kind }) => way === 'out' && kind !== 'loss')
+  const isEarly = ({ at }: WrittenLine) => dayOfLife(batch, dateOf(snapshot, at)) < lossesUntilDay
+  const [early, later] = [left.filter(isEarly), left.filter((line) => !isEarly(line))]
+  const watched = hatched + totalOf(lines, 'in') - totalOf(early, 'out')
+  return watched > 0 ? Math.min(1, (now + totalOf(later, 'out')) / watched) : null
 }
 
 /** Share of the hatched that is left on a day of life, when `survival` of them live through their first days. */

@@ -4,7 +4,7 @@ import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { lastDayOnRotifers } from '../plans/sooner-artemia.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import type { SpeciesProfile } from '../species/index.ts'
-import { standingBatches } from '../state/batch-state.ts'
+import { livingBatches } from '../state/batch-state.ts'
 import type { FoodHorizon } from './food-days.ts'
 import type { SurvivalAhead } from './larvae-ahead.ts'
 import { type Appetite, appetiteOf, type RotiferHabits } from './rotifer-need.ts'
@@ -23,7 +23,7 @@ export type NeedBasis = {
 }
 
 export function appetites(snapshot: RoomSnapshot, today: HusbandryDay): NeedBasis['appetiteIn'] {
-  const known = new Map(standingBatches(snapshot).map((batch) => [batch.id, appetiteOf(snapshot, batch, today)]))
+  const known = new Map(livingBatches(snapshot).map((batch) => [batch.id, appetiteOf(snapshot, batch, today)]))
   const all = [...known.values()].flatMap((appetite) => (appetite ? [appetite] : []))
   const mean = (value: (appetite: Appetite) => number) => all.reduce((sum, each) => sum + value(each), 0) / all.length
   const usual = all.length > 0 ? { perLarvaPerDay: mean((a) => a.perLarvaPerDay), logSd: mean((a) => a.logSd) } : null
@@ -36,8 +36,9 @@ export const lastRotiferDay = ({ changes }: NeedBasis, species: SpeciesProfile):
     changes.some(({ kind }) => kind === 'artemia_sooner'),
   )
 
-export function keptLarvae({ changes }: NeedBasis, subjectId: Id): number {
-  const kept = changes.findLast((change) => change.kind === 'keep_larvae' && change.subjectId === subjectId)
+/** How many larvae are to be kept of a clutch, or of a batch by itself or by a clutch that hatched into it. */
+export function keptLarvae({ changes }: NeedBasis, ids: readonly Id[]): number {
+  const kept = changes.findLast((change) => change.kind === 'keep_larvae' && ids.includes(change.subjectId))
   return kept?.kind === 'keep_larvae' ? kept.larvae : Number.POSITIVE_INFINITY
 }
 
@@ -53,7 +54,7 @@ export const drawSurvival = ({ mean, sd }: SurvivalAhead, random: Random): numbe
   within(mean + sd * random.normal(), 0.02, 1)
 
 export function largestEmptyTankL(snapshot: RoomSnapshot): number | null {
-  const lived = new Set(standingBatches(snapshot).map(({ tankId }) => tankId))
+  const lived = new Set(livingBatches(snapshot).map(({ tankId }) => tankId))
   const empty = snapshot.tanks.filter(({ id, kind }) => kind === 'larval' && !lived.has(id)).map((tank) => tank.volumeL)
   return empty.length > 0 ? Math.max(...empty) : null
 }

@@ -2,7 +2,7 @@ import type { FoodChange } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { rotifersAsked } from '../plans/top-up-wanted.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
-import { batchNumbers, standingBatches } from '../state/batch-state.ts'
+import { batchNumbers, livingBatches } from '../state/batch-state.ts'
 import { culturesLinked } from '../state/feed-links.ts'
 import { dayOfLife, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import type { EaterAhead } from './eater-ahead.ts'
@@ -48,7 +48,7 @@ export function needsAhead(
   const { clutches, gaps } = clutchesAhead(snapshot, today)
   const left = new Set(changes.flatMap((change) => (change.kind === 'leave_clutch' ? [change.clutchId] : [])))
   const eaters = [
-    ...standingBatches(snapshot).flatMap((batch) => batchAhead(about, batch, today)),
+    ...livingBatches(snapshot).flatMap((batch) => batchAhead(about, batch, today)),
     ...clutches.filter(({ clutch }) => !left.has(clutch.id)).map((each) => clutchAhead(about, each)),
     ...changes.flatMap((change) => (change.kind === 'pair_spawns' ? spawnsTonight(about, change.pairId, today) : [])),
     ...spawningsAhead(snapshot, today).flatMap((each) => spawningAhead(about, each)),
@@ -64,7 +64,7 @@ function batchAhead(about: NeedBasis, batch: SnapshotBatch, today: HusbandryDay)
   if (!diet || !tank || !habits) return []
   const now = batchNumbers(snapshot, batch).now
   const appetite = about.appetiteIn(batch)
-  const kept = keptLarvae(about, batch.id)
+  const kept = keptLarvae(about, [batch.id, ...batch.clutchIds])
   const lastDay = lastRotiferDay(about, diet.species)
   const askedToday = kept === Number.POSITIVE_INFINITY ? rotifersAsked(snapshot, batch, today) : null
   const survivals = survivalAhead(snapshot, batch.species, horizon.today)

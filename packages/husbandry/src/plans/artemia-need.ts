@@ -8,7 +8,7 @@ import { larvalWeanDefinition } from '../definitions/larvae/larval-wean.ts'
 import type { ParameterValues } from '../rule/parameters.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { batchNumbers, standingBatches } from '../state/batch-state.ts'
+import { batchNumbers, livingBatches } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
 import { daysOnDryFood } from '../state/dry-food.ts'
@@ -118,7 +118,7 @@ export type ArtemiaNeed = { batch: SnapshotBatch; nauplii: number }
 
 /** Nauplii that a day's feeds will take out of the hatch, what is lost in sieving included. */
 export function artemiaNeeds(snapshot: RoomSnapshot, day: HusbandryDay): ArtemiaNeed[] {
-  return standingBatches(snapshot)
+  return livingBatches(snapshot)
     .map((batch) => ({
       batch,
       nauplii:

@@ -3,8 +3,16 @@ import { firstRound } from '../calendar/rounds.ts'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
+import { doubtAbout } from '../state/culture-doubt.ts'
+import { cultureRecord } from '../state/culture-history.ts'
 import { densityAt } from '../state/culture-state.ts'
+import { hasFallen } from '../state/culture-trend.ts'
 import { factsOnDay } from '../state/day-facts.ts'
+
+/** Nothing speaks against a culture: it neither smells, sinks or swims slowly, nor do its counts fall. */
+export const isSound = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): boolean =>
+  doubtAbout(snapshot, culture, day) === null &&
+  !hasFallen(cultureRecord(snapshot, culture, { until: day.endsAt }), culture)
 
 /** Litres that a culture may give in a day in all, whoever eats them, and what of that has been taken. */
 export type CultureSupply = { mostL: number; takenL: number; leftL: number; boundedBy: 'share' | 'floor' }

@@ -6,11 +6,14 @@ import { groupNumbers } from '../state/group-state.ts'
 /** Fish that a grow-out tank may still take, by its litres and those that are in it already. */
 export function roomForFish(snapshot: RoomSnapshot, tank: SnapshotTank): number {
   const { fishPerL } = ruleInForce(snapshot, juvenileCountDefinition).parameters
-  const there = snapshot.groups
+  return Math.max(0, Math.floor(fishPerL * tank.volumeL) - fishIn(snapshot, tank))
+}
+
+/** Young of all groups that share a tank, as far as anybody has said how many they are. */
+export const fishIn = (snapshot: RoomSnapshot, tank: SnapshotTank): number =>
+  snapshot.groups
     .filter(({ tankId }) => tankId === tank.id)
     .reduce((sum, group) => sum + (groupNumbers(snapshot, group).now ?? 0), 0)
-  return Math.max(0, Math.floor(fishPerL * tank.volumeL) - there)
-}
 
 export type GrowOutPlace = { tank: SnapshotTank; room: number }
 

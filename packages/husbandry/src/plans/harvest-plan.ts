@@ -1,4 +1,4 @@
-import { type HarvestAdvice, harvestAdvice } from '@fryward/live-feed'
+import { type HarvestAdvice, harvestAdvice, isShortOfEggs } from '@fryward/live-feed'
 import type { Instant } from '@fryward/shared'
 import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
@@ -10,7 +10,7 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { doubtAbout } from '../state/culture-doubt.ts'
-import { cultureHistory } from '../state/culture-history.ts'
+import { type CultureRecord, cultureHistory } from '../state/culture-history.ts'
 import { type CultureDensity, type CultureOutlook, cultureOutlook, densityAt } from '../state/culture-state.ts'
 import { hasFallen } from '../state/culture-trend.ts'
 import { daysSince, factsOnDay, factsUntil } from '../state/day-facts.ts'
@@ -26,12 +26,22 @@ export type HarvestPlan = {
   density: CultureDensity
   outlook: CultureOutlook
   advice: HarvestAdvice
+  /** Denser by far than gives most. */
+  isCrowded: boolean
   /** What the plan of the food takes of it that day, where the day follows it. */
   order: { madeAt: Instant; litres: number } | null
 }
 export type NoHarvest = {
   litres: 0
-  why: 'not-a-rotifer-culture' | 'left-alone' | 'off' | 'no-density' | 'count-first' | 'falling' | 'in-doubt'
+  why:
+    | 'not-a-rotifer-culture'
+    | 'left-alone'
+    | 'off'
+    | 'no-density'
+    | 'count-first'
+    | 'falling'
+    | 'in-doubt'
+    | 'few-eggs'
 }
 
 // Advice is remembered by everything it depends on, so that a day that is worked out again costs no new draws.
@@ -47,42 +57,86 @@ export function harvestPlan(snapshot: RoomSnapshot, culture: SnapshotCulture, da
 }
 
 function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): HarvestPlan | NoHarvest {
-  const rule = ruleInForce(snapshot, rotiferHarvestDefinition)
-  if (culture.kind !== 'rotifer') return { litres: 0, why: 'not-a-rotifer-culture' }
-  if (!rule.isOn) return { litres: 0, why: 'off' }
-  if (culture.isBackup && isRested(snapshot, culture, { day, everyDays: rule.parameters.backupEveryDays }))
-    return { litres: 0, why: 'left-alone' }
+  const { parameters } = ruleInForce(snapshot, rotiferHarvestDefinition)
   const takenToday = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
   // Judged as it stood when the day began, so that what is taken today does not shrink the day's own plan.
   const moment = { at: firstRound(day).startsAt, until: takenToday[0]?.at ?? day.endsAt }
   const outlook = cultureOutlook(snapshot, culture, moment)
   const density = densityAt(snapshot, culture, moment)
+  const why = whyNone(snapshot, culture, { day, outlook })
+  if (why) return { litres: 0, why }
   if (!outlook || !density) return { litres: 0, why: 'no-density' }
-  const lastCount = outlook.record.counts.at(-1)
-  const countAgeDays = daysSince(snapshot, lastCount?.fact, day.date)
-  if (countAgeDays === null || countAgeDays > rule.parameters.countedWithinDays)
-    return { litres: 0, why: 'count-first' }
-  if (doubtAbout(snapshot, culture, day)) return { litres: 0, why: 'in-doubt' }
-  if (hasFallen(outlook.record, culture)) return { litres: 0, why: 'falling' }
-  const takenL = takenToday.reduce((sum, fact) => sum + fact.data.volumeL, 0)
-  const advice = adviceFor({ snapshot, culture, outlook, parameters: rule.parameters, day })
-  const aboveFloor = density.densityPerMl > 0 ? Math.max(0, 1 - rule.parameters.floorPerMl / density.densityPerMl) : 0
-  const adviceL = Math.min(advice.shareOfVolume, aboveFloor) * culture.volumeL
-  const order = orderFor(snapshot, { culture, day, adviceL })
-  const mostL = Math.min(rule.parameters.mostShare, aboveFloor) * culture.volumeL
-  // To a jug's mark, so that the list, the culture's page and its slider say the same litres.
-  const wholeDayL = measurableLDown(order ? Math.min(order.litres, mostL) : adviceL)
-  const leftL = Math.max(0, wholeDayL - takenL)
-  const isWorth = leftL > worthTaking * Math.max(wholeDayL, 0.1)
+  const advice = adviceFor({ snapshot, culture, outlook, parameters, day })
+  const isCrowded = isCrowdedAt(density, advice)
+  // Few eggs in a thin culture: it is falling already. In a crowded one they come back once it is thinned.
+  if (!isCrowded && isShortOfEggsBy(outlook.record)) return { litres: 0, why: 'few-eggs' }
   return {
-    litres: isWorth ? measurableLDown(leftL) : 0,
-    dayL: wholeDayL,
     takenToday,
     density,
     outlook,
     advice,
-    order,
+    isCrowded,
+    ...litresOf({ snapshot, culture, day, density, advice }, takenToday),
   }
+}
+
+/** What speaks against taking anything, before its density does. */
+function whyNone(
+  snapshot: RoomSnapshot,
+  culture: SnapshotCulture,
+  { day, outlook }: { day: HusbandryDay; outlook: CultureOutlook | null },
+): NoHarvest['why'] | null {
+  const { isOn, parameters } = ruleInForce(snapshot, rotiferHarvestDefinition)
+  if (culture.kind !== 'rotifer') return 'not-a-rotifer-culture'
+  if (!isOn) return 'off'
+  if (culture.isBackup && isRested(snapshot, culture, { day, everyDays: parameters.backupEveryDays }))
+    return 'left-alone'
+  if (!outlook) return 'no-density'
+  const countAgeDays = daysSince(snapshot, outlook.record.counts.at(-1)?.fact, day.date)
+  if (countAgeDays === null || countAgeDays > parameters.countedWithinDays) return 'count-first'
+  if (doubtAbout(snapshot, culture, day)) return 'in-doubt'
+  return hasFallen(outlook.record, culture) ? 'falling' : null
+}
+
+// Denser by this than gives most, few eggs are crowding before they are anything else. common practice
+const crowdedBeyondHeld = 1.3
+
+const isCrowdedAt = ({ densityPerMl }: CultureDensity, { heldPerMl }: HarvestAdvice): boolean =>
+  densityPerMl > crowdedBeyondHeld * heldPerMl
+
+function isShortOfEggsBy({ counts }: CultureRecord): boolean {
+  const last = counts.at(-1)
+  return (
+    last !== undefined &&
+    last.eggRatio !== null &&
+    isShortOfEggs({ eggRatio: last.eggRatio, females: last.females ?? undefined })
+  )
+}
+
+type Taking = {
+  snapshot: RoomSnapshot
+  culture: SnapshotCulture
+  day: HusbandryDay
+  density: CultureDensity
+  advice: HarvestAdvice
+}
+
+/** The litres of the day, and what of them is still to be taken. */
+function litresOf(
+  { snapshot, culture, day, density, advice }: Taking,
+  takenToday: readonly FactOf<'harvest'>[],
+): Pick<HarvestPlan, 'litres' | 'dayL' | 'order'> {
+  const { floorPerMl, mostShare } = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
+  const takenL = takenToday.reduce((sum, fact) => sum + fact.data.volumeL, 0)
+  const aboveFloor = density.densityPerMl > 0 ? Math.max(0, 1 - floorPerMl / density.densityPerMl) : 0
+  const adviceL = Math.min(advice.shareOfVolume, aboveFloor) * culture.volumeL
+  const order = orderFor(snapshot, { culture, day, adviceL })
+  const mostL = Math.min(mostShare, aboveFloor) * culture.volumeL
+  // To a jug's mark, so that the list, the culture's page and its slider say the same litres.
+  const dayL = measurableLDown(order ? Math.min(order.litres, mostL) : adviceL)
+  const leftL = Math.max(0, dayL - takenL)
+  const isWorth = leftL > worthTaking * Math.max(dayL, 0.1)
+  return { litres: isWorth ? measurableLDown(leftL) : 0, dayL, order }
 }
 
 /** What is eaten and thinned by the plan, of a culture that may be harvested; a backup is never thinned for the plan alone. */

@@ -6,7 +6,7 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import { clutchById } from '../snapshot/by-id.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotClutch, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { standingBatches } from '../state/batch-state.ts'
+import { livingBatches } from '../state/batch-state.ts'
 import { lastCare } from '../state/care.ts'
 import { type ClutchOutlook, clutchOutlook } from '../state/clutch-outlook.ts'
 import { clutchIntent, clutchState } from '../state/clutch-state.ts'
@@ -25,7 +25,7 @@ export function toRaise(snapshot: RoomSnapshot, id: string, day: HusbandryDay): 
 /** Larval tanks without larvae, in order of name: where tonight's may go. */
 export function freeLarvalTanks(snapshot: RoomSnapshot): SnapshotTank[] {
   return snapshot.tanks
-    .filter((tank) => tank.kind === 'larval' && !standingBatches(snapshot).some(({ tankId }) => tankId === tank.id))
+    .filter((tank) => tank.kind === 'larval' && !livingBatches(snapshot).some(({ tankId }) => tankId === tank.id))
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
 }
 

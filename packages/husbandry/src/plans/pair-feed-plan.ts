@@ -1,5 +1,6 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import { type DayRound, spreadRounds } from '../calendar/rounds.ts'
+import { liveFeedRounds } from '../calendar/light.ts'
+import type { DayRound } from '../calendar/rounds.ts'
 import { pairFeedDefinition } from '../definitions/broodstock/pair-feed.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotPair } from '../snapshot/room-snapshot.ts'
@@ -15,7 +16,9 @@ export function pairFeedRounds(
   day: HusbandryDay,
 ): { rounds: DayRound[]; asked: DayRound[] } {
   const { isOn, parameters } = ruleInForce(snapshot, pairFeedDefinition)
-  const rounds = spreadRounds(day, pair.isResting ? parameters.restingFeedsPerDay : parameters.feedsPerDay)
+  const number = pair.isResting ? parameters.restingFeedsPerDay : parameters.feedsPerDay
+  // Fish that hunt by eye leave in the dark what is given then.
+  const rounds = liveFeedRounds(litDay(snapshot, tankOf(snapshot, pair), day.date), { number, hoursBeforeDark: 0 })
   const fed = factsOnDay(snapshot, 'feeding', { subjectId: pair.id, day })
   return { rounds, asked: isOn ? rounds.filter((round) => !isDoneInRound(fed, { day, rounds, round })) : [] }
 }

@@ -2,7 +2,7 @@ import { saltToMixG } from '@fryward/seawater'
 import type { Id } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotCulture, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { standingBatches } from '../state/batch-state.ts'
+import { livingBatches } from '../state/batch-state.ts'
 import { algaeSplit } from './algae-plan.ts'
 import { artemiaStarts } from './artemia-starts.ts'
 import { larvalChange, tankChange } from './change-plan.ts'
@@ -71,7 +71,7 @@ function naupliiNextDayL(snapshot: RoomSnapshot, culture: SnapshotCulture, { tod
 }
 
 function batchNeeds(snapshot: RoomSnapshot, day: HusbandryDay): WaterNeed[] {
-  return standingBatches(snapshot).flatMap((batch) => {
+  return livingBatches(snapshot).flatMap((batch) => {
     const change = larvalChange(snapshot, batch, day)
     return change ? [{ ...inTank(change.tank), name: batch.name, purpose: 'water change', litres: change.litres }] : []
   })

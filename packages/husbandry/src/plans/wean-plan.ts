@@ -1,5 +1,6 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import { type DayRound, spreadRounds } from '../calendar/rounds.ts'
+import { liveFeedRounds } from '../calendar/light.ts'
+import type { DayRound } from '../calendar/rounds.ts'
 import { juvenileFeedDefinition } from '../definitions/juveniles/juvenile-feed.ts'
 import { larvalWeanDefinition } from '../definitions/larvae/larval-wean.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
@@ -8,7 +9,8 @@ import { lengthMmAt, weightGOf } from '../species/juvenile-growth.ts'
 import { batchNumbers } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
-import { type LarvalDiet, larvalDiet } from '../state/larval-diet.ts'
+import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
+import { litDay } from '../state/tank-light.ts'
 import { artemiaFeedsAsked } from './artemia-need.ts'
 
 export type Weaning = {
@@ -26,7 +28,9 @@ export function weaning(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husba
   const { isOn, parameters } = ruleInForce(snapshot, larvalWeanDefinition)
   const diet = larvalDiet(batch, day.date)
   if (!isOn || !diet || diet.day < diet.species.feeding.weaningFirstDay.value) return null
-  const rounds = spreadRounds(day, parameters.feedsPerDay)
+  // They hunt by eye.
+  const lit = litDay(snapshot, tankOf(snapshot, batch), day.date)
+  const rounds = liveFeedRounds(lit, { number: parameters.feedsPerDay, hoursBeforeDark: 0 })
   const feedings = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day })
   const fed = feedings.filter(({ data }) => data.food === 'dry')
   const asked = rounds.filter((round) => !isDoneInRound(fed, { day, rounds, round }))

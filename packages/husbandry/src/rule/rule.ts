@@ -60,6 +60,7 @@ export type Creation =
       parentCultureId: Id | null
       drawnL: number
       startDensityPerMl: number
+      isBackup?: boolean
     }
   | {
       kind: 'juvenile_group'

@@ -29,6 +29,7 @@ import { larvalHeadCount } from './larvae/larval-head-count.ts'
 import { larvalLight } from './larvae/larval-light.ts'
 import { larvalLook } from './larvae/larval-look.ts'
 import { larvalMove } from './larvae/larval-move.ts'
+import { larvalNoneLeft } from './larvae/larval-none-left.ts'
 import { larvalSiphon } from './larvae/larval-siphon.ts'
 import { larvalWaterChange } from './larvae/larval-water-change.ts'
 import { larvalWean } from './larvae/larval-wean.ts'
@@ -44,7 +45,8 @@ import { chilledReserveRule } from './live-food/chilled-reserve.ts'
 import { cultureWaterTest } from './live-food/culture-water-test.ts'
 import { foodBuyIn } from './live-food/food-buy-in.ts'
 import { foodStartCulture } from './live-food/food-start-culture.ts'
-import { rotiferBackupCheck, rotiferBackupWanted } from './live-food/rotifer-backup.ts'
+import { rotiferBackupCheck } from './live-food/rotifer-backup.ts'
+import { rotiferBackupWanted } from './live-food/rotifer-backup-wanted.ts'
 import { rotiferBrush } from './live-food/rotifer-brush.ts'
 import { rotiferCount } from './live-food/rotifer-count.ts'
 import { rotiferEnrich } from './live-food/rotifer-enrich.ts'
@@ -118,6 +120,7 @@ export const rules: readonly Rule[] = [
   larvalWean,
   larvalGreenWater,
   larvalHeadCount,
+  larvalNoneLeft,
   larvalLook,
   larvalLight,
   larvalMove,

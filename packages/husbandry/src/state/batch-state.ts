@@ -15,6 +15,10 @@ export function isBatchStanding(happened: Happened, batch: Batch): boolean {
 export const standingBatches = (snapshot: RoomSnapshot): SnapshotBatch[] =>
   snapshot.batches.filter((batch) => isBatchStanding(snapshot, batch))
 
+/** Those that have larvae by their book, or of which nobody has said how many: an empty one eats nothing. */
+export const livingBatches = (snapshot: RoomSnapshot): SnapshotBatch[] =>
+  standingBatches(snapshot).filter((batch) => batchNumbers(snapshot, batch).now !== 0)
+
 export type BatchNumbers = { hatched: number | null; lost: number; moved: number; now: number | null }
 
 /** Larvae by the book: hatched and moved in, less losses seen and moves; a head count of larvae starts it anew. */

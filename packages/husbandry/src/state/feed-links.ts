@@ -2,7 +2,7 @@ import type { CultureKind, PlainDate } from '@fryward/shared'
 import { husbandryDay } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../snapshot/room-snapshot.ts'
-import { standingBatches } from './batch-state.ts'
+import { livingBatches } from './batch-state.ts'
 import { doubtAbout } from './culture-doubt.ts'
 import { densityAt } from './culture-state.ts'
 import { batchOrder } from './food-orders.ts'
@@ -85,7 +85,7 @@ export function feedersOf(
 
 /** The batches that eat from a culture by the plan, or without one have it as first choice, in order of name. */
 export function batchesFedBy(snapshot: RoomSnapshot, culture: SnapshotCulture, date: PlainDate): SnapshotBatch[] {
-  return standingBatches(snapshot)
+  return livingBatches(snapshot)
     .filter((batch) => feedersOf(snapshot, { batch, kind: culture.kind, date }).some(({ id }) => id === culture.id))
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))
 }

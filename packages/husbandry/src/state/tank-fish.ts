@@ -1,6 +1,6 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { batchNumbers, standingBatches } from './batch-state.ts'
+import { livingBatches } from './batch-state.ts'
 import { groupNumbers } from './group-state.ts'
 import { arrivalIn } from './quarantine-state.ts'
 
@@ -26,4 +26,4 @@ export function hasKnownFish(snapshot: RoomSnapshot, { id }: SnapshotTank): bool
 
 /** True while a batch swims in a tank. */
 export const hasLarvae = (snapshot: RoomSnapshot, { id }: Pick<SnapshotTank, 'id'>): boolean =>
-  standingBatches(snapshot).some((batch) => batch.tankId === id && batchNumbers(snapshot, batch).now !== 0)
+  livingBatches(snapshot).some((batch) => batch.tankId === id)

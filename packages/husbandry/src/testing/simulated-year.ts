@@ -185,7 +185,10 @@ function loaded(room: SnapshotBuilder, date: string): RoomSnapshot {
 /** What no rule will look at any more leaves the test's own book, as it leaves what is loaded. Batches that have moved on and clutches that are over are closed on their pages, as people do. */
 function close(room: SnapshotBuilder, date: string): void {
   const { snapshot } = room
-  const moved = new Set(snapshot.groups.map(({ fromBatchId }) => fromBatchId))
+  // Not before the next day, when somebody has looked whether any are left.
+  const moved = new Set(
+    snapshot.groups.filter(({ settledOn }) => settledOn < date).map(({ fromBatchId }) => fromBatchId),
+  )
   snapshot.batches = snapshot.batches.filter(({ id, hatchedOn }) => !moved.has(id) && hatchedOn > addDays(date, -50))
   snapshot.groups = snapshot.groups.filter(
     ({ settledOn }) => settledOn > addDays(date, -groupDays[hasEverything(room) ? 'larger' : 'small']),
@@ -235,6 +238,8 @@ function eyeOf(waters: Waters): Eye {
     densityPerMl: (draft) => waters.density.get(draft.subjectId) ?? 4 + 4 * waters.random.uniform(),
     // A room raises what it has tanks for, and leaves the rest with their parents.
     answer: ({ ruleId }, field) => {
+      // The third culture is set aside as backup after three weeks: until then a new one has to wait.
+      if (ruleId === 'rotifer-backup-wanted' && field.name === 'answer') return 'later'
       if (ruleId !== 'clutch-morning-after' || field.type !== 'choice' || field.name !== 'tank') return undefined
       return field.help?.includes('where the eggs were, when') ? 'left' : field.choices[0]?.value
     },

@@ -129,11 +129,12 @@ describe('looking for eggs', () => {
       { food: 'dry' },
       { signs: ['fighting'] },
     ])
-    // The last round is after lights off: the feed of the morning asks.
+    // The last round is after lights off: they are fed at midday, and that feed asks.
     room.snapshot.room.lightsOffAt = '17:00'
-    expect(saidTitle(room.drafts(date, [pairFeed]).drafts[0])).toContain('look for eggs')
+    const midday = room.drafts(date, [pairFeed]).drafts[1]
+    expect([midday?.roundId, saidTitle(midday)]).toEqual(['midday', 'Feed dry food, second feed, look for eggs'])
     // Fed without its task in every lit round: the look stands alone.
-    for (const at of ['07:05', '18:35']) room.fact('feeding', pair.id, `${date}T${at}:00.000Z`, { food: 'dry' })
+    for (const at of ['07:05', '12:35']) room.fact('feeding', pair.id, `${date}T${at}:00.000Z`, { food: 'dry' })
     expect(room.drafts(date, [pairLookForEggs]).drafts).toHaveLength(1)
   })
 

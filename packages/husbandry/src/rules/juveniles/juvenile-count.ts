@@ -2,6 +2,7 @@ import type { Phrase } from '@fryward/shared'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { middleRound } from '../../calendar/rounds.ts'
 import { juvenileCountDefinition } from '../../definitions/juveniles/juvenile-count.ts'
+import { fishIn } from '../../plans/grow-out-room.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { groupById } from '../../snapshot/by-id.ts'
@@ -30,7 +31,8 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
     const roomFor = tank ? Math.floor(parameters.fishPerL * tank.volumeL) : null
     const size = juvenileSize(snapshot, group, day)
     const usual = usualLengthsMm(size.ageDays)
-    const isCrowded = number !== null && roomFor !== null && number > roomFor
+    const there = tank ? fishIn(snapshot, tank) : 0
+    const isCrowded = roomFor !== null && there > roomFor
     return [
       {
         roundId: middleRound(day).id,

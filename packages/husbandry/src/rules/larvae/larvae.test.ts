@@ -1,8 +1,17 @@
 import { unionisedAmmoniaNitrogen } from '@fryward/seawater'
+import { defaultRounds, type PlainDate } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
+import { addDays, husbandryDay } from '../../calendar/husbandry-day.ts'
+import { needsAhead } from '../../food/needs.ts'
+import { freeLarvalTanks } from '../../plans/hatch-tank-plan.ts'
+import { waterNeeds } from '../../plans/water-needs.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { steadyCulture } from '../../testing/steady-culture.ts'
+import { pairFeed } from '../broodstock/pair-feed.ts'
+import { rules } from '../index.ts'
+import { rotiferHarvest } from '../live-food/rotifer-harvest.ts'
 import { larvalArtemiaFeed } from './artemia-feed.ts'
 import { larvalGreenWater } from './green-water.ts'
 import { larvalAmmoniaAct } from './larval-ammonia-act.ts'
@@ -11,11 +20,17 @@ import { larvalHeadCount } from './larval-head-count.ts'
 import { larvalLight } from './larval-light.ts'
 import { larvalLook } from './larval-look.ts'
 import { larvalMove } from './larval-move.ts'
+import { larvalNoneLeft } from './larval-none-left.ts'
 import { larvalSiphon } from './larval-siphon.ts'
 import { larvalWaterChange } from './larval-water-change.ts'
 import { larvalWean } from './larval-wean.ts'
 
 const date = '2026-03-10'
+
+const daysFrom = ({ snapshot: { room } }: SnapshotBuilder, today: PlainDate) => ({
+  today: husbandryDay({ room, date: today }),
+  tomorrow: husbandryDay({ room, date: addDays(today, 1) }),
+})
 
 /** 200 ocellaris in 20 L at 30 and 27 C. */
 function nursery(hatchedOn: string) {
@@ -342,5 +357,71 @@ describe('growing up', () => {
     // Only dry food from day 25, and a week: day 32 is 6 March.
     expect(room.drafts('2026-03-05', [larvalMove]).drafts).toEqual([])
     expect(room.drafts('2026-03-06', [larvalMove]).drafts).toHaveLength(1)
+  })
+})
+
+describe('a batch that is empty by its book', () => {
+  const empty = () => {
+    const { room, batch, tank } = nursery('2026-03-04')
+    room.concentrate()
+    room.feedLink(batch, steadyCulture(room, { date }))
+    room.fact('loss', batch.id, '2026-03-09T12:00:00.000Z', { of: 'larvae', number: 200, cause: 'other' })
+    return { room, batch, tank }
+  }
+  const larval = rules.filter(({ station }) => station === 'larvae')
+
+  test('asks for nothing but a look whether any are left, of its tank and of its culture', () => {
+    const { room, batch } = empty()
+    const draft = onlyDraft(room.drafts(date, larval))
+    expect(saidTitle(draft)).toBe('Look for larvae of Batch 1: by the book none are left')
+    const harvest = onlyDraft(room.drafts(date, [rotiferHarvest]))
+    expect(saidTitle(harvest)).not.toContain(batch.name)
+    expect(waterNeeds(room.build(), daysFrom(room, date)).map(({ name }) => name)).not.toContain(batch.name)
+    const horizon = { today: date, days: 14, futures: 3 }
+    expect(needsAhead(room.build(), { horizon, changes: [] }).eaters).toEqual([])
+  })
+
+  test('is looked at once: none are left, or so many, and they are fed again', () => {
+    const none = empty()
+    const facts = (room: SnapshotBuilder, number: number) =>
+      signOff(larvalNoneLeft, onlyDraft(room.drafts(date, [larvalNoneLeft])), { number }).facts
+    for (const fact of facts(none.room, 0)) none.room.append(fact, { at: '2026-03-10T07:10:00.000Z' })
+    expect(none.room.drafts('2026-03-11', larval).drafts).toEqual([])
+    expect(freeLarvalTanks(none.room.build()).map(({ id }) => id)).toContain(none.tank.id)
+    const some = empty()
+    for (const fact of facts(some.room, 40)) some.room.append(fact, { at: '2026-03-10T07:10:00.000Z' })
+    expect(batchNumbers(some.room.build(), some.batch).now).toBe(40)
+    expect(some.room.drafts('2026-03-11', larval).drafts.map(({ ruleId }) => ruleId)).toContain('larval-prey-top-up')
+  })
+
+  test('is told from one that nobody has numbered', () => {
+    const room = new SnapshotBuilder()
+    room.batch({ hatchedOn: '2026-03-04' })
+    expect(room.drafts(date, [larvalNoneLeft, larvalAmmoniaTest]).drafts.map(({ ruleId }) => ruleId)).toEqual([
+      'larval-ammonia-test',
+    ])
+  })
+})
+
+describe('by the light over their tank', () => {
+  // Rounds at 07:00, 12:30, 18:30 and 22:00; the room is lit until 20:00.
+  const late = [...defaultRounds, { id: 'night', name: 'Night', at: '22:00' }]
+
+  test('dry food is offered while they see it', () => {
+    const dryRounds = (lightHours: number) => {
+      const room = new SnapshotBuilder({ rounds: late, lightsOffAt: '20:00' })
+      room.batch({ hatchedOn: '2026-02-24', larvae: 200, tankId: room.tank({ lightHours }).id })
+      room.setting('larval-artemia-feed', { isOn: false })
+      return room.drafts(date, [larvalWean]).drafts.map(({ roundId }) => roundId)
+    }
+    // Lit until 23:00, and until 19:00.
+    expect(dryRounds(16)).toEqual(['morning', 'night'])
+    expect(dryRounds(12)).toEqual(['morning', 'evening'])
+  })
+
+  test('pairs are fed while they see it', () => {
+    const room = new SnapshotBuilder({ rounds: late, lightsOffAt: '20:00' })
+    room.pair()
+    expect(room.drafts(date, [pairFeed]).drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
   })
 })

@@ -27,7 +27,7 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
       ({ data }) => data.of === 'larvae' && data.volumeMl === undefined,
     )
     const { now } = batchNumbers(snapshot, batch)
-    if (isCounted || now === 0) return []
+    if (isCounted) return []
     const most = Math.floor(parameters.mostPerL * tank.volumeL)
     return [
       {

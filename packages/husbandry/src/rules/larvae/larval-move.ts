@@ -61,7 +61,6 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
     const tank = tankOf(snapshot, batch)
     if (!diet || !tank || diet.day < diet.species.feeding.weaningFirstDay.value) return []
     const numbers = batchNumbers(snapshot, batch)
-    if (numbers.now === 0) return []
     const seen = factsUntil(snapshot, 'observation', { subjectId: batch.id, until: day.endsAt }).findLast(({ data }) =>
       data.signs.includes('settled'),
     )

@@ -57,7 +57,7 @@ function grazingLinks({ grazing, topUp, hours: until }: TopUpPlan): Because[] {
     ...(['light', 'dark'] as const).flatMap((when) =>
       until[when] > 0
         ? [
-            computedLink('the rounds and the room’s lights', null, {
+            computedLink('the rounds and the light over the tank', null, {
               label: `in the ${when} until the next feed`,
               quantity: hours(Number(until[when].toFixed(1))),
               joins: 'and' as const,

@@ -4,6 +4,7 @@ import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { rotiferRescueDefinition } from '../../definitions/live-food/rotifer-rescue.ts'
+import { cultureSupply, isSound } from '../../plans/culture-supply.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
@@ -23,8 +24,6 @@ const ContextSchema = z.object({
   sourceId: z.string().nullable(),
   animalsPerL: z.number(),
 })
-// Never so much that the rescuer is lost too. common practice
-const mostOfSource = 0.5
 // A rescuer that is hardly thicker than what it should start rescues nobody. common practice
 const thinnestSourcePerMl = 50
 
@@ -105,7 +104,8 @@ function crashOf({ counts, inoculations }: CultureRecord, crashShare: number): C
   return inoculations.some(({ fact }) => fact.at > last.fact.at) ? null : { last, densest }
 }
 
-type Rescuer = CultureDensity & { culture: SnapshotCulture }
+/** What it can still give today: never so much that the rescuer is lost too. */
+type Rescuer = CultureDensity & { culture: SnapshotCulture; leftL: number }
 type Rescue = { source: Rescuer; plannedL: number; animalsPerL: number; isThin: boolean }
 
 /** What the best rescuer gives, and whether that is a thin start; null when nobody can help. */
@@ -129,7 +129,9 @@ function rescueSteps(culture: SnapshotCulture, rescue: Rescue | null): Phrase[] 
     ),
     phrase(`Empty ${culture.name} down the drain; disinfect vessel, air stone and tools, rinse, dry.`),
     phrase('Fill it with new water, matched, and put the sieved animals in.'),
-    ...(rescue ? [] : [phrase('No other culture can give any: take the chilled reserve, or buy a starter in today.')]),
+    ...(rescue
+      ? []
+      : [phrase('No other sound culture can give any today: take the chilled reserve, or buy a starter in today.')]),
     ...(rescue?.isThin ? [phrase('That is a thin start: feed it by its count, and leave it alone for a week.')] : []),
   ]
 }
@@ -169,14 +171,18 @@ function rescueLinks(rescue: Rescue | null): Because[] {
   ]
 }
 
-/** A backup of the same strain before any other culture, the densest first. */
+/** A sound backup of the same strain that has something left to give before any other culture, the densest first. */
 function rescuerOf(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): Rescuer | undefined {
   const moment = { at: firstRound(day).startsAt, until: day.endsAt }
   return snapshot.cultures
     .filter((each) => each.id !== culture.id && each.kind === 'rotifer' && each.strain === culture.strain)
+    .filter((each) => isSound(snapshot, each, day))
     .flatMap((each) => {
       const density = densityAt(snapshot, each, moment)
-      return density && density.densityPerMl >= thinnestSourcePerMl ? [{ culture: each, ...density }] : []
+      const leftL = measurableLDown(cultureSupply(snapshot, each, day).leftL)
+      return density && density.densityPerMl >= thinnestSourcePerMl && leftL > 0
+        ? [{ culture: each, leftL, ...density }]
+        : []
     })
     .sort(
       (a, b) =>
@@ -186,13 +192,8 @@ function rescuerOf(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husban
     )[0]
 }
 
-function litresToStart(input: {
-  culture: SnapshotCulture
-  source: { culture: SnapshotCulture; densityPerMl: number }
-  startPerMl: number
-}): number {
+function litresToStart(input: { culture: SnapshotCulture; source: Rescuer; startPerMl: number }): number {
   const { culture, source, startPerMl } = input
   const wantedL = (startPerMl * culture.volumeL) / (source.densityPerMl * (1 - DEFAULT_SIEVING_LOSS))
-  const mostL = mostOfSource * source.culture.volumeL
-  return wantedL > mostL ? measurableLDown(mostL) : measurableL(wantedL)
+  return Math.min(source.leftL, measurableL(wantedL))
 }

@@ -3,6 +3,7 @@ import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { firstRound } from '../../calendar/rounds.ts'
 import { rotiferTroubleDefinition } from '../../definitions/live-food/rotifer-trouble.ts'
+import type { FactOf } from '../../facts/fact.ts'
 import { waterAgainst } from '../../plans/culture-water-plan.ts'
 import { type HarvestPlan, harvestPlan, type NoHarvest } from '../../plans/harvest-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
@@ -11,6 +12,7 @@ import { cultureById } from '../../snapshot/by-id.ts'
 import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
 import { fallOf, isFallingByCounts } from '../../state/culture-trend.ts'
+import { factsUntil } from '../../state/day-facts.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { measurableL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
@@ -49,7 +51,7 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
     const water = waterAgainst(snapshot, culture, day)
     const health = healthFrom(seen, {
       ...water?.read,
-      ...eggsOf(record),
+      ...eggsOf(record, factsUntil(snapshot, 'observation', { subjectId: culture.id, until: day.endsAt })),
       isCrowded: !isFalling && isCrowded(harvestPlan(snapshot, culture, day)),
       ...(isFalling ? { trend: 'falling' as const } : {}),
     })
@@ -109,19 +111,23 @@ const changedField = (culture: SnapshotCulture, changeL: number): TaskField =>
     step: 0.1,
   })
 
-/** Eggs of the last count, and how many females they were looked for on. */
-function eggsOf({ counts }: CultureRecord): { eggRatio?: number; females?: number } {
+/** Eggs of the last count, and how many females they were looked for on; nothing once a look since has found it well. */
+function eggsOf(
+  { counts }: CultureRecord,
+  looks: readonly FactOf<'observation'>[],
+): { eggRatio?: number; females?: number } {
   const last = counts.at(-1)
-  if (!last || last.eggRatio === null) return {}
+  if (
+    !last ||
+    last.eggRatio === null ||
+    looks.some(({ at, data }) => at > last.fact.at && data.signs.includes('swimming_well'))
+  )
+    return {}
   return { eggRatio: Math.min(20, last.eggRatio), ...(last.females === null ? {} : { females: last.females }) }
 }
 
-// Denser by this than gives most, few eggs are crowding before they are anything else. common practice
-const crowdedBeyondHeld = 1.3
-
-function isCrowded(plan: HarvestPlan | NoHarvest): boolean {
-  return !('why' in plan) && plan.litres > 0 && plan.density.densityPerMl > crowdedBeyondHeld * plan.advice.heldPerMl
-}
+/** Crowded, and the list has the litres that thin it. */
+const isCrowded = (plan: HarvestPlan | NoHarvest): boolean => !('why' in plan) && plan.litres > 0 && plan.isCrowded
 
 function countLinks({ counts }: CultureRecord): Because[] {
   return counts.slice(-3).map(({ fact, densityPerMl, eggRatio }) =>

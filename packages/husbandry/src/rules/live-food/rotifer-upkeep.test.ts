@@ -3,8 +3,10 @@ import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { steadyCulture } from '../../testing/steady-culture.ts'
 import { chilledReserveRule } from './chilled-reserve.ts'
-import { rotiferBackupCheck, rotiferBackupWanted } from './rotifer-backup.ts'
+import { rotiferBackupCheck } from './rotifer-backup.ts'
+import { rotiferBackupWanted } from './rotifer-backup-wanted.ts'
 import { rotiferFilter } from './rotifer-filter.ts'
+import { rotiferHarvest } from './rotifer-harvest.ts'
 import { rotiferRescue } from './rotifer-rescue.ts'
 import { rotiferRestart } from './rotifer-restart.ts'
 import { rotiferTrouble } from './rotifer-trouble.ts'
@@ -27,13 +29,38 @@ describe('the culture’s filter', () => {
 })
 
 describe('the backup', () => {
-  test('is asked for weekly while there is none, and checked weekly once there is', () => {
+  test('is started where there is something to start it from: 63 x 18 L / (240 x 0.9) = 5.25 L', () => {
     const room = new SnapshotBuilder()
-    const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
+    const culture = steadyCulture(room, { date })
+    room.count(culture, '2026-03-10T06:40:00.000Z', [240, 240, 240])
     const wanted = onlyDraft(room.drafts(date, [rotiferBackupWanted, rotiferBackupCheck]))
-    expect(wanted.ruleId).toBe('rotifer-backup-wanted')
-    expect(signOff(rotiferBackupWanted, wanted).facts[0]).toMatchObject({ data: { act: 'check_backup' } })
-    culture.isBackup = true
+    expect(saidTitle(wanted)).toBe('Start a second rotifer culture as backup, 5.3 L of R1, sieved')
+    expect(rotiferBackupWanted.check?.({ answer: 'started' })).toHaveLength(1)
+    const { facts, creations } = signOff(rotiferBackupWanted, wanted, { answer: 'started', volumeL: 10 })
+    expect(facts).toEqual([])
+    // 5.3 L of 216,000 a litre in 10 L.
+    const like = { kind: 'culture', isBackup: true, parentCultureId: culture.id, drawnL: 5.3, volumeL: 10 }
+    expect(creations).toEqual([expect.objectContaining({ ...like, startDensityPerMl: 114 })])
+    // It has to wait: a week.
+    for (const fact of signOff(rotiferBackupWanted, wanted, { answer: 'later' }).facts)
+      room.append(fact, { at: '2026-03-10T12:40:00.000Z' })
+    expect(room.drafts('2026-03-12', [rotiferBackupWanted]).drafts).toEqual([])
+  })
+
+  test('is not asked of a thin, a young or a doubted culture', () => {
+    const thin = new SnapshotBuilder()
+    thin.count(thin.culture({ startedAt: '2026-03-01T08:00:00.000Z' }), '2026-03-10T06:40:00.000Z', [150, 150, 150])
+    const young = new SnapshotBuilder()
+    young.count(young.culture({ startedAt: '2026-03-08T08:00:00.000Z' }), '2026-03-10T06:40:00.000Z', [300, 300, 300])
+    const doubted = new SnapshotBuilder()
+    const smelly = steadyCulture(doubted, { date })
+    doubted.fact('observation', smelly.id, '2026-03-10T06:45:00.000Z', { signs: ['bad_smell'] })
+    for (const room of [thin, young, doubted]) expect(room.drafts(date, [rotiferBackupWanted]).drafts).toEqual([])
+  })
+
+  test('is checked weekly once there is one', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z', isBackup: true })
     const check = onlyDraft(room.drafts(date, [rotiferBackupWanted, rotiferBackupCheck]))
     expect(check.subjectId).toBe(culture.id)
     room.append(signOff(rotiferBackupCheck, check).facts[0]!, { at: '2026-03-10T07:10:00.000Z' })
@@ -149,11 +176,27 @@ describe('a culture in trouble', () => {
     expect(counted(true)).toEqual([])
   })
 
-  test('fewer than 0.13 eggs a female say that it is falling already', () => {
-    const room = new SnapshotBuilder()
-    const culture = room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
-    room.count(culture, '2026-03-10T06:30:00.000Z', [200, 200, 200], { eggs: 6, females: 60 })
-    expect(saidTitle(onlyDraft(room.drafts(date, [rotiferTrouble])))).toContain('hardly any carry eggs')
+  test('far fewer than 0.13 eggs a female say that it is falling already: it is seen to and not thinned, once a count', () => {
+    const withEggs = (eggs: number) => {
+      const room = new SnapshotBuilder()
+      const culture = steadyCulture(room, { date })
+      room.count(culture, '2026-03-10T06:35:00.000Z', [260, 260, 260], { eggs, females: 60 })
+      return {
+        room,
+        culture,
+        ids: () => room.drafts(date, [rotiferTrouble, rotiferHarvest]).drafts.map(({ ruleId }) => ruleId),
+      }
+    }
+    expect(withEggs(30).ids()).toEqual(['rotifer-harvest'])
+    // Six of sixty are what a culture that holds its own shows one time in three.
+    expect(withEggs(6).ids()).not.toContain('rotifer-trouble')
+    const { room, ids } = withEggs(2)
+    expect(ids()).toEqual(['rotifer-trouble'])
+    const draft = onlyDraft(room.drafts(date, [rotiferTrouble]))
+    expect(saidTitle(draft)).toContain('hardly any carry eggs')
+    expect(draft.content.steps.map(({ text }) => text).join(' ')).toContain('Do not thin it')
+    for (const fact of signOff(rotiferTrouble, draft).facts) room.append(fact, { at: '2026-03-10T07:10:00.000Z' })
+    expect(room.drafts('2026-03-11', [rotiferTrouble]).drafts).toEqual([])
   })
 })
 
@@ -195,6 +238,19 @@ describe('a crashed culture', () => {
     expect(alone.content.amount).toBeNull()
     expect(alone.content.steps.at(-1)?.text).toContain('buy a starter')
     expect(signOff(rotiferRescue, alone).facts).toHaveLength(1)
+  })
+
+  test('takes nothing from a culture that smells or falls, and no more than it may still give today', () => {
+    const { room } = crashed()
+    const backup = room.culture({ name: 'R2', startedAt: '2026-02-20T08:00:00.000Z', isBackup: true })
+    room.count(backup, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    // Half of 18 L in a day, of which 7 have gone.
+    room.fact('harvest', backup.id, '2026-03-10T06:50:00.000Z', { volumeL: 7, parts: [{ to: 'drain', volumeL: 7 }] })
+    expect(onlyDraft(room.drafts(date, [rotiferRescue])).content.amount?.value).toBe(2)
+    room.fact('observation', backup.id, '2026-03-10T06:55:00.000Z', { signs: ['bad_smell'] })
+    const draft = onlyDraft(room.drafts(date, [rotiferRescue]))
+    expect(draft.content.amount).toBeNull()
+    expect(draft.content.steps.at(-1)?.text).toContain('No other sound culture')
   })
 
   test('is over once it has been started again; a thinned culture has not crashed', () => {
