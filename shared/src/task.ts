@@ -226,6 +226,3 @@ export const SignOffSchema = z.strictObject({
 })
 export type SignOff = z.infer<typeof SignOffSchema>
 export const SkipSchema = z.strictObject({ reason: ReasonSchema })
-
-/** Sign-offs and skips can be undone for a quarter of an hour. */
-export const undoMinutes = 15

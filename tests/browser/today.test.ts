@@ -54,6 +54,16 @@ describe('Today at eleven, the morning late', () => {
       await one.context().close()
     })
 
+  it('asks for its first answers along with its scripts, and for each once', async () => {
+    const asked = await page.evaluate(() =>
+      performance
+        .getEntriesByType('resource')
+        .filter(({ name }) => /\/api\/v1\/(me|rooms\/[^/]+(\/days\/today)?)$/.test(name))
+        .map((entry) => (entry as PerformanceResourceTiming).initiatorType),
+    )
+    expect(asked).toEqual(['link', 'link', 'link'])
+  })
+
   it('unfolds what more is late', async () => {
     const all = (await todaysTasks(stage, room)).filter((task) => task.state === 'open' && task.roundId === 'morning')
     await page.getByRole('button', { name: `${all.length - 4} more, late` }).click()

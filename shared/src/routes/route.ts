@@ -64,16 +64,6 @@ export const withoutRepeatKey = '/api/auth'
 export const takesRepeatKey = ({ method, permission, base }: Pick<Route, 'method' | 'permission' | 'base'>): boolean =>
   method !== 'GET' && permission !== 'anyone' && permission !== 'device' && base !== withoutRepeatKey
 
-/** The address of a route with its parameters filled in; one that is missing is a mistake of ours and throws. */
-export function addressIn({ base, path }: Pick<Route, 'base' | 'path'>, params: Record<string, unknown> = {}): string {
-  const filled = path.replaceAll(/:([a-zA-Z]+)/g, (_, name: string) => {
-    const value = params[name]
-    if (typeof value !== 'string' || value === '') throw new Error(`path ${path} needs ${name}; got ${String(value)}`)
-    return encodeURIComponent(value)
-  })
-  return `${base}${filled}`
-}
-
 /** Guessing codes and tokens is slowed down more than the rest. */
 export const guessesAMinute = 20
 

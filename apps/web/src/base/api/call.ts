@@ -1,15 +1,14 @@
 import {
-  addressIn,
   type BodyInputOf,
   type JsonRouteId,
   type ParamsOf,
   personHeader,
   type QueryOf,
   type ResponseOf,
+  requestOf,
 } from '@fryward/shared'
-import { findRoute } from './find-route.ts'
 import { newId } from './new-id.ts'
-import { noAnswer, readProblem, unreadableAnswer } from './problem.ts'
+import { noAnswer, readProblem } from './problem.ts'
 import { hearServerClock } from './server-clock.ts'
 
 type Input<K extends JsonRouteId> = {
@@ -51,18 +50,17 @@ async function readJson(response: Response): Promise<unknown> {
 }
 
 /**
- * One request of the contract: path, method and shapes come from the table of routes in shared.
+ * One request of the contract. An answer has the shape that the API's tests hold each route to: it is not looked at again.
  * @throws ApiProblem with the API's own code and sentence.
  */
 export async function call<K extends JsonRouteId>(id: K, input: Input<K> = {}): Promise<ResponseOf<K>> {
-  const route = await findRoute(id)
-  if (!route) throw new Error(`there is no route ${id}`)
+  const { method, url } = requestOf(id, input.params)
   const headers: Record<string, string> = { accept: 'application/json' }
-  if (route.method !== 'GET') headers['idempotency-key'] = input.requestKey ?? newId()
+  if (method !== 'GET') headers['idempotency-key'] = input.requestKey ?? newId()
   if (input.personId !== undefined) headers[personHeader] = input.personId
   if (input.body !== undefined) headers['content-type'] = 'application/json'
-  const response = await send(`${addressIn(route, input.params)}${toQueryString(input.query)}`, {
-    method: route.method,
+  const response = await send(`${url}${toQueryString(input.query)}`, {
+    method,
     credentials: 'same-origin',
     headers,
     body: input.body === undefined ? null : JSON.stringify(input.body),
@@ -70,7 +68,5 @@ export async function call<K extends JsonRouteId>(id: K, input: Input<K> = {}): 
   })
   const body = await readJson(response)
   if (!response.ok) throw readProblem(body, response.status, response.headers.get('retry-after'))
-  const parsed = route.response.safeParse(body)
-  if (parsed.success) return parsed.data as ResponseOf<K>
-  throw unreadableAnswer(response.status, parsed.error)
+  return body as ResponseOf<K>
 }

@@ -1,4 +1,4 @@
-import { type ErrorCode, type FieldProblem, ProblemSchema } from '@fryward/shared'
+import { type ErrorCode, errorCodes, type FieldProblem, type Problem } from '@fryward/shared'
 
 /** What an ApiProblem is made of, as plain data. */
 export type ProblemParts = {
@@ -46,8 +46,7 @@ export const noAnswer = (cause?: unknown): ApiProblem =>
 export function readProblem(body: unknown, status: number, retryAfter: string | null): ApiProblem {
   const retryAfterS = retryAfter === null ? undefined : Number(retryAfter)
   const wait = Number.isFinite(retryAfterS) ? { retryAfterS } : {}
-  const parsed = ProblemSchema.safeParse(body)
-  if (parsed.success) return new ApiProblem({ ...parsed.data, ...wait })
+  if (isProblem(body)) return new ApiProblem({ ...body, ...wait })
   return new ApiProblem({
     code: 'unreadable',
     detail: `The server answered ${status} without saying why. Try again in a moment.`,
@@ -56,14 +55,12 @@ export function readProblem(body: unknown, status: number, retryAfter: string | 
   })
 }
 
-/** The server's yes in a shape that this page does not know: what was asked for is done. */
-export const unreadableAnswer = (status: number, cause: unknown): ApiProblem =>
-  new ApiProblem({
-    code: 'unreadable',
-    detail: 'The server answered in a way this page does not understand. Load the page again.',
-    status,
-    cause,
-  })
+function isProblem(body: unknown): body is Problem {
+  if (typeof body !== 'object' || body === null) return false
+  const { code, detail, fields = [] } = body as Partial<Problem>
+  const isOurs = typeof code === 'string' && Object.hasOwn(errorCodes, code) && typeof detail === 'string'
+  return isOurs && Array.isArray(fields)
+}
 
 export const isApiProblem = (error: unknown): error is ApiProblem => error instanceof ApiProblem
 

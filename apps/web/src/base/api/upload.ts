@@ -1,5 +1,5 @@
-import { type CommandOf, type Photo, PhotoSchema, personHeader } from '@fryward/shared'
-import { noAnswer, readProblem, unreadableAnswer } from './problem.ts'
+import { type CommandOf, type Photo, personHeader } from '@fryward/shared'
+import { noAnswer, readProblem } from './problem.ts'
 
 /**
  * Sends one photo as its raw bytes; its type travels as the content type. Not `fetch`, which cannot say how far it is.
@@ -28,9 +28,7 @@ export function uploadPhoto(
       const isOk = request.status >= 200 && request.status < 300
       const body = toJson(request.responseText)
       if (!isOk) return reject(readProblem(body, request.status, request.getResponseHeader('retry-after')))
-      if (body === undefined) return reject(noAnswer())
-      const photo = PhotoSchema.safeParse(body)
-      return photo.success ? resolve(photo.data) : reject(unreadableAnswer(request.status, photo.error))
+      return body === undefined ? reject(noAnswer()) : resolve(body as Photo)
     }
     request.send(image)
   })

@@ -28,8 +28,6 @@ const waitMs = (tries: number) => Math.min(shortestWaitMs * 2 ** tries, longestW
 export function whatNext(problem: ProblemParts | null, tries: number): Next {
   if (problem === null) return { is: 'booked' }
   const { code, status, retryAfterS } = problem
-  // A yes in a shape this page does not know is a yes.
-  if (code === 'unreadable' && status >= 200 && status < 300) return { is: 'booked' }
   if (status === 0) return { is: 'again', why: 'network', afterMs: waitMs(tries) }
   if (code === 'not_signed_in') return { is: 'sign_in' }
   const again: Next = { is: 'again', why: 'server', afterMs: (retryAfterS ?? 0) * 1000 || waitMs(tries) }

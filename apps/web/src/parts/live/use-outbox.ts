@@ -1,7 +1,6 @@
 'use client'
 
 import { type ComponentType, useEffect, useRef, useState } from 'react'
-import { loadLaterRoutes } from '@/base/api/find-route.ts'
 import { loadOutbox } from '@/base/outbox/load-outbox.ts'
 import type { SignedIn } from '@/base/room/person-context.tsx'
 import { untilLoaded } from '@/base/ui/until-loaded.ts'
@@ -12,11 +11,7 @@ const loadKeptHere = () => import('./KeptHere.tsx')
 
 async function startOutbox(person: SignedIn): Promise<ComponentType> {
   // All of it before anything waits: without a network no script comes.
-  const [{ outbox, readDrafts }, { KeptHere }] = await Promise.all([
-    loadOutbox(),
-    untilLoaded(loadKeptHere),
-    untilLoaded(loadLaterRoutes),
-  ])
+  const [{ outbox, readDrafts }, { KeptHere }] = await Promise.all([loadOutbox(), untilLoaded(loadKeptHere)])
   await readDrafts()
   void outbox.start(person)
   return KeptHere

@@ -19,7 +19,7 @@ export function AlreadyDone({
   isBusy: boolean
 }) {
   const voice = useVoice()
-  const signOff = current.task && standingSignOff(current.task)
+  const signOff = standingSignOff(current.task)
   const title = signOff
     ? `${signOff.byName} did this at ${sayTime(signOff.doneAt, voice)}`
     : 'Somebody has already done this'

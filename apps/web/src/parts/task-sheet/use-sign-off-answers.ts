@@ -1,12 +1,12 @@
 'use client'
 
-import { type Task, TaskSchema } from '@fryward/shared'
+import type { Task } from '@fryward/shared'
 import { useRef, useState } from 'react'
 import { isApiProblem } from '@/base/api/problem.ts'
 import type { TaskReading } from './read-task.ts'
 
 /** What another person already did, as far as the API's answer says it. */
-export type DoneByOther = { sentence: string; task: Task | null }
+export type DoneByOther = { sentence: string; task: Task }
 
 /** What the page and the API say to a sign-off: what is wrong, what is asked back, who was first. */
 export function useSignOffAnswers() {
@@ -32,9 +32,7 @@ export function useSignOffAnswers() {
     takeProblem: (error: unknown) => {
       if (!isApiProblem(error)) return
       const byField = Object.fromEntries(error.fields.map((field) => [toFieldName(field.path), field.message]))
-      const current = TaskSchema.safeParse(error.current)
-      if (error.code === 'already_done')
-        setDoneByOther({ sentence: error.detail, task: current.success ? current.data : null })
+      if (error.code === 'already_done') setDoneByOther({ sentence: error.detail, task: error.current as Task })
       if (error.code === 'needs_confirmation') setQuestions(byField)
       if (error.code === 'invalid_input') setErrors(byField)
     },

@@ -1,6 +1,6 @@
 'use client'
 
-import { type Task, TaskSchema } from '@fryward/shared'
+import type { Task } from '@fryward/shared'
 import { sayTime, verbDoneLabels } from '@fryward/words'
 import { type ApiProblem, isApiProblem, sentenceOf } from '@/base/api/problem.ts'
 import { serverNow } from '@/base/api/server-clock.ts'
@@ -19,10 +19,10 @@ export function useOneTap(task: Task) {
   const undoNow = () => undo.mutate(task, { onError: (error) => toast({ text: sentenceOf(error) }) })
 
   const tellWhoWasFaster = (error: ApiProblem) => {
-    const current = TaskSchema.safeParse(error.current)
-    if (!current.success) return toast({ text: error.detail })
-    showTask(current.data)
-    const by = standingSignOff(current.data)
+    // What the task is by now comes with this refusal.
+    const current = error.current as Task
+    showTask(current)
+    const by = standingSignOff(current)
     toast({
       text: by ? `${by.byName} did this at ${sayTime(by.doneAt, room)}. Nothing was booked for you.` : error.detail,
       action: { label: 'I did it too', run: () => post(true) },
