@@ -90,6 +90,9 @@ const hatchShare = { 36: 0.35, 25: 0.78, 14: 0.66 }
 export function storyOf({ daysAgo, nameOf, waters, random }) {
   const laidOn = (pair, ago) => (layings[pair] ?? []).includes(ago)
   const tells = {
+    // The room gets its backup on a day of its own (happenings.mjs); until then it has to wait.
+    room: ({ field, task }) =>
+      task.ruleId === 'rotifer-backup-wanted' && field.name === 'answer' ? 'later' : undefined,
     pair: ({ field, name, ago }) => {
       if (field.name === 'eggs') return laidOn(name, ago)
       if (field.name === 'number' && laidOn(name, ago)) return eggsOf[name]

@@ -108,6 +108,8 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
     return share < 0.3 ? 'orange' : share < 0.55 ? 'dark' : share < 0.85 ? 'eyed' : 'silver'
   },
   intent: () => 'raise_all',
+  // This nature has no vessels but those that it began with.
+  answer: ({ task }) => (task.ruleId === 'rotifer-backup-wanted' ? 'later' : undefined),
   seen: ({ task, nature }) => ((nature.batches.get(task.subject.id)?.hungryHours ?? 0) > 3 ? 'hungry' : 'well'),
   settled: ({ task, nature, atMs }) => {
     const batch = nature.batches.get(task.subject.id)
