@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { TopicSchema } from './broker.ts'
 import { GaugeKeySchema } from './gauge-key.ts'
 import { UserIdSchema } from './person.ts'
 import { IdSchema, InstantSchema, NameSchema, SubjectRefSchema, VersionSchema } from './primitives.ts'
@@ -67,10 +68,18 @@ export type Gauge = z.infer<typeof GaugeSchema>
 
 export const NewDeviceSchema = z.strictObject({ name: NameSchema })
 export type NewDevice = z.infer<typeof NewDeviceSchema>
+export const ChangeDeviceSchema = z.strictObject({
+  name: z.optional(NameSchema),
+  /** Where it publishes at the room's broker; null: nowhere. */
+  topic: z.optional(z.nullable(TopicSchema)),
+  version: VersionSchema,
+})
+export type ChangeDevice = z.infer<typeof ChangeDeviceSchema>
 export const DeviceSchema = z
   .object({
     id: IdSchema,
     name: NameSchema,
+    topic: z.nullable(TopicSchema),
     createdAt: InstantSchema,
     /** When something of it last came, to the minute. */
     lastSeenAt: z.nullable(InstantSchema),

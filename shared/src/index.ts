@@ -1,6 +1,7 @@
 export * from './account.ts'
 export { addressOf, isRouteId, requestOf } from './addresses.ts'
 export * from './audit.ts'
+export * from './broker.ts'
 export * from './clutch.ts'
 export type { Command, CommandAnswer, CommandBody, CommandId, CommandOf, CommandParams } from './commands/command.ts'
 export { personHeader } from './commands/person-header.ts'

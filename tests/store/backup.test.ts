@@ -78,6 +78,10 @@ async function liveThroughFourDays({ clock, database, ok, person }: World): Prom
   await database.prisma.twoFactor.create({
     data: { id: 'a', userId: owner.userId, secret: 'a secret', backupCodes: 'x' },
   })
+  await ok(owner, 'changeBroker', {
+    params,
+    body: { url: 'mqtt://broker.example', username: 'room', password: 'sea-salt', authority: null },
+  })
   const { facts } = await ok(owner, 'listFacts', { params })
   await ok(owner, 'strikeFact', {
     params: { ...params, factId: facts[0]!.id },
@@ -171,6 +175,7 @@ test('a restored room is the same, row for row, with its photos', async () => {
   expect(await everything(connectionString)).toEqual({
     ...before,
     ...{ session: [], rate_limit: [], verification: [], two_factor: [], used_code: [], password_reset: [] },
+    broker_password: [],
     user: before.user!.map(withoutSecondFactor),
   })
   expect(readFileSync(join(photosFolder, photo.path))).toEqual(photo.bytes)
@@ -184,6 +189,8 @@ test('no session stands in a backup: nobody gets in with what a file holds', asy
   const sessions = await world.database.prisma.session.findMany()
   expect(sessions.length).toBeGreaterThan(1)
   for (const { token } of sessions) expect(tar.includes(token)).toBe(false)
+  const { sealed } = await world.database.prisma.brokerPassword.findFirstOrThrow()
+  expect(tar.includes(sealed)).toBe(false)
 })
 
 test('a database that holds anything is refused and left as it is', async () => {

@@ -61,6 +61,7 @@ export async function openWorld({
   webUrl,
   isMailSetUp = true,
   patienceMs,
+  brokers,
   reachedBy = (connectionString) => connectionString,
 }: {
   at?: string
@@ -68,6 +69,8 @@ export async function openWorld({
   /** Whether this server says that it sends mail. */
   isMailSetUp?: boolean
   patienceMs?: number
+  /** Listens to the brokers of its rooms. */
+  brokers?: { mayReachThisMachine: boolean }
   /** Another way to the same database. */
   reachedBy?: (connectionString: string) => string | Promise<string>
 } = {}): Promise<World> {
@@ -95,6 +98,7 @@ export async function openWorld({
     photosFolder,
     webUrl,
     isMailSetUp,
+    brokers,
     ...(patienceMs === undefined ? {} : { patienceMs }),
   })
   await app.ready()

@@ -5,6 +5,7 @@ import type { Database } from '@fryward/store'
 import fastify, { type FastifyInstance } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import { backupsOf } from './backups.ts'
+import { openBrokerDesk } from './brokers/broker-desk.ts'
 import type { Disk } from './disk.ts'
 import { type FoodDesk, openFoodDesk } from './food-desk.ts'
 import { loggedRequest } from './logged-request.ts'
@@ -47,6 +48,8 @@ export type ApiOptions = {
   troublesFile?: string | undefined
   /** Who works out the food of rooms as they change; without it questions are answered here, and nothing is planned. */
   foodThinker?: FoodThinker | undefined
+  /** Listens to the brokers that rooms name, which may run on this machine itself or not; to none without it. */
+  brokers?: { mayReachThisMachine: boolean } | undefined
   /** Who brings it reads `/metrics`; nobody without one. */
   metricsToken?: string | undefined
   /** Whether the scheduler of this server sends mail. */
@@ -109,6 +112,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     food: foodDeskOf(app, { ...options, now }),
     backups: backupsOf({ database, photosFolder: options.photosFolder, log: app.log }),
   })
+  listenToBrokers(app, { ...options, now })
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
 }
@@ -132,4 +136,14 @@ function foodDeskOf(
   })
   app.addHook('preClose', () => desk.close())
   return desk
+}
+
+function listenToBrokers(
+  app: FastifyInstance,
+  { database, now, authSecret, brokers }: ApiOptions & { now: () => string },
+): void {
+  if (!brokers) return
+  const desk = openBrokerDesk({ database, now, secret: authSecret, log: app.log, ...brokers })
+  app.hearOfRooms(() => desk.look())
+  app.addHook('preClose', () => desk.close())
 }

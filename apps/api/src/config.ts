@@ -15,6 +15,8 @@ export const ApiConfigSchema = z.object({
   WEB_URL: z.url().optional(),
   AUTH_SECRET: z.string().min(32, 'AUTH_SECRET needs at least 32 characters'),
   DATA_DIR: z.string().optional(),
+  /** Whether the brokers that rooms name may run on this machine itself. */
+  LOCAL_BROKERS: z.enum(['0', '1']).default('0'),
   /** Opens /metrics. */
   METRICS_TOKEN: z.string().min(16).optional(),
   /** Whom mail is from, where the scheduler sends some. */

@@ -26,6 +26,7 @@ async function main(): Promise<void> {
     troublesFile: config.DATA_DIR ? join(config.DATA_DIR, 'logs', 'troubles.json') : undefined,
     photosFolder: config.DATA_DIR ? join(config.DATA_DIR, 'photos') : undefined,
     foodThinker: foodThread(),
+    brokers: { mayReachThisMachine: config.LOCAL_BROKERS === '1' },
     metricsToken: config.METRICS_TOKEN,
     isMailSetUp: config.MAIL_FROM !== undefined,
     requestsPerMinute: config.REQUESTS_PER_MINUTE,

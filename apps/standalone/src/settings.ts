@@ -38,6 +38,7 @@ const SettingsSchema = z
       .string()
       .regex(/^[^\s@<>]+@[^\s@<>]+$/, 'an address such as fryward@example.org')
       .optional(),
+    LOCAL_BROKERS: z.enum(['0', '1'], "'1' or '0'").default('0'),
     LOCAL_WEBHOOKS: z.enum(['0', '1'], "'1' or '0'").default('0'),
     HEARTBEAT_URL: z
       .string()

@@ -2,6 +2,7 @@ export { createInbox, type Inbox, InboxFull, type KeptReading } from './keeping/
 export { makePartitions } from './keeping/partitions.ts'
 export { dropOldMonths } from './keeping/retention.ts'
 export { rollUp } from './keeping/roll-up.ts'
+export { readMessage } from './post/message.ts'
 export type { Post, PostedReading } from './post/posted.ts'
 export { UnreadablePost } from './post/posted.ts'
 export { readPost } from './post/read-post.ts'

@@ -81,6 +81,8 @@ export const sentAtOnce = {
   previewRule: 'it is a question and changes nothing',
   askWhatIf: 'it is a question and changes nothing',
   createDevice: 'its answer is a token to keep now',
+  changeBroker: 'it carries a password, and who is heard must not look decided while it is not',
+  changeDevice: 'what can post must not look let in while it is not',
   revokeDevice: 'what can post must not look shut out while it is not',
   restoreDevice: 'what can post must not look let in while it is not',
   quietAlarm: 'who is woken must not look decided while it is not',

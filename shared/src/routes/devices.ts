@@ -1,6 +1,8 @@
 import * as z from 'zod/mini'
+import { BrokerSchema, ChangeBrokerSchema } from '../broker.ts'
 import {
   AlarmSchema,
+  ChangeDeviceSchema,
   ChangeGaugeSchema,
   CreatedDeviceSchema,
   DeviceSchema,
@@ -40,6 +42,27 @@ export const deviceRoutes = {
     params: inRoom,
     body: NewDeviceSchema,
     response: CreatedDeviceSchema,
+  }),
+  changeDevice: write('PATCH', '/rooms/:roomId/devices/:deviceId', {
+    summary: 'Change what a device is called, or where it publishes',
+    permission: 'own',
+    params: ofDevice,
+    body: ChangeDeviceSchema,
+    response: DeviceSchema,
+  }),
+  getBroker: get('/rooms/:roomId/broker', {
+    summary: 'The MQTT broker that devices are heard by, and how that goes',
+    permission: 'read',
+    params: inRoom,
+    response: BrokerSchema,
+  }),
+  changeBroker: write('PUT', '/rooms/:roomId/broker', {
+    summary: 'Hear devices by an MQTT broker, or by none',
+    carriesPassword: true,
+    permission: 'own',
+    params: inRoom,
+    body: ChangeBrokerSchema,
+    response: BrokerSchema,
   }),
   revokeDevice: write('POST', '/rooms/:roomId/devices/:deviceId/revoke', {
     summary: 'Take a device out: its token opens nothing any more',

@@ -33,6 +33,8 @@ export type Route<
   isSecret: boolean
   /** Only for whoever has typed their password a moment ago, in this browser. */
   asksAgain: boolean
+  /** Its body holds a password: no hash of it is kept. */
+  carriesPassword: boolean
   /** JSON of the answer, or of each event of a stream. */
   response: R
   /** Media type of the answer. */
@@ -61,8 +63,12 @@ const mostBytesOfStrangers = 8 * 1024
 export const withoutRepeatKey = '/api/auth'
 
 /** Whether a write may be sent again under its key for its first answer. A device's reading is kept once without one. */
-export const takesRepeatKey = ({ method, permission, base }: Pick<Route, 'method' | 'permission' | 'base'>): boolean =>
-  method !== 'GET' && permission !== 'anyone' && permission !== 'device' && base !== withoutRepeatKey
+export const takesRepeatKey = ({
+  method,
+  permission,
+  carriesPassword,
+}: Pick<Route, 'method' | 'permission' | 'carriesPassword'>): boolean =>
+  method !== 'GET' && permission !== 'anyone' && permission !== 'device' && !carriesPassword
 
 /** Guessing codes and tokens is slowed down more than the rest. */
 export const guessesAMinute = 20
@@ -74,6 +80,7 @@ type Common<P extends z.core.$ZodShape> = {
   params?: P
   isSecret?: boolean
   asksAgain?: boolean
+  carriesPassword?: boolean
 }
 
 /** Makes the routes of one resource; the description of the API lists them under its tag. */
@@ -86,6 +93,7 @@ export function routesTagged(tag: string, base = '/api/v1') {
     perMinute: perMinute ?? null,
     isSecret: marks.isSecret ?? base === withoutRepeatKey,
     asksAgain: marks.asksAgain ?? false,
+    carriesPassword: marks.carriesPassword ?? base === withoutRepeatKey,
     params: z.strictObject((params ?? {}) as P),
   })
   const withoutBody = { body: none, takes: [] as readonly string[], mostBytes: 0 }

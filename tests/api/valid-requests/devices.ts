@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import { takeMessage } from '@fryward/room'
 import { minutesFrom } from '../full-room.ts'
 import { type RawRequest, send } from '../send.ts'
 import { inRoom, type Requests, type Writing } from './writing.ts'
@@ -31,6 +32,25 @@ async function alarmOf(writing: Writing): Promise<{ id: string }> {
 export const deviceRequests = {
   listDevices: (writing) => ({ params: inRoom(writing) }),
   createDevice: (writing) => ({ params: inRoom(writing), body: { name: `Device ${writing.serial}` } }),
+  changeDevice: async (writing) => {
+    const { device } = await deviceOf(writing)
+    const body = { topic: `home/${device.id}`, version: device.version }
+    return { params: inRoom(writing, { deviceId: device.id }), body }
+  },
+  getBroker: async (writing) => {
+    const { world, full } = writing
+    const { device } = await deviceOf(writing)
+    const topic = `home/${device.id}`
+    const params = inRoom(writing, { deviceId: device.id })
+    await world.ok(full.owner, 'changeDevice', { params, body: { topic, version: device.version } })
+    const message = { topic, payload: Buffer.from('garbage'), isLate: false }
+    await takeMessage({ ctx: world.contextOf(full.owner), roomId: full.roomId, message })
+    return { params: inRoom(writing) }
+  },
+  changeBroker: (writing) => ({
+    params: inRoom(writing),
+    body: { url: 'mqtt://broker.example:1883', username: 'room', password: 'sea-salt', authority: null },
+  }),
   revokeDevice: async (writing) => ({
     params: inRoom(writing, { deviceId: (await deviceOf(writing)).device.id }),
     body: {},

@@ -207,6 +207,9 @@ export const handlers: Handlers = {
   listDevices: ({ ctx, params }) => room.listDevices({ ctx, ...params }),
   createDevice: ({ ctx, params, body, secret }) =>
     room.createDevice({ ctx, ...params, input: body, token: room.deviceToken(ctx, secret) }),
+  changeDevice: ({ ctx, params, body }) => room.changeDevice({ ctx, ...params, input: body }),
+  getBroker: ({ ctx, params }) => room.getBroker({ ctx, ...params }),
+  changeBroker: ({ ctx, params, body, secret }) => room.changeBroker({ ctx, ...params, secret, input: body }),
   revokeDevice: ({ ctx, params }) => room.revokeDevice({ ctx, ...params }),
   createGauge: ({ ctx, params, body }) => room.createGauge({ ctx, ...params, input: body }),
   changeGauge: ({ ctx, params, body }) => room.changeGauge({ ctx, ...params, input: body }),

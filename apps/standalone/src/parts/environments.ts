@@ -69,6 +69,7 @@ export function partEnvironments(
       DATA_DIR: settings.DATA_DIR,
       AUTH_SECRET: authSecret,
       MAIL_FROM: settings.MAIL_FROM,
+      LOCAL_BROKERS: settings.LOCAL_BROKERS,
       METRICS_TOKEN: settings.METRICS_TOKEN,
       WEB_URL: `http://127.0.0.1:${webPort}`,
     }),

@@ -1,7 +1,7 @@
 import { Agent } from 'node:https'
 import webPush from 'web-push'
 import { isBeforeSending, messageOf, type Outcome, outcomeOfStatus, patienceMs } from '../outcome.ts'
-import { assertElsewhere, lookUpElsewhere } from '../reachable.ts'
+import { reachableBy } from '../reachable.ts'
 import { vapidKeysOf } from './vapid-keys.ts'
 
 /** Where a browser said that it may be reached (Push API, W3C: PushSubscription). */
@@ -16,6 +16,8 @@ type Pushed = {
   /** How long the push service keeps it for a phone that is off. */
   keepS: number
 }
+
+const guard = reachableBy('LOCAL_WEBHOOKS')
 
 /**
  * Hands messages to push services.
@@ -36,11 +38,11 @@ export function createPushSender({
   const vapidDetails = { subject: contact, ...vapidKeysOf(secret) }
   const agent = new Agent({
     ...(trust === undefined ? {} : { ca: trust }),
-    ...(mayReachThisMachine ? {} : { lookup: lookUpElsewhere }),
+    ...(mayReachThisMachine ? {} : { lookup: guard.lookUp }),
   })
   return async ({ address: { endpoint, p256dh, auth }, payload, topic, keepS }) => {
     try {
-      if (!mayReachThisMachine) assertElsewhere(new URL(endpoint))
+      if (!mayReachThisMachine) guard.assertElsewhere(new URL(endpoint).hostname)
       const answer = await webPush.sendNotification({ endpoint, keys: { p256dh, auth } }, payload, {
         ...{ vapidDetails, agent, topic, TTL: keepS, urgency: 'high', timeout: patienceMs },
       })

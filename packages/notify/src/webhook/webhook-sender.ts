@@ -2,8 +2,10 @@ import { request as requestPlain } from 'node:http'
 import { request as requestTls } from 'node:https'
 import { Webhook } from 'standardwebhooks'
 import { isBeforeSending, messageOf, type Outcome, outcomeOfStatus, patienceMs } from '../outcome.ts'
-import { assertElsewhere, lookUpElsewhere } from '../reachable.ts'
+import { reachableBy } from '../reachable.ts'
 import { webhookSecretOf } from './webhook-secret.ts'
+
+const guard = reachableBy('LOCAL_WEBHOOKS')
 
 type Posted = { url: string; webhookId: string; messageId: string; body: string; at: Date }
 
@@ -22,7 +24,7 @@ export function createWebhookSender({
     const to = new URL(url)
     const signature = new Webhook(webhookSecretOf(secret, webhookId)).sign(messageId, at, body)
     try {
-      if (!mayReachThisMachine) assertElsewhere(to)
+      if (!mayReachThisMachine) guard.assertElsewhere(to.hostname)
       const headers = {
         'content-type': 'application/json',
         'content-length': String(Buffer.byteLength(body)),
@@ -49,7 +51,7 @@ function post({ to, headers, body, isGuarded }: Request): Promise<{ status: numb
       to,
       {
         ...{ method: 'POST', headers, agent: false, signal: AbortSignal.timeout(patienceMs) },
-        ...(isGuarded ? { lookup: lookUpElsewhere } : {}),
+        ...(isGuarded ? { lookup: guard.lookUp } : {}),
       },
       (answer) => {
         // The status says all; of a long page no more is read.

@@ -10,7 +10,7 @@ export function readCsv(text: string, nowMs: number): Post {
   const lines = linesOf(text)
   if (lines.length > mostReadings) throw new UnreadablePost(tooMany)
   const hasNames = lines[0]?.[0]?.trim().toLowerCase() === 'gauge'
-  const reader = createReader(nowMs)
+  const reader = createReader({ nowMs })
   for (const [index, [gauge, at, value, unit]] of (hasNames ? lines.slice(1) : lines).entries())
     reader.take({ index, gauge, at: at || null, value: numberOf(value), unit: unit || null })
   return reader.post
@@ -33,5 +33,5 @@ function linesOf(text: string): string[][] {
 }
 
 // Number('') is 0, and Number('0x1f') a number too: neither is one that a probe measured.
-const numberOf = (text: string | undefined): number =>
+export const numberOf = (text: string | undefined): number =>
   text !== undefined && /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i.test(text) ? Number(text) : Number.NaN

@@ -1,5 +1,5 @@
 import type { RefusedReading } from '@fryward/shared'
-import type { Post, PostedReading } from './posted.ts'
+import type { Arrival, Post, PostedReading } from './posted.ts'
 
 // A device without a clock of its own drifts by minutes; what claims to be later than that would hide the present.
 const aheadMs = 5 * 60_000
@@ -10,7 +10,7 @@ const behindMs = 31 * 86_400_000
 export type Said = { index: number; gauge: unknown; at: unknown; value: unknown; unit: unknown }
 
 /** Takes readings one by one, and says of each that is none why. */
-export function createReader(nowMs: number): { take: (said: Said) => void; post: Post } {
+export function createReader({ nowMs, isLate = false }: Arrival): { take: (said: Said) => void; post: Post } {
   const post: Post = { readings: [], refused: [] }
   const refuse = (index: number, gauge: string | null, reason: RefusedReading['reason'], detail: string) =>
     post.refused.push({ index, gauge, reason, detail })
@@ -23,6 +23,7 @@ export function createReader(nowMs: number): { take: (said: Said) => void; post:
         return void refuse(index, gauge, 'not_a_number', 'The value is a number, such as 25.4.')
       if (unit !== null && typeof unit !== 'string')
         return void refuse(index, gauge, 'wrong_unit', 'The unit is a word, such as Cel.')
+      if (at === null && isLate) return void refuse(index, gauge, 'no_time', sentences.waited)
       const when = at === null ? nowMs : millisecondsOf(at)
       if (when === null)
         return void refuse(index, gauge, 'no_time', 'The time is ISO 8601 with its zone, or seconds since 1970.')
@@ -36,9 +37,10 @@ export function createReader(nowMs: number): { take: (said: Said) => void; post:
 const sentences = {
   in_the_future: 'This time has not come yet. Set the clock of the device.',
   too_old: 'This is more than 31 days old. Set the clock of the device.',
+  waited: 'This waited at the broker and carries no time, so nobody knows when it was read. Send "at" with it.',
 } as const
 
-function timely(at: number, nowMs: number): keyof typeof sentences | null {
+function timely(at: number, nowMs: number): 'in_the_future' | 'too_old' | null {
   if (at > nowMs + aheadMs) return 'in_the_future'
   return at < nowMs - behindMs ? 'too_old' : null
 }

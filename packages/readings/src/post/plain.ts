@@ -1,18 +1,24 @@
 import { createReader } from './fate.ts'
-import { mostReadings, type Post, tooMany, UnreadablePost } from './posted.ts'
+import { type Arrival, mostReadings, type Post, tooMany, UnreadablePost } from './posted.ts'
 
 /**
  * Our own JSON: one reading, a list of them, or `{"readings": [...]}`. A reading is
  * `{"gauge": "t1", "value": 25.4, "at": "2026-03-10T08:00:00Z", "unit": "Cel"}`; without `at` it is of now, without
  * `unit` in the one that is kept.
  */
-export function readPlain(body: unknown, nowMs: number): Post {
+export function readPlain(body: unknown, arrival: Arrival): Post {
   const list = listOf(body)
   if (list.length > mostReadings) throw new UnreadablePost(tooMany)
-  const reader = createReader(nowMs)
+  const reader = createReader(arrival)
   for (const [index, each] of list.entries()) {
     const said: Record<string, unknown> = typeof each === 'object' && each !== null ? { ...each } : {}
-    reader.take({ index, gauge: said.gauge, at: said.at ?? null, value: said.value, unit: said.unit ?? null })
+    reader.take({
+      index,
+      gauge: said.gauge ?? arrival.gauge,
+      at: said.at ?? null,
+      value: said.value,
+      unit: said.unit ?? null,
+    })
   }
   return reader.post
 }

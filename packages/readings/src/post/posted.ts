@@ -12,6 +12,15 @@ export type PostedReading = {
   unit: string | null
 }
 
+/** How a post came. */
+export type Arrival = {
+  nowMs: number
+  /** It waited on its way, nobody knows how long: what carries no time of its own is of no time. */
+  isLate?: boolean
+  /** The gauge that it is of where it names none. */
+  gauge?: string
+}
+
 export type Post = { readings: PostedReading[]; refused: RefusedReading[] }
 
 /** A post that cannot be read at all; `message` is a sentence for whoever builds the device. */

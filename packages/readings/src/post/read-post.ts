@@ -10,7 +10,7 @@ import { readSenml } from './senml.ts'
 export function readPost({ type, body, nowMs }: { type: string; body: string; nowMs: number }): Post {
   if (type === 'text/csv') return readCsv(body, nowMs)
   const value = jsonOf(body)
-  return type === 'application/senml+json' ? readSenml(value, nowMs) : readPlain(value, nowMs)
+  return type === 'application/senml+json' ? readSenml(value, { nowMs }) : readPlain(value, { nowMs })
 }
 
 function jsonOf(body: string): unknown {

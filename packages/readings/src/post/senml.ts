@@ -1,5 +1,5 @@
 import { createReader } from './fate.ts'
-import { mostReadings, type Post, tooMany, UnreadablePost } from './posted.ts'
+import { type Arrival, mostReadings, type Post, tooMany, UnreadablePost } from './posted.ts'
 
 // RFC 8428, section 4.5.3: a time below this is so many seconds before or after now.
 const relativeBelow = 2 ** 28
@@ -13,10 +13,10 @@ type Base = { name: string; time: number; unit: string | null; value: number }
  * sums are refused one by one; a field that must be understood and is not (its name ends in `_`) refuses the post, as
  * section 4.4 asks.
  */
-export function readSenml(body: unknown, nowMs: number): Post {
+export function readSenml(body: unknown, arrival: Arrival): Post {
   if (!Array.isArray(body)) throw new UnreadablePost('SenML is a list of records.')
   if (body.length > mostReadings) throw new UnreadablePost(tooMany)
-  const reader = createReader(nowMs)
+  const reader = createReader(arrival)
   let base: Base = { name: '', time: 0, unit: null, value: 0 }
   for (const [index, each] of body.entries()) {
     const record = recordOf(each)
@@ -25,14 +25,17 @@ export function readSenml(body: unknown, nowMs: number): Post {
     const time = base.time + numberIn(record, 't', 0)
     reader.take({
       index,
-      gauge: `${base.name}${textIn(record, 'n') ?? ''}`,
-      at: time < relativeBelow ? nowMs / 1000 + time : time,
+      gauge: `${base.name}${textIn(record, 'n') ?? ''}` || arrival.gauge,
+      at: time < relativeBelow ? relative(time, arrival) : time,
       value: 'v' in record ? sum(record.v, base.value) : undefined,
       unit: textIn(record, 'u') ?? base.unit,
     })
   }
   return reader.post
 }
+
+// Before or after a moment that is not known is no time.
+const relative = (time: number, { nowMs, isLate }: Arrival) => (isLate ? null : nowMs / 1000 + time)
 
 type SenmlRecord = Record<string, unknown>
 

@@ -1,10 +1,10 @@
 import type { CreatedDevice, Id, NewDevice } from '@fryward/shared'
 import { uuidv7 } from 'uuidv7'
 import type { Context } from '../context.ts'
-import { invalid } from '../errors.ts'
 import { personOf } from '../frame/person-of.ts'
 import { hashToken } from '../frame/secrets.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
+import { assertDeviceName } from './device-name.ts'
 import { viewDevice } from './device-view.ts'
 
 /**
@@ -23,11 +23,7 @@ export async function createDevice({
   token: string
 }): Promise<CreatedDevice> {
   const device = await writeInRoom({ ctx, roomId, permission: 'own', changesDay: false }, async (work) => {
-    const taken = await work.tx.device.findFirst({
-      where: { roomId, revokedAt: null, name: { equals: input.name, mode: 'insensitive' } },
-    })
-    if (taken)
-      throw invalid('name', `"${input.name}" is the name of a device here already; choose another.`, input.name)
+    await assertDeviceName(work, input.name)
     const id = uuidv7()
     await work.tx.device.create({
       data: {

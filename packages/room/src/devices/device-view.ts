@@ -22,6 +22,7 @@ export async function viewDevice(scope: Scope, id: Id): Promise<Device> {
 const toDevice = (row: Prisma.DeviceGetPayload<object>, gauges: Device['gauges']): Device => ({
   id: row.id,
   name: row.name,
+  topic: row.topic,
   createdAt: row.createdAt.toISOString(),
   lastSeenAt: row.lastSeenAt?.toISOString() ?? null,
   revokedAt: row.revokedAt?.toISOString() ?? null,

@@ -2,7 +2,7 @@ import type { Device, Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { viewDevice } from '../devices/device-view.ts'
 import { RoomError } from '../errors.ts'
-import { writeInRoom } from '../frame/write-in-room.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { forgetGauges } from '../readings/known-gauges.ts'
 import { assertWithinADay } from './within-a-day.ts'
 
@@ -25,10 +25,16 @@ export async function restoreDevice({
       assertWithinADay(ctx, new Date(device.revokedAt), 'let it in as a new device, with a new token')
       await work.tx.device.update({
         where: { roomId_id: { roomId, id: deviceId } },
-        data: { revokedAt: null, version: { increment: 1 } },
+        data: { revokedAt: null, ...(await topicLeft(work, device)), version: { increment: 1 } },
       })
       work.audit({ action: 'device.restore', detail: { deviceId, name: device.name } })
     },
     (work) => viewDevice(work, deviceId),
   ).finally(() => forgetGauges(ctx.database))
+}
+
+/** Its topic is another device's where one took it meanwhile. */
+async function topicLeft({ tx, roomId }: Work, { topic }: Device): Promise<{ topic: null } | undefined> {
+  const taken = topic && (await tx.device.findFirst({ where: { roomId, revokedAt: null, topic } }))
+  return taken ? { topic: null } : undefined
 }

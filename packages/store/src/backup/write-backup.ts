@@ -13,8 +13,10 @@ import { type Manifest, manifestName, photoFile, tableFile } from './manifest.ts
 import { listTables, quoted, type Table } from './tables.ts'
 
 // What opens a door is no part of what a room is: sessions, one-time tokens, and second factors, which are encrypted with
-// a key of this server and no use to another. Counts of tries are of the minute.
-const emptied = new Set(['session', 'verification', 'two_factor', 'used_code', 'password_reset', 'rate_limit'])
+// a key of this server and no use to another, as is the password of a broker. Counts of tries are of the minute.
+const emptied = new Set([
+  ...['session', 'verification', 'two_factor', 'used_code', 'password_reset', 'rate_limit', 'broker_password'],
+])
 
 export type WriteBackup = { connectionString: string; photosFolder?: string | undefined; output: Writable; now: string }
 

@@ -19,6 +19,13 @@ export const alarmsOptions = (roomId: Id) =>
     queryFn: ({ signal }) => call('listAlarms', { params: { roomId }, signal }),
   })
 
+export const brokerOptions = (roomId: Id) =>
+  queryOptions({
+    queryKey: [...roomKey(roomId), 'broker'],
+    queryFn: ({ signal }) => call('getBroker', { params: { roomId }, signal }),
+    refetchInterval: everyMs,
+  })
+
 export const seriesOptions = (roomId: Id, asked: { gaugeId: Id; from: Instant; to: Instant }) =>
   queryOptions({
     queryKey: [...roomKey(roomId), 'series', asked],
@@ -34,6 +41,24 @@ export function useCreateDevice(roomId: Id) {
   const refresh = useRefreshRoom(roomId)
   return useMutation({
     mutationFn: (body: BodyInputOf<'createDevice'>) => call('createDevice', { params: { roomId }, body }),
+    onSettled: () => void refresh(),
+  })
+}
+
+// A password, and who may be heard: neither waits on the device.
+export function useChangeBroker(roomId: Id) {
+  const refresh = useRefreshRoom(roomId)
+  return useMutation({
+    mutationFn: (body: BodyInputOf<'changeBroker'>) => call('changeBroker', { params: { roomId }, body }),
+    onSettled: () => void refresh(),
+  })
+}
+
+export function useChangeDevice(roomId: Id) {
+  const refresh = useRefreshRoom(roomId)
+  return useMutation({
+    mutationFn: ({ deviceId, ...body }: BodyInputOf<'changeDevice'> & { deviceId: Id }) =>
+      call('changeDevice', { params: { roomId, deviceId }, body }),
     onSettled: () => void refresh(),
   })
 }

@@ -1,4 +1,4 @@
-import type { Alarm, Device, Gauge } from '@fryward/shared'
+import type { Alarm, Broker, Device, Gauge } from '@fryward/shared'
 import { screen, waitFor, within } from '@testing-library/react'
 import { expect, test } from 'vitest'
 import { answerApi } from '@/testing/answer-api.ts'
@@ -22,7 +22,16 @@ const gauge: Gauge = {
   },
 }
 const device = (part: Partial<Device> = {}): Device => ({
-  ...{ id: gauge.deviceId, name: 'Rack', createdAt: at, lastSeenAt: at, revokedAt: null, gauges: [gauge], version: 1 },
+  ...{
+    id: gauge.deviceId,
+    name: 'Rack',
+    topic: null,
+    createdAt: at,
+    lastSeenAt: at,
+    revokedAt: null,
+    gauges: [gauge],
+    version: 1,
+  },
   ...part,
 })
 const alarm = (part: Partial<Alarm> = {}): Alarm => ({
@@ -31,6 +40,7 @@ const alarm = (part: Partial<Alarm> = {}): Alarm => ({
 })
 const nothing = () => []
 const answers = {
+  getBroker: () => broker(),
   listDevices: () => [device()],
   listAlarms: nothing,
   getSeries: () => ({ gaugeId: gauge.id, from: at, to: '2026-11-30T07:00:00.000Z', stepS: 300, points: [] }),
@@ -106,4 +116,33 @@ test('a gauge goes out of use only when that is meant', async () => {
   expect(writes).toEqual([])
   await user.click(screen.getByRole('button', { name: 'Take it out of use' }))
   await waitFor(() => expect(writes).toEqual([{ route: 'endGauge', body: {} }]))
+})
+
+const broker = (part: Partial<Broker> = {}): Broker => ({
+  ...{ url: null, username: null, hasPassword: false, authority: null, isConnected: false, lastConnectedAt: null },
+  ...{ trouble: null, troubleAt: null, refusals: [], ...part },
+})
+
+test('a broker is named with a password that no page shows again, and its trouble is said', async () => {
+  const named = broker({ url: 'mqtt://broker.lan', username: 'room', hasPassword: true, trouble: 'It refuses.' })
+  const refusal = { topic: 'home/rack/t1', reason: 'unreadable', detail: '"nan" is no number.', number: 3, lastAt: at }
+  const { writes } = answerApi({
+    ...answers,
+    getBroker: () => (writes.length > 0 ? { ...named, refusals: [refusal] } : broker()),
+    changeBroker: () => named,
+  })
+  const { user } = renderInRoom(<DevicesPage />, { room })
+  await user.click(await screen.findByRole('button', { name: 'Name a broker' }))
+  await user.type(screen.getByLabelText('Address'), 'mqtt://broker.lan')
+  await user.type(screen.getByLabelText('User name'), 'room')
+  await user.type(screen.getByLabelText('Password'), 'sea-salt')
+  await user.click(screen.getByRole('button', { name: 'Save the broker' }))
+  expect(await screen.findByText('Not connected to mqtt://broker.lan')).toBeTruthy()
+  expect(screen.getByText('It refuses.')).toBeTruthy()
+  expect(screen.getByText(/3 times, last/)).toBeTruthy()
+  await user.click(screen.getByRole('button', { name: 'Change the broker' }))
+  expect(screen.getByLabelText<HTMLInputElement>('Password').value).toBe('')
+  await user.click(screen.getByRole('button', { name: 'Save the broker' }))
+  const kept = { url: 'mqtt://broker.lan', username: 'room', authority: null }
+  await waitFor(() => expect(writes.map(({ body }) => body)).toEqual([{ ...kept, password: 'sea-salt' }, kept]))
 })

@@ -15,7 +15,9 @@ import { Card, Page, Section } from '@/base/ui/Page.tsx'
 import { Alarms } from '@/parts/gauges/Alarms.tsx'
 import styles from '@/parts/gauges/gauges.module.css'
 import { devicesOptions, useCreateDevice, useRevokeDevice } from '@/parts/gauges/queries.ts'
+import { BrokerSection } from './BrokerSection.tsx'
 import { DeviceGauges } from './DeviceGauges.tsx'
+import { DeviceTopic } from './DeviceTopic.tsx'
 import { FreshToken } from './FreshToken.tsx'
 import { Sketches } from './Sketches.tsx'
 import { TakenOut } from './TakenOut.tsx'
@@ -50,6 +52,7 @@ export function DevicesPage() {
         }}
       </Loaded>
       {mayOwn && <NewDevice onMade={setMade} />}
+      <BrokerSection />
     </Page>
   )
 }
@@ -112,6 +115,7 @@ function DeviceCard({ device }: { device: Device }) {
       <details>
         <summary>How it posts here</summary>
         <Sketches device={device} />
+        <DeviceTopic device={device} />
       </details>
       <FormProblem error={revoke.error} />
       {isAsking && (
