@@ -38,3 +38,8 @@ test('a hatch says its night as people say a date', () => {
     '1,200 larvae, 75% of the clutch, night of Thu 26 Nov',
   )
 })
+
+test('a loss counts heads by the whole number, and one of them as one', () => {
+  expect(say({ kind: 'loss', data: { number: 1, of: 'larvae' } }).main).toBe('1 larva')
+  expect(say({ kind: 'loss', data: { number: 12_345, of: 'eggs' } }).main).toBe('12,345 eggs')
+})

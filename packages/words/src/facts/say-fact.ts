@@ -12,6 +12,7 @@ import {
 } from '../labels/facts.ts'
 import { intentLabels } from '../labels/things.ts'
 import { sayNumber, sayWhole } from '../numbers/say-number.ts'
+import { sayHeads } from '../quantities/say-heads.ts'
 import { sayQuantity } from '../quantities/say-quantity.ts'
 import type { UnitVoice } from '../voice.ts'
 
@@ -132,7 +133,7 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
       ])
     case 'loss':
       return join([
-        `${sayWhole(fact.data.number, say.voice)} ${fact.data.of}`,
+        sayHeads(fact.data.number, fact.data.of, say.voice),
         ...sayYoung(fact.data, say),
         fact.data.cause,
         sayBeyond(fact.data),

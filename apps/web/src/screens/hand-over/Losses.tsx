@@ -1,6 +1,6 @@
 'use client'
 
-import { sayMoment, sayWhole } from '@fryward/words'
+import { sayHeads, sayMoment } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Section } from '@/base/ui/Page.tsx'
 import { SubjectLink } from '@/parts/hand-over/SubjectLink.tsx'
@@ -29,10 +29,7 @@ export function LossText({ loss, now }: { loss: Loss; now: Date }) {
   const { subject, number, of, at, byName } = loss
   return (
     <span>
-      <SubjectLink subject={subject} />:{' '}
-      <strong>
-        {sayWhole(number, voice)} {of} dead
-      </strong>
+      <SubjectLink subject={subject} />: <strong>{sayHeads(number, of, voice)} dead</strong>
       <span className={styles.by}>
         last found {sayMoment(at, now, voice)}, {byName}
       </span>
