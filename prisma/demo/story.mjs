@@ -22,6 +22,8 @@ export const roomSetup = (timeZone) => ({
   concentrate: { name: 'Green concentrate', cellsPerMl: 68e9, openedOn: null, useBy: null },
   // Put into their tanks afterwards, each with where it nests.
   pairs: [],
+  batches: [],
+  groups: [],
   tanks: [
     tank('N1', 'broodstock', 90, { note: 'Clay tile on the left.' }),
     tank('N2', 'broodstock', 90),

@@ -44,7 +44,8 @@ export const NewJuvenileGroupSchema = z.strictObject({
   /** Needed when the fish do not come from a batch of this room. */
   species: z.optional(SpeciesIdSchema),
   settledOn: PlainDateSchema,
-  number: HeadCountSchema.check(z.minimum(1)),
+  /** Of fish out of a batch always; of others where it is known. */
+  number: z.optional(HeadCountSchema.check(z.minimum(1))),
   lengthMm: z.optional(LengthMmSchema),
   deformed: z.optional(DeformedSchema),
   /** Why more were moved than the batch's book said; with it the book is corrected by the move. */

@@ -1,6 +1,8 @@
 import * as z from 'zod/mini'
 import { NewConcentrateSchema } from './concentrate.ts'
 import { NewCultureSchema } from './culture.ts'
+import { NewJuvenileGroupSchema } from './juvenile-group.ts'
+import { NewLarvalBatchSchema } from './larval-batch.ts'
 import { SpeciesIdSchema } from './pair.ts'
 import { RoleSchema } from './person.ts'
 import {
@@ -91,6 +93,21 @@ const SetupPairSchema = z.strictObject({
   formedOn: withDefault(z.nullable(PlainDateSchema), null),
 })
 
+/** Larvae that swim already, in a tank of the same request, fed from a culture of it. */
+const SetupBatchSchema = z.strictObject({
+  ...z.pick(NewLarvalBatchSchema, { name: true, hatchedOn: true, larvae: true }).shape,
+  species: SpeciesIdSchema,
+  tank: NameSchema,
+  fedFrom: z.optional(NameSchema),
+})
+
+/** Settled fish, in a tank of the same request. */
+const SetupGroupSchema = z.strictObject({
+  ...z.pick(NewJuvenileGroupSchema, { name: true, settledOn: true, number: true }).shape,
+  species: SpeciesIdSchema,
+  tank: NameSchema,
+})
+
 /** The wizard's one request: the room with its first vessels, all or nothing. */
 export const RoomSetupSchema = z.strictObject({
   ...roomFields,
@@ -104,6 +121,8 @@ export const RoomSetupSchema = z.strictObject({
     [],
   ),
   pairs: withDefault(z.array(SetupPairSchema).check(atMost(50)), []),
+  batches: withDefault(z.array(SetupBatchSchema).check(atMost(50)), []),
+  groups: withDefault(z.array(SetupGroupSchema).check(atMost(50)), []),
 })
 export type RoomSetup = z.infer<typeof RoomSetupSchema>
 

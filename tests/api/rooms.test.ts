@@ -1,4 +1,4 @@
-import { stations } from '@fryward/shared'
+import { RoomSchema, stations } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
 import { roomSetup } from '../support/world.ts'
 import { tasksOf } from './full-room.ts'
@@ -67,6 +67,51 @@ describe('the room', () => {
   ])('with %s is refused', async (_what, body) => {
     const { problem } = await setUp(body)
     expect(problem).toMatchObject({ code: 'invalid_input', fields: [{ path: Object.keys(body)[0] }] })
+  })
+
+  const swims = {
+    timeZone: 'Europe/Lisbon',
+    concentrate: { name: 'Green bottle', cellsPerMl: 65e9 },
+    tanks: [
+      { name: 'L1', kind: 'larval', volumeL: 40, temperatureC: 27, salinity: 30 },
+      { name: 'G1', kind: 'grow_out', volumeL: 80, temperatureC: 26, salinity: 33 },
+    ],
+    cultures: [
+      { name: 'R1', kind: 'rotifer', strain: 'L', volumeL: 18, temperatureC: 25, salinity: 20, startDensityPerMl: 200 },
+    ],
+  }
+  const hatchedOn = '2026-03-05'
+  const larvae = { name: 'Larvae 1', species: 'amphiprion-ocellaris', tank: 'L1', hatchedOn, fedFrom: 'R1' }
+
+  test('feeds the larvae and juveniles that swim already from its first list on', async () => {
+    const setUpSo = async (more: object) => {
+      const { json, text } = await setUp({ ...swims, ...more })
+      const { id } = RoomSchema.parse(json, { error: () => text })
+      const { tasks, gaps } = await world.ok(full.owner, 'getDay', { params: { roomId: id, date: 'today' } })
+      return { tasks, gaps }
+    }
+    const juveniles = { name: 'Juveniles 1', species: 'amphiprion-ocellaris', tank: 'G1', settledOn: '2026-02-20' }
+    const known = await setUpSo({ batches: [{ ...larvae, larvae: 300 }], groups: [{ ...juveniles, number: 40 }] })
+    const fed = ({ tasks }: typeof known) => [
+      ...new Set(tasks.filter(({ verb }) => verb === 'feed').map(({ ruleId }) => ruleId)),
+    ]
+    expect(fed(known)).toEqual(expect.arrayContaining(['larval-prey-top-up', 'juvenile-feed']))
+    expect(known.gaps).toEqual([])
+    // Nobody has counted them: they are fed by the water they swim in, and by the pinch.
+    const uncounted = await setUpSo({ batches: [larvae], groups: [juveniles] })
+    expect(fed(uncounted)).toEqual(expect.arrayContaining(['larval-prey-top-up', 'juvenile-feed']))
+    const other = { species: 'other-9-synchiropus-splendidus' }
+    const unprofiled = await setUpSo({ batches: [{ ...larvae, ...other }], groups: [{ ...juveniles, ...other }] })
+    expect(fed(unprofiled)).toEqual(expect.arrayContaining(['larval-prey-top-up', 'juvenile-feed']))
+  })
+
+  test.each([
+    ['larvae in a tank that it has not', { batches: [{ ...larvae, tank: 'L9' }] }, 'batches.0.tank'],
+    ['larvae fed from a culture that it has not', { batches: [{ ...larvae, fedFrom: 'R9' }] }, 'batches.0.fedFrom'],
+    ['larvae still to hatch', { batches: [{ ...larvae, hatchedOn: '2030-01-01' }] }, 'hatchedOn'],
+    ['fish of a species that says nothing', { batches: [{ ...larvae, species: 'other-0-gramma' }] }, 'species'],
+  ])('with %s is refused', async (_what, body, path) => {
+    expect((await setUp({ ...swims, ...body })).problem).toMatchObject({ code: 'invalid_input', fields: [{ path }] })
   })
 
   test('says how its people write numbers and dates, and the British way where nobody said', async () => {

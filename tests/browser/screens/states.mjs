@@ -241,7 +241,21 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
         await page.getByRole('button', { name: 'Add a rotifer culture' }).click()
       },
     },
+    {
+      name: 'wizard, what swims already',
+      path: '/rooms/new',
+      act: async (page) => {
+        await page.getByLabel('Name of the room').fill('Garage')
+        await page.getByRole('button', { name: 'Next' }).click()
+        await page.getByRole('button', { name: 'Next' }).click()
+        await page.getByRole('button', { name: 'Add a tank' }).click()
+        await page.getByRole('button', { name: 'Add larvae or juveniles' }).click()
+        await page.getByLabel('Species').selectOption('other')
+        await page.getByText('No profile of this species yet').scrollIntoViewIfNeeded()
+      },
+    },
     { name: 'sign-in', path: '/sign-in', who: null },
+    { name: 'forgotten password', path: '/sign-in?forgot=1', who: null },
     { name: 'claim', path: '/claim', who: null },
     { name: 'join', path: joinPath, who: null },
     { name: 'not found', path: '/nowhere', who: null },

@@ -8,6 +8,7 @@ import {
 } from './amphiprion.ts'
 import { elacatinusFigaro } from './elacatinus-figaro.ts'
 import { hippocampusErectus } from './hippocampus-erectus.ts'
+import { otherSpecies } from './other-species.ts'
 import { pseudochromisFridmani } from './pseudochromis-fridmani.ts'
 import { pterapogonKauderni } from './pterapogon-kauderni.ts'
 import type { SpeciesProfile } from './schema.ts'
@@ -29,9 +30,9 @@ export const speciesProfiles: readonly SpeciesProfile[] = [
 /** A profile, or the id of one that comes with the package. */
 export type SpeciesInput = SpeciesProfile | string
 
-/** The shipped profile with this id, or null. */
+/** The shipped profile with this id, what can be said of a species without one, or null. */
 export function findSpecies(id: string): SpeciesProfile | null {
-  return speciesProfiles.find((profile) => profile.id === id) ?? null
+  return speciesProfiles.find((profile) => profile.id === id) ?? otherSpecies(id)
 }
 
 /**

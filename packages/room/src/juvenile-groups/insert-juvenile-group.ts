@@ -57,23 +57,25 @@ export async function insertJuvenileGroup(
       settledOn: toDateColumn(input.settledOn),
     },
   })
+  const { number } = input
   const seen = { lengthMm: input.lengthMm, deformed: input.deformed }
   if (batch) {
-    const data = { number: input.number, toSubjectId: id, ...seen, beyondBook: input.beyondBook }
+    if (number === undefined) throw invalid('number', 'Say how many fish came out of the batch: they leave its book.')
+    const data = { number, toSubjectId: id, ...seen, beyondBook: input.beyondBook }
     await insertFact(work, {
       fact: { kind: 'transfer', subjectId: batch.id, data },
       at: ctx.now,
       signOffId,
       beyondBook,
     })
-  } else {
-    const data = { of: 'juveniles' as const, animals: [input.number], ...seen }
+  } else if (number !== undefined) {
+    const data = { of: 'juveniles' as const, animals: [number], ...seen }
     await insertFact(work, { fact: { kind: 'count', subjectId: id, data }, at: ctx.now, signOffId })
   }
   work.audit({
     action: 'juvenile_group.create',
     subjectId: id,
-    detail: { name, species, tankId: input.tankId, fromBatchId: batch?.id ?? null, number: input.number },
+    detail: { name, species, tankId: input.tankId, fromBatchId: batch?.id ?? null, number: number ?? null },
     why: 'settled fish were moved to grow-out',
   })
   return id

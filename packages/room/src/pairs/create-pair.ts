@@ -36,7 +36,7 @@ export function assertSpecies(species: string): void {
   if (!findSpecies(species))
     throw invalid(
       'species',
-      `"${species}" is not a known species; it is one of ${speciesProfiles.map((profile) => profile.id).join(', ')}.`,
+      `"${species}" is not a known species; it is one of ${speciesProfiles.map((profile) => profile.id).join(', ')}, or another by its scientific name.`,
       species,
     )
 }

@@ -1,17 +1,17 @@
-import type { Id, Room, RoomSetup } from '@fryward/shared'
+import type { Room, RoomSetup } from '@fryward/shared'
 import type { Transaction } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 import { insertConcentrate } from '../concentrates/create-concentrate.ts'
 import type { Context } from '../context.ts'
 import { insertCulture } from '../cultures/create-culture.ts'
-import { invalid, RoomError } from '../errors.ts'
+import { RoomError } from '../errors.ts'
 import { findAnswer } from '../frame/idempotency.ts'
 import { personOf } from '../frame/person-of.ts'
 import { transact } from '../frame/transact.ts'
 import { type Work, workInRoom } from '../frame/write-in-room.ts'
-import { insertPair } from '../pairs/create-pair.ts'
 import { mayCreateRooms } from '../people/get-me.ts'
 import { insertTank } from '../tanks/create-tank.ts'
+import { insertFirstAnimals, type VesselIds } from './first-animals.ts'
 import { getRoomRow } from './room-view.ts'
 
 /** Sets up a room with its first vessels, all or nothing, and opens its first lists. */
@@ -33,11 +33,11 @@ export async function createRoom({
     const roomId = await insertRoom(tx, { ctx, input, isDemo, userId })
     const setUp = async (work: Work): Promise<void> => {
       const concentrateId = input.concentrate ? await insertConcentrate(work, input.concentrate) : null
-      const tankIds = new Map<string, Id>()
-      for (const tank of input.tanks) tankIds.set(tank.name, await insertTank(work, tank))
+      const ids: VesselIds = { tank: new Map(), culture: new Map() }
+      for (const tank of input.tanks) ids.tank.set(tank.name, await insertTank(work, tank))
       for (const culture of input.cultures)
-        await insertCulture(work, { ...culture, concentrateId, parentCultureId: null })
-      for (const [i, pair] of input.pairs.entries()) await insertFirstPair(work, { i, pair, tankIds })
+        ids.culture.set(culture.name, await insertCulture(work, { ...culture, concentrateId, parentCultureId: null }))
+      await insertFirstAnimals(work, input, ids)
       const detail = { name: input.name, timeZone: input.timeZone }
       work.audit({ action: 'room.create', detail, why: 'the room was set up' })
     }
@@ -45,21 +45,12 @@ export async function createRoom({
   })
 }
 
-type FirstPair = { i: number; pair: RoomSetup['pairs'][number]; tankIds: ReadonlyMap<string, Id> }
-
-async function insertFirstPair(work: Work, { i, pair: { tank, ...pair }, tankIds }: FirstPair): Promise<void> {
-  const tankId = tankIds.get(tank)
-  if (tankId === undefined)
-    throw invalid(`pairs.${i}.tank`, `No tank of this room is called "${tank}". Choose one of its tanks.`, tank)
-  const unsaid = { nestSite: '', isResting: false, note: '', femaleFromClutchId: null, maleFromClutchId: null }
-  await insertPair(work, { ...pair, ...unsaid, tankId })
-}
-
 async function insertRoom(
   tx: Transaction,
   { ctx, input, isDemo, userId }: { ctx: Context; input: RoomSetup; isDemo: boolean; userId: string },
 ): Promise<string> {
-  const { concentrate: _concentrate, tanks: _tanks, cultures: _cultures, pairs: _pairs, ...room } = input
+  const { concentrate: _concentrate, tanks: _tanks, cultures: _cultures, ...rest } = input
+  const { pairs: _pairs, batches: _batches, groups: _groups, ...room } = rest
   const roomId = uuidv7()
   await tx.room.create({ data: { id: roomId, ...room, isDemo, createdAt: ctx.now } })
   await tx.subject.create({ data: { roomId, id: roomId, kind: 'room', name: input.name, createdAt: ctx.now } })

@@ -3,14 +3,17 @@
 import { typedNumber } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
 import { todayIn } from '@/base/dates/local-time.ts'
 import { ChoicesChips } from '@/base/forms/Chips.tsx'
 import { Form } from '@/base/forms/Form.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
 import { clutchesOptions } from '@/parts/clutches/queries.ts'
 import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
+import { readSpecies } from '@/parts/species/typed-species.ts'
 import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
 import { useCreateBatch } from './queries.ts'
 
@@ -32,7 +35,11 @@ export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDon
   )
   const { draft, change } = typed
   const create = useCreateBatch(room.id, { draftKey: typed.draftKey, about: draft.name })
+  const [missing, setMissing] = useState<string>()
   const send = () => {
+    const species = draft.clutchIds.length > 0 ? null : readSpecies(draft.species, voice)
+    if (species && 'missing' in species) return setMissing(`Say ${species.missing}.`)
+    setMissing(undefined)
     const larvae = typedNumber(draft.larvae, null, voice)
     create.mutate(
       {
@@ -40,7 +47,7 @@ export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDon
         clutchIds: draft.clutchIds,
         hatchedOn: draft.hatchedOn,
         ...(draft.name.trim() ? { name: draft.name } : {}),
-        ...(draft.clutchIds.length === 0 && draft.species ? { species: draft.species } : {}),
+        ...(species ? { species: species.id } : {}),
         ...(larvae === undefined ? {} : { larvae }),
       },
       { onSuccess: onDone },
@@ -67,6 +74,7 @@ export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDon
       {draft.clutchIds.length === 0 && (
         <SpeciesSelect value={draft.species} onChoose={(species) => change({ species })} />
       )}
+      {missing && <Notice tone="worry" title={missing} />}
       <TankSelect label="In tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
       <TextInput
         type="date"

@@ -10,9 +10,11 @@ import { NumberBox } from '@/base/forms/NumberBox.tsx'
 import { SelectBox } from '@/base/forms/SelectBox.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
+import { Notice } from '@/base/ui/Notice.tsx'
 import { batchesOptions } from '@/parts/batches/queries.ts'
 import { BeyondBookBox, isAskedAboutBook } from '@/parts/facts/BeyondBookBox.tsx'
 import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
+import { readSpecies } from '@/parts/species/typed-species.ts'
 import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
 import { useCreateGroup } from './queries.ts'
 
@@ -22,6 +24,7 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
   const room = useRoom()
   const batches = (useQuery(batchesOptions(room.id)).data ?? []).filter((one) => one.endedAt === null)
   const [missing, setMissing] = useState<string>()
+  const [unsaid, setUnsaid] = useState<string>()
   const [isAsked, setAsked] = useState(false)
   const typed = useDraft(
     {
@@ -39,16 +42,20 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
   const create = useCreateGroup(room.id, { draftKey: typed.draftKey, about: draft.name })
   const send = () => {
     const number = typedNumber(draft.number, null, voice)
-    if (!number) return setMissing('How many fish, 1 or more.')
+    if (!number && draft.fromBatchId) return setMissing('How many fish, 1 or more.')
     setMissing(undefined)
+    const species = draft.fromBatchId ? null : readSpecies(draft.species, voice)
+    if (species && 'missing' in species) return setUnsaid(`Say ${species.missing}.`)
+    setUnsaid(undefined)
     create.mutate(
       {
         tankId: draft.tankId,
         settledOn: draft.settledOn,
-        number,
+        ...(number ? { number } : {}),
         ...(draft.name.trim() ? { name: draft.name } : {}),
         ...(isAsked ? { beyondBook: draft.beyondBook } : {}),
-        ...(draft.fromBatchId ? { fromBatchId: draft.fromBatchId } : { species: draft.species }),
+        ...(draft.fromBatchId ? { fromBatchId: draft.fromBatchId } : {}),
+        ...(species ? { species: species.id } : {}),
       },
       { onSuccess: onDone, onError: (error) => setAsked((was) => was || isAskedAboutBook(error)) },
     )
@@ -69,10 +76,12 @@ export function GroupForm({ fromBatchId, onDone }: { fromBatchId: string | null;
         choices={[{ value: '', label: 'bought in' }, ...batches.map((one) => ({ value: one.id, label: one.name }))]}
       />
       {draft.fromBatchId === '' && <SpeciesSelect value={draft.species} onChoose={(species) => change({ species })} />}
+      {unsaid && <Notice tone="worry" title={unsaid} />}
       <NumberBox
         label="How many fish"
         isWhole
-        isRequired
+        isRequired={draft.fromBatchId !== ''}
+        help={draft.fromBatchId === '' ? 'Not known? Leave it empty' : undefined}
         isLarge
         error={missing}
         text={draft.number}

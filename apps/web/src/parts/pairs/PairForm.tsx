@@ -3,6 +3,7 @@
 import type { Pair } from '@fryward/shared'
 import { TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
 import { CheckBox } from '@/base/forms/CheckBox.tsx'
 import { Form } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
@@ -11,6 +12,7 @@ import { Notice } from '@/base/ui/Notice.tsx'
 import { ClutchSelect } from '@/parts/clutches/ClutchSelect.tsx'
 import { speciesOptions } from '@/parts/species/queries.ts'
 import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
+import { readSpecies } from '@/parts/species/typed-species.ts'
 import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
 import { useChangePair, useCreatePair } from './queries.ts'
 
@@ -36,7 +38,11 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
   const create = useCreatePair(room.id, { draftKey: typed.draftKey, about: draft.name })
   const update = useChangePair(room.id, pair?.id ?? '', { draftKey: typed.draftKey, about: draft.name })
   const permitNote = species.find((one) => one.id === draft.species)?.permitNote
+  const [missing, setMissing] = useState<string>()
   const send = () => {
+    const chosen = readSpecies(draft.species, room)
+    if (!pair && 'missing' in chosen) return setMissing(`Say ${chosen.missing}.`)
+    setMissing(undefined)
     const fields = {
       name: draft.name,
       tankId: draft.tankId,
@@ -48,7 +54,7 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
       note: draft.note,
     }
     if (pair) update.mutate({ ...fields, version: pair.version }, { onSuccess: onDone })
-    else create.mutate({ ...fields, species: draft.species }, { onSuccess: onDone })
+    else if ('id' in chosen) create.mutate({ ...fields, species: chosen.id }, { onSuccess: onDone })
   }
   return (
     <Form
@@ -67,6 +73,7 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
         onChange={(event) => change({ name: event.currentTarget.value })}
       />
       {!pair && <SpeciesSelect value={draft.species} onChoose={(species) => change({ species })} />}
+      {missing && <Notice tone="worry" title={missing} />}
       {permitNote && <Notice title="Permits">{permitNote}</Notice>}
       <TankSelect label="Home tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
       <TextInput

@@ -45,6 +45,9 @@ export function readRounds(typed: Round[]): Round[] | string {
   const rounds: Round[] = []
   for (const round of typed) {
     const at = parseTime(round.at)
+    if (round.name.trim() === '') return `A name for the round that starts at ${round.at}.`
+    if (rounds.some((other) => other.at === at))
+      return `Two rounds start at ${round.at}: give one of them another time.`
     if (at === undefined) return `When the round ${round.name} starts, as a time of day such as 7:30.`
     rounds.push({ ...round, at })
   }

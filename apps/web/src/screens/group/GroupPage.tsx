@@ -10,6 +10,8 @@ import { Link } from '@/base/ui/Link.tsx'
 import { Card, Traits } from '@/base/ui/Page.tsx'
 import { batchesOptions } from '@/parts/batches/queries.ts'
 import { groupsOptions, useChangeGroup } from '@/parts/groups/queries.ts'
+import { OtherSpeciesNotice } from '@/parts/species/OtherSpeciesNotice.tsx'
+import { nameOfOther } from '@/parts/species/typed-species.ts'
 import { HousedEditForm } from '@/parts/tanks/HousedEditForm.tsx'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
@@ -25,6 +27,7 @@ export function GroupPage() {
       {(group) => (
         <>
           <GroupTraits group={group} />
+          {nameOfOther(group.species) !== null && <OtherSpeciesNotice />}
           <Placings group={group} />
           {!group.endedAt && (
             <Manage

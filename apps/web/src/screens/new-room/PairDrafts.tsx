@@ -2,10 +2,10 @@
 
 import { TextInput } from '@mantine/core'
 import { Row } from '@/base/forms/Row.tsx'
-import { SelectBox } from '@/base/forms/SelectBox.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import styles from '@/parts/rooms/rooms.module.css'
 import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
+import { DraftTankSelect } from './DraftTankSelect.tsx'
 import type { PairDraft, TankDraft } from './wizard-draft.ts'
 
 type Props = { pairs: PairDraft[]; tanks: TankDraft[]; onPairs: (pairs: PairDraft[]) => void }
@@ -39,18 +39,7 @@ export function PairDrafts({ pairs, tanks, onPairs }: Props) {
               />
             </Row>
             <SpeciesSelect value={pair.species} onChoose={(species) => change(pair.id, { species })} />
-            <SelectBox
-              label="In the tank"
-              value={String(pair.tankId)}
-              onChoose={(tankId) => change(pair.id, { tankId: Number(tankId) })}
-              choices={[
-                // Its tank was taken out again: the box would show another one as chosen.
-                ...(tanks.some(({ id }) => id === pair.tankId)
-                  ? []
-                  : [{ value: String(pair.tankId), label: 'Choose a tank' }]),
-                ...tanks.map((tank) => ({ value: String(tank.id), label: tank.name })),
-              ]}
-            />
+            <DraftTankSelect tanks={tanks} tankId={pair.tankId} onTank={(tankId) => change(pair.id, { tankId })} />
             <Button
               variant="subtle"
               aria-label={`Take out the pair ${pair.name}`}

@@ -1,7 +1,9 @@
 import { type BodyOf, RoomSchema } from '@fryward/shared'
-import { screen, within } from '@testing-library/react'
+import { addDays, toPlainDate } from '@fryward/words'
+import { screen, waitFor, within } from '@testing-library/react'
 import type { UserEvent } from '@testing-library/user-event'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { serverNow } from '@/base/api/server-clock.ts'
 import { answerApi } from '@/testing/answer-api.ts'
 import { makeRoom } from '@/testing/made-up.ts'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
@@ -17,8 +19,8 @@ const ocellaris = {
 }
 const openWizard = () => {
   const { writes } = answerApi({ createRoom: () => created, listSpecies: () => [ocellaris] })
-  const { user, went } = renderInRoom(<RoomWizard />)
-  return { user, went, sent: () => writes.map(({ body }) => body as BodyOf<'createRoom'>) }
+  const { user, went, show } = renderInRoom(<RoomWizard />)
+  return { user, went, show, sent: () => writes.map(({ body }) => body as BodyOf<'createRoom'>) }
 }
 
 const box = (name: string | RegExp) => screen.getByRole('textbox', { name })
@@ -107,7 +109,7 @@ describe('the wizard', () => {
   })
 
   it.each([
-    ['a vessel without a volume', 'Add a tank', 'Each vessel needs its volume, as a number.'],
+    ['a vessel without a volume', 'Add a tank', 'The volume of T1, a number above 0.'],
     ['a bottle without its strength', undefined, 'The strength of the bottle from its label, or no bottle at all.'],
   ])('does not send %s, and says what to do', async (_what, button, sentence) => {
     const { user, sent } = openWizard()
@@ -127,7 +129,7 @@ describe('the wizard', () => {
     await user.type(within(screen.getByRole('group', { name: 'Tanks' })).getByRole('textbox', { name: 'Volume' }), '20')
     await press(user, 'Add a pair')
     await press(user, 'Set up the room')
-    expect(screen.getByText('The species of Pair 1.')).toBeDefined()
+    expect(screen.getByText('Pair 1: the species.')).toBeDefined()
     await user.selectOptions(screen.getByLabelText(/^Species/), 'amphiprion-ocellaris')
     await user.type(screen.getByLabelText('Together since, if known'), '2130-01-01')
     await press(user, 'Set up the room')
@@ -153,6 +155,93 @@ describe('the wizard', () => {
     await user.selectOptions(screen.getByLabelText('In the tank'), 'T2')
     await press(user, 'Set up the room')
     expect(sent()[0]?.pairs).toMatchObject([{ name: 'Pair 1', tank: 'T2' }])
+  })
+
+  it.each([
+    ['a tank of 0 L', 'Volume', '0', 'The volume of T1, a number above 0.'],
+    ['a tank without a name', 'Name', ' ', 'A name for each tank, so that it can be told apart.'],
+  ])('does not send %s', async (_what, name, typed, sentence) => {
+    const { user, sent } = openWizard()
+    await toVessels(user)
+    await press(user, 'Add a tank')
+    const tank = within(screen.getByRole('group', { name: 'Tanks' }))
+    await user.type(tank.getByRole('textbox', { name: 'Volume' }), '20')
+    await user.clear(tank.getByRole('textbox', { name }))
+    await user.type(tank.getByRole('textbox', { name }), typed)
+    await press(user, 'Set up the room')
+    expect(screen.getByText(sentence)).toBeDefined()
+    expect(sent()).toEqual([])
+  })
+
+  it.each([
+    ['Round 2: name', ' ', 'A name for the round that starts at 12:30.'],
+    ['Round 2: starts', '7:00', 'Two rounds start at 07:00: give one of them another time.'],
+  ])('says on the step of the rounds what is wrong with %s', async (name, typed, sentence) => {
+    const { user } = openWizard()
+    await user.type(box('Name of the room'), 'Back room{Enter}')
+    await retype(user, name, typed)
+    await press(user, 'Next')
+    expect(screen.getByText(sentence)).toBeDefined()
+  })
+
+  const toSwimmers = async (user: UserEvent) => {
+    await toVessels(user)
+    await press(user, 'Add a rotifer culture')
+    await press(user, 'Add a tank')
+    for (const volume of screen.getAllByRole('textbox', { name: 'Volume' })) await user.type(volume, '20')
+    await press(user, 'Add larvae or juveniles')
+    await screen.findByRole('option', { name: /ocellaris/ })
+  }
+
+  it('takes in the larvae that swim already, by their age, fed from a culture of the same form', async () => {
+    const { user, sent } = openWizard()
+    await toSwimmers(user)
+    await user.selectOptions(screen.getByLabelText(/^Species/), 'amphiprion-ocellaris')
+    await press(user, 'Set up the room')
+    expect(screen.getByText('Larvae 1: their age in days, a whole number, or the day itself.')).toBeDefined()
+    await user.type(box(/How old/), '3')
+    await user.type(box(/About how many/), '3.5')
+    await press(user, 'Set up the room')
+    expect(screen.getByText(/^Larvae 1: how many there are, a whole number above 0/)).toBeDefined()
+    await user.clear(box(/About how many/))
+    await press(user, 'Set up the room')
+    // Day 3, where day 0 is the morning after the hatch night.
+    const hatchedOn = addDays(toPlainDate(serverNow(), sent()[0]?.timeZone ?? ''), -4)
+    expect(sent()[0]?.batches).toEqual([
+      { name: 'Larvae 1', species: 'amphiprion-ocellaris', tank: 'T1', hatchedOn, fedFrom: 'R1' },
+    ])
+  })
+
+  it('takes in juveniles of a species that it does not know, with the days of their eggs or without', async () => {
+    const { user, sent } = openWizard()
+    await toSwimmers(user)
+    await user.click(screen.getByRole('radio', { name: 'Juveniles' }))
+    await user.selectOptions(screen.getByLabelText(/^Species/), 'other')
+    expect(screen.getByText('No profile of this species yet')).toBeDefined()
+    await user.type(box(/How old/), '20')
+    await press(user, 'Set up the room')
+    expect(screen.getByText(/^Juveniles 1: the scientific name of the species/)).toBeDefined()
+    await user.type(box(/Scientific name/), 'Synchiropus splendidus')
+    await user.type(box(/From eggs to hatch/), '0')
+    await press(user, 'Set up the room')
+    expect(screen.getByText(/^Juveniles 1: the days from eggs to hatch, a whole number from 1 to 60/)).toBeDefined()
+    await user.clear(box(/From eggs to hatch/))
+    await user.type(box(/About how many/), '12')
+    await press(user, 'Set up the room')
+    const settledOn = addDays(toPlainDate(serverNow(), sent()[0]?.timeZone ?? ''), -20)
+    expect(sent()[0]?.groups).toEqual([
+      { name: 'Juveniles 1', species: 'other-x-synchiropus-splendidus', tank: 'T1', settledOn, number: 12 },
+    ])
+  })
+
+  it('comes back as it was typed, on the step where it was left', async () => {
+    const { user, show } = openWizard()
+    await toSwimmers(user)
+    await user.type(box(/How old/), '3')
+    show(null)
+    show(<RoomWizard />)
+    await waitFor(() => expect(box(/How old/)).toHaveProperty('value', '3'))
+    expect(screen.getByDisplayValue('Larvae 1')).toBeDefined()
   })
 
   it('leaves the vessels for later, whatever was typed of them', async () => {

@@ -19,9 +19,11 @@ import { meOptions } from '@/parts/session/me.ts'
 import { BottleFields } from './BottleFields.tsx'
 import { CultureDrafts } from './CultureDrafts.tsx'
 import { PairDrafts } from './PairDrafts.tsx'
+import { readWizard } from './read-wizard.ts'
+import { SwimmerDrafts } from './SwimmerDrafts.tsx'
 import { TankDrafts } from './TankDrafts.tsx'
 import { useCreateRoom } from './use-create-room.ts'
-import { readWizard, startWizard } from './wizard-draft.ts'
+import { startWizard } from './wizard-draft.ts'
 
 const steps = ['The room', 'Its rounds', 'What lives in it'] as const
 
@@ -89,6 +91,12 @@ export function RoomWizard() {
               <BottleFields draft={draft} change={change} />
               <TankDrafts tanks={draft.tanks} units={draft.units} onTanks={(tanks) => change({ tanks })} />
               <PairDrafts pairs={draft.pairs} tanks={draft.tanks} onPairs={(pairs) => change({ pairs })} />
+              <SwimmerDrafts
+                swimmers={draft.swimmers}
+                tanks={draft.tanks}
+                cultures={draft.cultures}
+                onSwimmers={(swimmers) => change({ swimmers })}
+              />
             </>
           )}
           {missing && <Notice tone="worry" title={missing} />}

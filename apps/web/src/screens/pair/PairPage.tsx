@@ -12,7 +12,9 @@ import { Card, Section, Traits } from '@/base/ui/Page.tsx'
 import { clutchesOptions } from '@/parts/clutches/queries.ts'
 import { PairForm } from '@/parts/pairs/PairForm.tsx'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
+import { OtherSpeciesNotice } from '@/parts/species/OtherSpeciesNotice.tsx'
 import { speciesOptions } from '@/parts/species/queries.ts'
+import { nameOfOther } from '@/parts/species/typed-species.ts'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
 import { Manage } from '@/parts/things/Manage.tsx'
@@ -37,12 +39,13 @@ export function PairPage() {
             {known.commonName}, <em>{known.scientificName}</em>
           </>
         ) : (
-          pair.species
+          (nameOfOther(pair.species) ?? pair.species)
         )
       }}
     >
       {(pair) => (
         <>
+          {nameOfOther(pair.species) !== null && <OtherSpeciesNotice />}
           <Card>
             <Traits
               traits={[

@@ -12,6 +12,7 @@ import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Page, Section, Traits } from '@/base/ui/Page.tsx'
 import { pedigreeOptions } from '@/parts/pedigree/queries.ts'
 import { speciesOptions } from '@/parts/species/queries.ts'
+import { nameOfOther } from '@/parts/species/typed-species.ts'
 import { hrefOf } from '@/parts/things/href.ts'
 import { FamilyTree } from './FamilyTree.tsx'
 import { PairToBe } from './PairToBe.tsx'
@@ -46,7 +47,7 @@ function NoPairs() {
 
 function Families({ pedigree }: { pedigree: Pedigree }) {
   const species = useQuery(speciesOptions()).data ?? []
-  const nameOf = (id: string) => species.find((one) => one.id === id)?.commonName ?? id
+  const nameOf = (id: string) => species.find((one) => one.id === id)?.commonName ?? nameOfOther(id) ?? id
   return (
     <>
       <PairToBe pedigree={pedigree} />

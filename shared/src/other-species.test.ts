@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest'
+import { otherSpeciesId, readOtherSpecies } from './other-species.ts'
+import { SpeciesIdSchema } from './pair.ts'
+
+describe('a species without a profile', () => {
+  it.each([
+    [{ name: 'Synchiropus splendidus', eggDays: 9 }, 'other-9-synchiropus-splendidus'],
+    [{ name: '  Gramma  loreto ', eggDays: null }, 'other-x-gramma-loreto'],
+    [{ name: 'Elacatinus sp. 2', eggDays: 60 }, 'other-60-elacatinus-sp-2'],
+  ])('says in its id what is known of it: %o', (said, id) => {
+    expect(otherSpeciesId(said)).toBe(id)
+    expect(SpeciesIdSchema.parse(id)).toBe(id)
+    expect(readOtherSpecies(id)?.eggDays).toBe(said.eggDays)
+  })
+
+  it.each([
+    { name: '', eggDays: 9 },
+    { name: '??', eggDays: null },
+    { name: 'Γραμμα', eggDays: null },
+    { name: 'x'.repeat(60), eggDays: null },
+    { name: 'Gramma loreto', eggDays: 0 },
+    { name: 'Gramma loreto', eggDays: 3.5 },
+    { name: 'Gramma loreto', eggDays: 61 },
+  ])('has no id for %o', (said) => {
+    expect(otherSpeciesId(said)).toBeNull()
+  })
+
+  it.each(['amphiprion-ocellaris', 'other', 'other-9', 'other-9-', 'other-99-gramma-loreto', 'other-0-gramma-loreto'])(
+    'is not what %s is',
+    (id) => {
+      expect(readOtherSpecies(id)).toBeNull()
+    },
+  )
+
+  it('is called by its name again', () => {
+    expect(readOtherSpecies('other-x-gramma-loreto')?.name).toBe('Gramma loreto')
+  })
+})
