@@ -9,7 +9,7 @@ import { routeIds, routeOf, send } from './send.ts'
 import { validRequest } from './valid-requests/index.ts'
 
 // They are writes by their method alone: what they ask changes nothing.
-const questions: RouteId[] = ['previewRule', 'askWhatIf', 'previewImport']
+const questions: RouteId[] = ['previewRule', 'askWhatIf', 'previewImport', 'previewReadings']
 
 let world: World
 let full: FullRoom

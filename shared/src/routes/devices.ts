@@ -17,6 +17,7 @@ import {
   SeriesSchema,
 } from '../device.ts'
 import { IdSchema, InstantSchema } from '../primitives.ts'
+import { CountsFileSchema, ImportedSchema, ImportPreviewSchema } from '../records.ts'
 import { wholeInAddress, withDefault } from '../shapes.ts'
 import { EmptySchema, inRoom, routesTagged } from './route.ts'
 
@@ -92,6 +93,29 @@ export const deviceRoutes = {
     params: ofGauge,
     body: EmptySchema,
     response: GaugeSchema,
+    status: 200,
+  }),
+  previewReadings: write('POST', '/rooms/:roomId/gauges/:gaugeId/imports/preview', {
+    summary: 'What would become of each line of a file of readings; nothing is kept',
+    permission: 'manage',
+    params: ofGauge,
+    body: CountsFileSchema,
+    response: ImportPreviewSchema,
+    status: 200,
+  }),
+  importReadings: write('POST', '/rooms/:roomId/gauges/:gaugeId/imports', {
+    summary: 'Keep the good lines of a file of readings',
+    permission: 'manage',
+    params: ofGauge,
+    body: CountsFileSchema,
+    response: ImportedSchema,
+  }),
+  undoReadings: write('POST', '/rooms/:roomId/gauges/:gaugeId/imports/:importId/undo', {
+    summary: 'Take back all that an import of readings kept, within a day',
+    permission: 'manage',
+    params: { ...ofGauge, importId: IdSchema },
+    body: EmptySchema,
+    response: z.object({ struck: z.int() }),
     status: 200,
   }),
   getSeries: get('/rooms/:roomId/gauges/:gaugeId/series', {

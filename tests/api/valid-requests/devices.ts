@@ -22,6 +22,11 @@ const reading = (token: string): RawRequest => ({
   bytes: { type: 'application/json', data: Buffer.from('[{"gauge":"t1","value":25.4},{"gauge":"t2","value":1}]') },
 })
 
+const ofFile = (writing: Writing, gauge: { id: string }) => ({
+  params: inRoom(writing, { gaugeId: gauge.id }),
+  body: { text: 'at,value\n2026-03-01 07:30,25.4\n' },
+})
+
 async function alarmOf(writing: Writing): Promise<{ id: string }> {
   const { world, full } = writing
   const { gauge } = await deviceOf(writing)
@@ -67,6 +72,14 @@ export const deviceRequests = {
     params: inRoom(writing, { gaugeId: (await deviceOf(writing)).gauge.id }),
     body: {},
   }),
+  previewReadings: async (writing) => ofFile(writing, (await deviceOf(writing)).gauge),
+  importReadings: async (writing) => ofFile(writing, (await deviceOf(writing)).gauge),
+  undoReadings: async (writing) => {
+    const { world, full } = writing
+    const request = ofFile(writing, (await deviceOf(writing)).gauge)
+    const made = await world.ok(full.owner, 'importReadings', request)
+    return { params: { ...request.params, importId: made.id }, body: {} }
+  },
   getSeries: async (writing) => {
     const { gauge, token } = await deviceOf(writing)
     await send(writing.world, null, 'postReadings', reading(token))

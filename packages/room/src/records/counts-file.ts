@@ -7,8 +7,7 @@ import {
   type PlainDate,
   type SubjectKind,
 } from '@fryward/shared'
-import { CsvError, parse } from 'csv-parse/sync'
-import { invalid } from '../errors.ts'
+import { type Cells, numberIn, readTable } from './csv-table.ts'
 import { readDate } from './read-date.ts'
 
 export type Named = { id: Id; kind: SubjectKind; name: string }
@@ -60,52 +59,11 @@ const timeUnsaid = '08:00'
  * @throws RoomError `invalid_input` where the file as a whole cannot be read, with what its first line is to be.
  */
 export function readCountsFile(text: string, file: FileOf): CountLine[] {
-  const body = text.replace(/^\ufeff/, '')
-  const delimiter = delimiterOf(body)
-  const [first, ...rows] = split(body, delimiter)
-  const names = (first?.record ?? []).map(columnOf)
-  const missing = needed.filter((name) => !names.includes(name))
-  if (missing.length > 0)
-    throw invalid(
-      'text',
-      `The first line names the columns. It lacks: ${missing.join(', ')}. Of these at least date, thing and samples are wanted: ${columns.join(', ')}.`,
-    )
-  return rows.map(({ record, info: { lines } }) => {
-    const cells = Object.fromEntries(names.flatMap((name, i) => (name ? [[name, (record[i] ?? '').trim()]] : [])))
-    const read = readLine(cells, { ...file, hasDecimalComma: delimiter === ';' })
-    return { line: lines, text: record.join(delimiter), ...read }
-  })
+  const { hasDecimalComma, lines } = readTable(text, { columns, alsoCalled, needed })
+  return lines.map(({ line, text, cells }) => ({ line, text, ...readLine(cells, { ...file, hasDecimalComma }) }))
 }
 
-type Split = { record: string[]; info: { lines: number } }
-
-function split(text: string, delimiter: string): Split[] {
-  try {
-    return parse(text, { delimiter, info: true, relax_column_count: true, skip_empty_lines: true, trim: true }) as never
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error
-    throw invalid(
-      'text',
-      `This cannot be read as a file of lines and cells (line ${error.lines}). Save it as CSV and choose it again.`,
-    )
-  }
-}
-
-/** What parts the cells of the first line; names of columns have none of these in them. */
-const delimiterOf = (text: string): string =>
-  [';', '\t', ','].find((each) => text.split('\n')[0]?.includes(each)) ?? ','
-
-function columnOf(header: string): Column | undefined {
-  const word = header
-    .toLowerCase()
-    .trim()
-    .replaceAll(/[\s-]+/g, '_')
-  return columns.find((column) => column === word) ?? alsoCalled[word]
-}
-
-type Cells = Partial<Record<Column, string>>
-
-function readLine(cells: Cells, file: FileOf & { hasDecimalComma: boolean }): Omit<CountLine, 'line' | 'text'> {
+function readLine(cells: Cells<Column>, file: FileOf & { hasDecimalComma: boolean }): Omit<CountLine, 'line' | 'text'> {
   const thing = file.things.find(({ name }) => name.toLowerCase() === cells.thing?.toLowerCase()) ?? null
   const date = readDate(cells.date ?? '', file.locale)
   const bad = (problem: string) => ({ thing, date, meant: { problem } })
@@ -132,10 +90,10 @@ const numeric = {
 } as const
 
 function readNumbers(
-  cells: Cells,
+  cells: Cells<Column>,
   hasDecimalComma: boolean,
 ): ({ animals: number[] } & Record<string, unknown>) | string {
-  const read = (text: string) => Number(hasDecimalComma ? text.replace(',', '.') : text)
+  const read = (text: string) => numberIn(text, hasDecimalComma)
   const animals = (cells.samples ?? '')
     .split(/[\s/+]+/)
     .filter(Boolean)

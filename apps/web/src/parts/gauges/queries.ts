@@ -114,3 +114,25 @@ export function useHandAlarm(roomId: Id) {
     onSettled: () => void refresh(),
   })
 }
+
+type OfGauge = { roomId: Id; gaugeId: Id }
+
+/** What would become of each line of a file of readings; nothing is kept. */
+export const usePreviewReadings = (params: OfGauge) =>
+  useMutation({ mutationFn: (text: string) => call('previewReadings', { params, body: { text } }) })
+
+export function useImportReadings(params: OfGauge) {
+  const refresh = useRefreshRoom(params.roomId)
+  return useMutation({
+    mutationFn: (text: string) => call('importReadings', { params, body: { text } }),
+    onSettled: () => void refresh(),
+  })
+}
+
+export function useUndoReadings(params: OfGauge) {
+  const refresh = useRefreshRoom(params.roomId)
+  return useMutation({
+    mutationFn: (importId: Id) => call('undoReadings', { params: { ...params, importId }, body: {} }),
+    onSettled: () => void refresh(),
+  })
+}

@@ -10,6 +10,7 @@ import { GaugeView } from '@/parts/gauges/GaugeView.tsx'
 import styles from '@/parts/gauges/gauges.module.css'
 import { useEndGauge } from '@/parts/gauges/queries.ts'
 import { GaugeForm } from './GaugeForm.tsx'
+import { ReadingsImport } from './ReadingsImport.tsx'
 
 /** What a device reads, each with its chart and its limits. */
 export function DeviceGauges({ device }: { device: Device }) {
@@ -50,9 +51,10 @@ export function DeviceGauges({ device }: { device: Device }) {
 function Limits({ gauge }: { gauge: Gauge }) {
   const room = useRoom()
   const end = useEndGauge(room.id)
-  const [open, setOpen] = useState<'limits' | 'end'>()
+  const [open, setOpen] = useState<'limits' | 'import' | 'end'>()
   const close = () => setOpen(undefined)
   if (open === 'limits') return <GaugeForm gauge={gauge} onDone={close} />
+  if (open === 'import') return <ReadingsImport gauge={gauge} onDone={close} />
   if (open === 'end')
     return (
       <>
@@ -72,6 +74,9 @@ function Limits({ gauge }: { gauge: Gauge }) {
     <div className={styles.spans}>
       <Button variant="default" aria-label={`Limits of ${gauge.key}`} onClick={() => setOpen('limits')}>
         Limits
+      </Button>
+      <Button variant="subtle" aria-label={`Bring readings in: ${gauge.key}`} onClick={() => setOpen('import')}>
+        Bring readings in
       </Button>
       <Button variant="subtle" aria-label={`Take out of use: ${gauge.key}`} onClick={() => setOpen('end')}>
         Take out of use

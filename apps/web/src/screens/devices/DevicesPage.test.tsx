@@ -118,6 +118,26 @@ test('a gauge goes out of use only when that is meant', async () => {
   await waitFor(() => expect(writes).toEqual([{ route: 'endGauge', body: {} }]))
 })
 
+test('readings of a file are looked at line by line before they are kept', async () => {
+  const line = { line: 2, text: '2026-11-01,07:30,25.4', thing: 't1', date: '2026-11-01', problem: null }
+  const bad = { ...line, line: 3, text: '2026-11-01,07:31,warm', problem: '"warm" is no number.' }
+  const { writes } = answerApi({
+    ...answers,
+    previewReadings: () => ({ lines: [line, bad], good: 1 }),
+    importReadings: () => ({ id: gauge.id, kept: 1, lines: [line, bad] }),
+    undoReadings: () => ({ struck: 1 }),
+  })
+  const { user } = renderInRoom(<DevicesPage />, { room })
+  await user.click(await screen.findByRole('button', { name: 'Bring readings in: t1' }))
+  const file = new File(['date,time,value\n'], 'logger.csv', { type: 'text/csv' })
+  await user.upload(screen.getByLabelText('Choose a file'), file)
+  expect(await screen.findByText('left out: "warm" is no number.')).toBeTruthy()
+  expect(writes.map(({ route }) => route)).toEqual(['previewReadings'])
+  await user.click(screen.getByRole('button', { name: 'Keep 1 reading' }))
+  await user.click(await screen.findByRole('button', { name: 'Take them all back' }))
+  expect(await screen.findByText('Taken back: 1 struck out.')).toBeTruthy()
+})
+
 const broker = (part: Partial<Broker> = {}): Broker => ({
   ...{ url: null, username: null, hasPassword: false, authority: null, isConnected: false, lastConnectedAt: null },
   ...{ trouble: null, troubleAt: null, refusals: [], ...part },
