@@ -30,8 +30,9 @@ export type ArtemiaFeed = {
   nauplii: number
 }
 
-// They are eaten within an hour or two: after a night and a morning nothing is taken to be left. common practice
-const standInHours = 18
+// They are eaten within an hour or two: what was left at a feed is left at the next one at the most, and not after a night,
+// or larvae that nobody looked at meanwhile would be fed nothing. common practice
+const standInHours = 8
 
 // The age at which a larva eats as much as the parameter says (definition: Ma et al. 2013).
 const fullAtDay = 20

@@ -77,7 +77,7 @@ describe('feeding Artemia', () => {
     expect(rounds()).toEqual(['morning', 'midday', 'evening'])
   })
 
-  test('is less by what was found left at the last feed, none while that is enough, and asked again the next morning', () => {
+  test('is less by what was found left at the feed before, none where that is enough, and all of it after a night', () => {
     const { built } = room('2026-03-01')
     const amounts = (on = date) =>
       built.drafts(on, [larvalArtemiaFeed]).drafts.map(({ content }) => content.amount?.value)
@@ -85,10 +85,12 @@ describe('feeding Artemia', () => {
     const given = (leftPerMl: number, at: string) => {
       for (const fact of signOff(larvalArtemiaFeed, morning!, { leftPerMl }).facts) built.append(fact, { at })
     }
+    // 1 a mL of 20 L is wanted. What was left in the evening may be gone by the morning, and nobody has looked.
     given(0.4, '2026-03-09T18:30:00.000Z')
-    // 1 a mL of 20 L is wanted. At noon nobody has looked for 18 hours.
-    expect(amounts()).toEqual([12_000, 20_000])
-    given(1.2, '2026-03-09T18:40:00.000Z')
+    expect(amounts()).toEqual([20_000, 20_000])
+    given(0.4, '2026-03-10T07:05:00.000Z')
+    expect(amounts()).toEqual([12_000])
+    given(1.2, '2026-03-10T07:10:00.000Z')
     expect(amounts()).toEqual([])
     expect(amounts('2026-03-11')).toEqual([20_000, 20_000])
   })
