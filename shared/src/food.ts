@@ -25,6 +25,8 @@ const cures = [
   z.strictObject({ kind: z.literal('artemia_sooner') }),
   /** Backups may give what no other culture can. */
   z.strictObject({ kind: z.literal('use_backups') }),
+  /** The chilled reserve may give what no culture can. */
+  z.strictObject({ kind: z.literal('use_reserve') }),
 ] as const
 
 export const CureChangeSchema = z.discriminatedUnion('kind', cures)
@@ -49,7 +51,15 @@ const BandSchema = z.object({ p10: z.number(), p50: z.number(), p90: z.number() 
 export const crashCauses = ['air', 'shelf', 'tools', 'bottle', 'parent'] as const
 
 /** Why a culture gives what it gives. */
-export const cultureStandings = ['gives', 'too_young', 'backup', 'in_doubt', 'falling', 'not_counted'] as const
+export const cultureStandings = [
+  'gives',
+  'too_young',
+  'backup',
+  'in_doubt',
+  'falling',
+  'not_counted',
+  'chilled',
+] as const
 
 export const FoodCultureSchema = z.object({
   /** A culture's id, or what a culture that does not stand yet is called in this plan. */
@@ -141,6 +151,8 @@ export type FoodOrders = {
     share: number
     /** Who gives it, most first. */
     from: { cultureId: Id; volumeL: number; animals: number }[]
+    /** Live rotifers that it gets of the chilled reserve; plans that were kept before there was one did not say. */
+    chilled?: number
   }[]
   cultures: { cultureId: Id; fedL: number; spareL: number }[]
 }

@@ -17,7 +17,7 @@ export {
   type HatchPlanNote,
   type InstantInput,
 } from './artemia-plan.ts'
-export { chilledReserve } from './chilled-reserve.ts'
+export { CHILLED_STORE, chilledReserve } from './chilled-reserve.ts'
 export { animalsToCount, type CountSample, type Density, type Dispersion, densityFromCounts } from './count.ts'
 export { crashHazard } from './crash-hazard.ts'
 export { type BacktestDay, backtestCulture } from './culture-backtest.ts'

@@ -10,5 +10,7 @@ export const FeedingDataSchema = z.strictObject({
   amountMl: z.optional(aboveZero(20_000)),
   amountG: z.optional(aboveZero(20_000)),
   animals: z.optional(numberBetween(0, 1e12)),
+  /** Out of that culture's chilled reserve, not out of its vessel. */
+  isChilled: z.optional(z.boolean()),
   note: z.optional(NoteSchema),
 })

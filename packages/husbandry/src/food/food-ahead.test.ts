@@ -275,3 +275,50 @@ describe('crashes', () => {
     ])
   })
 })
+
+describe('the chilled reserve', () => {
+  /** Two litres of 240 per mL chilled a week ago: 432,000 animals after sieving, of which 0.5^(7/14) = 0.707 live. */
+  const chilled = (strain: 'L' | 'SS' = 'L') => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt: at('2026-02-01'), strain })
+    room.count(culture, at('2026-03-03', '06:30'), [240, 240, 240])
+    room.fact('harvest', culture.id, at('2026-03-03', '08:00'), {
+      volumeL: 2,
+      parts: [{ to: 'chilled_reserve', volumeL: 2 }],
+    })
+    const batch = room.batch({ hatchedOn: '2026-03-06', larvae: 300 })
+    return { room, culture, batch }
+  }
+  const reserveOf = (room: SnapshotBuilder, changes: FoodChange[] = []) =>
+    ahead(room, changes).cultures.find(({ id }) => id === 'chilled')
+  const alive = 432_000 * 0.5 ** 0.5
+
+  test('is a supply of its own that dies by half in a fortnight, and is gone by its last day', () => {
+    const reserve = reserveOf(chilled().room)!
+    expect(reserve).toMatchObject({ standing: 'chilled', culture: null, floorAnimals: 0, mostShare: 1 })
+    expect(reserve.animals).toBeCloseTo(alive, 6)
+    expect(reserve.growth[0]!.gain).toBeCloseTo(0.5 ** (1 / 14), 9)
+    // Seven days old today: on the seventh day from now it is fourteen.
+    expect(reserve.growth.map(({ gain }) => gain > 0)).toEqual([
+      ...new Array(6).fill(true),
+      ...new Array(15).fill(false),
+    ])
+  })
+
+  test('is as much less as was fed of it, or discarded; what stands in the cold of SS is counted on by nobody', () => {
+    const { room, culture, batch } = chilled()
+    const from = { food: 'rotifers', fromCultureId: culture.id, isChilled: true } as const
+    room.fact('feeding', batch.id, at('2026-03-09'), { ...from, animals: 100_000 })
+    // A day ago 0.5^(6/14) lived: what was drawn then would be fewer by today.
+    expect(reserveOf(room)!.animals).toBeCloseTo(alive - 100_000 * 0.5 ** (1 / 14), 3)
+    room.fact('care', culture.id, at('2026-03-09', '13:00'), { act: 'discard_reserve', forDate: '2026-03-03' })
+    expect(reserveOf(room)).toBeUndefined()
+    expect(reserveOf(chilled('SS').room)).toBeUndefined()
+  })
+
+  test('is not asked until the room says so', () => {
+    const { room } = chilled()
+    expect(ahead(room).mayUseReserve).toBe(false)
+    expect(ahead(room, [{ kind: 'use_reserve' }]).mayUseReserve).toBe(true)
+  })
+})

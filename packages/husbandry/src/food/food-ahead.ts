@@ -6,6 +6,7 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from '../state/batch-state.ts'
 import { curesInForce } from '../state/cures.ts'
+import { chilledAhead } from './chilled-ahead.ts'
 import type { CultureAhead } from './culture-ahead.ts'
 import type { EaterAhead } from './eater-ahead.ts'
 import { dayAhead, eachDay, type FoodHorizon } from './food-days.ts'
@@ -23,6 +24,8 @@ export type FoodAhead = {
   sievingLoss: number
   /** Backups may give what no other can. */
   mayUseBackups: boolean
+  /** The chilled reserve may give what no culture can. */
+  mayUseReserve: boolean
   /** Newly hatched Artemia that the batches of today want on each day. */
   nauplii: number[]
   gaps: string[]
@@ -36,7 +39,8 @@ export function foodAhead(snapshot: RoomSnapshot, { horizon, changes: asked, rec
   const changes = [...chosen, ...asked]
   const { eaters, gaps } = needsAhead(snapshot, { horizon, changes })
   const first = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
-  const cultures = changedSupplies(suppliesAhead(snapshot, { horizon, record }), { changes, horizon, first })
+  const standing = changedSupplies(suppliesAhead(snapshot, { horizon, record }), { changes, horizon, first })
+  const cultures = [...standing, ...chilledAhead(snapshot, horizon)]
   const uncounted = cultures.filter(({ standing }) => standing === 'not_counted')
   return {
     today: horizon.today,
@@ -45,6 +49,7 @@ export function foodAhead(snapshot: RoomSnapshot, { horizon, changes: asked, rec
     eaters,
     sievingLoss: topUpInForce(snapshot).parameters.sievingLoss,
     mayUseBackups: changes.some(({ kind }) => kind === 'use_backups'),
+    mayUseReserve: changes.some(({ kind }) => kind === 'use_reserve'),
     nauplii: eachDay(horizon, (day) => naupliiOn(snapshot, horizon, day)),
     gaps: [...uncounted.map(({ name }) => `${name}: count it, and what it can give follows.`), ...gaps],
   }

@@ -1,6 +1,7 @@
 import { type CultureDay, chilledReserve } from '@fryward/live-feed'
 import type { FoodChange } from '@fryward/shared'
 import { daysBetween } from '../calendar/husbandry-day.ts'
+import { chilledPerL } from './chilled-ahead.ts'
 import type { CultureAhead } from './culture-ahead.ts'
 import { eachDay, type FoodHorizon } from './food-days.ts'
 
@@ -117,12 +118,9 @@ function boughtIn({ animals, onDate }: Change<'buy_in'>, horizon: FoodHorizon): 
   const growth = eachDay(horizon, (day) => (day < onDay ? standsStill : keeps))
   return {
     ...{ id: `bought ${onDate}`, culture: null, name: 'bought rotifers', animals, growth },
-    volumeL: animals / jarPerL,
+    volumeL: animals / chilledPerL,
     ...{ standing: 'gives', floorAnimals: 0, mostShare: 1, thinnedToAnimals: null, firstDay: onDay },
     futures: Array.from({ length: horizon.futures }, () => ({ animals, growth })),
     sharesCausesWith: [],
   }
 }
-
-// 20,000 per mL in the cold: Assavaaree et al. 2001, Aquac. Res. 32:29-39
-const jarPerL = 20_000 * 1000

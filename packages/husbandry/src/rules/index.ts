@@ -25,6 +25,7 @@ import { foodKeepLarvae } from './larvae/food-keep-larvae.ts'
 import { larvalGreenWater } from './larvae/green-water.ts'
 import { larvalAmmoniaAct } from './larvae/larval-ammonia-act.ts'
 import { larvalAmmoniaTest } from './larvae/larval-ammonia-test.ts'
+import { larvalChilledFeed } from './larvae/larval-chilled-feed.ts'
 import { larvalHeadCount } from './larvae/larval-head-count.ts'
 import { larvalLight } from './larvae/larval-light.ts'
 import { larvalLook } from './larvae/larval-look.ts'
@@ -116,6 +117,7 @@ export const rules: readonly Rule[] = [
   larvalWaterChange,
   larvalPreyCount,
   larvalPreyTopUp,
+  larvalChilledFeed,
   larvalArtemiaFeed,
   larvalWean,
   larvalGreenWater,

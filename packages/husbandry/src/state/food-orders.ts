@@ -35,6 +35,17 @@ export function cultureOrder(
   return orders && order ? { ...order, madeAt: orders.madeAt } : null
 }
 
+/** Live rotifers that the plan gives a batch of the chilled reserve on a date; null where it says nothing of it. */
+export function chilledOrder(
+  snapshot: RoomSnapshot,
+  batch: Pick<SnapshotBatch, 'id'>,
+  date: PlainDate,
+): Ordered<{ animals: number }> | null {
+  const orders = ordersOn(snapshot, date)
+  const animals = orders?.batches.find(({ batchId }) => batchId === batch.id)?.chilled ?? 0
+  return orders && animals > 0 ? { animals, madeAt: orders.madeAt } : null
+}
+
 /** Live rotifers that the plan gives a batch of a culture on a date. */
 export const orderedOf = (order: BatchOrder | null, cultureId: Id): BatchOrder['from'][number] | null =>
   order?.from.find((each) => each.cultureId === cultureId) ?? null

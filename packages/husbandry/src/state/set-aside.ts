@@ -24,6 +24,9 @@ export function setAsideFor(
   return { ml: Math.max(0, Number((takenL * 1000 - fedMl).toFixed(3))), harvest: harvests[0] }
 }
 
+/** Feeds of rotifers out of their vessels; those of the chilled reserve come beside them. */
 export function rotifersFed(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): FactOf<'feeding'>[] {
-  return factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).filter(({ data }) => data.food === 'rotifers')
+  return factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).filter(
+    ({ data }) => data.food === 'rotifers' && data.isChilled !== true,
+  )
 }

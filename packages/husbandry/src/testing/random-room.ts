@@ -66,7 +66,10 @@ function addFoodPlan(room: SnapshotBuilder, random: Random, date: string): void 
       .map(({ id }) => ({ cultureId: id, volumeL: litres(), animals: between(random, 0, 1e6) }))
   const orders = {
     date,
-    batches: batches.map(({ id }) => ({ batchId: id, share: random.uniform(), from: from() })),
+    batches: batches.map(({ id }) => {
+      const chilled = random.uniform() < 0.3 ? { chilled: between(random, 0, 1e6) } : {}
+      return { batchId: id, share: random.uniform(), from: from(), ...chilled }
+    }),
     cultures: cultures.map(({ id }) => ({ cultureId: id, fedL: litres(), spareL: litres() })),
   }
   room.snapshot.foodPlan = { madeAt: at(Date.parse(`${date}T06:50:00.000Z`)), days: [orders] }

@@ -154,6 +154,8 @@ function arrange(room: SnapshotBuilder, day: number): void {
   if (third) third.isBackup = day >= backupFromDay
 }
 
+const chilledFrom = 61
+const chilledUntil = 73
 const curesFrom = 120
 const curesGoneBy = 150
 
@@ -164,6 +166,10 @@ function chooseCures(room: SnapshotBuilder, day: number): void {
   const [first] = snapshot.cultures
   const choose = (change: CureChange) =>
     room.fact('cure', snapshot.room.id, `${date}T05:00:00.000Z`, { change, planMadeAt: `${date}T05:00:00.000Z` })
+  const batches = snapshot.batches.map(({ id }) => ({ batchId: id, share: 1, from: [], chilled: 20_000 }))
+  // What was put in the cold against the weekend is fed after it.
+  const isFedChilled = day >= chilledFrom && day < chilledUntil
+  snapshot.foodPlan = isFedChilled ? { madeAt: `${date}T05:00:00.000Z`, days: [{ date, batches, cultures: [] }] } : null
   if (day === curesFrom && first) {
     choose({ kind: 'start_culture', cultureId: first.id, volumeL: 5, animals: 3e5, onDate: addDays(date, 1) })
     choose({ kind: 'buy_in', animals: 1e6, onDate: addDays(date, 3) })

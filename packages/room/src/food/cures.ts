@@ -14,8 +14,8 @@ const startPerMl = 60
 const million = 1e6
 
 /**
- * What might cure a worry, in the order in which a breeder would think of it: raise less, thin less, let the backup give,
- * start another culture, buy in, end rotifers sooner. Whether it does is for the planner to say.
+ * What might cure a worry, in the order in which a breeder would think of it: raise less, thin less, let the backup and
+ * the chilled reserve give, start another culture, buy in, end rotifers sooner. Whether it does is for the planner to say.
  */
 export function curesToTry(
   snapshot: RoomSnapshot,
@@ -31,6 +31,7 @@ export function curesToTry(
       ? [{ kind: 'thin_less' } as const]
       : []),
     ...(ahead.cultures.some(({ standing }) => standing === 'backup') ? [{ kind: 'use_backups' } as const] : []),
+    ...(ahead.cultures.some(({ standing }) => standing === 'chilled') ? [{ kind: 'use_reserve' } as const] : []),
     ...startAnother(ahead, worry.date),
     ...buyIn(snapshot, { ahead, outlook }),
     ...(outlook.eaters.length > 0 ? [{ kind: 'artemia_sooner' } as const] : []),
@@ -39,7 +40,9 @@ export function curesToTry(
 }
 
 /** Chosen once, they are done as far as they can be. */
-const onceOnly: ReadonlySet<FoodChange['kind']> = new Set(['thin_less', 'use_backups', 'artemia_sooner'])
+const onceOnly: ReadonlySet<FoodChange['kind']> = new Set([
+  ...(['thin_less', 'use_backups', 'use_reserve', 'artemia_sooner'] as const),
+])
 
 /** A clutch that would eat by then left with its parents, or half and a quarter of its larvae kept; the largest first. */
 function raiseLess({ eaters, days }: FoodOutlook, worryDate: string): FoodChange[] {

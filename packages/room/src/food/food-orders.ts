@@ -1,3 +1,4 @@
+import { chilledId } from '@fryward/husbandry'
 import type { FoodOrders, FoodOutlook } from '@fryward/shared'
 
 // The list stands for today and tomorrow.
@@ -14,12 +15,16 @@ export function ordersOf({ days, cultures, eaters }: FoodOutlook): FoodOrders[] 
     batches: batches.flatMap(({ id, subjectId }) => {
       const eater = day.eaters.find((each) => each.id === id)
       if (!eater || eater.wanted <= 0) return []
-      const share = eater.got / eater.wanted
-      const from = day.gives
-        .filter(({ eaterId, cultureId }) => eaterId === id && standing.has(cultureId))
+      const given = day.gives.filter(({ eaterId }) => eaterId === id)
+      const chilled = given.find(({ cultureId }) => cultureId === chilledId)?.animals ?? 0
+      // Of what it wants out of the cultures; the reserve is given beside that.
+      const share = Math.max(0, eater.got - chilled) / eater.wanted
+      const from = given
+        .filter(({ cultureId }) => standing.has(cultureId))
         .map(({ cultureId, volumeL, animals }) => ({ cultureId, volumeL, animals }))
         .sort((a, b) => b.animals - a.animals || (a.cultureId < b.cultureId ? -1 : 1))
-      return [{ batchId: subjectId, share: share >= enough ? 1 : Number(share.toFixed(2)), from }]
+      const said = { batchId: subjectId, share: share >= enough ? 1 : Number(share.toFixed(2)), from }
+      return [chilled > 0 ? { ...said, chilled } : said]
     }),
     cultures: day.cultures
       .filter(({ id }) => standing.has(id))
@@ -55,6 +60,7 @@ const isNear = (a: number, b: number): boolean => Math.abs(a - b) <= Math.max(le
 const isSameBatch = (a: Batch, b: Batch): boolean =>
   a.batchId === b.batchId &&
   Math.abs(a.share - b.share) <= worthTelling / 2 &&
+  isNear(a.chilled ?? 0, b.chilled ?? 0) &&
   sameAll(a.from, b.from, (x, y) => x.cultureId === y.cultureId && isNear(x.volumeL, y.volumeL))
 
 const isSameCulture = (a: Culture, b: Culture): boolean =>

@@ -23,7 +23,8 @@ export function foodQuestion(ahead: FoodAhead): FoodQuestion {
   }
 }
 
-function useOf({ standing }: CultureAhead, { mayUseBackups }: FoodAhead): CultureUse {
+function useOf({ standing }: CultureAhead, { mayUseBackups, mayUseReserve }: FoodAhead): CultureUse {
   if (standing === 'gives' || standing === 'too_young') return 'free'
-  return standing === 'backup' && mayUseBackups ? 'when-short' : 'never'
+  const mayBeAsked = standing === 'backup' ? mayUseBackups : standing === 'chilled' && mayUseReserve
+  return mayBeAsked ? 'when-short' : 'never'
 }

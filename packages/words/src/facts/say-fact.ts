@@ -63,7 +63,8 @@ const sayFeeding = (data: Of<'feeding'>, say: Say) =>
     join([quantity(data.amountMl, 'mL', say), quantity(data.amountG, 'g', say)]) || undefined,
     data.animals === undefined ? undefined : `${sayNumber(data.animals, say.voice)} animals`,
     foodLabels[data.food].toLowerCase(),
-    data.fromCultureId && `from ${say.nameOf(data.fromCultureId) ?? 'a culture'}`,
+    data.fromCultureId &&
+      `from ${data.isChilled ? 'the chilled reserve of ' : ''}${say.nameOf(data.fromCultureId) ?? 'a culture'}`,
     data.note,
   ])
 

@@ -44,6 +44,7 @@ const said: { [K in FoodChange['kind']]: (change: Extract<FoodChange, { kind: K 
     `Buy in ${sayNumber(animals, voice)} rotifers for ${sayDay(onDate, today, voice)}`,
   artemia_sooner: () => 'Hatch Artemia sooner, and end rotifers two days after the first',
   use_backups: () => 'Let the backup give what no other can',
+  use_reserve: () => 'Take what no culture can give from the chilled reserve',
 }
 
 /** A thing done, or that happens, as one says it: "Leave Clutch 3 with its parents". */
