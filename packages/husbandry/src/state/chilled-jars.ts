@@ -36,7 +36,7 @@ type Asked = { day: HusbandryDay; oldestDays: number }
  * Chilled parts of a culture's harvests that nobody has discarded, oldest first. A discard takes the jar of the date that it
  * names, or all that were too old by then.
  */
-export function chilledParts(snapshot: RoomSnapshot, { id }: { id: string }, { day, oldestDays }: Asked) {
+function chilledParts(snapshot: RoomSnapshot, { id }: { id: string }, { day, oldestDays }: Asked) {
   const about = { subjectId: id, until: day.endsAt }
   const discards = factsUntil(snapshot, 'care', about).filter(({ data }) => data.act === 'discard_reserve')
   const isDiscarded = (fact: FactOf<'harvest'>) =>
@@ -53,14 +53,15 @@ export function chilledJars(snapshot: RoomSnapshot, asked: Asked): ChilledJar[] 
   return snapshot.cultures
     .filter(({ kind, strain }) => kind === 'rotifer' && strain !== 'SS')
     .flatMap((culture) => jarsOf(snapshot, culture, asked))
-    .filter(({ alive }) => alive >= 1)
+    .filter(({ alive, ageDays }) => alive >= 1 && ageDays < asked.oldestDays)
     .sort((a, b) => (a.harvest.at < b.harvest.at ? -1 : a.harvest.at > b.harvest.at ? 1 : 0))
 }
 
-function jarsOf(snapshot: RoomSnapshot, culture: SnapshotCulture, { day, oldestDays }: Asked): ChilledJar[] {
-  const filled = chilledParts(snapshot, culture, { day, oldestDays })
-    .filter((harvest) => (daysSince(snapshot, harvest, day.date) ?? 0) < oldestDays)
-    .map((harvest) => ({ harvest, animals: animalsChilled(snapshot, culture, harvest), shareLeft: 1 }))
+/** Every jar of a culture that nobody has discarded, oldest first, too old ones as well. */
+export function jarsOf(snapshot: RoomSnapshot, culture: SnapshotCulture, { day, oldestDays }: Asked): ChilledJar[] {
+  const filled = chilledParts(snapshot, culture, { day, oldestDays }).map((harvest) => ({
+    ...{ harvest, animals: animalsChilled(snapshot, culture, harvest), shareLeft: 1 },
+  }))
   for (const { at, data } of drawsOf(snapshot, culture, day)) {
     let wanted = data.animals ?? 0
     for (const jar of filled) {

@@ -158,6 +158,7 @@ const chilledFrom = 61
 const chilledUntil = 73
 const curesFrom = 120
 const curesGoneBy = 150
+const fewKeptUntil = 240
 
 /** Once in the year food is short: a culture is started, rotifers are bought in, and fewer larvae are kept; later that is past. */
 function chooseCures(room: SnapshotBuilder, day: number): void {
@@ -174,7 +175,7 @@ function chooseCures(room: SnapshotBuilder, day: number): void {
     choose({ kind: 'start_culture', cultureId: first.id, volumeL: 5, animals: 3e5, onDate: addDays(date, 1) })
     choose({ kind: 'buy_in', animals: 1e6, onDate: addDays(date, 3) })
   }
-  if (day >= curesFrom && day < curesGoneBy)
+  if (day >= curesFrom && day < fewKeptUntil)
     for (const { id, hatchedOn } of snapshot.batches)
       if (hatchedOn === addDays(date, -2)) choose({ kind: 'keep_larvae', subjectId: id, larvae: 20 })
   if (day === curesGoneBy)
@@ -246,6 +247,7 @@ function eyeOf(waters: Waters): Eye {
     answer: ({ ruleId }, field) => {
       // The third culture is set aside as backup after three weeks: until then a new one has to wait.
       if (ruleId === 'rotifer-backup-wanted' && field.name === 'answer') return 'later'
+      if (ruleId === 'larval-chilled-feed' && field.name === 'swim') return 'most'
       if (ruleId !== 'clutch-morning-after' || field.type !== 'choice' || field.name !== 'tank') return undefined
       return field.help?.includes('where the eggs were, when') ? 'left' : field.choices[0]?.value
     },

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { chilledReserveRule } from '../live-food/chilled-reserve.ts'
 import { larvalChilledFeed } from './larval-chilled-feed.ts'
 
 const date = '2026-03-10'
@@ -40,6 +41,16 @@ test('what the plan takes of the reserve is fed, the oldest jar first', () => {
   for (const fact of signOff(larvalChilledFeed, first!, { swim: 'most', animals: 300_000 }).facts)
     room.append(fact, { at: `${date}T07:20:00.000Z` })
   expect(drafts()).toEqual([])
+})
+
+test('a jar that was emptied is not discarded once it is too old', () => {
+  const { room, drafts } = withJars(400_000)
+  const [first] = drafts()
+  expect(room.drafts('2026-03-17', [chilledReserveRule]).drafts).toHaveLength(1)
+  for (const fact of signOff(larvalChilledFeed, first!, { swim: 'most' }).facts)
+    room.append(fact, { at: `${date}T07:20:00.000Z` })
+  expect(room.drafts('2026-03-17', [chilledReserveRule]).drafts).toEqual([])
+  expect(room.drafts('2026-03-22', [chilledReserveRule]).drafts).toHaveLength(1)
 })
 
 test('a jar in which few swim goes down the drain, and another is asked', () => {

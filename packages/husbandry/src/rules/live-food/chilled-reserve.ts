@@ -1,31 +1,36 @@
 import { z } from 'zod'
 import { firstRound } from '../../calendar/rounds.ts'
 import { chilledReserveDefinition } from '../../definitions/live-food/chilled-reserve.ts'
-import type { FactOf } from '../../facts/fact.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
-import { chilledL, chilledParts, shareAliveAfter } from '../../state/chilled-jars.ts'
-import { daysSince } from '../../state/day-facts.ts'
+import { type ChilledJar, chilledL, jarsOf, shareAliveAfter } from '../../state/chilled-jars.ts'
 import { releaseCautions } from '../../task/cautions.ts'
-import { litres, share } from '../../task/measures.ts'
+import { litres, measurableL, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 
 const ContextSchema = z.object({ litres: z.number() })
 
+// A rest that nobody can pour is no jar. common practice
+const emptiedShare = 0.02
+
+/** Litres of the culture that what is left in a jar stands for. */
+const litresLeft = ({ harvest, shareLeft }: ChilledJar): number => measurableL(chilledL(harvest) * shareLeft)
+
 export const chilledReserveRule = defineRule(chilledReserveDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []
-    const isDue = (fact: FactOf<'harvest'>) => (daysSince(snapshot, fact, day.date) ?? 0) >= parameters.oldestDays
-    const due = chilledParts(snapshot, culture, { day, oldestDays: parameters.oldestDays }).filter(isDue)
+    const due = jarsOf(snapshot, culture, { day, oldestDays: parameters.oldestDays }).filter(
+      ({ ageDays, shareLeft }) => ageDays >= parameters.oldestDays && shareLeft > emptiedShare,
+    )
     const [oldest, ...others] = due
-    const ageDays = daysSince(snapshot, oldest, day.date)
-    if (!oldest || ageDays === null) return []
+    if (!oldest) return []
+    const { ageDays } = oldest
     const shareAlive = shareAliveAfter(ageDays)
-    const amountL = chilledL(oldest)
-    const othersL = Number(others.reduce((sum, fact) => sum + chilledL(fact), 0).toFixed(6))
+    const amountL = litresLeft(oldest)
+    const othersL = Number(others.reduce((sum, jar) => sum + litresLeft(jar), 0).toFixed(6))
     return [
       {
         roundId: firstRound(day).id,
@@ -53,10 +58,10 @@ export const chilledReserveRule = defineRule(chilledReserveDefinition, {
           ],
           cautions: releaseCautions,
           because: [
-            ...due.map((fact, index) =>
-              factLink(fact, {
+            ...due.map(({ harvest }, index) =>
+              factLink(harvest, {
                 label: 'chilled',
-                quantity: litres(chilledL(fact)),
+                quantity: litres(chilledL(harvest)),
                 joins: index === 0 ? null : 'and',
               }),
             ),
