@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
 import { IdSchema, InstantSchema, NameSchema, NoteSchema, PlainDateSchema, VersionSchema } from './primitives.ts'
 import { trimmedText, withDefault } from './shapes.ts'
+import { pairSexes } from './vocabulary.ts'
 
 /** Id of a species profile, such as amphiprion-ocellaris. */
 export const SpeciesIdSchema = z
@@ -8,6 +9,10 @@ export const SpeciesIdSchema = z
   .check(z.regex(/^[a-z][a-z0-9-]{2,59}$/, 'a species id such as amphiprion-ocellaris'))
 
 const NestSiteSchema = trimmedText({ longest: 120 })
+
+/** A fish that spawns or spawned in another pair too, and as which of the two: who lost his mate may be the female of the next. */
+const SameFishSchema = z.strictObject({ pairId: IdSchema, sex: z.enum(pairSexes) })
+export type SameFish = z.infer<typeof SameFishSchema>
 
 const pairFields = {
   name: NameSchema,
@@ -19,6 +24,9 @@ const pairFields = {
   /** The clutch of this room that the fish grew up from; null where it was bought in, wild-caught, or nobody knows. */
   femaleFromClutchId: withDefault(z.nullable(IdSchema), null),
   maleFromClutchId: withDefault(z.nullable(IdSchema), null),
+  /** The fish of another pair that it is; null where it is in this one alone. Said, it brings its own descent along. */
+  femaleSameAs: withDefault(z.nullable(SameFishSchema), null),
+  maleSameAs: withDefault(z.nullable(SameFishSchema), null),
   note: withDefault(NoteSchema, ''),
 }
 export const PairSchema = z
@@ -35,6 +43,8 @@ export const ChangePairSchema = z.strictObject({
   isResting: z.optional(z.boolean()),
   femaleFromClutchId: z.optional(z.nullable(IdSchema)),
   maleFromClutchId: z.optional(z.nullable(IdSchema)),
+  femaleSameAs: z.optional(z.nullable(SameFishSchema)),
+  maleSameAs: z.optional(z.nullable(SameFishSchema)),
   note: z.optional(NoteSchema),
   version: VersionSchema,
 })

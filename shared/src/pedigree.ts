@@ -8,6 +8,8 @@ export const PedigreeFishSchema = z.object({
   sex: z.enum(pairSexes),
   species: z.string(),
   isLiving: z.boolean(),
+  /** The fish of another pair that it is; null where it spawns in this one alone, and in the first that was written down. */
+  sameAs: z.nullable(z.object({ pair: SubjectRefSchema, sex: z.enum(pairSexes) })),
   /** The clutch that it grew up from; null for a founder: wild-caught, bought in, or nobody knows. */
   fromClutch: z.nullable(SubjectRefSchema),
   /** The pair that laid that clutch. */
@@ -32,9 +34,10 @@ export const PedigreePairSchema = z.object({
 export const PedigreeSpeciesSchema = z.object({
   species: z.string(),
   founders: z.int(),
+  /** Living fish that spawn, each once in however many pairs. */
   males: z.int(),
   females: z.int(),
-  /** 4 Nm Nf / (Nm + Nf) of the living pairs, in animals; null while there is none. */
+  /** 4 Nm Nf / (Nm + Nf) of those, in animals; null while there is none. */
   effectiveSize: z.nullable(z.number()),
   /** Inbreeding that each generation of so few adds; null while there is none. */
   inbreedingPerGeneration: z.nullable(z.number()),

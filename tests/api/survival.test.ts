@@ -244,6 +244,51 @@ describe('descent', () => {
     expect(withStranger).toMatchObject({ offspringInbreeding: 0, hasUnknownParent: true })
   })
 
+  test('counts a fish that spawns in two pairs once, as a clownfish that lost its mate and changed sex', async () => {
+    const before = await world.ok(full.viewer, 'getPedigree', { params: params() })
+    const widowed = (await pair('Widowed')).body
+    const clutch = await laidBy(widowed.id)
+    const again = (await pair('Again', { femaleSameAs: { pairId: widowed.id, sex: 'male' } })).body
+    expect(again).toMatchObject({ femaleSameAs: { pairId: widowed.id, sex: 'male' }, femaleFromClutchId: null })
+    const { fish, bySpecies } = await world.ok(full.viewer, 'getPedigree', { params: params() })
+    expect(fish.find(({ pair: { id }, sex }) => id === again.id && sex === 'female')).toMatchObject({
+      sameAs: { pair: { id: widowed.id }, sex: 'male' },
+      fromClutch: null,
+    })
+    // Three founders more in two pairs.
+    expect(bySpecies[0]!.founders).toBe(before.bySpecies[0]!.founders + 3)
+    const second = (await pair('Second', { femaleSameAs: { pairId: widowed.id, sex: 'female' } })).body
+    const { males, females, effectiveSize } = (await world.ok(full.viewer, 'getPedigree', { params: params() }))
+      .bySpecies[0]!
+    // Three pairs more, with three males and two females: the one of them that has two of them is one.
+    expect([males, females]).toEqual([before.bySpecies[0]!.males + 3, before.bySpecies[0]!.females + 2])
+    expect(effectiveSize).toBeCloseTo((4 * males * females) / (males + females), 9)
+    // Half brother and sister by her who is in both, and her own young, by whichever pair one asks.
+    const other = await laidBy(second.id)
+    const halves = { femaleFromClutchId: clutch.id, maleFromClutchId: other.id }
+    const toBe = (query: Record<string, string>) => world.ok(full.viewer, 'getPairToBe', { params: params(), query })
+    expect(await toBe(halves)).toMatchObject({ relationship: 0.25, offspringInbreeding: 0.125 })
+    expect(await toBe({ femaleOfPairId: second.id, maleFromClutchId: clutch.id })).toMatchObject({
+      offspringInbreeding: 0.25,
+    })
+    const self = await world.call(full.viewer, 'getPairToBe', {
+      params: params(),
+      query: { femaleOfPairId: again.id, maleOfPairId: widowed.id },
+    })
+    expect(self.problem?.detail).toContain('one and the same fish')
+    const change = (body: Record<string, unknown>) =>
+      world.call(full.caretaker, 'changePair', {
+        params: { roomId, pairId: widowed.id },
+        body: { ...body, version: widowed.version },
+      })
+    expect((await change({ maleSameAs: { pairId: again.id, sex: 'female' } })).problem?.detail).toContain(
+      'own ancestor',
+    )
+    expect((await change({ maleSameAs: { pairId: widowed.id, sex: 'female' } })).problem?.detail).toContain('very pair')
+    const both = { femaleSameAs: { pairId: second.id, sex: 'male' }, femaleFromClutchId: other.id }
+    expect((await change(both)).problem?.detail).toContain('not both')
+  })
+
   test('is refused where it cannot be: its own ancestor, another species, together before the eggs', async () => {
     const [old] = (await world.ok(full.viewer, 'listPairs', { params: params() })).filter(
       ({ name }) => name === 'Young',

@@ -6,11 +6,14 @@ import { changeSubject } from '../frame/subject-row.ts'
 import { assertFresh, definedFields } from '../frame/versioned.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { assertTank } from './create-pair.ts'
-import { keepDescent } from './descent.ts'
+import { type Descent, keepDescent } from './descent.ts'
 import { getPairInRoom } from './pair-view.ts'
 
 /** What was said of a pair's fish before; with another date of theirs it is looked at again. */
-const descentOf = ({ femaleFromClutchId, maleFromClutchId }: Pair) => ({ femaleFromClutchId, maleFromClutchId })
+const descentOf = ({ femaleFromClutchId, maleFromClutchId }: Pair): Descent => ({
+  femaleFromClutchId,
+  maleFromClutchId,
+})
 
 export async function changePair({
   ctx,
@@ -28,8 +31,9 @@ export async function changePair({
     async (work) => {
       const before = await getPairInRoom(work, pairId)
       assertFresh(before, input.version, before.name)
-      const { name, note, formedOn, version: _version, femaleFromClutchId, maleFromClutchId, ...fields } = input
-      const descent = { femaleFromClutchId, maleFromClutchId }
+      const { name, note, formedOn, version: _version, ...said } = input
+      const { femaleFromClutchId, maleFromClutchId, femaleSameAs, maleSameAs, ...fields } = said
+      const descent = { femaleFromClutchId, maleFromClutchId, femaleSameAs, maleSameAs }
       if (fields.tankId !== undefined) await assertTank(work, fields.tankId)
       await changeSubject(work, { id: pairId, name, note })
       await work.tx.pair.update({

@@ -15,8 +15,8 @@ export async function createPair({ ctx, roomId, input }: { ctx: Context; roomId:
 
 /** A pair in a tank of the room that is in use. */
 export async function insertPair(work: Work, input: NewPair): Promise<Id> {
-  const { name, note, formedOn, femaleFromClutchId, maleFromClutchId, ...pair } = input
-  const descent = { femaleFromClutchId, maleFromClutchId }
+  const { name, note, formedOn, femaleFromClutchId, maleFromClutchId, femaleSameAs, maleSameAs, ...pair } = input
+  const descent = { femaleFromClutchId, maleFromClutchId, femaleSameAs, maleSameAs }
   assertSpecies(pair.species)
   await assertTank(work, pair.tankId)
   const id = await insertSubject(work, { kind: 'pair', name, note })

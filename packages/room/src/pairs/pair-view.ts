@@ -1,4 +1,4 @@
-import type { Id, Pair, PairSex } from '@fryward/shared'
+import type { Id, Pair, PairSex, SameFish } from '@fryward/shared'
 import { fromDateColumn, type Prisma, type Transaction } from '@fryward/store'
 import { notFound } from '../errors.ts'
 
@@ -11,11 +11,17 @@ export function toPair({
   descent,
   ...pair
 }: Prisma.PairGetPayload<{ include: typeof pairIncludes }>): Pair {
-  const clutchOf = (sex: PairSex) => descent.find((each) => each.sex === sex)?.clutchId ?? null
+  const originOf = (sex: PairSex) => descent.find((each) => each.sex === sex)
+  const sameAs = (sex: PairSex): SameFish | null => {
+    const { samePairId, sameSex } = originOf(sex) ?? {}
+    return samePairId && sameSex ? { pairId: samePairId, sex: sameSex } : null
+  }
   return {
     ...pair,
-    femaleFromClutchId: clutchOf('female'),
-    maleFromClutchId: clutchOf('male'),
+    femaleFromClutchId: originOf('female')?.clutchId ?? null,
+    maleFromClutchId: originOf('male')?.clutchId ?? null,
+    femaleSameAs: sameAs('female'),
+    maleSameAs: sameAs('male'),
     name: subject.name,
     note: subject.note,
     formedOn: formedOn ? fromDateColumn(formedOn) : null,

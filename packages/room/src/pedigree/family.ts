@@ -1,6 +1,6 @@
 import { localDate } from '@fryward/husbandry'
-import { type PedigreeEntry, type Relationships, relationships } from '@fryward/lineage'
-import type { Id, PairSex, PlainDate } from '@fryward/shared'
+import { type PedigreeEntry, PedigreeError, type Relationships, relationships } from '@fryward/lineage'
+import { type Id, type PairSex, type PlainDate, pairSexes, type SameFish } from '@fryward/shared'
 import { fromDateColumn, type Transaction } from '@fryward/store'
 
 /** A clutch as descent sees it: who laid it. */
@@ -12,6 +12,8 @@ export type FamilyPair = {
   formedOn: PlainDate | null
   isLiving: boolean
   from: Record<PairSex, Id | null>
+  /** The fish of another pair that each is. */
+  same: Record<PairSex, SameFish | null>
 }
 export type Family = { pairs: FamilyPair[]; clutches: ReadonlyMap<Id, FamilyClutch> }
 
@@ -34,6 +36,7 @@ export async function readFamily(tx: Transaction, roomId: Id): Promise<Family> {
         female: descent.find(({ sex }) => sex === 'female')?.clutchId ?? null,
         male: descent.find(({ sex }) => sex === 'male')?.clutchId ?? null,
       },
+      same: { female: sameOf(descent, 'female'), male: sameOf(descent, 'male') },
     })),
     clutches: new Map(
       clutches.map(({ id, pairId, spawnedAt, subject, pair }) => {
@@ -44,21 +47,55 @@ export async function readFamily(tx: Transaction, roomId: Id): Promise<Family> {
   }
 }
 
-export const fishId = (pairId: Id, sex: PairSex): string => `${pairId} ${sex}`
+type DescentRow = { sex: PairSex; samePairId: Id | null; sameSex: PairSex | null }
 
-/** Both fish of the pair that laid a clutch; a clutch that is not known says nothing of its parents. */
-export function parentsIn({ clutches }: Family, clutchId: Id | null): Pick<PedigreeEntry, 'sireId' | 'damId'> {
-  const clutch = clutchId === null ? undefined : clutches.get(clutchId)
-  if (!clutch) return { sireId: null, damId: null }
-  return { sireId: fishId(clutch.pairId, 'male'), damId: fishId(clutch.pairId, 'female') }
+function sameOf(descent: readonly DescentRow[], sex: PairSex): SameFish | null {
+  const { samePairId, sameSex } = descent.find((each) => each.sex === sex) ?? {}
+  return samePairId && sameSex ? { pairId: samePairId, sex: sameSex } : null
 }
 
-/** The fish of all pairs with their parents, as the lineage package reads them. */
-export const pedigreeOf = (family: Family): PedigreeEntry[] =>
-  family.pairs.flatMap(({ id, from }) => [
-    { id: fishId(id, 'female'), ...parentsIn(family, from.female) },
-    { id: fishId(id, 'male'), ...parentsIn(family, from.male) },
-  ])
+/** One fish by the pair and the part in which it was first written down. */
+export type Fish = { pair: FamilyPair; sex: PairSex }
+
+/** The fish of a pair, found where it was first written down: in however many pairs it spawns, it is one. */
+export function fishIn({ pairs }: Pick<Family, 'pairs'>, pairId: Id, sex: PairSex): Fish {
+  const seen = new Set<string>()
+  let at: SameFish = { pairId, sex }
+  for (;;) {
+    const pair = pairs.find(({ id }) => id === at.pairId)
+    if (!pair) throw new Error(`There is no pair ${at.pairId} in this family`)
+    const before = pair.same[at.sex]
+    const fish = { pair, sex: at.sex }
+    if (!before || !pairs.some(({ id }) => id === before.pairId)) return fish
+    const key = `${pair.id} ${at.sex}`
+    if (seen.has(key)) throw sameInACircle(key)
+    seen.add(key)
+    at = before
+  }
+}
+
+const sameInACircle = (animalId: string) =>
+  new PedigreeError({ problem: 'loop', animalId, message: `fish "${animalId}" is itself by way of other pairs` })
+
+/** What the lineage package knows a fish by. */
+export function fishId(family: Pick<Family, 'pairs'>, pairId: Id, sex: PairSex): string {
+  const fish = fishIn(family, pairId, sex)
+  return `${fish.pair.id} ${fish.sex}`
+}
+
+/** Both fish of the pair that laid a clutch; a clutch that is not known says nothing of its parents. */
+export function parentsIn(family: Family, clutchId: Id | null): Pick<PedigreeEntry, 'sireId' | 'damId'> {
+  const clutch = clutchId === null ? undefined : family.clutches.get(clutchId)
+  if (!clutch) return { sireId: null, damId: null }
+  return { sireId: fishId(family, clutch.pairId, 'male'), damId: fishId(family, clutch.pairId, 'female') }
+}
+
+/** The fish of all pairs with their parents, each once, as the lineage package reads them. */
+export function pedigreeOf(family: Family): PedigreeEntry[] {
+  const all = family.pairs.flatMap((pair) => pairSexes.map((sex) => fishIn(family, pair.id, sex)))
+  const once = new Map(all.map((fish) => [`${fish.pair.id} ${fish.sex}`, fish]))
+  return [...once].map(([id, { pair, sex }]) => ({ id, ...parentsIn(family, pair.from[sex]) }))
+}
 
 /**
  * Who is related to whom, with some fish more that are not there yet.

@@ -3,7 +3,7 @@ import type { Id, PairSex, PairToBe, PairToBeQuery } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { invalid } from '../errors.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
-import { type Family, fishId, parentsIn, readFamily, relationshipsIn } from './family.ts'
+import { type Family, fishId, fishIn, parentsIn, readFamily, relationshipsIn } from './family.ts'
 
 /** How inbred the young of two fish would be, before the two are put together. */
 export async function getPairToBe({
@@ -24,6 +24,7 @@ export async function getPairToBe({
     const male = fishToBe(family, { sex: 'male', clutchId: query.maleFromClutchId, pairId: query.maleOfPairId })
     if (female.species !== null && male.species !== null && female.species !== male.species)
       throw invalid('maleFromClutchId', 'The two fish are of different species; choose two of one.')
+    if (female.id === male.id) throw invalid('maleOfPairId', 'The two are one and the same fish; choose another.')
     const related = relationshipsIn(family, [...female.entries, ...male.entries])
     const relationship = related.between(male.id, female.id)
     return {
@@ -42,7 +43,9 @@ function fishToBe(family: Family, { sex, clutchId, pairId }: Asked): FishToBe {
   if (pairId !== undefined) {
     const pair = family.pairs.find(({ id }) => id === pairId)
     if (!pair) throw invalid(`${sex}OfPairId`, 'There is no such pair in this room.', pairId)
-    return { id: fishId(pairId, sex), entries: [], species: pair.species, isUnknown: pair.from[sex] === null }
+    const fish = fishIn(family, pairId, sex)
+    const isUnknown = fish.pair.from[fish.sex] === null
+    return { id: fishId(family, pairId, sex), entries: [], species: pair.species, isUnknown }
   }
   const id = `a ${sex} to be`
   if (clutchId === undefined) return { id, entries: [{ id }], species: null, isUnknown: true }

@@ -13,7 +13,8 @@ export type VesselIds = Record<'tank' | 'culture', Map<string, Id>>
 /** What lives in a room when it is set up: pairs, larvae and settled fish, each in one of its tanks. */
 export async function insertFirstAnimals(work: Work, input: RoomSetup, ids: VesselIds): Promise<void> {
   for (const [i, { tank, ...pair }] of input.pairs.entries()) {
-    const unsaid = { nestSite: '', isResting: false, note: '', femaleFromClutchId: null, maleFromClutchId: null }
+    const origins = { femaleFromClutchId: null, maleFromClutchId: null, femaleSameAs: null, maleSameAs: null }
+    const unsaid = { nestSite: '', isResting: false, note: '', ...origins }
     await insertPair(work, { ...pair, ...unsaid, tankId: idOf(ids, 'tank', { name: tank, path: `pairs.${i}.tank` }) })
   }
   for (const [i, { tank, fedFrom, ...batch }] of input.batches.entries()) {

@@ -9,11 +9,11 @@ import { Form } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
-import { ClutchSelect } from '@/parts/clutches/ClutchSelect.tsx'
 import { speciesOptions } from '@/parts/species/queries.ts'
 import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
 import { readSpecies } from '@/parts/species/typed-species.ts'
 import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
+import { FishOriginSelect, originOf, readOrigin } from './FishOriginSelect.tsx'
 import { useChangePair, useCreatePair } from './queries.ts'
 
 /** A new pair, or changes to one. */
@@ -28,8 +28,8 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
       nestSite: pair?.nestSite ?? '',
       formedOn: pair?.formedOn ?? '',
       isResting: pair?.isResting ?? false,
-      femaleFromClutchId: pair?.femaleFromClutchId ?? '',
-      maleFromClutchId: pair?.maleFromClutchId ?? '',
+      female: originOf(pair?.femaleFromClutchId, pair?.femaleSameAs),
+      male: originOf(pair?.maleFromClutchId, pair?.maleSameAs),
       note: pair?.note ?? '',
     },
     `pair/${pair?.id ?? 'new'}`,
@@ -43,14 +43,15 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
     const chosen = readSpecies(draft.species, room)
     if (!pair && 'missing' in chosen) return setMissing(`Say ${chosen.missing}.`)
     setMissing(undefined)
+    const [female, male] = [readOrigin(draft.female), readOrigin(draft.male)]
     const fields = {
       name: draft.name,
       tankId: draft.tankId,
       nestSite: draft.nestSite,
       formedOn: draft.formedOn === '' ? null : draft.formedOn,
       isResting: draft.isResting,
-      femaleFromClutchId: draft.femaleFromClutchId || null,
-      maleFromClutchId: draft.maleFromClutchId || null,
+      ...{ femaleFromClutchId: female.clutchId, femaleSameAs: female.same },
+      ...{ maleFromClutchId: male.clutchId, maleSameAs: male.same },
       note: draft.note,
     }
     if (pair) update.mutate({ ...fields, version: pair.version }, { onSuccess: onDone })
@@ -89,18 +90,16 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
         onChange={(event) => change({ formedOn: event.currentTarget.value })}
       />
       <CheckBox label="Resting for now" isChecked={draft.isResting} onCheck={(isResting) => change({ isResting })} />
-      <ClutchSelect
-        label="The female grew up from"
-        species={draft.species}
-        value={draft.femaleFromClutchId}
-        onChoose={(femaleFromClutchId) => change({ femaleFromClutchId })}
-      />
-      <ClutchSelect
-        label="The male grew up from"
-        species={draft.species}
-        value={draft.maleFromClutchId}
-        onChoose={(maleFromClutchId) => change({ maleFromClutchId })}
-      />
+      {(['female', 'male'] as const).map((sex) => (
+        <FishOriginSelect
+          key={sex}
+          label={`The ${sex} is`}
+          species={draft.species}
+          pair={pair}
+          value={draft[sex]}
+          onChoose={(origin) => change({ [sex]: origin })}
+        />
+      ))}
       <TextInput label="Note" value={draft.note} onChange={(event) => change({ note: event.currentTarget.value })} />
     </Form>
   )

@@ -12,7 +12,7 @@ const pair = (name: string) => ({ id: newId(), kind: 'pair' as const, name })
 const [founders, others, young] = [pair('Copper pair'), pair('Juniper pair'), pair('Copper young')]
 const clutch = { id: newId(), kind: 'clutch' as const, name: 'Copper, 1 March' }
 const fish = (of: typeof founders, sex: 'female' | 'male', parents: typeof founders | null) => ({
-  ...{ pair: of, sex, species, isLiving: true, parents, fromClutch: parents && clutch },
+  ...{ pair: of, sex, species, isLiving: true, parents, fromClutch: parents && clutch, sameAs: null },
   ...{ generation: parents ? 1 : 0, inbreeding: 0 },
 })
 const pedigree = PedigreeSchema.parse({

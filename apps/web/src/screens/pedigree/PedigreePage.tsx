@@ -106,7 +106,7 @@ function PairList({ pedigree, species }: { pedigree: Pedigree; species: string }
             .filter((fish) => fish.pair.id === pair.id)
             .map((fish) => (
               <span key={fish.sex}>
-                {fish.sex}:{' '}
+                {fish.sex}: {fish.sameAs && `the ${fish.sameAs.sex} of ${fish.sameAs.pair.name}, `}
                 {fish.fromClutch && fish.parents ? (
                   <>
                     from <Link href={hrefOf(room.id, fish.fromClutch) ?? ''}>{fish.fromClutch.name}</Link>

@@ -13,6 +13,7 @@ const whyNot: Record<Culture['standing'], string> = {
   in_doubt: 'in doubt, feeds nobody',
   falling: 'falling, feeds nobody',
   not_counted: 'not counted',
+  chilled: 'kept until the plan asks for it',
 }
 
 // Less likely than that, nobody sets a plate for it yet.
