@@ -1,10 +1,11 @@
 'use client'
 
-import { PasswordInput, TextInput } from '@mantine/core'
+import { PasswordInput } from '@mantine/core'
 import { useMutation, useQuery } from '@tanstack/react-query'
 import { useEffect, useId, useRef, useState } from 'react'
 import { call } from '@/base/api/call.ts'
 import { Form } from '@/base/forms/Form.tsx'
+import { CodeField } from '@/parts/session/CodeField.tsx'
 import { meOptions } from '@/parts/session/me.ts'
 import styles from './again.module.css'
 import { giveUpWaiting, useWaiting } from './sign-in-again.ts'
@@ -47,15 +48,7 @@ function Dialog({ goOn, giveUp }: { goOn: () => void; giveUp: () => void }) {
           value={password}
           onChange={(event) => setPassword(event.currentTarget.value)}
         />
-        {asksCode && (
-          <TextInput
-            label="The code that your authenticator shows"
-            description="Without the phone: one of your recovery codes"
-            autoComplete="one-time-code"
-            value={code}
-            onChange={(event) => setCode(event.currentTarget.value)}
-          />
-        )}
+        {asksCode && <CodeField code={code} onCode={setCode} />}
       </Form>
     </dialog>
   )

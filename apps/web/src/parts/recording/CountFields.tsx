@@ -5,23 +5,14 @@ import { countTargetLabels, sayNumber, typedNumber, type UnitVoice } from '@fryw
 import { useQuery } from '@tanstack/react-query'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { filled } from '@/base/forms/filled.ts'
-import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { Row } from '@/base/forms/Row.tsx'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
-import { Button } from '@/base/ui/Button.tsx'
+import { type Sampled, Samples } from '@/parts/counting/Samples.tsx'
 import { culturesOptions } from '@/parts/cultures/queries.ts'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
 import { copepodCountTargets, countTargetsOf, isHeadTarget } from './record-choices.ts'
 import { useFactDraft } from './use-fact-draft.ts'
 
-type Typed = {
-  of: CountTarget
-  animals: string[]
-  volumeMl: string
-  dilution: string
-  eggs: string
-  females: string
-}
+type Typed = Sampled & { of: CountTarget }
 
 function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
   const animals = typed.animals.flatMap((text) => typedNumber(text, null, voice) ?? [])
@@ -51,8 +42,6 @@ export function CountFields({ subject, onDraft }: FieldsProps) {
     onDraft,
     toDraft,
   )
-  const isHeads = isHeadTarget(typed.of)
-  const withEggs = typed.of === 'culture'
   return (
     <>
       {targets.length > 1 && (
@@ -66,51 +55,7 @@ export function CountFields({ subject, onDraft }: FieldsProps) {
           }}
         />
       )}
-      <Row isTight>
-        {typed.animals.map((text, i) => (
-          <NumberBox
-            // biome-ignore lint/suspicious/noArrayIndexKey: samples have no other name than their place
-            key={i}
-            label={isHeads ? `Number ${i + 1}` : `Sample ${i + 1}`}
-            isWhole
-            isLarge
-            text={text}
-            onText={(next) => change({ animals: typed.animals.map((one, j) => (j === i ? next : one)) })}
-          />
-        ))}
-      </Row>
-      <div>
-        <Button variant="subtle" onClick={() => change({ animals: [...typed.animals, ''] })}>
-          One more sample
-        </Button>
-      </div>
-      {!isHeads && (
-        <Row>
-          <NumberBox
-            label="Volume of one sample"
-            unit="mL"
-            text={typed.volumeMl}
-            onText={(volumeMl) => change({ volumeMl })}
-          />
-          <NumberBox
-            label="Diluted, times"
-            help="1 is straight from the vessel"
-            text={typed.dilution}
-            onText={(dilution) => change({ dilution })}
-          />
-        </Row>
-      )}
-      {withEggs && (
-        <Row>
-          <NumberBox
-            label="Animals looked at for eggs"
-            isWhole
-            text={typed.females}
-            onText={(females) => change({ females })}
-          />
-          <NumberBox label="Eggs on them" isWhole text={typed.eggs} onText={(eggs) => change({ eggs })} />
-        </Row>
-      )}
+      <Samples typed={typed} change={change} isHeads={isHeadTarget(typed.of)} withEggs={typed.of === 'culture'} />
       <p aria-live="polite">{sayDensity(typed, voice)}</p>
     </>
   )

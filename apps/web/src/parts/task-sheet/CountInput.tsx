@@ -1,9 +1,7 @@
 'use client'
 
 import type { TaskField } from '@fryward/shared'
-import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { Row } from '@/base/forms/Row.tsx'
-import { Button } from '@/base/ui/Button.tsx'
+import { type Sampled, Samples } from '@/parts/counting/Samples.tsx'
 import { type CountDraft, isHeadCount } from './field-draft.ts'
 import styles from './sheet.module.css'
 
@@ -14,13 +12,9 @@ type Props = {
   error: string | undefined
 }
 
-/** What the contract allows in one count. */
-const mostSamples = 20
-
 /** Sample by sample as the eye counts them; what that makes stands over the Done button. */
 export function CountInput({ field, draft, onDraft, error }: Props) {
-  const change = (part: Partial<CountDraft>) => onDraft({ ...draft, ...part })
-  const isHeads = isHeadCount(field)
+  const change = (part: Partial<Sampled>) => onDraft({ ...draft, ...part })
   return (
     <fieldset className={styles.count}>
       <legend className={styles.legend}>
@@ -28,55 +22,7 @@ export function CountInput({ field, draft, onDraft, error }: Props) {
         {field.isRequired && <span aria-hidden="true"> *</span>}
       </legend>
       {field.help && <p className={styles.soft}>{field.help}</p>}
-      <Row isTight>
-        {draft.animals.map((text, i) => (
-          <NumberBox
-            // biome-ignore lint/suspicious/noArrayIndexKey: samples have no other name than their place
-            key={i}
-            label={isHeads ? `Number ${i + 1}` : `Sample ${i + 1}`}
-            text={text}
-            isWhole
-            isLarge
-            error={i === 0 && error !== undefined}
-            onText={(next) => change({ animals: draft.animals.map((one, j) => (j === i ? next : one)) })}
-          />
-        ))}
-      </Row>
-      {error && <p className={styles.worry}>{error}</p>}
-      {draft.animals.length < mostSamples && (
-        <div>
-          <Button variant="subtle" onClick={() => change({ animals: [...draft.animals, ''] })}>
-            One more sample
-          </Button>
-        </div>
-      )}
-      {!isHeads && (
-        <Row>
-          <NumberBox
-            label="Volume of one sample"
-            unit="mL"
-            text={draft.volumeMl}
-            onText={(volumeMl) => change({ volumeMl })}
-          />
-          <NumberBox
-            label="Diluted, times"
-            text={draft.dilution}
-            onText={(dilution) => change({ dilution })}
-            help="1 is straight from the vessel"
-          />
-        </Row>
-      )}
-      {field.withEggs && (
-        <Row>
-          <NumberBox
-            label="Animals looked at for eggs"
-            isWhole
-            text={draft.females}
-            onText={(females) => change({ females })}
-          />
-          <NumberBox label="Eggs on them" isWhole text={draft.eggs} onText={(eggs) => change({ eggs })} />
-        </Row>
-      )}
+      <Samples typed={draft} change={change} isHeads={isHeadCount(field)} withEggs={field.withEggs} error={error} />
     </fieldset>
   )
 }

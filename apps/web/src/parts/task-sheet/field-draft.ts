@@ -9,16 +9,10 @@ import {
   typeNumber,
   type UnitVoice,
 } from '@fryward/words'
+import type { Sampled } from '@/parts/counting/Samples.tsx'
 
 /** What has been typed into one field, as typed; the wire's value is read from it only at sign-off. */
-export type CountDraft = {
-  kind: 'count'
-  animals: string[]
-  volumeMl: string
-  dilution: string
-  eggs: string
-  females: string
-}
+export type CountDraft = Sampled & { kind: 'count' }
 export type PartDraft = { id: number; to: string; subjectId: Id | undefined; name: string; litres: string }
 export type FieldDraft =
   | { kind: 'text'; text: string }

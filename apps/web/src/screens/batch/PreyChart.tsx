@@ -3,6 +3,7 @@
 import { sayNumber, sayWeekdayDay, toPlainDate } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import charts from '@/base/charts/charts.module.css'
+import { ValueLines } from '@/base/charts/ValueLines.tsx'
 import { midnightsBetween } from '@/base/dates/midnights.ts'
 import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './prey.module.css'
@@ -66,14 +67,10 @@ function Axes({ frame, midnights, timeZone }: { frame: PreyFrame; midnights: str
   const voice = useVoice()
   return (
     <g>
-      {frame.ticks.map((tick) => (
-        <g key={tick}>
-          <line className={charts.grid} x1={preyMargin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
-          <text className={charts.tick} x={preyMargin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
-            {sayNumber(tick, voice)}
-          </text>
-        </g>
-      ))}
+      <ValueLines
+        {...{ ticks: frame.ticks, y: frame.y, left: preyMargin.left, right: frame.right }}
+        say={(tick) => sayNumber(tick, voice)}
+      />
       {midnights.map((at, i) => (
         <g key={at}>
           <line

@@ -5,6 +5,7 @@ import { sayDayMonth, sayNumber, toPlainDate } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import { area, line } from 'd3-shape'
 import charts from '@/base/charts/charts.module.css'
+import { ValueLines } from '@/base/charts/ValueLines.tsx'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { type Frame, frameOf } from './chart-frame.ts'
 import { chartHeight, lanes, margin, tops } from './chart-lanes.ts'
@@ -41,14 +42,10 @@ function Axes({ frame, timeZone }: { frame: Frame; timeZone: string }) {
   const voice = useVoice()
   return (
     <g>
-      {frame.ticks.map((tick) => (
-        <g key={tick}>
-          <line className={charts.grid} x1={margin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
-          <text className={charts.tick} x={margin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
-            {sayNumber(tick, voice)}
-          </text>
-        </g>
-      ))}
+      <ValueLines
+        {...{ ticks: frame.ticks, y: frame.y, left: margin.left, right: frame.right }}
+        say={(tick) => sayNumber(tick, voice)}
+      />
       <text className={charts.tick} x={margin.left + 4} y={tops.density + 11}>
         per mL
       </text>

@@ -5,6 +5,7 @@ import { sayDayMonth, sayNarrow } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import { useId } from 'react'
 import charts from '@/base/charts/charts.module.css'
+import { ValueLines } from '@/base/charts/ValueLines.tsx'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Moon } from '@/base/ui/Moon.tsx'
 import styles from './food.module.css'
@@ -43,14 +44,10 @@ function Axes({ frame, days }: { frame: FoodFrame; days: readonly BandDay[] }) {
   const voice = useVoice()
   return (
     <g>
-      {frame.ticks.map((tick) => (
-        <g key={tick}>
-          <line className={charts.grid} x1={margin.left} x2={frame.right} y1={frame.y(tick)} y2={frame.y(tick)} />
-          <text className={charts.tick} x={margin.left - 6} y={frame.y(tick) + 4} textAnchor="end">
-            {sayNarrow(tick, voice)}
-          </text>
-        </g>
-      ))}
+      <ValueLines
+        {...{ ticks: frame.ticks, y: frame.y, left: margin.left, right: frame.right }}
+        say={(tick) => sayNarrow(tick, voice)}
+      />
       {frame.dated.map((day) => (
         <text key={day} className={charts.tick} x={frame.x(day)} y={frame.floor + 18} textAnchor="middle">
           {sayDayMonth(days[day]!.date, voice)}

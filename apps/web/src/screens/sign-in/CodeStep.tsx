@@ -1,9 +1,9 @@
 'use client'
 
-import { TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { Form } from '@/base/forms/Form.tsx'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
+import { CodeField } from '@/parts/session/CodeField.tsx'
 import { useSignInWithCode } from '@/parts/session/queries.ts'
 
 /** The second step of somebody with a second factor; a recovery code does too. */
@@ -19,14 +19,7 @@ export function CodeStep({ onDone, onBack }: { onDone: () => void; onBack: () =>
         onSubmit={() => confirm.mutate(code, { onSuccess: onDone })}
         onCancel={onBack}
       >
-        <TextInput
-          label="The code that your authenticator shows"
-          description="Without the phone: one of your recovery codes"
-          autoComplete="one-time-code"
-          autoFocus
-          value={code}
-          onChange={(event) => setCode(event.currentTarget.value)}
-        />
+        <CodeField code={code} onCode={setCode} hasFocus />
       </Form>
     </Doorway>
   )

@@ -5,6 +5,7 @@ import { sayWhole } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import { area, curveStepAfter, line } from 'd3-shape'
 import charts from '@/base/charts/charts.module.css'
+import { ValueLines } from '@/base/charts/ValueLines.tsx'
 import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './curves.module.css'
 import { type CurvePlace, type CurvesFrame, curvesFrame, placesOf } from './curves-frame.ts'
@@ -42,20 +43,10 @@ function Axes({ frame, days }: { frame: CurvesFrame; days: readonly number[] }) 
   const voice = useVoice()
   return (
     <g>
-      {frame.shares.map((share) => (
-        <g key={share}>
-          <line
-            className={charts.grid}
-            x1={curvesMargin.left}
-            x2={frame.right}
-            y1={frame.y(share)}
-            y2={frame.y(share)}
-          />
-          <text className={charts.tick} x={curvesMargin.left - 6} y={frame.y(share) + 4} textAnchor="end">
-            {sayWhole(share * 100, voice)}%
-          </text>
-        </g>
-      ))}
+      <ValueLines
+        {...{ ticks: frame.shares, y: frame.y, left: curvesMargin.left, right: frame.right }}
+        say={(share) => `${sayWhole(share * 100, voice)}%`}
+      />
       <line
         className={charts.axis}
         x1={curvesMargin.left}
