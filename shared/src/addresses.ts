@@ -85,6 +85,7 @@ export const addresses = {
   createConcentrate: 'POST /api/v1/rooms/:roomId/concentrates',
   changeConcentrate: 'PATCH /api/v1/rooms/:roomId/concentrates/:concentrateId',
   listFeedLinks: 'GET /api/v1/rooms/:roomId/feed-links',
+  listFeedsToday: 'GET /api/v1/rooms/:roomId/feeds-today',
   createFeedLink: 'POST /api/v1/rooms/:roomId/feed-links',
   endFeedLink: 'PATCH /api/v1/rooms/:roomId/feed-links/:feedLinkId',
   getSurvival: 'GET /api/v1/rooms/:roomId/survival',

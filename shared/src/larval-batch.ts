@@ -11,6 +11,7 @@ import {
   VersionSchema,
 } from './primitives.ts'
 import { atMost, withDefault } from './shapes.ts'
+import { foods } from './vocabulary.ts'
 
 /** Larvae of one or more clutches that share a tank. Numbers are worked out from the facts. */
 export const LarvalBatchSchema = z
@@ -64,6 +65,12 @@ export const FeedLinkSchema = z
   })
   .register(z.globalRegistry, { id: 'FeedLink' })
 export type FeedLink = z.infer<typeof FeedLinkSchema>
+/** What a batch eats today of one culture or hatch vessel: worked out, whoever is linked to whom. */
+export const FeedTodaySchema = z
+  .object({ batchId: IdSchema, cultureId: IdSchema, food: z.enum(foods) })
+  .register(z.globalRegistry, { id: 'FeedToday' })
+export type FeedToday = z.infer<typeof FeedTodaySchema>
+
 export const NewFeedLinkSchema = z.strictObject({ batchId: IdSchema, cultureId: IdSchema, fromOn: PlainDateSchema })
 export const EndFeedLinkSchema = z.strictObject({ untilOn: PlainDateSchema, version: VersionSchema })
 

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { EndFeedLinkSchema, FeedLinkSchema, NewFeedLinkSchema } from '../larval-batch.ts'
+import { EndFeedLinkSchema, FeedLinkSchema, FeedTodaySchema, NewFeedLinkSchema } from '../larval-batch.ts'
 import { IdSchema } from '../primitives.ts'
 import { inRoom, routesTagged } from './route.ts'
 
@@ -11,6 +11,12 @@ export const feedLinkRoutes = {
     permission: 'read',
     params: inRoom,
     response: z.array(FeedLinkSchema),
+  }),
+  listFeedsToday: get('/rooms/:roomId/feeds-today', {
+    summary: 'What each batch eats today, and of which culture or hatch vessel',
+    permission: 'read',
+    params: inRoom,
+    response: z.array(FeedTodaySchema),
   }),
   createFeedLink: write('POST', '/rooms/:roomId/feed-links', {
     summary: 'Feed a batch from a culture',

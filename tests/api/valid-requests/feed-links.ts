@@ -13,6 +13,7 @@ const createFeedLink = async (writing: Writing): Promise<RawRequest> => ({
 
 export const feedLinkRequests = {
   listFeedLinks: (writing) => ({ params: inRoom(writing) }),
+  listFeedsToday: (writing) => ({ params: inRoom(writing) }),
   createFeedLink,
   endFeedLink: async (writing) => {
     const { id, version } = await made(['createFeedLink', createFeedLink], writing)

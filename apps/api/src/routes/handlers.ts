@@ -163,6 +163,7 @@ export const handlers: Handlers = {
   changeLarvalBatch: ({ ctx, params, body }) => room.changeLarvalBatch({ ctx, ...params, input: body }),
   endLarvalBatch: ({ ctx, params, body }) => room.endLarvalBatch({ ctx, ...params, input: body }),
 
+  listFeedsToday: ({ ctx, params }) => room.listFeedsToday({ ctx, ...params }),
   listFeedLinks: ({ ctx, params }) => room.listFeedLinks({ ctx, ...params }),
   createFeedLink: ({ ctx, params, body }) => room.createFeedLink({ ctx, ...params, input: body }),
   endFeedLink: ({ ctx, params, body }) => room.endFeedLink({ ctx, ...params, input: body }),

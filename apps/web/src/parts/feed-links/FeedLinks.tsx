@@ -1,9 +1,9 @@
 'use client'
 
-import type { FeedLink, Id } from '@fryward/shared'
+import type { FeedLink, Food, Id } from '@fryward/shared'
 import { sayDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { sentenceOf } from '@/base/api/problem.ts'
 import { todayIn } from '@/base/dates/local-time.ts'
 import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
@@ -19,8 +19,7 @@ import styles from '@/parts/things/things.module.css'
 import { useFindThing, useThings } from '@/parts/things/use-things.ts'
 import { FeedLinkForm } from './FeedLinkForm.tsx'
 import { feedLinksOptions, useEndFeedLink } from './queries.ts'
-
-type Of = { batchId: Id } | { cultureId: Id }
+import { type Of, sayToday, useFeedsToday } from './use-feeds-today.ts'
 
 /** Who eats from what: the cultures of a batch, or the batches of a culture. */
 export function FeedLinks({ of, isEnded }: { of: Of; isEnded: boolean }) {
@@ -29,6 +28,7 @@ export function FeedLinks({ of, isEnded }: { of: Of; isEnded: boolean }) {
   const links = useQuery(feedLinksOptions(room.id))
   // A name that has not come yet is no reason to call its bearer ended.
   const { isComplete } = useThings()
+  const today = useFeedsToday(of)
   const [isAdding, setAdding] = useState(false)
   const isBatch = 'batchId' in of
   const isOwn = (link: FeedLink) => (isBatch ? link.batchId === of.batchId : link.cultureId === of.cultureId)
@@ -45,14 +45,20 @@ export function FeedLinks({ of, isEnded }: { of: Of; isEnded: boolean }) {
     >
       <Loaded query={links} skeleton={<LinkBones />} what="The feed links">
         {(data) => {
-          if (!isComplete) return <LinkBones />
-          const own = data.filter(isOwn)
-          return own.length === 0 ? (
+          if (!isComplete || today.isPending) return <LinkBones />
+          const own = data.filter(isOwn).map((link) => ({ link, otherId: isBatch ? link.cultureId : link.batchId }))
+          const unlinked = [...today.own].filter(([id]) => !own.some(({ otherId }) => otherId === id))
+          return own.length + unlinked.length === 0 ? (
             <Notice>{sayNone(isBatch, isEnded)}</Notice>
           ) : (
             <ul className={styles.links}>
-              {own.map((link) => (
-                <LinkLine key={link.id} link={link} otherId={isBatch ? link.cultureId : link.batchId} />
+              {unlinked.map(([id, foods]) => (
+                <OtherLine key={id} otherId={id}>
+                  {sayToday(foods)}
+                </OtherLine>
+              ))}
+              {own.map(({ link, otherId }) => (
+                <LinkLine key={link.id} link={link} otherId={otherId} foods={today.own.get(otherId) ?? []} />
               ))}
             </ul>
           )
@@ -76,7 +82,24 @@ function sayNone(isBatch: boolean, isEnded: boolean): string {
 
 const LinkBones = () => <Bones heights={[3]} />
 
-function LinkLine({ link, otherId }: { link: FeedLink; otherId: Id }) {
+type OtherProps = { otherId: Id; action?: ReactNode; children: ReactNode }
+
+/** The batch or the culture on the other side, and what is to be said of it. */
+function OtherLine({ otherId, action, children }: OtherProps) {
+  const room = useRoom()
+  const other = useFindThing()(otherId)
+  return (
+    <li>
+      <span>
+        {other ? <Link href={hrefOf(room.id, other) ?? '#'}>{other.name}</Link> : 'something ended'}{' '}
+        <span className={styles.soft}>{children}</span>
+      </span>
+      {action}
+    </li>
+  )
+}
+
+function LinkLine({ link, otherId, foods }: { link: FeedLink; otherId: Id; foods: Food[] }) {
   const voice = useVoice()
   const room = useRoom()
   const may = useMay('manage')
@@ -89,24 +112,26 @@ function LinkLine({ link, otherId }: { link: FeedLink; otherId: Id }) {
       { onError: (error) => toast({ text: sentenceOf(error) }) },
     )
   return (
-    <li>
-      <span>
-        {other ? <Link href={hrefOf(room.id, other) ?? '#'}>{other.name}</Link> : 'something ended'}{' '}
-        <span className={styles.soft}>
-          from {sayDate(link.fromOn, voice)}
-          {link.untilOn && ` until ${sayDate(link.untilOn, voice)}`}
-        </span>
-      </span>
-      {may && link.untilOn === null && (
-        <Button
-          variant="subtle"
-          isBusy={end.isPending}
-          onClick={stop}
-          aria-label={`Stop: ${other?.name ?? 'feed link'}`}
-        >
-          Stop
-        </Button>
-      )}
-    </li>
+    <OtherLine
+      otherId={otherId}
+      action={
+        may &&
+        link.untilOn === null && (
+          <Button
+            variant="subtle"
+            isBusy={end.isPending}
+            onClick={stop}
+            aria-label={`Stop: ${other?.name ?? 'feed link'}`}
+          >
+            Stop
+          </Button>
+        )
+      }
+    >
+      {foods.length > 0 && `${sayToday(foods)}; `}
+      linked from {sayDate(link.fromOn, voice)}
+      {link.untilOn && ` until ${sayDate(link.untilOn, voice)}`}
+      {foods.length === 0 && link.untilOn === null && ', nothing of it today'}
+    </OtherLine>
   )
 }

@@ -9,6 +9,12 @@ export const feedLinksOptions = (roomId: Id) =>
     queryFn: ({ signal }) => call('listFeedLinks', { params: { roomId }, signal }),
   })
 
+export const feedsTodayOptions = (roomId: Id) =>
+  queryOptions({
+    queryKey: thingsKey(roomId, 'feeds-today'),
+    queryFn: ({ signal }) => call('listFeedsToday', { params: { roomId }, signal }),
+  })
+
 export const useCreateFeedLink = (roomId: Id, typed?: Typed) =>
   useRoomCommand(roomId, 'createFeedLink', (body) => ({ params: { roomId }, body, ...typed }))
 
