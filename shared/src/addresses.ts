@@ -119,6 +119,7 @@ export const addresses = {
   importReadings: 'POST /api/v1/rooms/:roomId/gauges/:gaugeId/imports',
   undoReadings: 'POST /api/v1/rooms/:roomId/gauges/:gaugeId/imports/:importId/undo',
   getSeries: 'GET /api/v1/rooms/:roomId/gauges/:gaugeId/series',
+  listMarks: 'GET /api/v1/rooms/:roomId/things/:subjectId/marks',
   listAlarms: 'GET /api/v1/rooms/:roomId/alarms',
   acknowledgeAlarm: 'POST /api/v1/rooms/:roomId/alarms/:alarmId/acknowledge',
   quietAlarm: 'POST /api/v1/rooms/:roomId/alarms/:alarmId/quiet',

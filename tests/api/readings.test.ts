@@ -188,6 +188,42 @@ describe('a chart', () => {
   })
 })
 
+test('what happened in a vessel is marked on its charts: hatches, changes, alarms, and not what was struck or only topped up', async () => {
+  const subjectId = full.larvalTank.id
+  const record = (removedL: number, minutes: number) =>
+    world.ok(full.standIn, 'recordFact', {
+      params: inRoom(),
+      body: {
+        ...{ kind: 'water_change', subjectId, at: minutesFrom(world, minutes) },
+        data: { removedL, addedL: 4, salinity: removedL === 0 ? 0 : 30 },
+      },
+    })
+  await record(4, -20)
+  await record(0, -15)
+  const wrong = await record(3, -10)
+  await world.ok(full.standIn, 'strikeFact', {
+    params: { ...inRoom(), factId: wrong.id },
+    body: { reason: 'another tank' },
+  })
+  const g = await addGauge('marks')
+  await world.database.prisma.alarm.create({
+    data: { ...inRoom(), id: g.id, gaugeId: g.id, kind: 'stuck', value: 25, raisedAt: minutesFrom(world, -5) },
+  })
+  const marks = (from: number) =>
+    world.ok(full.viewer, 'listMarks', {
+      params: { ...inRoom(), subjectId },
+      query: { from: minutesFrom(world, from), to: world.clock.now() },
+    })
+  expect((await marks(-25)).map(({ kind, alarm }) => [kind, alarm])).toEqual([
+    ['water_change', null],
+    ['alarm', { kind: 'stuck', gaugeId: g.id }],
+  ])
+  expect((await marks(-4 * 1440)).filter(({ kind }) => kind === 'hatch').map(({ subject }) => subject.kind)).toEqual([
+    'clutch',
+  ])
+  await world.database.prisma.alarm.deleteMany({ where: { gaugeId: g.id } })
+})
+
 describe('an alarm', () => {
   const look = () =>
     watchGauges({ database: world.database, actor: { kind: 'system', job: 'scheduler' }, now: world.clock.now() })

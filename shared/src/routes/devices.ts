@@ -16,6 +16,7 @@ import {
   QuietAlarmSchema,
   SeriesSchema,
 } from '../device.ts'
+import { MarkSchema } from '../mark.ts'
 import { IdSchema, InstantSchema } from '../primitives.ts'
 import { CountsFileSchema, ImportedSchema, ImportPreviewSchema } from '../records.ts'
 import { wholeInAddress, withDefault } from '../shapes.ts'
@@ -128,6 +129,13 @@ export const deviceRoutes = {
       points: withDefault(wholeInAddress(10, 2000), 400),
     }),
     response: SeriesSchema,
+  }),
+  listMarks: get('/rooms/:roomId/things/:subjectId/marks', {
+    summary: 'What happened in a vessel, for the charts of its gauges',
+    permission: 'read',
+    params: { ...inRoom, subjectId: IdSchema },
+    query: z.strictObject({ from: InstantSchema, to: InstantSchema }),
+    response: z.array(MarkSchema),
   }),
   listAlarms: get('/rooms/:roomId/alarms', {
     summary: 'Alarms that stand, then those that are over, newest first',

@@ -88,6 +88,13 @@ export const deviceRequests = {
       query: { from: minutesFrom(writing.world, -60), to: minutesFrom(writing.world, 1) },
     }
   },
+  listMarks: async (writing) => {
+    await alarmOf(writing)
+    return {
+      params: inRoom(writing, { subjectId: writing.full.larvalTank.id }),
+      query: { from: minutesFrom(writing.world, -60), to: minutesFrom(writing.world, 1) },
+    }
+  },
   listAlarms: (writing) => ({ params: inRoom(writing) }),
   acknowledgeAlarm: async (writing) => ({
     params: inRoom(writing, { alarmId: (await alarmOf(writing)).id }),

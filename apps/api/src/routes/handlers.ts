@@ -219,6 +219,7 @@ export const handlers: Handlers = {
   importReadings: ({ ctx, params, body }) => room.importReadings({ ctx, ...params, text: body.text }),
   undoReadings: ({ ctx, params }) => room.undoReadings({ ctx, ...params }),
   getSeries: ({ ctx, params, query }) => room.getSeries({ ctx, ...params, query }),
+  listMarks: ({ ctx, params, query }) => room.listMarks({ ctx, ...params, query }),
   listAlarms: ({ ctx, params }) => room.listAlarms({ ctx, ...params }),
   acknowledgeAlarm: ({ ctx, params }) => room.acknowledgeAlarm({ ctx, ...params }),
   quietAlarm: ({ ctx, params, body }) => room.quietAlarm({ ctx, ...params, ...body }),

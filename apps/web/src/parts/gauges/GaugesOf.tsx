@@ -4,7 +4,7 @@ import type { Id } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Card, Section } from '@/base/ui/Page.tsx'
-import { GaugeView } from './GaugeView.tsx'
+import { GaugeCharts } from './GaugeCharts.tsx'
 import { devicesOptions } from './queries.ts'
 
 /** The gauges that hang in a tank or a culture; nothing where none does. */
@@ -13,14 +13,13 @@ export function GaugesOf({ subjectId }: { subjectId: Id }) {
   const gauges = (useQuery(devicesOptions(room.id)).data ?? [])
     .flatMap((device) => device.gauges)
     .filter(({ subject, endedAt }) => subject.id === subjectId && endedAt === null)
-  if (gauges.length === 0) return null
+  const [first, ...others] = gauges
+  if (!first) return null
   return (
     <Section title="Gauges">
-      {gauges.map((gauge) => (
-        <Card key={gauge.id}>
-          <GaugeView gauge={gauge} />
-        </Card>
-      ))}
+      <Card>
+        <GaugeCharts gauges={[first, ...others]} />
+      </Card>
     </Section>
   )
 }

@@ -23,9 +23,9 @@ describe('a gauge’s chart', () => {
       stepS: 300,
       points: [point(0, 22), point(30, 31)],
     }
-    const frame = gaugeFrame({ series, gauge: { low: 20, high: 28 }, width: 400 })
+    const frame = gaugeFrame({ series, gauge: { low: 20, high: 28 }, width: 400, height: 186 })
     for (const value of [20, 21.5, 31.5]) {
-      expect(frame.y(value)).toBeLessThanOrEqual(gaugeChart.floor)
+      expect(frame.y(value)).toBeLessThanOrEqual(frame.floor)
       expect(frame.y(value)).toBeGreaterThanOrEqual(gaugeChart.top)
     }
     expect(frame.y(31)).toBeLessThan(frame.y(22))
@@ -33,7 +33,7 @@ describe('a gauge’s chart', () => {
   })
   test('of one reading is not empty', () => {
     const series = { gaugeId: '', from: point(0).at, to: point(60).at, stepS: 300, points: [point(30)] }
-    const frame = gaugeFrame({ series, gauge: { low: null, high: null }, width: 400 })
+    const frame = gaugeFrame({ series, gauge: { low: null, high: null }, width: 400, height: 186 })
     expect(frame.spreads[0]).toMatch(/^M/)
     expect(frame.ticks.length).toBeGreaterThan(1)
   })

@@ -3,16 +3,18 @@ import { scaleLinear } from 'd3-scale'
 import { area, line } from 'd3-shape'
 import { timeScale } from '@/base/charts/scales.ts'
 
-export const gaugeChart = { height: 170, left: 44, right: 8, top: 10, floor: 140 } as const
+/** Signs of what happened stand above, days below. */
+export const gaugeChart = { height: 186, left: 44, right: 8, top: 26, foot: 30 } as const
 
 type Point = GaugeSeries['points'][number]
-type Asked = { series: GaugeSeries; gauge: Pick<Gauge, 'low' | 'high'>; width: number }
+type Asked = { series: GaugeSeries; gauge: Pick<Gauge, 'low' | 'high'>; width: number; height: number }
 
 // A band is not drawn thinner than this on the axis, or noise of a probe would look like a storm.
 const leastSpread = 1
 
 /** Where everything of a gauge's chart lies, in pixels; its lines break where nothing was read. */
-export function gaugeFrame({ series, gauge, width }: Asked) {
+export function gaugeFrame({ series, gauge, width, height }: Asked) {
+  const floor = height - gaugeChart.foot
   const right = width - gaugeChart.right
   const x = timeScale({ start: new Date(series.from), end: new Date(series.to) }, { left: gaugeChart.left, right })
   const limits = [gauge.low, gauge.high].filter((limit) => limit !== null)
@@ -23,13 +25,14 @@ export function gaugeFrame({ series, gauge, width }: Asked) {
   const scale = scaleLinear()
     .domain([middle - half, middle + half])
     .nice(4)
-    .range([gaugeChart.floor, gaugeChart.top])
+    .range([floor, gaugeChart.top])
   const at = (point: Point) => x(point.at)
   const runs = runsOf(series)
   return {
     x,
     y: (value: number) => scale(value),
     right,
+    floor,
     ticks: scale.ticks(4),
     lines: runs.map((run) => line<Point>(at, ({ mean }) => scale(mean))(run) ?? ''),
     spreads: runs.map(

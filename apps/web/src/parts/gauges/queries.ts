@@ -36,6 +36,16 @@ export const seriesOptions = (roomId: Id, asked: { gaugeId: Id; from: Instant; t
     placeholderData: keepPreviousData,
   })
 
+export const marksOptions = (roomId: Id, asked: { subjectId: Id; from: Instant; to: Instant }) =>
+  queryOptions({
+    queryKey: [...roomKey(roomId), 'marks', asked],
+    queryFn: ({ signal }) => {
+      const { subjectId, ...query } = asked
+      return call('listMarks', { params: { roomId, subjectId }, query, signal })
+    },
+    placeholderData: keepPreviousData,
+  })
+
 // A token to keep now, and a door to shut now: neither waits on the device.
 export function useCreateDevice(roomId: Id) {
   const refresh = useRefreshRoom(roomId)

@@ -6,7 +6,7 @@ import { FormProblem } from '@/base/forms/Form.tsx'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Card } from '@/base/ui/Page.tsx'
-import { GaugeView } from '@/parts/gauges/GaugeView.tsx'
+import { GaugeCharts } from '@/parts/gauges/GaugeCharts.tsx'
 import styles from '@/parts/gauges/gauges.module.css'
 import { useEndGauge } from '@/parts/gauges/queries.ts'
 import { GaugeForm } from './GaugeForm.tsx'
@@ -26,7 +26,7 @@ export function DeviceGauges({ device }: { device: Device }) {
               <p className={styles.soft}>
                 <code>{gauge.key}</code> in {gauge.subject.name}
               </p>
-              <GaugeView gauge={gauge} />
+              <GaugeCharts gauges={[gauge]} />
               {mayManage && <Limits gauge={gauge} />}
             </Card>
           </li>

@@ -43,6 +43,7 @@ const answers = {
   getBroker: () => broker(),
   listDevices: () => [device()],
   listAlarms: nothing,
+  listMarks: nothing,
   getSeries: () => ({ gaugeId: gauge.id, from: at, to: '2026-11-30T07:00:00.000Z', stepS: 300, points: [] }),
   ...{ listTanks: nothing, listCultures: nothing, listPairs: nothing, listClutches: nothing },
   ...{ listLarvalBatches: nothing, listJuvenileGroups: nothing },

@@ -3,6 +3,7 @@
 import type { Broker } from '@fryward/shared'
 import { sayMoment } from '@fryward/words'
 import { serverNow } from '@/base/api/server-clock.ts'
+import charts from '@/base/charts/charts.module.css'
 import { useVoice } from '@/base/room/room-context.tsx'
 import styles from '@/parts/gauges/gauges.module.css'
 
@@ -12,7 +13,7 @@ export function RefusedMessages({ refusals }: Pick<Broker, 'refusals'>) {
   if (refusals.length === 0) return null
   return (
     <details>
-      <summary>What came and was not kept ({refusals.length})</summary>
+      <summary className={charts.summary}>What came and was not kept ({refusals.length})</summary>
       <ul className={styles.refusals}>
         {refusals.map(({ topic, reason, detail, number, lastAt }) => (
           <li key={`${topic} ${reason}`}>
