@@ -8,6 +8,7 @@ import {
   foods,
   leftOutReasons,
   outcomes,
+  protocolParts,
   survivalStageStatuses,
   survivalStages,
 } from './vocabulary.ts'
@@ -54,10 +55,12 @@ export const SurvivalRowSchema = z
     clutches: z.array(SubjectRefSchema),
     pairs: z.array(SubjectRefSchema),
     species: z.string(),
-    /** Tanks that its larvae were in. */
+    /** Tanks that its larvae were in during their first days. */
     tanks: z.array(SubjectRefSchema),
     /** Rotifer and copepod cultures that it ate from in its first days. */
     cultures: z.array(SubjectRefSchema),
+    /** What it was fed in those days, as far as anybody wrote it down. */
+    protocol: z.array(z.enum(protocolParts)),
     spawnedOn: PlainDateSchema,
     bornOn: z.nullable(PlainDateSchema),
     stages: z.array(SurvivalStageSchema),

@@ -112,7 +112,7 @@ export const survivalStageStatuses = ['reached', 'so_far', 'not_yet', 'not_follo
 export type SurvivalStageStatus = (typeof survivalStageStatuses)[number]
 
 /** By what clutches are put into groups to be compared. */
-export const comparedBy = ['pair', 'culture', 'tank', 'species', 'season'] as const
+export const comparedBy = ['pair', 'culture', 'tank', 'protocol', 'species', 'season'] as const
 export type ComparedBy = (typeof comparedBy)[number]
 
 /** Quarters of the year that keep the cold and the warm months together, by their months. */
@@ -246,6 +246,10 @@ export const foods = [
   'fresh',
 ] as const
 export type Food = (typeof foods)[number]
+
+/** What larvae are fed in their first days: foods, with the algae that green their water as one. */
+export const protocolParts = ['rotifers', 'copepods', 'artemia', 'dry', 'frozen', 'fresh', 'green_water'] as const
+export type ProtocolPart = (typeof protocolParts)[number]
 
 /** Same-day signs in a culture or a tank that lead trouble. */
 export const signs = [

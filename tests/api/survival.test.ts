@@ -191,10 +191,32 @@ describe('the survival review', () => {
     expect(compared.byClutch?.smallestPValue).toBe(1)
     const { rows } = await world.ok(full.viewer, 'getSurvival', { params: params() })
     expect(rows[0]!.id).toBe(second.clutch.id)
-    for (const by of ['culture', 'tank', 'species', 'season'] as const) {
+    for (const by of ['culture', 'tank', 'protocol', 'species', 'season'] as const) {
       const answer = await world.ok(full.viewer, 'compareSurvival', { params: params(), query: { by } })
       expect(answer.groups.reduce((sum, { clutches }) => sum + clutches, 0)).toBeGreaterThan(0)
     }
+  })
+
+  test('keeps the tank that larvae spent their first days in, wherever they are moved then', async () => {
+    const clutch = await world.ok(full.standIn, 'createClutch', {
+      params: params(),
+      body: { pairId: full.pair.id, name: make.called('Housed'), spawnedAt: world.clock.now(), eggs: 100 },
+    })
+    world.clock.advanceMinutes(8 * day)
+    const batch = await world.ok(full.standIn, 'createLarvalBatch', {
+      params: params(),
+      body: {
+        ...{ tankId: full.larvalTank.id, clutchIds: [clutch.id], larvae: 60, name: make.called('Housed') },
+        hatchedOn: minutesFrom(world, -day).slice(0, 10),
+      },
+    })
+    world.clock.advanceMinutes(10 * day)
+    const body = { tankId: full.pairTank.id, version: batch.version }
+    await world.ok(full.caretaker, 'changeLarvalBatch', { params: { roomId, batchId: batch.id }, body })
+    const { rows } = await world.ok(full.viewer, 'getSurvival', { params: params() })
+    expect(rows.find(({ id }) => id === clutch.id)).toMatchObject({ tanks: [{ id: full.larvalTank.id }], protocol: [] })
+    const life = await world.ok(full.viewer, 'getClutchLife', { params: { roomId, clutchId: clutch.id } })
+    expect(life.setPoints.map(({ tank }) => tank.name).sort()).toEqual(['Larval tank', 'Pair tank'])
   })
 })
 

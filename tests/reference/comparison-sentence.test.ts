@@ -56,6 +56,13 @@ describe('what groups show', () => {
     expect(sayComparison({ ...two, by: 'season' }, voice).may).toContain('June to August lived longer')
   })
 
+  it('names foods that young were first fed', () => {
+    const two = compared([each('1 1 1 1'), each('8 9 9+ 9+')], ['rotifers', 'rotifers artemia green_water'])
+    expect(sayComparison({ ...two, by: 'protocol' }, voice).may).toContain(
+      'The young first fed rotifers, Artemia and green water lived longer than those first fed rotifers:',
+    )
+  })
+
   it('is nothing in a room with one group, or none', () => {
     const none = { ...compared([each('1'), each('2')], ['A', 'B']), conclusion: 'one_group' as const }
     expect(sayComparison({ ...none, groups: [] }, voice).may).toBe('No clutch can be compared yet.')

@@ -1,4 +1,11 @@
-import type { Id, PlainDate, SurvivalStage } from '@fryward/shared'
+import {
+  type Food,
+  type Id,
+  type PlainDate,
+  type ProtocolPart,
+  protocolParts,
+  type SurvivalStage,
+} from '@fryward/shared'
 import { type LedgerEntry, lifeTable, type Share } from '@fryward/survival'
 import { addDays } from '../calendar/husbandry-day.ts'
 import type { FactOf } from '../facts/fact.ts'
@@ -6,8 +13,9 @@ import { factList } from '../snapshot/live-snapshot.ts'
 import { ageOn, type BroodBook, broodBook, ledgerOf } from './brood-book.ts'
 import type { Brood } from './broods.ts'
 import { broodsOf } from './broods.ts'
-import { dateIn, type ReviewRoom } from './review-room.ts'
+import { dateIn, type Meals, type ReviewRoom } from './review-room.ts'
 import { type Reached, reachedStages, type StageShares, sharesOf } from './stages.ts'
+import { tankOn, tanksBetween } from './stays.ts'
 
 /** One brood as the review shows it. Ids only; numbers are animals, dates those of the room. */
 export type BroodReview = {
@@ -21,11 +29,16 @@ export type BroodReview = {
   missing: number
   numberNow: number | null
   mixedOn: PlainDate | null
+  /** In which its larvae spent the days that decide. */
   tankIds: Id[]
+  /** In which the eggs of its first clutch were laid. */
+  eggTankId: Id | null
   cultureIds: Id[]
+  /** What it was fed in the days that decide, as far as anybody wrote it down. */
+  protocol: ProtocolPart[]
 }
 
-/** A brood's culture is what it ate from in the days that decide; later it eats Artemia and dry food. common practice */
+/** A brood's tank, its culture and its food are those of the days that decide; later it eats Artemia and dry food. common practice */
 const FIRST_DAYS = 5
 
 /** Every brood of a room, oldest first. */
@@ -54,8 +67,10 @@ export function reviewBrood({ room, brood }: { room: ReviewRoom; brood: Brood })
     missing: ledger ? Math.round(lifeTable({ entries: ledger }).totals.lossesUnseen) : 0,
     numberNow: book.numberOn(room.today)?.number ?? null,
     mixedOn: mixed[0] ?? null,
-    tankIds: tanksOf({ room, brood }),
+    tankIds: tanksOf({ room, brood, book }, FIRST_DAYS),
+    eggTankId: eggTankOf({ room, brood }),
     cultureIds: culturesOf({ room, brood, book }),
+    protocol: protocolOf({ room, brood, book }),
   }
 }
 
@@ -104,23 +119,47 @@ export const eggLosses = ({ room, brood }: Pick<Asked, 'room' | 'brood'>) =>
 const batchesOf = ({ brood }: Pick<Asked, 'brood'>): Set<Id> =>
   new Set(brood.vessels.filter(({ kind }) => kind === 'larval_batch').map(({ id }) => id))
 
-function tanksOf({ room, brood }: Pick<Asked, 'room' | 'brood'>): Id[] {
+/** Tanks that its batches were in for so many days from its birth on, in which they were then and not in which they are now. */
+function tanksOf({ room, brood, book }: Asked, days: number): Id[] {
+  const { bornOn } = book
+  if (bornOn === null) return []
   const batches = batchesOf({ brood })
-  return [...new Set(room.batches.filter(({ id }) => batches.has(id)).map(({ tankId }) => tankId))]
+  const time = { from: bornOn, to: addDays(bornOn, days) }
+  const own = room.batches.filter(({ id }) => batches.has(id))
+  return [...new Set(own.flatMap((batch) => tanksBetween(room, batch, time)))]
 }
 
-/** Cultures that its live food came from while rotifers or copepods decided over it. */
-function culturesOf({ room, brood, book }: Asked): Id[] {
+/** All of them until today. */
+export const tanksThroughLife = (room: ReviewRoom, { brood, book }: BroodReview): Id[] =>
+  book.bornOn === null ? [] : tanksOf({ room, brood, book }, ageOn(book.bornOn, room.today))
+
+/** The home of its pair on the day on which it was laid. */
+function eggTankOf({ room, brood }: Pick<Asked, 'room' | 'brood'>): Id | null {
+  const [clutch] = brood.clutches
+  if (!clutch) return null
+  return tankOn(room, { id: clutch.pairId, tankId: clutch.tankId }, dateIn(room, clutch.spawnedAt))
+}
+
+/** What its batches began to eat in the days that decide. */
+function firstMeals({ room, brood, book }: Asked): Meals[] {
   const { bornOn } = book
   if (bornOn === null) return []
   const batches = batchesOf({ brood })
   const until = addDays(bornOn, FIRST_DAYS)
-  const meals = room.meals.filter(
-    ({ batchId, food, cultureId, firstAt }) =>
-      batches.has(batchId) &&
-      cultureId !== null &&
-      (food === 'rotifers' || food === 'copepods') &&
-      dateIn(room, firstAt) <= until,
-  )
-  return [...new Set(meals.flatMap(({ cultureId }) => (cultureId === null ? [] : [cultureId])))]
+  return room.meals.filter(({ batchId, firstAt }) => batches.has(batchId) && dateIn(room, firstAt) <= until)
 }
+
+/** Cultures that its live food came from while rotifers or copepods decided over it. */
+function culturesOf(asked: Asked): Id[] {
+  const live = firstMeals(asked).filter(({ food }) => food === 'rotifers' || food === 'copepods')
+  return [...new Set(live.flatMap(({ cultureId }) => (cultureId === null ? [] : [cultureId])))]
+}
+
+/** The foods of those days, in one order; algae of a bottle and of a culture green the water alike. */
+function protocolOf(asked: Asked): ProtocolPart[] {
+  const given = new Set(firstMeals(asked).map(({ food }) => (isAlgae(food) ? 'green_water' : food)))
+  return protocolParts.filter((part) => given.has(part))
+}
+
+const isAlgae = (food: Food): food is 'concentrate' | 'live_microalgae' =>
+  food === 'concentrate' || food === 'live_microalgae'

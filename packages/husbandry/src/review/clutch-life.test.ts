@@ -5,10 +5,10 @@ import { expectedStages, numbersByDay, type TankTemperatures } from './clutch-li
 
 const at = (setPointC: number | null): TankTemperatures => ({ readings: [], setPointC })
 
-function expected(room: BroodRoom, setPointC: number | null = 27) {
-  const past = { ...room.review(30), lightsOffAt: '19:00' }
+function expected(room: BroodRoom, setPointC: number | null = 27, lightsOffAt = '19:00') {
+  const past = room.review(30)
   const review = reviewBroods(past)[0]!
-  return expectedStages(past, { review, ofEggs: at(setPointC), ofLarvae: at(setPointC) })
+  return expectedStages(past, { review, ofEggs: { ...at(setPointC), lightsOffAt }, ofLarvae: at(setPointC) })
 }
 const stageOf = (stages: ReturnType<typeof expected>, name: string) => stages.find(({ stage }) => stage === name)
 
@@ -23,6 +23,13 @@ describe('what is expected of a clutch', () => {
     // Six to nine days of eggs, and the morning after.
     const hatch = stageOf(warm, 'hatched')!
     expect(hatch.from >= '2026-03-07' && hatch.to <= '2026-03-12').toBe(true)
+  })
+
+  test('follows the evening over the tank of the eggs', () => {
+    // What is ready at the half way between two evenings belongs to the one before: later evenings take more of it.
+    const mornings = (lightsOffAt: string) =>
+      [26, 26.5, 27, 27.5, 28].map((setPointC) => stageOf(expected(room, setPointC, lightsOffAt), 'hatched')!.from)
+    expect(mornings('23:00').join() < mornings('12:00').join()).toBe(true)
   })
 
   test('is a window from the likely hatch nights while there are eggs', () => {

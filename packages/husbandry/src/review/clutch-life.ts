@@ -39,19 +39,21 @@ export function numbersByDay(room: ReviewRoom, { book }: BroodReview): ClutchLif
 
 type Expected = ClutchLife['expected']
 type Window = { from: PlainDate; to: PlainDate }
-type Lit = Pick<ReviewRoom, 'timeZone'> & { lightsOffAt: string }
-type Asked = { review: BroodReview; ofEggs: TankTemperatures; ofLarvae: TankTemperatures }
+type Clock = Pick<ReviewRoom, 'timeZone'>
+/** Eggs hatch by the evening that falls over their tank. */
+type EggTank = TankTemperatures & { lightsOffAt: string }
+type Asked = { review: BroodReview; ofEggs: EggTank; ofLarvae: TankTemperatures }
 
 /**
  * When hatch, first food, day 5, metamorphosis and the last day of weaning should come: eight in ten of their likelihood,
  * by the warmth of the tank with the eggs and of the one with the larvae. Empty for a species that no profile describes.
  */
-export function expectedStages(room: Lit, asked: Asked): Expected {
+export function expectedStages(room: Clock, asked: Asked): Expected {
   const { review, ofEggs, ofLarvae } = asked
   const [clutch] = review.brood.clutches
   const species = clutch && findSpecies(clutch.species)
   if (!species) return []
-  const hatch = hatchWindow(room, { clutch, species, warmth: warmthOf(ofEggs) })
+  const hatch = hatchWindow(room, { clutch, species, warmth: warmthOf(ofEggs), lightsOffAt: ofEggs.lightsOffAt })
   const { bornOn } = review.book
   const born = bornOn === null ? hatch : { from: bornOn, to: bornOn }
   const turned = bornOn === null ? null : turnWindow(room, { bornOn, species, warmth: warmthOf(ofLarvae) })
@@ -70,18 +72,19 @@ type Warmth = ReturnType<typeof warmthOf>
 
 /** Mornings on which larvae may have been there, by the nights before. */
 function hatchWindow(
-  room: Lit,
-  { clutch, species, warmth }: { clutch: SnapshotClutch; species: SpeciesProfile; warmth: Warmth },
+  room: Clock,
+  asked: { clutch: SnapshotClutch; species: SpeciesProfile; warmth: Warmth; lightsOffAt: string },
 ): Window | null {
+  const { clutch, species, warmth, lightsOffAt } = asked
   if (!warmth) return null
-  const lightsOff = { time: room.lightsOffAt, timeZone: room.timeZone }
-  const asked = { spawnedAt: clutch.spawnedAt, lightsOff, species, ...warmth }
-  const { window80 } = species.care.value === 'nest' ? hatchNights(asked) : brooderRelease(asked)
+  const lightsOff = { time: lightsOffAt, timeZone: room.timeZone }
+  const eggs = { spawnedAt: clutch.spawnedAt, lightsOff, species, ...warmth }
+  const { window80 } = species.care.value === 'nest' ? hatchNights(eggs) : brooderRelease(eggs)
   return { from: addDays(window80.from, 1), to: addDays(window80.to, 1) }
 }
 
 function turnWindow(
-  room: Lit,
+  room: Clock,
   { bornOn, species, warmth }: { bornOn: PlainDate; species: SpeciesProfile; warmth: Warmth },
 ): Window | null {
   if (!species.larvalDuration || !warmth) return null

@@ -65,6 +65,57 @@ describe('groups of broods', () => {
     ])
   })
 
+  test('of a tank are those that spent their first days in it, wherever they are now', () => {
+    const housed = new BroodRoom()
+    const [reef, nursery] = [housed.builder.tank().id, housed.builder.tank().id]
+    const raisedIn = (tankId: string, movedOn: number) => {
+      const batch = housed.batch(8, [housed.clutch(0, 60)], 50)
+      housed.house(8, batch, tankId)
+      housed.house(movedOn, batch)
+      housed.count(20, batch, 'larvae', 30)
+    }
+    raisedIn(reef, 16)
+    raisedIn(reef, 18)
+    raisedIn(nursery, 17)
+    raisedIn(nursery, 10)
+    const { groups, leftOut } = compareBroods(reviewBroods(housed.review(30)), 'tank')
+    expect(groups.map(({ key, clutches }) => [key, clutches])).toEqual([
+      [reef, 2],
+      [nursery, 1],
+    ])
+    expect(leftOut).toEqual([{ reason: 'several', clutches: 1 }])
+  })
+
+  test('that were fed the same at first stand together, and those that nobody wrote of do not stand', () => {
+    const fed = new BroodRoom()
+    const counted = (feed: (batch: { id: string }) => void) => {
+      const batch = fed.batch(8, [fed.clutch(0, 60)], 50)
+      feed(batch)
+      fed.count(20, batch, 'larvae', 30)
+    }
+    counted((batch) => {
+      fed.eat(batch, 'rotifers', 'R1', { from: 8, to: 14 })
+      fed.eat(batch, 'concentrate', null, { from: 8, to: 14 })
+    })
+    counted((batch) => {
+      fed.eat(batch, 'live_microalgae', 'P1', { from: 8, to: 14 })
+      fed.eat(batch, 'rotifers', 'R2', { from: 8, to: 14 })
+      // After the days that decide.
+      fed.eat(batch, 'artemia', null, { from: 16, to: 20 })
+    })
+    counted((batch) => {
+      fed.eat(batch, 'artemia', null, { from: 10, to: 14 })
+      fed.eat(batch, 'rotifers', 'R1', { from: 8, to: 14 })
+    })
+    counted(() => undefined)
+    const { groups, leftOut } = compareBroods(reviewBroods(fed.review(30)), 'protocol')
+    expect(groups.map(({ key, clutches }) => [key, clutches])).toEqual([
+      ['rotifers artemia', 1],
+      ['rotifers green_water', 2],
+    ])
+    expect(leftOut).toEqual([{ reason: 'not_known', clutches: 1 }])
+  })
+
   test('are none in a room where nothing was raised', () => {
     expect(compareBroods([], 'pair')).toMatchObject({ groups: [], conclusion: 'one_group', byAnimal: null, days: [0] })
   })

@@ -82,6 +82,7 @@ function keysOf(review: BroodReview, { by, bornOn }: { by: ComparedBy; bornOn: P
   if (by === 'species') return [...new Set(clutches.map(({ species }) => species))]
   if (by === 'culture') return review.cultureIds
   if (by === 'tank') return review.tankIds
+  if (by === 'protocol') return review.protocol.length > 0 ? [review.protocol.join(' ')] : []
   const month = Number(bornOn.slice('YYYY-'.length, 'YYYY-MM'.length))
   return [seasons[Math.floor((month % 12) / 3)] ?? seasons[0]]
 }

@@ -13,6 +13,9 @@ export type Meals = {
   times: number
 }
 
+/** Since when something is in a tank, as it was written down. */
+export type Stay = { subjectId: Id; tankId: Id; since: Instant }
+
 /**
  * A room as its review reads it: what lives and what has ended alike, with the standing facts that say how many there
  * were (spawnings, hatches, moves, losses, outcomes, counts of heads) and the looks that saw a batch settled.
@@ -24,6 +27,8 @@ export type ReviewRoom = Happened & {
   batches: readonly (SnapshotBatch & { endedAt: Instant | null })[]
   groups: readonly (SnapshotGroup & { endedAt: Instant | null })[]
   meals: readonly Meals[]
+  /** Of pairs and batches, oldest first. */
+  stays: readonly Stay[]
 }
 
 export const dateIn = ({ timeZone }: Pick<ReviewRoom, 'timeZone'>, at: Instant): PlainDate =>

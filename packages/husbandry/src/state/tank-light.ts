@@ -4,8 +4,10 @@ import { larvalLightDefinition } from '../definitions/larvae/larval-light.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSettings, RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
 
+type Lamp = Pick<SnapshotTank, 'kind' | 'lightHours'>
+
 /** Hours of light that a tank has a day of its own; null where it is lit as the room is. */
-export function ownLightHours(snapshot: RoomSnapshot, { kind, lightHours }: SnapshotTank): number | null {
+export function ownLightHours(snapshot: RoomSnapshot, { kind, lightHours }: Lamp): number | null {
   if (lightHours !== null) return lightHours
   return kind === 'larval' ? ruleInForce(snapshot, larvalLightDefinition).parameters.hours : null
 }
@@ -20,7 +22,7 @@ export function tankLight(snapshot: RoomSnapshot, tank: SnapshotTank | undefined
 }
 
 /** The room as it is lit over a tank: on when the room's lights go on, for as long as the tank has light. */
-export function litRoom(snapshot: RoomSnapshot, tank: SnapshotTank | undefined): RoomSettings {
+export function litRoom(snapshot: RoomSnapshot, tank: Lamp | undefined): RoomSettings {
   const hours = tank ? ownLightHours(snapshot, tank) : null
   if (hours === null) return snapshot.room
   return { ...snapshot.room, lightsOffAt: later(snapshot.room.lightsOnAt, hours) }

@@ -1,5 +1,5 @@
 import type { CountData, Food, Instant, Outcome, PlainDate } from '@fryward/shared'
-import type { Meals, ReviewRoom } from '../review/review-room.ts'
+import type { Meals, ReviewRoom, Stay } from '../review/review-room.ts'
 import type { SnapshotBatch, SnapshotClutch, SnapshotGroup } from '../snapshot/room-snapshot.ts'
 import { SnapshotBuilder } from './snapshot-builder.ts'
 
@@ -12,6 +12,7 @@ export class BroodRoom {
   readonly builder: SnapshotBuilder
   readonly meals: Meals[] = []
   readonly ended = new Map<string, Instant>()
+  readonly stays: Stay[] = []
 
   constructor(builder = new SnapshotBuilder()) {
     this.builder = builder
@@ -79,6 +80,12 @@ export class BroodRoom {
     this.meals.push({ batchId: batch.id, food, cultureId, firstAt, lastAt, times: 3 * (days.to - days.from + 1) })
   }
 
+  /** Written down as in another tank from a day on; gives that tank. */
+  house(day: number, what: { id: string }, tankId = this.builder.tank().id): string {
+    this.stays.push({ subjectId: what.id, tankId, since: this.at(day, '07:00') })
+    return tankId
+  }
+
   end(day: number, what: { id: string }): void {
     this.ended.set(what.id, this.at(day, '20:00'))
   }
@@ -94,6 +101,7 @@ export class BroodRoom {
       groups: groups.map(withEnd),
       facts,
       meals: this.meals,
+      stays: this.stays,
     }
   }
 }

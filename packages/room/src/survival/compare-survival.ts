@@ -26,8 +26,8 @@ export async function compareSurvival({
   })
 }
 
-/** Seasons are named where sentences are made. */
+/** Seasons and foods are named where sentences are made. */
 function nameOf(past: ReadReview, { by, key }: { by: ComparedBy; key: string }): string {
-  if (by === 'season') return key
+  if (by === 'season' || by === 'protocol') return key
   return by === 'species' ? past.nameOfSpecies(key) : past.named(key).name
 }

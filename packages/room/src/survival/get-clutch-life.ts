@@ -4,10 +4,12 @@ import {
   type BroodReview,
   eggLosses,
   expectedStages,
+  litRoom,
   localDate,
   numbersByDay,
   reviewOfClutch,
   type TankTemperatures,
+  tanksThroughLife,
 } from '@fryward/husbandry'
 import type { ClutchLife, Fact, FactKind, Id, PlainDate } from '@fryward/shared'
 import type { Context } from '../context.ts'
@@ -38,7 +40,13 @@ export async function getClutchLife({
     return {
       row: toRow(past, review),
       today: past.room.today,
-      expected: expectedStages(past.room, { review, ...warmthOf(review, temperatures) }),
+      expected: expectedStages(past.room, {
+        ...{ review, ofLarvae: warmthOf(temperatures, review.tankIds[0]) },
+        ofEggs: {
+          ...warmthOf(temperatures, review.eggTankId),
+          lightsOffAt: await lightsOffOver(read, review.eggTankId),
+        },
+      }),
       numbers,
       departures: departuresOf(past, review),
       meals: mealsOf(past, review),
@@ -85,10 +93,11 @@ async function readTemperatures(
   { tx, roomId, ctx }: Asked,
   { past, review, lastOn }: { past: ReadReview; review: BroodReview; lastOn: PlainDate },
 ): Promise<Temperatures> {
-  const { brood, tankIds } = review
+  const { brood, eggTankId } = review
   const groupIds = new Set(brood.vessels.map(({ id }) => id))
   const grownIn = past.room.groups.filter(({ id }) => groupIds.has(id)).map(({ tankId }) => tankId)
-  const ids = [...new Set([...brood.clutches.map(({ tankId }) => tankId), ...tankIds, ...grownIn])]
+  const lived = tanksThroughLife(past.room, review)
+  const ids = [...new Set([...(eggTankId === null ? [] : [eggTankId]), ...lived, ...grownIn])]
   const tanks = await tx.tank.findMany({ where: { roomId, id: { in: ids } }, select: { id: true, temperatureC: true } })
   // By when a date is over in every zone.
   const over = new Date(`${addDays(lastOn, 2)}T00:00:00.000Z`).toISOString()
@@ -113,12 +122,16 @@ async function readTemperatures(
   return { tanks: ids.flatMap((id) => tanks.find((tank) => tank.id === id) ?? []), readings }
 }
 
-function warmthOf(review: BroodReview, { tanks, readings }: Temperatures) {
-  const of = (tankId: Id | undefined): TankTemperatures => ({
-    readings: readings.filter((reading) => reading.tankId === tankId),
-    setPointC: tanks.find(({ id }) => id === tankId)?.temperatureC ?? null,
-  })
-  return { ofEggs: of(review.brood.clutches[0]?.tankId), ofLarvae: of(review.tankIds[0]) }
+const warmthOf = ({ tanks, readings }: Temperatures, tankId: Id | null | undefined): TankTemperatures => ({
+  readings: readings.filter((reading) => reading.tankId === tankId),
+  setPointC: tanks.find(({ id }) => id === tankId)?.temperatureC ?? null,
+})
+
+/** When it gets dark over a tank, by its own hours of light where it has some. */
+async function lightsOffOver({ tx, roomId, state }: Read, tankId: Id | null): Promise<string> {
+  const { snapshot } = await state()
+  const tank = tankId && (await tx.tank.findUnique({ where: { roomId_id: { roomId, id: tankId } } }))
+  return litRoom(snapshot, tank || undefined).lightsOffAt
 }
 
 function departuresOf({ room }: ReadReview, { brood, book }: BroodReview): ClutchLife['departures'] {

@@ -11,7 +11,7 @@ export type Named = { id: Id; kind: SubjectKind; name: string }
 
 /** The past of a room for the pure review, with the names of its things. */
 export type ReadReview = {
-  room: ReviewRoom & { lightsOffAt: string }
+  room: ReviewRoom
   /** The thing as the wire names it. */
   named: (id: Id) => Named
   nameOfSpecies: (species: string) => string
@@ -28,17 +28,17 @@ export async function readReviewRoom({ tx, roomId, ctx }: Pick<Read, 'tx' | 'roo
     ...row,
     endedAt: subjects.get(row.id)?.endedAt ?? null,
   })
-  const { timeZone, lightsOffAt } = rows.room
+  const { timeZone } = rows.room
   return {
     room: {
       timeZone,
-      lightsOffAt,
       today: localDate({ timeZone, at: ctx.now }),
       clutches: rows.clutches.map(toClutch),
       batches: rows.batches.map(withEnd),
       groups: rows.groups.map(withEnd),
       // Food was checked by its schema when it was written.
       meals: rows.meals.map((meal) => ({ ...meal, food: meal.food as Food })),
+      stays: rows.stays,
       // Who wrote them does not matter here.
       facts: rows.facts.map((row) => toStandingFact(row, {})),
     },

@@ -39,6 +39,7 @@ const columns: Column[] = [
   { header: 'species', cell: ({ species }) => species },
   { header: 'tank', cell: ({ tanks }) => namesOf(tanks) },
   { header: 'culture', cell: ({ cultures }) => namesOf(cultures) },
+  { header: 'fed_first', cell: ({ protocol }) => protocol.join(' + ') },
   { header: 'laid_on', cell: ({ spawnedOn }) => spawnedOn },
   { header: 'first_morning_on', cell: ({ bornOn }) => bornOn },
   ...survivalStages.flatMap(stageColumns),

@@ -24,6 +24,7 @@ export function toRow({ named }: ReadReview, review: BroodReview): SurvivalRow {
     species: brood.clutches[0]?.species ?? '',
     tanks: review.tankIds.map(named),
     cultures: review.cultureIds.map(named),
+    protocol: review.protocol,
     spawnedOn,
     bornOn: book.bornOn,
     ...{ stages, losses, missing, numberNow, mixedOn },

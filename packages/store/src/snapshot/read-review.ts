@@ -21,6 +21,12 @@ const meals = kind(
   'eaten',
   'first_at, batch_id, food, culture_id',
 )
+/** Tanks that pairs and batches were said to be in, as the audit of their changes tells. */
+const stays = kind(
+  { subjectId: text('subject_id'), tankId: text("detail->>'tankId'"), since: instant('at') },
+  "audit_entry WHERE room_id = room.id AND subject_id IS NOT NULL AND detail->>'tankId' IS NOT NULL",
+  'revision, ordinal',
+)
 const subjects = kind(
   {
     id: text('id'),
@@ -39,6 +45,7 @@ export type ReviewRows = {
   batches: RowOf<typeof batches.columns>[]
   groups: RowOf<typeof groups.columns>[]
   meals: RowOf<typeof meals.columns>[]
+  stays: RowOf<typeof stays.columns>[]
   facts: FactRow[]
 }
 
@@ -62,6 +69,7 @@ const statement = `
     'batches', ${listOf(batches)},
     'groups', ${listOf(groups)},
     'meals', ${listOf(meals)},
+    'stays', ${listOf(stays)},
     'facts', (SELECT coalesce(json_agg(fact ORDER BY at, id), '[]') FROM standing)
   )::text AS review
   FROM room WHERE room.id = $1::uuid`

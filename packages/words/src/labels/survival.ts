@@ -1,4 +1,4 @@
-import type { ComparedBy, LeftOutReason, Season, SurvivalStageName } from '@fryward/shared'
+import type { ComparedBy, LeftOutReason, ProtocolPart, Season, SurvivalStageName } from '@fryward/shared'
 
 /** What the young of a clutch come through; `settled` are counted as they are moved to grow-out. */
 export const survivalStageLabels = {
@@ -14,7 +14,8 @@ export const survivalStageLabels = {
 export const comparedByLabels = {
   pair: 'Pair',
   culture: 'Culture they ate from',
-  tank: 'Tank',
+  tank: 'Tank of their first days',
+  protocol: 'What they were fed first',
   species: 'Species',
   season: 'Season',
 } as const satisfies Record<ComparedBy, string>
@@ -25,6 +26,17 @@ export const seasonLabels = {
   jun_aug: 'June to August',
   sep_nov: 'September to November',
 } as const satisfies Record<Season, string>
+
+/** Foods of the first days, as they stand in a list. */
+export const protocolLabels = {
+  rotifers: 'rotifers',
+  copepods: 'copepods',
+  artemia: 'Artemia',
+  dry: 'dry food',
+  frozen: 'frozen food',
+  fresh: 'fresh food',
+  green_water: 'green water',
+} as const satisfies Record<ProtocolPart, string>
 
 export const leftOutLabels = {
   not_hatched: 'not hatched, or not raised',

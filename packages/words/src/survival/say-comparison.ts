@@ -1,13 +1,14 @@
-import type { SurvivalComparison } from '@fryward/shared'
-import { seasonLabels } from '../labels/survival.ts'
+import type { ProtocolPart, SurvivalComparison } from '@fryward/shared'
+import { protocolLabels, seasonLabels } from '../labels/survival.ts'
 import { numberFormat, sayWhole } from '../numbers/say-number.ts'
 import { together } from '../phrases/together.ts'
 import type { NumberVoice } from '../voice.ts'
 
 type Group = Pick<SurvivalComparison['groups'][number], 'key' | 'name'>
 
-/** What a group is called; seasons are named here, all else by the room. */
+/** What a group is called; seasons and foods are named here, all else by the room. */
 export function sayGroup({ key, name }: Group, by: SurvivalComparison['by']): string {
+  if (by === 'protocol') return together(key.split(' ').map((part) => protocolLabels[part as ProtocolPart] ?? part))
   return by === 'season' ? (seasonLabels[key as keyof typeof seasonLabels] ?? name) : name
 }
 
@@ -46,21 +47,23 @@ export function sayComparison(compared: Asked, voice: NumberVoice): SaidComparis
   return { may: mayOf(compared, voice), mayNot: [mayNotOf(compared, voice), ...smallNumbers(compared)].join(' ') }
 }
 
-function nameOf({ groups, by }: Asked, key: string | null): string {
+/** "of Pair 1"; after "the young" or "those". */
+function ofGroup({ groups, by }: Asked, key: string | null): string {
   const group = groups.find((each) => each.key === key)
-  return group ? sayGroup(group, by) : 'one group'
+  const name = group ? sayGroup(group, by) : 'one group'
+  return by === 'protocol' ? `first fed ${name}` : `of ${name}`
 }
 
 function mayOf(compared: Asked, voice: NumberVoice): string {
   const { conclusion, byClutch, byAnimal, groups } = compared
-  const [best, worst] = [nameOf(compared, compared.best), nameOf(compared, compared.worst)]
+  const [best, worst] = [ofGroup(compared, compared.best), ofGroup(compared, compared.worst)]
   const chance = byClutch ? ` (${sayChance(byClutch.pValue, voice)}, by whole clutches)` : ''
   if (conclusion === 'differ')
     return groups.length === 2
-      ? `The young of ${best} lived longer than those of ${worst}: more than clutches differ by chance${chance}.`
-      : `The groups differ by more than clutches do by chance${chance}: fewest died of ${best}, most of ${worst}.`
+      ? `The young ${best} lived longer than those ${worst}: more than clutches differ by chance${chance}.`
+      : `The groups differ by more than clutches do by chance${chance}: fewest died of the young ${best}, most of those ${worst}.`
   if (conclusion === 'differ_by_animals_only')
-    return `More died of ${worst} than of ${best}, but clutches within a group differ as much${chance}.`
+    return `More died of the young ${worst} than of those ${best}, but clutches within a group differ as much${chance}.`
   if (conclusion === 'no_difference_shown') return `No difference is shown${chance}.`
   const animals = byAnimal ? `; animal by animal, ${sayChance(byAnimal.pValue, voice)}` : ''
   return `So few clutches can show no difference, however large${animals}.`

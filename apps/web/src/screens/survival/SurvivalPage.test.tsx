@@ -14,7 +14,7 @@ const row = (name: string): SurvivalRow =>
   SurvivalRowSchema.parse({
     ...{ id: newId(), clutches: [{ id: newId(), kind: 'clutch', name }] },
     ...{ pairs: [{ id: newId(), kind: 'pair', name: 'Copper pair' }], species: 'amphiprion-ocellaris' },
-    ...{ tanks: [], cultures: [{ id: newId(), kind: 'culture', name: 'R1' }] },
+    ...{ tanks: [], protocol: [], cultures: [{ id: newId(), kind: 'culture', name: 'R1' }] },
     ...{ spawnedOn: '2026-03-01', bornOn: '2026-03-09', stages: [], missing: 5, numberNow: 0, mixedOn: '2026-04-10' },
     losses: [
       { cause: 'thin', number: 12 },
