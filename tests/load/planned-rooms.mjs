@@ -20,8 +20,10 @@ export async function liveThroughPlan(seed) {
   const random = seededRandom(seed)
   const cultures = [keptCulture(2 * seed), keptCulture(2 * seed + 1)]
   const room = new SnapshotBuilder()
-  // Each bottle its own and backups beside them, so that what they share is drawn as nature draws it: nothing.
-  const histories = cultures.map((culture) => historyIn(room, culture))
+  // By luck of its own, so that the rooms are the same whatever their cultures share.
+  const ofCrashes = seededRandom(1_000_000 + seed)
+  const shared = sharedBy(ofCrashes)
+  const histories = cultures.map((culture) => historyIn(room, { culture, shared }))
   const volumeL = Math.round(30 * 8 ** random.uniform())
   const tank = room.tank({ volumeL })
   const hatchDay = plannedOn - 1 + Math.floor(8 * random.uniform())
@@ -32,7 +34,7 @@ export async function liveThroughPlan(seed) {
   const question = foodQuestion(ahead)
   const { tried } = await planFood(question)
   const wanted = realWants(ahead, random)
-  return live({ cultures, histories, question, wanted, random }).map((isShort, day) => ({
+  return live({ cultures, histories, question, wanted, crashes: crashDays(shared, ofCrashes) }).map((isShort, day) => ({
     chance: tried.days[day].chance,
     isShort,
     isEating: wanted[day] > 0,
@@ -43,8 +45,24 @@ export async function liveThroughPlan(seed) {
 const realWants = ({ eaters: [eater] }, random) =>
   eater ? eater.futures[Math.floor(random.uniform() * eater.futures.length)] : new Array(days).fill(0)
 
+// What two cultures of a room may share here; each has a bottle and a parent of its own.
+const shareable = ['airLine', 'shelf', 'tools']
+/** Of the crashes that have a shared cause, each of five causes has a fifth (husbandry, crash days). */
+const ofEachCause = 0.5 / 5
+
+/** Each with even odds. */
+const sharedBy = (random) => new Set(shareable.filter(() => random.uniform() < 0.5))
+
+/** The day on which each of the two crashes: of what they share, both. */
+function crashDays(shared, random) {
+  const hazard = crashHazard({ crashes: 0, cultureDays: 0 })
+  const drawn = (perDay) => plannedOn - Math.log(random.uniform()) / perDay
+  const both = shared.size > 0 ? drawn(hazard * ofEachCause * shared.size) : Number.POSITIVE_INFINITY
+  return [0, 1].map(() => Math.min(both, drawn(hazard * (1 - ofEachCause * shared.size))))
+}
+
 /** Three weeks of a culture as advised, written down in the room; gives how dense it then really is. */
-function historyIn(room, culture) {
+function historyIn(room, { culture, shared }) {
   const { strain, salinity, temperatureC, startPerMl } = culture
   const vessel = room.culture({
     startedAt: at(0, -30),
@@ -53,6 +71,7 @@ function historyIn(room, culture) {
     temperatureC,
     volumeL: KEPT.volumeL,
     concentrateId: null,
+    ...Object.fromEntries(shareable.map((what) => [what, shared.has(what) ? 'one' : `of ${culture.seed}`])),
   })
   room.fact('inoculation', vessel.id, at(0, -30), { densityPerMl: startPerMl })
   const advised = asAdvised(culture)
@@ -90,9 +109,7 @@ function historyIn(room, culture) {
 }
 
 /** The batch eats what it wants from its own culture, then from the other; each is thinned as the plan thinks. */
-function live({ cultures, histories, question, wanted, random }) {
-  const hazard = crashHazard({ crashes: 0, cultureDays: 0 })
-  const crashes = cultures.map(() => plannedOn - Math.log(random.uniform()) / hazard)
+function live({ cultures, histories, question, wanted, crashes }) {
   const ml = KEPT.volumeL * 1000
   const animals = histories.map(({ density }) => density * ml)
   return wanted.map((asked, day) => {
