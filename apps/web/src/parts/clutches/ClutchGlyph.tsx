@@ -1,5 +1,6 @@
 import type { Clutch } from '@fryward/shared'
-import { eggColours, expectedEggStage } from './egg-colour.ts'
+import { Egg } from './Egg.tsx'
+import { expectedEggStage } from './egg-colour.ts'
 
 type Row = { radius: number; eggs: number }
 const rows: Row[] = [
@@ -16,11 +17,10 @@ const nearRows: Row[] = [
 
 type Props = { size: number; clutch: Clutch | undefined; isNear?: boolean }
 
-/** A clutch: an arc of eggs in the colour they should have today; eyed eggs show their pupil, hatched ones are open rings. */
+/** A clutch: an arc of eggs in the colour and pattern they should have today; hatched ones are open rings. */
 export function ClutchGlyph({ size, clutch, isNear = false }: Props) {
+  const isOpen = clutch !== undefined && clutch.state !== 'incubating'
   const stage = clutch ? expectedEggStage(clutch) : undefined
-  const isIncubating = clutch === undefined || clutch.state === 'incubating'
-  const hasPupil = isIncubating && (stage === 'eyed' || stage === 'silver')
   return (
     <svg width={size} height={size} viewBox="0 0 40 40" aria-hidden="true" focusable="false">
       {(isNear ? nearRows : rows).flatMap(({ radius, eggs }) =>
@@ -29,17 +29,11 @@ export function ClutchGlyph({ size, clutch, isNear = false }: Props) {
           const x = 20 - radius * Math.cos(angle)
           const y = 27 - radius * Math.sin(angle)
           return (
-            <g key={`${radius} ${angle}`}>
-              <circle
-                cx={x}
-                cy={y}
-                r={isNear ? 1.25 : 2.1}
-                fill={isIncubating ? eggColours[stage ?? 'orange'] : 'none'}
-                stroke="var(--ink)"
-                strokeWidth={isNear ? 0.4 : 0.8}
-              />
-              {hasPupil && <circle cx={x} cy={y} r={isNear ? 0.45 : 0.8} fill="var(--paper)" />}
-            </g>
+            <Egg
+              key={`${radius} ${angle}`}
+              stage={isOpen ? null : (stage ?? 'orange')}
+              {...{ x, y, radius: isNear ? 1.25 : 2.1, line: isNear ? 0.4 : 0.8 }}
+            />
           )
         }),
       )}

@@ -32,10 +32,3 @@ export function expectedEggStage(clutch: Clutch): EggStage | undefined {
   const share = clutch.ageDays / hatchDays
   return stageFrom.find(([from]) => share >= from)?.[1]
 }
-
-export const eggColours = {
-  orange: 'var(--egg-orange)',
-  dark: 'var(--egg-dark)',
-  eyed: 'var(--egg-eyed)',
-  silver: 'var(--egg-silver)',
-} as const satisfies Record<EggStage, string>

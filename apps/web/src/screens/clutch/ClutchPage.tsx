@@ -23,7 +23,8 @@ import { Moon } from '@/base/ui/Moon.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card, Section, Traits } from '@/base/ui/Page.tsx'
 import { ClutchGlyph } from '@/parts/clutches/ClutchGlyph.tsx'
-import { eggColours, expectedEggStage, expectedHatchDays } from '@/parts/clutches/egg-colour.ts'
+import { EggSample } from '@/parts/clutches/Egg.tsx'
+import { expectedEggStage, expectedHatchDays } from '@/parts/clutches/egg-colour.ts'
 import { clutchesOptions, useChangeClutch } from '@/parts/clutches/queries.ts'
 import { Life } from '@/parts/life/Life.tsx'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
@@ -75,7 +76,7 @@ function Nest({ clutch }: { clutch: Clutch }) {
           <ol className={own.stages} aria-label="Colours on the way">
             {eggStages.map((one) => (
               <li key={one} aria-current={one === stage ? 'step' : undefined}>
-                <span className={own.egg} style={{ background: eggColours[one] }} aria-hidden="true" />
+                <EggSample stage={one} size={22} />
                 {eggStageLabels[one]}
               </li>
             ))}

@@ -12,6 +12,7 @@ import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Page } from '@/base/ui/Page.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
 import { handOverOptions, useMarkLooked } from '@/parts/hand-over/queries.ts'
+import things from '@/parts/things/things.module.css'
 import { Coming } from './Coming.tsx'
 import { Losses } from './Losses.tsx'
 import { NotDone } from './NotDone.tsx'
@@ -31,12 +32,14 @@ export function HandOverPage() {
   const now = useServerNow(query.dataUpdatedAt)
   const end = useReadMark(room.id, query.data)
   return (
-    <Page title="Hand-over">
-      <Loaded query={query} skeleton={<Bones heights={[7, 8, 12, 9, 12]} />} what="The hand-over">
-        {(handOver) => <Told handOver={handOver} now={now} />}
-      </Loaded>
-      <div ref={end} />
-    </Page>
+    <div className={things.wide}>
+      <Page title="Hand-over">
+        <Loaded query={query} skeleton={<Bones heights={[7, 8, 12, 9, 12]} />} what="The hand-over">
+          {(handOver) => <Told handOver={handOver} now={now} />}
+        </Loaded>
+        <div ref={end} />
+      </Page>
+    </div>
   )
 }
 
@@ -44,18 +47,22 @@ function Told({ handOver, now }: { handOver: HandOver; now: Date }) {
   const today = toPlainDate(now, useRoom().timeZone)
   const { watch, worries, troubles, losses, notDone, coming, notes } = sayOnce(handOver, today)
   return (
-    <>
-      <WatchCard watch={watch} now={now} today={today} />
-      <Worries worries={worries} now={now} />
-      <Since handOver={handOver} now={now} />
-      <Signs troubles={troubles} now={now} />
-      <Losses losses={losses} now={now} />
-      <NotDone all={handOver.notDone.length} notDone={notDone} now={now} />
-      <Coming coming={coming} today={today} />
-      <Notes notes={notes} now={now} />
-      <NoteForm />
-      <ReadButton handOver={handOver} />
-    </>
+    <div className={things.columns}>
+      <div className={things.column}>
+        <WatchCard watch={watch} now={now} today={today} />
+        <Worries worries={worries} now={now} />
+        <Since handOver={handOver} now={now} />
+        <Signs troubles={troubles} now={now} />
+        <Losses losses={losses} now={now} />
+        <NotDone all={handOver.notDone.length} notDone={notDone} now={now} />
+      </div>
+      <div className={things.column}>
+        <Coming coming={coming} today={today} />
+        <Notes notes={notes} now={now} />
+        <NoteForm />
+        <ReadButton handOver={handOver} />
+      </div>
+    </div>
   )
 }
 

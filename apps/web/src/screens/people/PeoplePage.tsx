@@ -9,6 +9,7 @@ import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Page, Section } from '@/base/ui/Page.tsx'
 import { SignInAgain } from '@/parts/again/SignInAgain.tsx'
 import { peopleOptions } from '@/parts/people/queries.ts'
+import things from '@/parts/things/things.module.css'
 import { Invitations } from './Invitations.tsx'
 import { PersonLine } from './PersonLine.tsx'
 import styles from './people.module.css'
@@ -18,30 +19,32 @@ export function PeoplePage() {
   const people = useQuery(peopleOptions(room.id))
   const mayOwn = useMay('own')
   return (
-    <Page title="People" lead={`Who looks after ${room.name}`}>
-      <Loaded query={people} skeleton={<Bones heights={[5, 5, 5]} />} what="The list of people">
-        {(data) => (
-          <ul className={styles.people}>
-            {data.map((person) => (
-              <PersonLine key={person.userId} person={person} />
-            ))}
-          </ul>
+    <div className={things.wide}>
+      <Page title="People" lead={`Who looks after ${room.name}`}>
+        <Loaded query={people} skeleton={<Bones heights={[5, 5, 5]} />} what="The list of people">
+          {(data) => (
+            <ul className={styles.people}>
+              {data.map((person) => (
+                <PersonLine key={person.userId} person={person} />
+              ))}
+            </ul>
+          )}
+        </Loaded>
+        {mayOwn ? (
+          <Invitations />
+        ) : (
+          <Section title="What each may do">
+            <ul className={styles.roles}>
+              {roles.map((role) => (
+                <li key={role}>
+                  <strong>{roleLabels[role]}:</strong> {roleSentences[role]}
+                </li>
+              ))}
+            </ul>
+          </Section>
         )}
-      </Loaded>
-      {mayOwn ? (
-        <Invitations />
-      ) : (
-        <Section title="What each may do">
-          <ul className={styles.roles}>
-            {roles.map((role) => (
-              <li key={role}>
-                <strong>{roleLabels[role]}:</strong> {roleSentences[role]}
-              </li>
-            ))}
-          </ul>
-        </Section>
-      )}
-      <SignInAgain />
-    </Page>
+        <SignInAgain />
+      </Page>
+    </div>
   )
 }

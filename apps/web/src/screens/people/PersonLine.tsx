@@ -36,6 +36,7 @@ export function PersonLine({ person }: { person: Person }) {
         <div className={styles.personActions}>
           <SelectBox
             label={`Role of ${person.name}`}
+            isLabelHidden
             value={changeRole.isPending ? changeRole.variables.role : person.role}
             choices={roles.map((value) => ({ value, label: roleLabels[value] }))}
             onChoose={(value) => {

@@ -14,6 +14,7 @@ import { useHashTarget } from '@/base/ui/use-hash-target.ts'
 import { rulesOptions } from '@/parts/rules/queries.ts'
 import { RuleCard } from '@/parts/rules/RuleCard.tsx'
 import styles from '@/parts/rules/rules.module.css'
+import things from '@/parts/things/things.module.css'
 import { findRules } from './find-rules.ts'
 
 /** The husbandry of this room as sentences; the numbers in them are its own. */
@@ -22,12 +23,14 @@ export function RulesPage() {
   const may = useMay('manage')
   const rules = useQuery(rulesOptions(room.id))
   return (
-    <Page title="Rules" lead="What asks for each task, with its numbers and where they come from">
-      {!may && <Notice>You can read the rules here; changing them is for caretakers and the owner.</Notice>}
-      <Loaded query={rules} skeleton={<Bones heights={[4.4, 3, 2, 11, 11, 11]} />} what="The rules">
-        {(data) => (data.length === 0 ? <Notice>There is no rule yet.</Notice> : <RuleList rules={data} />)}
-      </Loaded>
-    </Page>
+    <div className={things.wide}>
+      <Page title="Rules" lead="What asks for each task, with its numbers and where they come from">
+        {!may && <Notice>You can read the rules here; changing them is for caretakers and the owner.</Notice>}
+        <Loaded query={rules} skeleton={<Bones heights={[4.4, 3, 2, 11, 11, 11]} />} what="The rules">
+          {(data) => (data.length === 0 ? <Notice>There is no rule yet.</Notice> : <RuleList rules={data} />)}
+        </Loaded>
+      </Page>
+    </div>
   )
 }
 
@@ -64,9 +67,11 @@ function RuleList({ rules }: { rules: Rule[] }) {
       {stops.map((stop) => (
         <div key={stop.station} id={`at-${stop.station}`} className={styles.stop}>
           <Section title={stationLabels[stop.station]}>
-            {stop.rules.map((rule) => (
-              <RuleCard key={`${rule.id} ${rule.version}`} rule={rule} isTarget={rule.id === targetId} />
-            ))}
+            <div className={styles.cards}>
+              {stop.rules.map((rule) => (
+                <RuleCard key={`${rule.id} ${rule.version}`} rule={rule} isTarget={rule.id === targetId} />
+              ))}
+            </div>
           </Section>
         </div>
       ))}
