@@ -20,7 +20,7 @@ let serial = 0
 const inRoom = () => ({ roomId: full.roomId })
 
 beforeAll(async () => {
-  world = await openWorld()
+  world = await openWorld({ isMailSetUp: false })
   full = await openFullRoom(world)
   mail = await openMailServer()
   push = await openPushService()

@@ -1,5 +1,6 @@
 import type { Id } from '@fryward/shared'
 import type { Happened } from '../snapshot/facts-of.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { type Book, type BookEntry, bookNumber, entriesOf } from './book.ts'
 import { bookLines, totalOf, type WrittenLine } from './book-lines.ts'
@@ -17,7 +18,8 @@ export const standingBatches = (snapshot: RoomSnapshot): SnapshotBatch[] =>
 
 /** Those that have larvae by their book, or of which nobody has said how many: an empty one eats nothing. */
 export const livingBatches = (snapshot: RoomSnapshot): SnapshotBatch[] =>
-  standingBatches(snapshot).filter((batch) => batchNumbers(snapshot, batch).now !== 0)
+  living(snapshot, 'living', () => standingBatches(snapshot).filter((batch) => batchNumbers(snapshot, batch).now !== 0))
+const living = rememberedBySnapshot<SnapshotBatch[]>()
 
 export type BatchNumbers = { hatched: number | null; lost: number; moved: number; now: number | null }
 
