@@ -177,6 +177,32 @@ describe('what cultures can give', () => {
     expect([R1!.thinnedToAnimals !== null, R3!.thinnedToAnimals]).toEqual([true, null])
   })
 
+  test('says of copepods that they come on top, and for whom', () => {
+    const room = new SnapshotBuilder()
+    const pods = room.culture({ name: 'C1', kind: 'copepod', strain: null, volumeL: 10, startedAt: at('2026-02-01') })
+    expect(ahead(room).gaps).toEqual([])
+    const batch = room.batch({ hatchedOn: '2026-03-08', larvae: 200 })
+    const wanted = ahead(room).eaters
+    room.feedLink(batch, pods)
+    expect(ahead(room).gaps).toEqual([
+      `C1: too young, thin or falling, or not counted of late, so it gives no nauplii for ${batch.name}. Count it.`,
+    ])
+    room.fact('count', pods.id, at('2026-03-09'), { of: 'culture', animals: [20], volumeMl: 10 })
+    const food = ahead(room)
+    expect(food.gaps).toEqual([
+      `C1: its nauplii come on top for ${batch.name}, and no rotifer is counted less for them.`,
+    ])
+    expect([food.cultures, food.eaters]).toEqual([[], wanted])
+    // Taken this morning, it gives again tomorrow.
+    room.fact('harvest', pods.id, at(today, '06:50'), {
+      volumeL: 2.5,
+      parts: [{ to: 'larval_batch', subjectId: batch.id, volumeL: 2.5 }],
+    })
+    expect(ahead(room).gaps).toEqual(food.gaps)
+    room.fact('loss', batch.id, at(today, '07:00'), { of: 'larvae', number: 200, cause: 'other' })
+    expect(ahead(room).gaps).toEqual([])
+  })
+
   test('is the same for the same room, and of one culture whatever else stands there', () => {
     const room = new SnapshotBuilder()
     steadyCulture(room, { date: today, isBackup: true, concentrateId: null })

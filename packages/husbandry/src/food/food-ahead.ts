@@ -7,6 +7,7 @@ import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from '../state/batch-state.ts'
 import { curesInForce } from '../state/cures.ts'
 import { chilledAhead } from './chilled-ahead.ts'
+import { copepodsBeside } from './copepods-beside.ts'
 import type { CultureAhead } from './culture-ahead.ts'
 import type { EaterAhead } from './eater-ahead.ts'
 import { dayAhead, eachDay, type FoodHorizon } from './food-days.ts'
@@ -51,7 +52,11 @@ export function foodAhead(snapshot: RoomSnapshot, { horizon, changes: asked, rec
     mayUseBackups: changes.some(({ kind }) => kind === 'use_backups'),
     mayUseReserve: changes.some(({ kind }) => kind === 'use_reserve'),
     nauplii: eachDay(horizon, (day) => naupliiOn(snapshot, horizon, day)),
-    gaps: [...uncounted.map(({ name }) => `${name}: count it, and what it can give follows.`), ...gaps],
+    gaps: [
+      ...uncounted.map(({ name }) => `${name}: count it, and what it can give follows.`),
+      ...copepodsBeside(snapshot, [dayAhead(snapshot, horizon, 0), dayAhead(snapshot, horizon, 1)]),
+      ...gaps,
+    ],
   }
 }
 

@@ -4,7 +4,8 @@ import { commonPractice } from '../../rule/parameters.ts'
 export const artemiaLotTestDefinition = {
   id: 'artemia-lot-test',
   title: 'Test the tin of cysts',
-  sentence: 'Every {everyDays} days, and with every new tin, test how many nauplii a gram of its cysts gives.',
+  sentence:
+    'Every {everyDays} days test how many nauplii a gram of cysts gives; a new tin, of which the list does not know, as you open it.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,
