@@ -1,4 +1,4 @@
-import { type RoomEvent, RoomEventSchema } from '@fryward/shared'
+import { type RoomEvent, RoomEventSchema, signedOutEvent } from '@fryward/shared'
 import type { Person, World } from '../support/world.ts'
 
 /** One phone that listens to a room over a real connection. */
@@ -8,6 +8,8 @@ export type EventStream = {
   events: { id: string; event: RoomEvent }[]
   /** Waits until `isThere` holds of the events; fails after `withinMs`. */
   until: (isThere: (events: EventStream['events']) => boolean, withinMs?: number) => Promise<void>
+  /** Whether it said that the session is over. */
+  isSignedOut: () => boolean
   /** Waits until the server ends the stream. */
   ended: (withinMs?: number) => Promise<void>
   close: () => void
@@ -45,7 +47,13 @@ export async function openStream({
   const tell = () => {
     for (const watcher of watchers) watcher()
   }
-  const reading = answer.ok ? read(answer, (event) => events.push(event) && tell()) : answer.body?.cancel()
+  let isSignedOut = false
+  const hear = (event: EventStream['events'][number] | null) => {
+    if (event) events.push(event)
+    else isSignedOut = true
+    tell()
+  }
+  const reading = answer.ok ? read(answer, hear) : answer.body?.cancel()
   void Promise.resolve(reading)
     .catch(() => undefined) // we hung up ourselves, or the connection broke: over either way
     .then(() => {
@@ -70,13 +78,15 @@ export async function openStream({
   return {
     status: answer.status,
     events,
+    isSignedOut: () => isSignedOut,
     until: (isThere, withinMs = 5000) => wait(() => isThere(events), { withinMs, what: 'The awaited event' }),
     ended: (withinMs = 5000) => wait(() => isOver, { withinMs, what: 'The end of the stream' }),
     close: () => abort.abort(),
   }
 }
 
-async function read(answer: Response, found: (event: EventStream['events'][number]) => void): Promise<void> {
+/** @param found null where it is not an event of the room but the end of the session. */
+async function read(answer: Response, found: (event: EventStream['events'][number] | null) => void): Promise<void> {
   const decoder = new TextDecoder()
   let text = ''
   for await (const chunk of answer.body ?? []) {
@@ -86,6 +96,7 @@ async function read(answer: Response, found: (event: EventStream['events'][numbe
       text = text.slice(end + 2)
       const value = (name: string) => lines.find((line) => line.startsWith(`${name}: `))?.slice(name.length + 2)
       const [id, data] = [value('id'), value('data')]
+      if (value('event') === signedOutEvent) found(null)
       if (id !== undefined && data !== undefined) found({ id, event: RoomEventSchema.parse(JSON.parse(data)) })
     }
   }

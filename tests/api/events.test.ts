@@ -138,6 +138,18 @@ test('whoever signs out hears nothing more, and the stream ends', async () => {
   expect(stream.events).toEqual([])
 })
 
+test('a session that is ended elsewhere, by whatever process, is told so within a second', async () => {
+  const phone = await world.person('Left behind', { roomId: full.roomId, role: 'viewer' })
+  const [stream, other] = [await follow(phone), await follow(full.owner)]
+  // As another process does it: a row is gone.
+  await world.database.prisma.session.deleteMany({ where: { userId: phone.userId } })
+  await stream.ended(1000)
+  expect(stream.isSignedOut()).toBe(true)
+  await note(full.owner, 'to whoever is still in')
+  await other.until((events) => events.length > 0)
+  expect(other.isSignedOut()).toBe(false)
+})
+
 test('a stranger is asked to sign in, and another room is not found', async () => {
   const neighbour = (await openRoom(world, { name: 'Further down' })).owner
   expect((await follow(null)).status).toBe(401)

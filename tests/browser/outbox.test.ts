@@ -128,6 +128,25 @@ describe('what is meant without a network', () => {
   })
 })
 
+describe('a browser whose session is ended from another one', () => {
+  it('goes to signing in at once, and keeps what waited until its person is back', async () => {
+    const page = await stage.openPage(room.people.caretaker, { path: room.path('hand-over'), origin: cable.origin })
+    await open(page, 'hand-over')
+    const note = 'a word before the session ended'
+    await page.route(/\/notes$/, (route) => route.abort('connectionreset'))
+    await page.getByLabel('What should they know?').fill(note)
+    await page.getByRole('button', { name: 'Write the note' }).click()
+    await waiting(page, 1).waitFor(soon)
+    await stage.world.ok(room.people.caretaker, 'endOtherSessions')
+    await page.waitForURL(/\/sign-in\?next=/, soon)
+    await page.unrouteAll()
+    await stage.signIn(page.context(), room.people.caretaker, cable.origin)
+    await open(page, 'hand-over')
+    await page.getByText(note).waitFor(soon)
+    expect(await stage.world.database.prisma.note.count({ where: { text: note } })).toBe(1)
+  })
+})
+
 describe('a fact whose first answer was lost', () => {
   it('is one fact after the second tap', async () => {
     const page = await stage.openPage(room.people.caretaker, { path: room.path(`cultures/${room.culture.id}`) })

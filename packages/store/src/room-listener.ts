@@ -1,16 +1,17 @@
 import pg from 'pg'
-import { roomChannel } from './room-revision.ts'
+import { roomChannel, sessionChannel } from './room-revision.ts'
 
 export type RoomNotice = { roomId: string; revision: number }
 export type RoomListener = { close: () => Promise<void> }
 
 /**
- * Listens for rooms that have moved on. The connection is made again when it drops (half a second, doubling to ten);
+ * Listens for rooms that have moved on, and for sessions that have ended. The connection is made again when it drops (half a second, doubling to ten);
  * `onReconnect` then tells the caller that notices may have been missed.
  */
 export function listenToRooms(input: {
   connectionString: string
   onNotice: (notice: RoomNotice) => void
+  onSessionEnded: () => void
   onReconnect: () => void
   onError: (error: unknown) => void
 }): RoomListener {
@@ -37,10 +38,13 @@ export function listenToRooms(input: {
     }
     next.on('error', lose)
     next.on('end', () => lose(new Error('The listening connection to PostgreSQL ended.')))
-    next.on('notification', (message) => input.onNotice(JSON.parse(message.payload ?? '{}')))
+    next.on('notification', ({ channel, payload }) => {
+      if (channel === sessionChannel) input.onSessionEnded()
+      else input.onNotice(JSON.parse(payload ?? '{}'))
+    })
     try {
       await next.connect()
-      await next.query(`LISTEN ${roomChannel}`)
+      await next.query(`LISTEN ${roomChannel}; LISTEN ${sessionChannel}`)
       waitMs = 500
       input.onReconnect()
     } catch (error) {

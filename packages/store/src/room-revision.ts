@@ -17,6 +17,8 @@ export async function lockRoom(tx: Transaction, roomId: string): Promise<void> {
 }
 
 export const roomChannel = 'fryward_room'
+/** A trigger tells it of each session that ends. */
+export const sessionChannel = 'fryward_session'
 
 /** Tells listeners, at commit, that the room has reached a revision. */
 export async function notifyRoom(

@@ -1,6 +1,6 @@
 import { once } from 'node:events'
 import { type Context, RoomError } from '@fryward/room'
-import { maximumInteger, type RoomEvent } from '@fryward/shared'
+import { maximumInteger, type RoomEvent, signedOutEvent } from '@fryward/shared'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
 
@@ -65,6 +65,7 @@ export const eventStreams = fp(
       } catch (error) {
         // Taken out of the room, signed out, the database is away, or nobody reads: a phone reconnects and is told.
         app.log.debug({ err: error }, 'event stream closed')
+        if (error instanceof RoomError && error.code === 'not_signed_in') stream.reply.raw.write(signedOut)
         close(stream)
       } finally {
         stream.isSending = false
@@ -76,6 +77,10 @@ export const eventStreams = fp(
     app.hearOfRooms((roomId) =>
       catchUpAll(roomId === null ? streams : [...streams].filter(({ feed }) => feed.roomId === roomId)),
     )
+    app.hearOfEndedSessions(() => {
+      app.forgetSessions()
+      catchUpAll(streams)
+    })
     const heartbeat = setInterval(() => {
       for (const { isSending, reply } of streams) if (!isSending) reply.raw.write(': still here\n\n')
       catchUpAll(streams)
@@ -111,6 +116,9 @@ function assertRoomFor(request: FastifyRequest, streams: ReadonlySet<Stream>): v
       'Too many pages listen to rooms from here already. Close some of them; this one goes on without live news.',
     )
 }
+
+/** The last that a page hears whose session has ended: it need not find out by itself. */
+const signedOut = `event: ${signedOutEvent}\ndata: {}\n\n`
 
 const streamHeaders = {
   'content-type': 'text/event-stream; charset=utf-8',

@@ -17,6 +17,8 @@ declare module 'fastify' {
     /** Who asks, from the session cookie; not_signed_in when nobody does. */
     personOf: (request: FastifyRequest) => Promise<Person>
     contextFor: (actor: Actor) => Context
+    /** Nobody is taken for signed in by what was looked up before. */
+    forgetSessions: () => void
     doorOf: (request: FastifyRequest, reply: FastifyReply) => Door
   }
 }
@@ -44,6 +46,7 @@ export const session = fp(
         throw new RoomError('not_signed_in', `${person.name} is signed in here. Sign in as yourself to send this.`)
       return person
     })
+    app.decorate('forgetSessions', recent.forgetAll)
     app.decorate('doorOf', (request: FastifyRequest, reply: FastifyReply) =>
       openDoor({
         ...{ auth, database, request, reply, publicUrl, known, secret },

@@ -1,7 +1,7 @@
 import { QueryCache, QueryClient } from '@tanstack/react-query'
 import { isApiProblem } from './problem.ts'
 
-const openPaths = ['/sign-in', '/claim', '/join']
+const openPaths = ['/sign-in', '/claim', '/join', '/new-password']
 
 /** A session that ran out sends the person to sign in and back to where they were. */
 function goToSignIn() {

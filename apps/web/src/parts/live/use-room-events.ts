@@ -1,6 +1,6 @@
 'use client'
 
-import { addressOf, type Id, type RoomEvent } from '@fryward/shared'
+import { addressOf, type Id, type RoomEvent, signedOutEvent } from '@fryward/shared'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
 import { refreshRoom, roomKey } from '@/parts/rooms/queries.ts'
@@ -23,6 +23,8 @@ export function useRoomEvents(roomId: Id): Connection {
     let timer: number | undefined
     let wasCut = false
     const refresh = () => void queryClient.invalidateQueries({ queryKey: roomKey(roomId) })
+    // Where the session is over, that sends to sign in; what waits to be sent stays on the device.
+    const askWhoIAm = () => void queryClient.invalidateQueries({ queryKey: meOptions().queryKey })
     const hear = (event: MessageEvent<string>) => {
       const { subjectIds } = JSON.parse(event.data) as RoomEvent
       void refreshRoom(queryClient, roomId, subjectIds)
@@ -35,12 +37,16 @@ export function useRoomEvents(roomId: Id): Connection {
         wasCut = false
       }
       source.onmessage = hear
+      source.addEventListener(signedOutEvent, () => {
+        source?.close()
+        askWhoIAm()
+      })
       source.onerror = () => {
         wasCut = true
         setConnection((last) => (last.isLive ? { isLive: false, since: new Date() } : last))
         if (source?.readyState !== EventSource.CLOSED) return
-        // Refused: perhaps the session ran out; asking who I am sends to sign-in if so.
-        void queryClient.invalidateQueries({ queryKey: meOptions().queryKey })
+        // Refused: perhaps the session ran out.
+        askWhoIAm()
         timer = window.setTimeout(open, reopenMs)
       }
     }
