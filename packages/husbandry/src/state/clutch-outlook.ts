@@ -62,7 +62,10 @@ function workOut(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryD
       ...(spawning ? [factLink(spawning, { label: 'spawned' })] : []),
       warmthLink(snapshot, tank, { since: clutch.spawnedAt, until: day.endsAt }),
       profileLink(species.tradeName, species.incubation.medianDays.source.citation, {
-        label: learnedFrom > 0 ? `usual time, moved by ${learnedFrom} clutches of this pair` : 'usual time',
+        label:
+          learnedFrom > 0
+            ? `usual time, moved by ${learnedFrom === 1 ? 'one clutch' : `${learnedFrom} clutches`} of this pair`
+            : 'usual time',
         quantity: { value: Number(medianDays.toFixed(2)), unit: 'days' },
         joins: 'and',
       }),

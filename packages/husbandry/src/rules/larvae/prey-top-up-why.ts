@@ -50,7 +50,7 @@ function grazingLinks({ grazing, topUp, hours: until }: TopUpPlan): Because[] {
   const counts = (grazing.light?.observations ?? 0) + (grazing.dark?.observations ?? 0)
   return [
     computedLink('counts before and after feeds', (grazing.light ?? grazing.dark)?.source ?? null, {
-      label: `eaten until the next feed, learned from ${counts} counts here, light and dark apart`,
+      label: `eaten until the next feed, learned from ${counts === 1 ? 'one count' : `${counts} counts`} here, light and dark apart`,
       quantity: animals(roundAnimals(topUp.expectedGrazing)),
       joins: 'plus',
     }),
