@@ -45,7 +45,7 @@ export async function startDemoServer({ timeZone } = {}) {
   }
 }
 
-function seed(connectionString, timeZone) {
+export function seed(connectionString, timeZone) {
   const child = spawn(process.execPath, [join(root, 'prisma/demo/seed.mjs')], {
     env: { ...process.env, DATABASE_URL: connectionString, ...(timeZone ? { DEMO_TIME_ZONE: timeZone } : {}) },
     stdio: ['ignore', 'pipe', 'inherit'],
