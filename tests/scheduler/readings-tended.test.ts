@@ -1,6 +1,7 @@
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { createApi } from '@fryward/api'
+import { createInbox } from '@fryward/readings'
 import { addUpReadings, dropOldReadings, makeRoomForReadings } from '@fryward/room'
 import { beat, sweep } from '@fryward/scheduler'
 import { afterAll, beforeAll, expect, test } from 'vitest'
@@ -36,6 +37,41 @@ test('months that are older than readings are kept are dropped whole, and their 
   ])
   await sweep({ database: world.database, now: world.clock.now, log: keptLog(), keepMonths: 2 })
   expect(await read('SELECT value FROM telemetry.reading WHERE channel = 7')).toEqual([{ value: 26 }])
+})
+
+const at = (minute: number, second = 0) => Date.parse('2026-03-02T10:00:00Z') + minute * 60_000 + second * 1000
+const hourOf = (channel: number) => read(`SELECT number, sum FROM telemetry.hour WHERE channel = ${channel}`)
+
+test('readings that commit while their hour is being added up are counted', async () => {
+  const { pool } = world.database
+  await createInbox(pool).keep([{ channel: 8, at: at(0), value: 25 }])
+  const client = await pool.connect()
+  await client.query('BEGIN')
+  await createInbox(client).keep([{ channel: 8, at: at(1), value: 27 }])
+  const adding = addUpReadings(ctx())
+  // It has either passed over the hour by then, or waits for it.
+  await new Promise((resolve) => setTimeout(resolve, 200))
+  await client.query('COMMIT')
+  client.release()
+  await adding
+  await addUpReadings(ctx())
+  expect(await hourOf(8)).toEqual([{ number: 2, sum: 52 }])
+})
+
+test('thousands at once are kept once each, whatever of them was there and however often they come', async () => {
+  const { pool } = world.database
+  const many = Array.from({ length: 3000 }, (_, i) => ({ channel: 9, at: at(0, i), value: i }))
+  const count = async () => (await read('SELECT count(*)::int AS n FROM telemetry.reading WHERE channel = 9'))[0].n
+  const [one, other] = [createInbox(pool), createInbox(pool)]
+  await one.keep(many.slice(0, 10))
+  expect(await count()).toBe(10)
+  await Promise.all([one.keep(many), other.keep(many.toReversed()), one.keep(many)])
+  expect(await count()).toBe(3000)
+  const fresh = many.map((reading) => ({ ...reading, channel: 10 }))
+  await one.keep(fresh)
+  await addUpReadings(ctx())
+  expect(await hourOf(10)).toEqual([{ number: 3000, sum: (2999 * 3000) / 2 }])
+  expect(await hourOf(9)).toEqual(await hourOf(10))
 })
 
 test('a server that was off says how long, and calls no gauge silent for that time', async () => {

@@ -5,7 +5,8 @@ type Moment = { channel: number; at: number }
 
 const times = `jsonb_to_recordset($1::jsonb) AS given (channel int, at float8, value float8)`
 const hours = `SELECT DISTINCT channel, date_trunc('hour', to_timestamp(at / 1000.0), 'UTC') AS hour FROM ${times}`
-const marks = `INSERT INTO telemetry.stale_hour (channel, hour) SELECT channel, hour FROM touched ON CONFLICT DO NOTHING`
+const marks = `INSERT INTO telemetry.stale_hour (channel, hour) SELECT channel, hour FROM touched ORDER BY 1, 2
+  ON CONFLICT (channel, hour) DO UPDATE SET hour = excluded.hour WHERE false`
 
 /** Keeps readings that a person brings, with what else that person writes. `at`: milliseconds since 1970. */
 export async function keepByHand(run: Runs, readings: readonly (Moment & { value: number })[]): Promise<void> {

@@ -1,7 +1,5 @@
 import type pg from 'pg'
-
-/** A reading of a known gauge, in the unit that is kept. `at`: milliseconds since 1970. */
-export type KeptReading = { channel: number; at: number; value: number }
+import { insertReadings, type KeptReading } from './insert.ts'
 
 export type Inbox = {
   /** Resolves once the readings are committed; one of the same gauge and time as an earlier one changes nothing. */
@@ -20,7 +18,7 @@ export class InboxFull extends Error {
 type Waiting = { readings: KeptReading[]; resolve: () => void; reject: (error: unknown) => void }
 
 /** Whatever arrives while a commit is under way goes with the next one: no reading waits for company. */
-export function createInbox(pool: Pick<pg.Pool, 'query'>): Inbox {
+export function createInbox(pool: pg.Pool | pg.PoolClient): Inbox {
   let line: Waiting[] = []
   let number = 0
   let isWriting = false
@@ -42,7 +40,7 @@ export function createInbox(pool: Pick<pg.Pool, 'query'>): Inbox {
     while (line.length > 0) {
       const some = takeSome()
       try {
-        await insert(
+        await insertReadings(
           pool,
           some.flatMap((each) => each.readings),
         )
@@ -64,37 +62,4 @@ export function createInbox(pool: Pick<pg.Pool, 'query'>): Inbox {
       })
     },
   }
-}
-
-const hourMs = 3_600_000
-
-// One statement is one transaction: readings, and which hours have to be added up anew.
-const insertion = `
-  WITH kept AS (
-    INSERT INTO telemetry.reading (channel, at, value)
-    SELECT channel, to_timestamp(at / 1000.0), value
-    FROM unnest($1::int[], $2::float8[], $3::float8[]) AS posted (channel, at, value)
-    ON CONFLICT DO NOTHING
-  )
-  INSERT INTO telemetry.stale_hour (channel, hour)
-  SELECT channel, to_timestamp(hour) FROM unnest($4::int[], $5::float8[]) AS touched (channel, hour)
-  ON CONFLICT DO NOTHING`
-
-async function insert(pool: Pick<pg.Pool, 'query'>, readings: KeptReading[]): Promise<void> {
-  // In one order for everybody: two processes that write the same rows wait for each other and never in a circle.
-  const sorted = readings.toSorted((one, other) => one.channel - other.channel || one.at - other.at)
-  const hours = [...new Set(sorted.map(({ channel, at }) => `${channel} ${Math.floor(at / hourMs) * 3600}`))].map(
-    (pair) => pair.split(' ').map(Number),
-  )
-  await pool.query({
-    name: 'keep-readings',
-    text: insertion,
-    values: [
-      sorted.map(({ channel }) => channel),
-      sorted.map(({ at }) => at),
-      sorted.map(({ value }) => value),
-      hours.map(([channel]) => channel),
-      hours.map(([, hour]) => hour),
-    ],
-  })
 }

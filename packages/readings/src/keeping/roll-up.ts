@@ -18,8 +18,8 @@ export async function rollUp(pool: pg.Pool, channels?: number[]): Promise<number
 }
 
 /**
- * First the marks are taken off, then the hours are read with a view of their own: a reading that commits in between has
- * put its mark back, and one that committed before is seen.
+ * First the marks are taken off, then the hours are read with a view of their own. A reading that is being written holds its
+ * mark until it commits, and is waited for; one that comes later puts its mark back.
  */
 async function rollUpSome(pool: pg.Pool, channels: number[] | undefined): Promise<number> {
   const client = await pool.connect()
@@ -29,7 +29,7 @@ async function rollUpSome(pool: pg.Pool, channels: number[] | undefined): Promis
       `DELETE FROM telemetry.stale_hour WHERE (channel, hour) IN (
          SELECT channel, hour FROM telemetry.stale_hour
          WHERE $1::int[] IS NULL OR channel = ANY ($1)
-         ORDER BY channel, hour LIMIT $2 FOR UPDATE SKIP LOCKED)
+         ORDER BY channel, hour LIMIT $2 FOR UPDATE)
        RETURNING channel, hour`,
       [channels ?? null, mostAtOnce],
     )
