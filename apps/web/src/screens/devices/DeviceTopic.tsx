@@ -8,13 +8,14 @@ import { Form } from '@/base/forms/Form.tsx'
 import { useMay, useRoom } from '@/base/room/room-context.tsx'
 import styles from '@/parts/gauges/gauges.module.css'
 import { brokerOptions, useChangeDevice } from '@/parts/gauges/queries.ts'
+import { publishing } from './sketches.ts'
 
 /** Where a device publishes, for a room that names a broker. */
 export function DeviceTopic({ device }: { device: Device }) {
   const room = useRoom()
   const mayOwn = useMay('own')
-  const hasBroker = (useQuery(brokerOptions(room.id)).data?.url ?? null) !== null
-  if (!hasBroker && device.topic === null) return null
+  const { url = null, username = null } = useQuery(brokerOptions(room.id)).data ?? {}
+  if (url === null && device.topic === null) return null
   const gauge = device.gauges.find(({ endedAt }) => endedAt === null)?.key ?? 't1'
   return (
     <div className={styles.gauge}>
@@ -28,6 +29,12 @@ export function DeviceTopic({ device }: { device: Device }) {
           , and readings as JSON or SenML, with their times, to <code>{device.topic}</code>. Whoever may publish there
           at the broker is taken for {device.name}.
         </p>
+      )}
+      {url !== null && device.topic !== null && (
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reachable by keyboard
+        <pre className={styles.code} tabIndex={0}>
+          {publishing({ url, username, topic: `${device.topic}/${gauge}` })}
+        </pre>
       )}
     </div>
   )

@@ -144,6 +144,25 @@ const broker = (part: Partial<Broker> = {}): Broker => ({
   ...{ trouble: null, troubleAt: null, refusals: [], ...part },
 })
 
+test('a device with a topic is told how to publish there, and the topic is another from the next tap on', async () => {
+  const { writes } = answerApi({
+    ...answers,
+    getBroker: () => broker({ url: 'mqtts://broker.lan', username: 'room', isConnected: true }),
+    listDevices: () => [device({ topic: 'home/rack' })],
+    changeDevice: () => device({ topic: 'shelf' }),
+  })
+  const { user } = renderInRoom(<DevicesPage />, { room })
+  await user.click(await screen.findByText('How it posts here'))
+  expect((await screen.findByText(/^mosquitto_pub/)).textContent).toMatch(
+    /-h broker.lan -p 8883[\s\S]*-t 'home\/rack\/t1'/,
+  )
+  const box = screen.getByLabelText('Topic of Rack at the broker')
+  await user.clear(box)
+  await user.type(box, 'shelf')
+  await user.click(screen.getByRole('button', { name: 'Save the topic' }))
+  await waitFor(() => expect(writes).toEqual([{ route: 'changeDevice', body: { topic: 'shelf', version: 1 } }]))
+})
+
 test('a broker is named with a password that no page shows again, and its trouble is said', async () => {
   const named = broker({ url: 'mqtt://broker.lan', username: 'room', hasPassword: true, trouble: 'It refuses.' })
   const refusal = { topic: 'home/rack/t1', reason: 'unreadable', detail: '"nan" is no number.', number: 3, lastAt: at }

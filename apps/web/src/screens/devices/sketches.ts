@@ -72,6 +72,18 @@ while True:
         print("kept for the next try:", error)
     time.sleep(60)`
 
+/** Publishes one number at the topic of a gauge, from any machine that reaches the broker. */
+export function publishing({ url, username, topic }: { url: string; username: string | null; topic: string }): string {
+  const { hostname, port, protocol } = new URL(url)
+  const isTls = protocol === 'mqtts:'
+  return [
+    `mosquitto_pub -h ${hostname} -p ${port || (isTls ? 8883 : 1883)} -q 1`,
+    ...(isTls ? ['--tls-use-os-certs'] : []),
+    ...(username === null ? [] : ["-u 'A-USER-THAT-MAY-PUBLISH' -P 'ITS-PASSWORD'"]),
+    `-t '${topic}' -m 25.4`,
+  ].join(' \\\n  ')
+}
+
 /** One for each kind of machine that people hang a probe on. */
 export const sketches = [
   { value: 'curl', label: 'Any machine', write: curl },
