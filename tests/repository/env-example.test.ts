@@ -37,7 +37,23 @@ describe('a wrong setting', () => {
     [{ TLS_CERT: 'a.pem', TLS_KEY: 'b.pem' }, 'The setting TLS_CERT names a.pem, which does not exist.'],
     [{ AUTH_SECRET: 'short' }, 'The setting AUTH_SECRET is "short"; allowed is at least 32 characters.'],
     [{ SEED_DEMO: 'perhaps' }, 'The setting SEED_DEMO is "perhaps"; allowed is 1 or 0.'],
+    [
+      { LOG_LEVEL: 'chatty' },
+      'The setting LOG_LEVEL is "chatty"; allowed is one of: fatal, error, warn, info, debug, silent.',
+    ],
+    [{ REQUESTS_PER_MINUTE: '5' }, 'The setting REQUESTS_PER_MINUTE is "5"; allowed is a whole number of 60 or more.'],
   ])('%o is told with its value and what is allowed', (environment, sentence) => {
     expect(() => parseSettings(environment, '/somewhere')).toThrow(sentence)
+  })
+
+  it.each(settingNames)('%s is never refused in a validator’s own words', (name) => {
+    for (const value of ['-1', '0.5', '1e12', 'x', 'http:', '\u0000', 'x'.repeat(5000)])
+      try {
+        parseSettings({ [name]: value }, '/somewhere')
+      } catch (refusal) {
+        const [, allowed] = /; allowed is (.*)$/.exec(String(refusal)) ?? []
+        if (allowed !== undefined)
+          expect(allowed).not.toMatch(/\b(invalid|expected|received|too (small|big)|regex|pattern|NaN|undefined)\b/i)
+      }
   })
 })

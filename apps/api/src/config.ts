@@ -1,3 +1,4 @@
+import { wantedInstead } from '@fryward/shared'
 import { z } from 'zod'
 
 /** What the API reads from its environment. A wrong value stops the start with one sentence a line. */
@@ -13,7 +14,7 @@ export const ApiConfigSchema = z.object({
   DATABASE_URL: z.string().min(1),
   /** Inner address of the dashboard, which this server passes pages on to. */
   WEB_URL: z.url().optional(),
-  AUTH_SECRET: z.string().min(32, 'AUTH_SECRET needs at least 32 characters'),
+  AUTH_SECRET: z.string().min(32, 'a text of at least 32 characters'),
   DATA_DIR: z.string().optional(),
   /** Whether the brokers that rooms name may run on this machine itself. */
   LOCAL_BROKERS: z.enum(['0', '1']).default('0'),
@@ -30,7 +31,9 @@ export type ApiConfig = z.infer<typeof ApiConfigSchema>
 /** @throws Error whose message names every wrong setting and what is allowed. */
 export function readConfig(environment: NodeJS.ProcessEnv): ApiConfig {
   const given = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ''))
-  const parsed = ApiConfigSchema.safeParse(given)
+  const parsed = ApiConfigSchema.safeParse(given, { error: wantedInstead })
   if (parsed.success) return parsed.data
-  throw new Error(parsed.error.issues.map((issue) => `Setting ${issue.path.join('.')}: ${issue.message}.`).join('\n'))
+  throw new Error(
+    parsed.error.issues.map((issue) => `Setting ${issue.path.join('.')} is to be ${issue.message}.`).join('\n'),
+  )
 }

@@ -4,6 +4,7 @@ import { z } from 'zod'
 import { StartProblem } from './start-problem.ts'
 
 const yesOrNo = z.enum(['1', '0', 'true', 'false'], '1 or 0').transform((word) => word === '1' || word === 'true')
+const logLevels = ['fatal', 'error', 'warn', 'info', 'debug', 'silent'] as const
 const isPostgresUrl = (text: string) => /^postgres(ql)?:\/\/.+/.test(text) && URL.canParse(text)
 const isOrigin = (text: string) => URL.canParse(text) && /^https?:$/.test(new URL(text).protocol)
 
@@ -55,7 +56,7 @@ const SettingsSchema = z
     METRICS_TOKEN: z.string().min(16, 'at least 16 characters').optional(),
     SEED_DEMO: yesOrNo.optional(),
     REQUESTS_PER_MINUTE: z.coerce.number('a whole number of 60 or more').int().min(60).default(1200),
-    LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
+    LOG_LEVEL: z.enum(logLevels, `one of: ${logLevels.join(', ')}`).default('info'),
   })
   .refine((settings) => (settings.TLS_CERT === undefined) === (settings.TLS_KEY === undefined), {
     path: ['TLS_CERT'],

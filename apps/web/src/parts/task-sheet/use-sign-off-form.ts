@@ -9,7 +9,7 @@ import { useRoom } from '@/base/room/room-context.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
 import { closeTask } from '@/parts/tasks/open-task.ts'
 import { useSignOff, useUndo } from '@/parts/tasks/queries.ts'
-import { earlyQuestion } from '@/parts/tasks/task-state.ts'
+import { earlyQuestion, isUndoable } from '@/parts/tasks/task-state.ts'
 import type { FieldDraft } from './field-draft.ts'
 import { readTask } from './read-task.ts'
 import { useSignOffAnswers } from './use-sign-off-answers.ts'
@@ -66,13 +66,14 @@ export function useSignOffForm({ task, isAgain }: { task: Task; isAgain: boolean
 function useTellDone(task: Task) {
   const undo = useUndo(useRoom())
   const toast = useToast()
-  return () => {
+  const takeBack = {
+    label: 'Undo',
+    run: () => undo.mutate(task, { onError: (error) => toast({ text: sentenceOf(error) }) }),
+  }
+  return (done: Task) => {
     toast({
       text: `${verbDoneLabels[task.verb]}: ${task.subject.name}`,
-      action: {
-        label: 'Undo',
-        run: () => undo.mutate(task, { onError: (error) => toast({ text: sentenceOf(error) }) }),
-      },
+      ...(isUndoable(done) ? { action: takeBack } : {}),
     })
     closeTask()
   }

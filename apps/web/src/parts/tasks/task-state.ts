@@ -1,5 +1,6 @@
 import { earlyFeedQuestion, type Round, type Task, undoMinutes } from '@fryward/shared'
 import { toPlainDate } from '@fryward/words'
+import { serverNow } from '@/base/api/server-clock.ts'
 
 const minuteMs = 60_000
 
@@ -22,6 +23,9 @@ export function undoableUntil(task: Task, now: Date): Date | null {
   const until = new Date(new Date(since).getTime() + undoMinutes * minuteMs)
   return until > now ? until : null
 }
+
+/** Whether what was just signed off can be taken back: what came after its task had closed is struck out on its page instead. */
+export const isUndoable = (task: Task): boolean => undoableUntil(task, serverNow()) !== null
 
 /** Asked before a feed is signed off hours before its round; null where nothing is. */
 export const earlyQuestion = (task: Task, { at, rounds }: { at: Date; rounds: readonly Round[] }): string | null =>

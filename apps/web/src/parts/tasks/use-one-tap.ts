@@ -7,7 +7,7 @@ import { serverNow } from '@/base/api/server-clock.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { useToast } from '@/base/ui/toast.tsx'
 import { useShowTask, useSignOff, useUndo } from './queries.ts'
-import { standingSignOff } from './task-state.ts'
+import { isUndoable, standingSignOff } from './task-state.ts'
 
 /** Signs a task off as it stands on the screen, offers the undo, and says so when somebody was faster. */
 export function useOneTap(task: Task) {
@@ -37,10 +37,10 @@ export function useOneTap(task: Task) {
         body: { values: {}, shownAmount: task.amount, again, doneAt: serverNow().toISOString() },
       },
       {
-        onSuccess: () =>
+        onSuccess: (done) =>
           toast({
             text: `${verbDoneLabels[task.verb]}: ${task.subject.name}`,
-            action: { label: 'Undo', run: undoNow },
+            ...(isUndoable(done) ? { action: { label: 'Undo', run: undoNow } } : {}),
           }),
         onError: (error) => {
           if (isApiProblem(error) && error.code === 'already_done') tellWhoWasFaster(error)
