@@ -15,14 +15,15 @@ function wantedAfterHatch(
   about: NeedBasis,
   { species, larvae, night, survival, hungrier }: Hatched & { survival: number; hungrier: number },
 ): number[] {
-  const { horizon, habits } = about
+  const { horizon, habits, changedShares } = about
   const volumeL = larvalWaterL(about, species, larvae)
   const lastDay = lastRotiferDay(about, species)
   return eachDay(horizon, (day) => {
     // Day 0 is the morning after the hatch night.
     const life = day - night - 1
     if (life < 0 || life > lastDay || larvae < 1) return 0
-    const mouths = { volumeL, larvae: larvae * shareLeft(life, survival), isFirstDay: life === 0 }
+    const changedShare = changedShares[life] ?? 0
+    const mouths = { volumeL, larvae: larvae * shareLeft(life, survival), isFirstDay: life === 0, changedShare }
     return hungrier * rotifersWanted(habits, about.appetiteIn(null), mouths)
   })
 }

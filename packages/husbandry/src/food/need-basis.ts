@@ -20,6 +20,8 @@ export type NeedBasis = {
   appetiteIn: (batch: SnapshotBatch | null) => Appetite | null
   /** The largest larval tank that stands empty; null without one. */
   emptyTankL: number | null
+  /** Of the water of larvae, what is changed on each day of their life. */
+  changedShares: readonly number[]
 }
 
 export function appetites(snapshot: RoomSnapshot, today: HusbandryDay): NeedBasis['appetiteIn'] {

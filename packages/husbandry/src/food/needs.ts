@@ -1,5 +1,6 @@
 import type { FoodChange } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { larvalShare } from '../plans/change-plan.ts'
 import { rotifersAsked } from '../plans/top-up-wanted.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { batchNumbers, livingBatches } from '../state/batch-state.ts'
@@ -20,6 +21,9 @@ import {
   type NeedBasis,
 } from './need-basis.ts'
 import { doubtOf, rotiferHabits, rotifersWanted } from './rotifer-need.ts'
+
+// No larva of a species here eats rotifers for so long.
+const mostDaysOfLife = 100
 
 /**
  * Who will want how many rotifers on each day, in seeded futures: the batches of today as they dwindle, clutches as their
@@ -44,6 +48,7 @@ export function needsAhead(
     habits,
     appetiteIn: appetites(snapshot, today),
     emptyTankL: largestEmptyTankL(snapshot),
+    changedShares: Array.from({ length: mostDaysOfLife }, (_, life) => larvalShare(snapshot, life)),
   }
   const { clutches, gaps } = clutchesAhead(snapshot, today)
   const left = new Set(changes.flatMap((change) => (change.kind === 'leave_clutch' ? [change.clutchId] : [])))
@@ -77,7 +82,9 @@ function batchAhead(about: NeedBasis, batch: SnapshotBatch, today: HusbandryDay)
       if (day === 0 && askedToday !== null) return askedToday
       const dwindled = shareLeft(life, survival) / shareLeft(diet.day, survival)
       const larvae = now === null ? null : Math.min(kept, now) * dwindled
-      return hungrier * rotifersWanted(habits, appetite, { volumeL: tank.volumeL, larvae, isFirstDay: life === 0 })
+      const changedShare = about.changedShares[life] ?? 0
+      const mouths = { volumeL: tank.volumeL, larvae, isFirstDay: life === 0, changedShare }
+      return hungrier * rotifersWanted(habits, appetite, mouths)
     })
   })
   const fedFrom = culturesLinked(snapshot, batch, horizon.today).flatMap(({ id, kind }) =>

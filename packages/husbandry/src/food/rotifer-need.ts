@@ -50,6 +50,8 @@ export type Mouths = {
   larvae: number | null
   /** The first day of food fills the tank to the target. */
   isFirstDay: boolean
+  /** Of the water, what is changed on the day: its rotifers go with it. */
+  changedShare: number
 }
 
 /** Live rotifers that a tank of larvae wants in a day. */
@@ -59,8 +61,9 @@ export function rotifersWanted(habits: RotiferHabits, appetite: Appetite | null,
   const gone = Math.max(0, targetPerMl - refillUnderPerMl) * ml
   const fill = mouths.isFirstDay ? Math.min(refillUnderPerMl, targetPerMl) * ml : 0
   if (appetite === null || mouths.larvae === null) return fill + feedsPerDay * gone
+  const flushed = mouths.changedShare * targetPerMl * ml
   // However hungry they are, no feed puts more into the water than it may hold.
-  return fill + Math.min(mouths.larvae * appetite.perLarvaPerDay, feedsPerDay * mostPerMl * ml)
+  return fill + Math.min(mouths.larvae * appetite.perLarvaPerDay + flushed, feedsPerDay * mostPerMl * ml)
 }
 
 export const doubtOf = (appetite: Appetite | null): number => appetite?.logSd ?? uncountedLogSd

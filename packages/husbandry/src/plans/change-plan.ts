@@ -10,18 +10,24 @@ import { measurableL } from '../task/measures.ts'
 
 export type ChangePlan = { tank: SnapshotTank; share: number; litres: number }
 
+/** Of the water of larvae, what is changed on a day of their life; 0 where none is. */
+export function larvalShare(snapshot: RoomSnapshot, dayOfLife: number): number {
+  const { isOn, parameters } = ruleInForce(snapshot, larvalWaterChangeDefinition)
+  const { fromDay, firstShare, moreEachDay, mostShare } = parameters
+  if (!isOn || dayOfLife < fromDay) return 0
+  return Math.min(mostShare, firstShare + (dayOfLife - fromDay) * moreEachDay)
+}
+
 /** Water to change for a batch of larvae on a day, by its age; null when none is due or it has been done. */
 export function larvalChange(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): ChangePlan | null {
-  const { isOn, parameters } = ruleInForce(snapshot, larvalWaterChangeDefinition)
   const diet = larvalDiet(batch, day.date)
   const tank = tankOf(snapshot, batch)
-  if (!isOn || !diet || !tank || diet.day < parameters.fromDay) return null
+  const share = diet ? larvalShare(snapshot, diet.day) : 0
+  if (!tank || share === 0) return null
   const changedToday = [tank.id, batch.id].some((subjectId) =>
     factsOnDay(snapshot, 'water_change', { subjectId, day }).some(({ data }) => data.removedL > 0),
   )
   if (changedToday) return null
-  const { firstShare, moreEachDay, mostShare } = parameters
-  const share = Math.min(mostShare, firstShare + (diet.day - parameters.fromDay) * moreEachDay)
   return { tank, share, litres: measurableL(tank.volumeL * share) }
 }
 

@@ -61,6 +61,8 @@ export type TopUpPlan = Pick<FeedSource, 'culture' | 'density' | 'order'> & {
 
 // The last count may stand in for the next for a day, no longer. common practice
 const longestStandInDays = 1
+// A feed of less than this part of the target is less than three counted samples can tell, and not worth a walk. common practice
+const leastShareOfTarget = 0.05
 
 /** What a batch's feeds would take of each of its cultures if that could give it all. */
 export type Wanted = { plans: TopUpPlan[]; byCulture: ReadonlyMap<Id, { setAsideMl: number; openMl: number }> }
@@ -191,6 +193,7 @@ function feedPlan(known: Known, source: FeedSource, feed: Feed): TopUpPlan {
   const roomFor = Math.max(0, (parameters.mostPerMl - residual.perMl) * tankMl)
   const perMlGiven = density.densityPerMl * (1 - parameters.sievingLoss)
   const cultureMl = Math.min(topUp.animalsToAdd, roomFor) / perMlGiven
+  const isWorthIt = cultureMl * perMlGiven >= leastShareOfTarget * parameters.targetPerMl * tankMl
   const leftPerMl = residual.perMl - topUp.expectedGrazing / tankMl
   return {
     round,
@@ -208,7 +211,7 @@ function feedPlan(known: Known, source: FeedSource, feed: Feed): TopUpPlan {
     setAsideMl: setAside?.ml ?? 0,
     order,
     boundedBy: null,
-    isNeeded: cultureMl > 0 && (residual.kind !== 'counted' || leftPerMl < parameters.refillUnderPerMl),
+    isNeeded: isWorthIt && (residual.kind !== 'counted' || leftPerMl < parameters.refillUnderPerMl),
   }
 }
 

@@ -3,14 +3,15 @@ import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
 import { eatenPerLarvaPerHour, grazingOf } from './grazing.ts'
 
 /** 200 larvae in 20 L, lights from 07:00 to 19:00; prey per mL counted and animals fed at the times given. */
-function tankWith(seen: { at: string; perMl?: number; fed?: number }[]) {
+function tankWith(seen: { at: string; perMl?: number; fed?: number; changedL?: number }[]) {
   const room = new SnapshotBuilder()
   const tank = room.tank({ volumeL: 20 })
   const batch = room.batch({ hatchedOn: '2026-03-07', tankId: tank.id, larvae: 200 })
-  for (const { at, perMl, fed } of seen) {
+  for (const { at, perMl, fed, changedL } of seen) {
     const instant = `2026-03-${at}:00.000Z`
     if (perMl !== undefined)
       room.fact('count', batch.id, instant, { of: 'prey_rotifers', animals: [perMl * 10], volumeMl: 10 })
+    if (changedL !== undefined) room.fact('water_change', tank.id, instant, { removedL: changedL, addedL: changedL })
     if (fed !== undefined) room.fact('feeding', batch.id, instant, { food: 'rotifers', animals: fed })
   }
   return grazingOf(room.build(), { batch, tank, prey: 'rotifers', until: '2026-03-12T00:00:00.000Z' })
@@ -47,4 +48,18 @@ test('a tank found empty says that they ate so much or more: it raises what was 
   // 40,000 eaten in 5 h would be 40 an hour; the other morning showed 80.
   expect(empty(40_000)?.light?.eatenPerLarvaPerHour).toBeCloseTo(80, 6)
   expect(empty(200_000)?.light?.eatenPerLarvaPerHour).toBeCloseTo(200, 6)
+})
+
+test('what left with changed water was not eaten', () => {
+  const [count, fed, after] = day
+  const learned = tankWith([count!, fed!, { at: '09T11:00', changedL: 4 }, after!])
+  // Of the 10 per mL 6 are left; a fifth of the 8 that were there between left with 4 L of 20.
+  expect(learned?.light?.eatenPerLarvaPerHour).toBeCloseTo(((4 - 8 / 5) * 20_000) / (200 * 5), 6)
+})
+
+test('a count long before a feed, or minutes after one, tells nothing of what is eaten', () => {
+  const [count, fed, after] = day
+  expect(tankWith([{ at: '08T18:40', perMl: 12 }, fed!, { at: '09T07:05', perMl: 9 }])).toBeNull()
+  expect(tankWith([count!, fed!, { at: '09T07:05', perMl: 9 }])).toBeNull()
+  expect(tankWith([{ at: '08T18:40', perMl: 12 }, fed!, after!])).toBeNull()
 })

@@ -1,5 +1,6 @@
 import { type Grazing, type GrazingObservation, learnGrazing } from '@fryward/live-feed'
 import type { Instant } from '@fryward/shared'
+import { elapsedHours } from '../calendar/elapsed.ts'
 import { hoursByLight } from '../calendar/light.ts'
 import { countDensity } from '../facts/count-density.ts'
 import type { FactOf } from '../facts/fact.ts'
@@ -15,6 +16,9 @@ const targetOf = { rotifers: 'prey_rotifers', artemia: 'prey_artemia' } as const
 // A day and a half apart, births and losses of prey drown what was eaten. common practice
 const longestDays = 1
 const mostRemembered = 12
+// A count tells what is in the water at a feed for so long before it; and what was eaten since, no sooner. common practice
+const mostHoursBeforeFeed = 2
+const leastHoursAfterFeed = 1
 
 /** Counts of prey in a batch's water, oldest first. */
 export function preyCounts(
@@ -57,25 +61,51 @@ export function grazingOf(
   if (larvae === null || larvae < 1) return null
   const counts = preyCounts(snapshot, batch, { prey, until })
   const feedings = preyFeedings(snapshot, batch, { prey, until })
-  const observations = counts.slice(1).flatMap((after, index): SeenGrazing[] => {
-    const before = counts[index]!
-    const between = feedings.filter(({ at }) => at >= before.fact.at && at < after.fact.at)
-    const [feeding] = between
-    const animals = feeding?.data.animals
-    // Two feeds between two counts leave open which of them was eaten.
-    if (!feeding || animals === undefined || between.length !== 1) return []
-    const { light, dark } = hoursByLight(litRoom(snapshot, tank), { from: feeding.at, to: after.fact.at })
-    const hours = light + dark
-    const beforePerMl = before.perMl + animals / (tank.volumeL * 1000)
-    if (hours <= 0 || hours > longestDays * 24 || beforePerMl <= 0) return []
-    const seen = { beforePerMl, afterPerMl: after.perMl, hours, larvae, volumeL: tank.volumeL }
-    return [{ ...seen, lightShare: light / hours, isAllEaten: after.animalsCounted === 0 }]
-  })
+  const observations = counts
+    .slice(1)
+    .flatMap((after, index) => seenBetween(snapshot, { before: counts[index]!, after, feedings, batch, tank, larvae }))
   const learned = {
     light: learnFrom(observations.filter(({ lightShare }) => lightShare >= nearlyAll)),
     dark: learnFrom(observations.filter(({ lightShare }) => lightShare <= 1 - nearlyAll)),
   }
   return learned.light || learned.dark ? learned : null
+}
+
+type Between = {
+  before: PreyCount
+  after: PreyCount
+  feedings: readonly FactOf<'feeding'>[]
+  batch: SnapshotBatch
+  tank: SnapshotTank
+  larvae: number
+}
+
+/** What two counts and the one feed just after the first tell; nothing where the feed came long after, or two did. */
+function seenBetween(snapshot: RoomSnapshot, { before, after, feedings, batch, tank, larvae }: Between): SeenGrazing[] {
+  const between = feedings.filter(({ at }) => at >= before.fact.at && at < after.fact.at)
+  const [feeding] = between
+  const animals = feeding?.data.animals
+  // Two feeds between two counts leave open which of them was eaten.
+  if (!feeding || animals === undefined || between.length !== 1) return []
+  if (elapsedHours(before.fact.at, feeding.at) > mostHoursBeforeFeed) return []
+  const { light, dark } = hoursByLight(litRoom(snapshot, tank), { from: feeding.at, to: after.fact.at })
+  const hours = light + dark
+  const beforePerMl = before.perMl + animals / (tank.volumeL * 1000)
+  if (hours < leastHoursAfterFeed || hours > longestDays * 24 || beforePerMl <= 0) return []
+  // What left with the water was not eaten.
+  const dilutionPerDay = changedShare(snapshot, { batch, tank, from: feeding.at, to: after.fact.at }) * (24 / hours)
+  const seen = { beforePerMl, afterPerMl: after.perMl, hours, larvae, volumeL: tank.volumeL, dilutionPerDay }
+  return [{ ...seen, lightShare: light / hours, isAllEaten: after.animalsCounted === 0 }]
+}
+
+function changedShare(
+  snapshot: RoomSnapshot,
+  { batch, tank, from, to }: { batch: SnapshotBatch; tank: SnapshotTank; from: Instant; to: Instant },
+): number {
+  const changes = [tank.id, batch.id].flatMap((subjectId) =>
+    factsUntil(snapshot, 'water_change', { subjectId, until: to }).filter(({ at }) => at > from),
+  )
+  return changes.reduce((sum, { data }) => sum + data.removedL, 0) / tank.volumeL
 }
 
 type SeenGrazing = GrazingObservation & { lightShare: number; isAllEaten: boolean }

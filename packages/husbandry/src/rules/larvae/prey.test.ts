@@ -137,6 +137,20 @@ describe('topping up the prey', () => {
     expect(drafts[0]?.content.steps.at(-1)?.text).toContain('no more than half of it in a day')
   })
 
+  test('asks for no feed that no count could tell from none, however hungry they are', () => {
+    const morning = (left: number) => {
+      const { room, batch, culture, prey } = nursery()
+      prey('2026-03-09T07:00:00.000Z', [10, 10, 10])
+      const fed = { food: 'rotifers', fromCultureId: culture.id, amountMl: 1200, animals: 280_000 } as const
+      room.fact('feeding', batch.id, '2026-03-09T07:30:00.000Z', fed)
+      prey('2026-03-09T12:30:00.000Z', [20, 20, 20])
+      prey('2026-03-10T06:50:00.000Z', [left, left, left])
+      return topUps(room).drafts.find(({ roundId }) => roundId === 'morning')?.content.amount?.value
+    }
+    // They eat 13 per mL by the next feed; the water may hold 15: 4 per mL are 356 mL, 0.7 are 62 mL, and 0.4 are not worth a walk.
+    expect([110, 143, 146].map(morning)).toEqual([360, 60, undefined])
+  })
+
   test('batches on one culture share what it can give: no more than half of it in all, and never under its floor', () => {
     const takenL = (perMl: number) => {
       const room = new SnapshotBuilder()

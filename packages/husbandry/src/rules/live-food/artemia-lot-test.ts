@@ -11,7 +11,7 @@ import { cultureById } from '../../snapshot/by-id.ts'
 import { lastCare } from '../../state/care.ts'
 import { dateOf } from '../../state/day-facts.ts'
 import { countField } from '../../task/fields.ts'
-import { grams, mL } from '../../task/measures.ts'
+import { degC, grams, mL, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { countOf, given } from '../../task/values.ts'
@@ -41,10 +41,16 @@ export const artemiaLotTest = defineRule(artemiaLotTestDefinition, {
           verb: 'test',
           title: titled('test', { thing: 'how well the tin hatches' }),
           steps: [
-            phrase('The day before: {cysts} of cysts into {water} of water at 33 and 28 C, light and strong air.', {
-              cysts: grams(HATCHING_TEST.cystsG),
-              water: mL(HATCHING_TEST.volumeMl),
-            }),
+            phrase(
+              'Started the day before: {cysts} of cysts into {water} of water of {salinity} at {warm}, light and strong air.',
+              {
+                cysts: grams(HATCHING_TEST.cystsG),
+                water: mL(HATCHING_TEST.volumeMl),
+                salinity: psu(33),
+                warm: degC(28),
+              },
+            ),
+            phrase('If none stands ready, start it now and leave the rest until this is asked again tomorrow.'),
             phrase('After a day stir well, take {one} of it into {rest} of water, and write 20 as the dilution.', {
               one: mL(1),
               rest: mL(19),
