@@ -212,6 +212,14 @@ export function statesOf({ demo, ids, measured, amount, conflict, emptyRoomId, j
     },
     { name: 'devices', path: `${room}/devices` },
     { name: 'devices, further down', path: `${room}/devices`, act: scroll(1) },
+    {
+      name: 'devices, naming a broker',
+      path: `${room}/devices`,
+      act: async (page) => {
+        await page.getByRole('button', { name: 'Name a broker' }).click()
+        await page.getByRole('button', { name: 'Save the broker' }).scrollIntoViewIfNeeded()
+      },
+    },
     { name: 'alarms and who is told', path: `${room}/alarms` },
     { name: 'records in and out', path: `${room}/records` },
     { name: 'people', path: `${room}/people` },

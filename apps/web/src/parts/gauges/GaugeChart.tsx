@@ -3,6 +3,7 @@
 import type { Gauge, GaugeSeries, Mark } from '@fryward/shared'
 import {
   gaugeQuantityLabels,
+  sayDayMonth,
   sayMoment,
   sayNumber,
   sayQuantity,
@@ -98,6 +99,7 @@ function Drawing({ gauge, series, marks, timeZone, width }: Props & { width: num
 }
 
 type Frame = ReturnType<typeof gaugeFrame>
+const hourMs = 3_600_000
 // A name of a day or a time of day takes as much.
 const nameWidth = 70
 
@@ -114,6 +116,8 @@ function TimeLines({
   const hours = hoursIn(from, to, timeZone).filter((at) => !midnights.includes(at))
   // As many as have room for their name.
   const every = Math.ceil((midnights.length * nameWidth) / width)
+  // Of some weeks a weekday tells more, of months the month.
+  const sayDate = to.getTime() - from.getTime() > 45 * 24 * hourMs ? sayDayMonth : sayWeekdayDay
   const named = (at: string, name: string, isDay: boolean) => (
     <g key={at}>
       <line
@@ -131,13 +135,11 @@ function TimeLines({
     <>
       {midnights
         .filter((_, index) => index % every === 0)
-        .map((at) => named(at, sayWeekdayDay(toPlainDate(at, timeZone), voice), true))}
+        .map((at) => named(at, sayDate(toPlainDate(at, timeZone), voice), true))}
       {hours.map((at) => named(at, sayTime(at, voice), false))}
     </>
   )
 }
-
-const hourMs = 3_600_000
 
 function hoursIn(from: Date, to: Date, timeZone: string): string[] {
   const spanMs = to.getTime() - from.getTime()
