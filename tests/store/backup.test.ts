@@ -261,6 +261,38 @@ test.each([
   expect(existsSync(join(folder, 'never'))).toBe(false)
 })
 
+/** A gzipped tar of these entries. */
+async function archiveOf(to: string, entries: [header: { name: string }, content: string | Buffer][]): Promise<string> {
+  const tar = pack()
+  const written = pipeline(tar, createGzip({ level: 9 }), createWriteStream(to))
+  for (const [header, content] of entries) tar.entry(header, content)
+  tar.finalize()
+  await written
+  return to
+}
+
+test.each<[string, { name: string }]>([
+  ['a path out of its folder', { name: '../../escaped.copy' }],
+  ['a path from the root', { name: '/tmp/escaped.copy' }],
+  ['a way out in the middle', { name: 'tables/../../escaped.copy' }],
+  ['a file of no name of ours', { name: 'tables/room.sql' }],
+])('an archive with %s is refused, and nothing is written for it', async (_what, header) => {
+  const foreign = await archiveOf(join(folder, 'foreign.tar.gz'), [[header, 'out']])
+  const connectionString = await emptyDatabase()
+  await expect(restoreBackup({ connectionString, file: foreign })).rejects.toThrow(/which no backup of Fryward does/)
+  expect(existsSync(join(tmpdir(), 'escaped.copy'))).toBe(false)
+  expect(await everything(connectionString)).toEqual({})
+})
+
+test('an archive that unpacks to fill a disk ends long before it has', async () => {
+  const bomb = await archiveOf(join(folder, 'bomb.tar.gz'), [
+    [{ name: 'tables/room.copy' }, Buffer.alloc(72 * 1024 ** 2)],
+  ])
+  const connectionString = await emptyDatabase()
+  await expect(restoreBackup({ connectionString, file: bomb })).rejects.toThrow(/unpacks to far more than a room holds/)
+  expect(await everything(connectionString)).toEqual({})
+})
+
 test('a backup of a later version is refused', async () => {
   const later = join(folder, 'later.tar.gz')
   const tar = gunzipSync(readFileSync(file))

@@ -3,6 +3,7 @@ import { createReadStream, createWriteStream, existsSync } from 'node:fs'
 import { copyFile, mkdir, mkdtemp, readFile, rm, stat } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
+import { Transform } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { createGunzip } from 'node:zlib'
 import pg from 'pg'
@@ -56,7 +57,8 @@ async function unpack(file: string, scratch: string): Promise<void> {
     for await (const entry of tar) {
       const { name } = entry.header
       if (!isOurs(name))
-        throw new ForeignEntry(`The backup holds "${name}", which no backup of Fryward does. Nothing was restored.`)
+        throw new Refused(`The backup holds "${name}", which no backup of Fryward does. Nothing was restored.`)
+      if (name === manifestName && (entry.header.size ?? 0) > mostManifestBytes) throw new Refused(tooLarge)
       const path = join(scratch, name)
       await mkdir(dirname(path), { recursive: true })
       await pipeline(entry, createWriteStream(path))
@@ -64,16 +66,40 @@ async function unpack(file: string, scratch: string): Promise<void> {
   }
   try {
     // Whichever of the two ends first with an error, the other's is only its echo.
-    await Promise.all([pipeline(createReadStream(file), createGunzip(), tar), entries()])
+    const { size } = await stat(file)
+    await Promise.all([pipeline(createReadStream(file), createGunzip(), atMost(size), tar), entries()])
   } catch (cause) {
-    if (cause instanceof ForeignEntry) throw cause
+    if (cause instanceof Refused) throw cause
     throw new Error(`${file} cannot be read as a backup; it is damaged, cut short or another kind of file.`, { cause })
   }
 }
 
 // Names come from a file that somebody may have altered: only ours, and never a way out of the folder.
 const ourNames = /^(manifest\.json|tables\/[a-z_]+\.copy|photos\/[0-9a-f]{2}\/[0-9a-f]{64}\.(full|thumbnail)\.jpg)$/
-class ForeignEntry extends Error {}
+class Refused extends Error {}
+
+const mebibyte = 1024 ** 2
+// A room's rows unpack to nine times their size (measured on a room of four days); DEFLATE can reach 1032 times (RFC 1951),
+// and a file made to fill a disk comes near to it.
+const mostTimes = 150
+const neverTooMuchBytes = 64 * mebibyte
+// A line for each photo and table: a hundred thousand photos are twenty mebibytes.
+const mostManifestBytes = 64 * mebibyte
+const tooLarge =
+  'The backup unpacks to far more than a room holds, so it is damaged or was made to fill the disk. Nothing was restored.'
+
+/** Passes on what is unpacked of so large a file, and ends where no backup goes on. */
+function atMost(fileBytes: number): Transform {
+  const most = Math.max(neverTooMuchBytes, fileBytes * mostTimes)
+  let bytes = 0
+  return new Transform({
+    transform(chunk: Buffer, _encoding, done) {
+      bytes += chunk.length
+      if (bytes > most) done(new Refused(tooLarge))
+      else done(null, chunk)
+    },
+  })
+}
 
 async function readManifest(file: string, scratch: string): Promise<Manifest> {
   const path = join(scratch, manifestName)
