@@ -10,8 +10,8 @@ export function answersFor({ task, waters, story, random, atMs }) {
   return values
 }
 
-/** Numbers a careful person would be asked about twice; the demo's people looked twice. */
-export const confirmedFields = (task) => task.content.fields.map((field) => field.name)
+/** What a careful person would be asked about twice, more dead than the book has among it; the demo's people looked twice. */
+export const confirmedFields = (task) => [...task.content.fields.map((field) => field.name), 'beyondBook']
 
 function answer({ field, task, waters, story, random, atMs }) {
   const told = story.answer({ field, task, atMs })
