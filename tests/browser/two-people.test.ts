@@ -30,7 +30,7 @@ describe('two people in one room', () => {
 
   it('an invitation link carries a role, and whoever opens it on a phone joins with it', async () => {
     await desk.getByRole('radio', { name: 'Caretaker' }).check()
-    await desk.getByRole('button', { name: 'Make a link' }).click()
+    await desk.getByRole('button', { name: 'Make a link', exact: true }).click()
     const link = await desk.getByLabel('Invitation link').inputValue()
     phone = await stage.openPage(null, { path: new URL(link).pathname, device: PHONE })
     await phone.getByText(/The owner invites you to Back room/).waitFor()
