@@ -98,8 +98,9 @@ describe('what is meant without a network', () => {
     cable.plugIn()
     await page.waitForURL(/\/room$/, soon)
     await page.getByRole('heading', { level: 1, name: 'Room' }).waitFor(soon)
+    // The page that opens has not read yet what waits: nothing at its foot is no sign that all is sent.
+    await expect.poll(() => stage.world.database.prisma.note.count({ where: { text: note } }), soon).toBe(1)
     await waiting(page, 1).waitFor({ state: 'detached', ...soon })
-    expect(await stage.world.database.prisma.note.count({ where: { text: note } })).toBe(1)
     await navTab(page, 'Hand-over').click()
     await page.getByText(/You had begun this/).waitFor(soon)
     expect(await page.getByLabel('What should they know?').inputValue()).toBe('and the')

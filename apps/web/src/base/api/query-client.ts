@@ -1,4 +1,5 @@
 import { QueryCache, QueryClient } from '@tanstack/react-query'
+import { isBeingLeft } from './leaving.ts'
 import { isApiProblem } from './problem.ts'
 
 const openPaths = ['/sign-in', '/claim', '/join', '/new-password']
@@ -6,7 +7,7 @@ const openPaths = ['/sign-in', '/claim', '/join', '/new-password']
 /** A session that ran out sends the person to sign in and back to where they were. */
 function goToSignIn() {
   const here = `${window.location.pathname}${window.location.search}`
-  if (openPaths.some((path) => here.startsWith(path))) return
+  if (isBeingLeft() || openPaths.some((path) => here.startsWith(path))) return
   window.location.assign(`/sign-in?next=${encodeURIComponent(here)}`)
 }
 

@@ -1,6 +1,7 @@
 import type { BodyInputOf } from '@fryward/shared'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '@/base/api/call.ts'
+import { leaveBy } from '@/base/api/leaving.ts'
 import { isApiProblem } from '@/base/api/problem.ts'
 import { meOptions } from './me.ts'
 
@@ -83,7 +84,8 @@ export function useGiveNewPassword(token: string) {
 
 export function useSignOut() {
   const queryClient = useQueryClient()
-  return useMutation({ mutationFn: () => call('signOut', { body: {} }), onSuccess: () => queryClient.clear() })
+  const signOut = () => leaveBy(() => call('signOut', { body: {} }))
+  return useMutation({ mutationFn: signOut, onSuccess: () => queryClient.clear() })
 }
 
 /** Claims the server, then signs the new owner in with what was just typed. */
