@@ -67,12 +67,13 @@ const wayTo = (room: Room, task: Task) => ({
   path: `/rooms/${room.id}/today?task=${task.id}`,
 })
 
-export function useSignOff(room: Room) {
+/** @param isHeardAfter whether the answer is taken from its promise (`mutateAsync`), where the line may go before it comes. */
+export function useSignOff(room: Room, isHeardAfter = false) {
   const mean = ({ task, body, draftKey }: Said<BodyInputOf<'signOffTask'>>) => ({
     ...{ params: { roomId: room.id, taskId: task.id }, body, draftKey },
     ...wayTo(room, task),
   })
-  return useCommand('signOffTask', mean, useTakeTask(room.id))
+  return useCommand('signOffTask', mean, { ...useTakeTask(room.id), isHeardAfter })
 }
 
 export function useSkip(room: Room) {
@@ -83,10 +84,10 @@ export function useSkip(room: Room) {
   return useCommand('skipTask', mean, useTakeTask(room.id))
 }
 
-export function useUndo(room: Room) {
+export function useUndo(room: Room, isHeardAfter = false) {
   const mean = (task: Task) => ({
     ...{ params: { roomId: room.id, taskId: task.id }, body: {} },
     ...wayTo(room, task),
   })
-  return useCommand('undoTask', mean, useTakeTask(room.id))
+  return useCommand('undoTask', mean, { ...useTakeTask(room.id), isHeardAfter })
 }

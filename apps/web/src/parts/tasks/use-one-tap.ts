@@ -12,11 +12,12 @@ import { isUndoable, standingSignOff } from './task-state.ts'
 /** Signs a task off as it stands on the screen, offers the undo, and says so when somebody was faster. */
 export function useOneTap(task: Task) {
   const room = useRoom()
-  const signOff = useSignOff(room)
-  const undo = useUndo(room)
+  // Somebody else's tap may take the line off the list before the answer to this one has come.
+  const signOff = useSignOff(room, true)
+  const undo = useUndo(room, true)
   const showTask = useShowTask(room.id)
   const toast = useToast()
-  const undoNow = () => undo.mutate(task, { onError: (error) => toast({ text: sentenceOf(error) }) })
+  const undoNow = () => undo.mutateAsync(task).catch((error: unknown) => toast({ text: sentenceOf(error) }))
 
   const tellWhoWasFaster = (error: ApiProblem) => {
     // What the task is by now comes with this refusal.
@@ -29,24 +30,20 @@ export function useOneTap(task: Task) {
     })
   }
 
-  const post = (again: boolean) =>
-    signOff.mutate(
-      {
-        task,
-        // An answer may come much later than the tap.
-        body: { values: {}, shownAmount: task.amount, again, doneAt: serverNow().toISOString() },
-      },
-      {
-        onSuccess: (done) =>
-          toast({
-            text: `${verbDoneLabels[task.verb]}: ${task.subject.name}`,
-            ...(isUndoable(done) ? { action: { label: 'Undo', run: undoNow } } : {}),
-          }),
-        onError: (error) => {
-          if (isApiProblem(error) && error.code === 'already_done') tellWhoWasFaster(error)
-          else toast({ text: sentenceOf(error) })
-        },
-      },
-    )
+  const offerUndo = (done: Task) => {
+    const text = `${verbDoneLabels[task.verb]}: ${task.subject.name}`
+    toast({ text, ...(isUndoable(done) ? { action: { label: 'Undo', run: undoNow } } : {}) })
+  }
+
+  const tellHow = (error: unknown) => {
+    if (isApiProblem(error) && error.code === 'already_done') tellWhoWasFaster(error)
+    else toast({ text: sentenceOf(error) })
+  }
+
+  const post = (again: boolean) => {
+    // An answer may come much later than the tap.
+    const body = { values: {}, shownAmount: task.amount, again, doneAt: serverNow().toISOString() }
+    void signOff.mutateAsync({ task, body }).then(offerUndo, tellHow)
+  }
   return { signOffNow: () => post(false), isBusy: signOff.isPending }
 }
