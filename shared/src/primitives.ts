@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
+import { locales } from './locales.ts'
 import { aboveZero, atMost, numberBetween, trimmedText, wholeBetween, withDefault } from './shapes.ts'
-import { locales, subjectKinds, unitSystems, units } from './vocabulary.ts'
+import { subjectKinds, unitSystems, units } from './vocabulary.ts'
 
 /** UUIDv7, made by the application so that rows sort by when they were made. */
 export const IdSchema = z.uuid().register(z.globalRegistry, { description: 'UUIDv7' })

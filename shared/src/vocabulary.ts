@@ -6,49 +6,6 @@ export type Role = (typeof roles)[number]
 export const unitSystems = ['metric', 'us'] as const
 export type UnitSystem = (typeof unitSystems)[number]
 
-/** How people of a place write numbers, dates and times of day; sentences are English everywhere. */
-export const locales = [
-  'en-GB',
-  'en-US',
-  'en-AU',
-  'en-CA',
-  'en-IE',
-  'en-IN',
-  'en-NZ',
-  'ar-EG',
-  'cs-CZ',
-  'da-DK',
-  'de-AT',
-  'de-CH',
-  'de-DE',
-  'el-GR',
-  'es-ES',
-  'es-MX',
-  'fi-FI',
-  'fr-CA',
-  'fr-CH',
-  'fr-FR',
-  'he-IL',
-  'hi-IN',
-  'hu-HU',
-  'id-ID',
-  'it-IT',
-  'ja-JP',
-  'ko-KR',
-  'nb-NO',
-  'nl-NL',
-  'pl-PL',
-  'pt-BR',
-  'pt-PT',
-  'sv-SE',
-  'th-TH',
-  'tr-TR',
-  'vi-VN',
-  'zh-CN',
-  'zh-TW',
-] as const
-export type Locale = (typeof locales)[number]
-
 /** What a fact or a task can be about. */
 export const subjectKinds = ['room', 'tank', 'culture', 'pair', 'clutch', 'larval_batch', 'juvenile_group'] as const
 export type SubjectKind = (typeof subjectKinds)[number]
