@@ -30,6 +30,7 @@ if (projects.includes('server') || projects.includes('browser')) {
   await part('dashboard', () => ensureDashboard().then(() => true))
 }
 const total = { passed: 0, failed: 0 }
+const failures = []
 for (const project of projects) {
   await part(`${project} tests`, async () => {
     const counted = await runProject(project)
@@ -38,6 +39,8 @@ for (const project of projects) {
     return counted.isGood
   })
 }
+// Last of all, where whoever sees no more than the end of a long log finds it.
+for (const failure of failures) console.log(`\n${failure}`)
 if (failedParts.length > 0) console.log(`\nFailed: ${failedParts.join(', ')}`)
 console.log(`\nAll parts took ${Math.round((Date.now() - startedAt) / 1000)} s`)
 console.log(`${total.passed} passed, ${total.failed} failed`)
@@ -56,11 +59,19 @@ async function runProject(project) {
     readFileSync(report, 'utf8'),
   )
   const unloaded = testResults.filter((file) => file.status === 'failed' && !hasFailedTest(file)).length
+  failures.push(...testResults.flatMap(whatFailed))
   const skipped = numPendingTests + numTodoTests
   if (skipped > 0)
     console.log(`${skipped} of the ${project} tests were skipped, which nobody should have to notice later`)
   const failed = numFailedTests + unloaded
   return { passed: numPassedTests, failed, isGood: endedWell && failed === 0 && skipped === 0 && numPassedTests > 0 }
+}
+
+function whatFailed(file) {
+  if (file.status === 'failed' && !hasFailedTest(file)) return [`${file.name}\n${file.message}`]
+  return file.assertionResults
+    .filter((test) => test.status === 'failed')
+    .map((test) => `${file.name}: ${test.fullName}\n${test.failureMessages.join('\n')}`)
 }
 
 function hasFailedTest(file) {

@@ -1,11 +1,13 @@
-import { expect, test } from 'vitest'
+import { afterAll, expect, test } from 'vitest'
 import * as z from 'zod'
 import { wantedInstead } from './refusal.ts'
 import { routes } from './routes.ts'
 
 type Schema = z.core.$ZodType
 // The API puts sentences to what is wrong; making them must not fail either.
+const { localeError } = z.config()
 z.config({ localeError: wantedInstead })
+afterAll(() => void z.config({ localeError }))
 
 /** A schema with every schema inside it. */
 function withInner(schema: Schema, found = new Set<Schema>()): Set<Schema> {

@@ -1,9 +1,11 @@
-import { describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it } from 'vitest'
 import * as z from 'zod/mini'
 import * as contract from './index.ts'
 import { routes, wantedInstead } from './index.ts'
 
+const { localeError } = z.config()
 z.config({ localeError: wantedInstead })
+afterAll(() => void z.config({ localeError }))
 
 type Schema = z.core.$ZodType
 /** Checks look like schemas too; they say nothing without the schema that they are part of. */
