@@ -28,9 +28,6 @@ export const AuditQuerySchema = z.strictObject({
   limit: withDefault(wholeInAddress(1, 200), 50),
 })
 
-/** The name of the event that a stream ends with when its session is over; it carries nothing. */
-export const signedOutEvent = 'signed_out'
-
 /** One server-sent event: `id` is the revision, so a phone resumes with Last-Event-ID. */
 export const RoomEventSchema = z.object({
   revision: z.int(),

@@ -64,6 +64,13 @@ describe('Today at eleven, the morning late', () => {
     expect(asked).toEqual(['link', 'link', 'link'])
   })
 
+  it('begins with no schemas: they come with the first form', async () => {
+    const get = async (path: string) => (await page.request.get(new URL(path, page.url()).href)).text()
+    const begins = [...(await get(page.url())).matchAll(/ src="([^"]+\.js[^"]*)"/g)].map(([, path]) => path ?? '')
+    expect(begins.length).toBeGreaterThan(5)
+    for (const path of begins) expect(/_zod|ZodMini/.test(await get(path)), path).toBe(false)
+  })
+
   it('unfolds what more is late', async () => {
     const all = (await todaysTasks(stage, room)).filter((task) => task.state === 'open' && task.roundId === 'morning')
     await page.getByRole('button', { name: `${all.length - 4} more, late` }).click()
