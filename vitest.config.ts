@@ -13,6 +13,8 @@ const dashboard = { '@/': new URL('./apps/web/src/', import.meta.url).pathname }
 // Vitest leaves one processor to itself, which on two is half of the machine.
 const maxWorkers = availableParallelism()
 
+const setupFiles = ['tests/support/property-seed.ts']
+
 // Files of a worker share its modules: most of a small file's time went into loading the house anew. So a module keeps
 // nothing but by ids that are one test's own, and a test puts back what it changes of the process.
 const isolate = false
@@ -27,6 +29,7 @@ export default defineConfig({
         test: {
           name: 'pure',
           isolate,
+          setupFiles,
           include: [
             'shared/src/**/*.test.ts',
             'apps/web/src/**/*.test.ts',
@@ -55,6 +58,7 @@ export default defineConfig({
         test: {
           name: 'server',
           isolate,
+          setupFiles,
           include: [
             'tests/{store,room,api,scheduler,standalone,faults,scenarios,live}/**/*.test.ts',
             'apps/{api,scheduler,standalone}/src/**/*.test.ts',

@@ -61,6 +61,13 @@ test('a jar in which few swim goes down the drain, and another is asked', () => 
   expect(drafts().map(saidTitle)).toEqual(['26% of the jar of R1 chilled on 8 Mar, 100,000 rotifers'])
 })
 
+test('for less than a hundredth of a jar none is opened', () => {
+  expect(withJars(1_000).drafts()).toEqual([])
+  expect(withJars(306_000).drafts().map(saidTitle)).toEqual([
+    '100% of the jar of R1 chilled on 3 Mar, 310,000 rotifers',
+  ])
+})
+
 test('without a word in the plan nothing is taken out of the cold', () => {
   expect(withJars(0).drafts()).toEqual([])
   const { room, drafts } = withJars(100_000)

@@ -59,16 +59,19 @@ function drawn(snapshot: RoomSnapshot, wanted: number, day: HusbandryDay): Draw[
   return chilledJars(snapshot, { day, oldestDays }).flatMap((jar): Draw[] => {
     const taken = Math.min(rest, jar.alive)
     rest -= taken
-    return taken >= 1 ? [{ jar, wanted: taken }] : []
+    return shareOf(jar, taken) > 0 ? [{ jar, wanted: taken }] : []
   })
 }
+
+/** In whole hundredths, as it is asked for: less of a jar than one is not worth the opening. */
+const shareOf = (jar: ChilledJar, wanted: number): number => Number((wanted / jar.alive).toFixed(2))
 
 type Asked = Draw & { batch: SnapshotBatch; day: HusbandryDay; madeAt: string; ordinal: number }
 
 function draftOf(snapshot: RoomSnapshot, { jar, wanted, batch, day, madeAt, ordinal }: Asked): RuleDraft<Context> {
   const { culture, harvest, chilledOn, ageDays, alive } = jar
   const tank = tankOf(snapshot, batch)
-  const part = share(Number((wanted / alive).toFixed(2)))
+  const part = share(shareOf(jar, wanted))
   const number = animals(roundAnimals(wanted))
   return {
     roundId: (preyFeedRounds(snapshot, tank, day)[0] ?? firstRound(day)).id,
