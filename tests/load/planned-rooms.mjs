@@ -30,7 +30,7 @@ export async function liveThroughPlan(seed) {
   const batch = room.batch({ hatchedOn: at(Math.min(hatchDay, plannedOn - 1)).slice(0, 10), tankId: tank.id })
   room.feedLink(batch, room.snapshot.cultures[0])
   const horizon = { today: at(plannedOn).slice(0, 10), days, futures: 300 }
-  const ahead = foodAhead(room.build(), { horizon, changes: [], record: { crashes: 0, cultureDays: 0 } })
+  const ahead = foodAhead(room.build(), { horizon, changes: [], record: { crashes: 0, cultureDays: 0, lived: [] } })
   const question = foodQuestion(ahead)
   const { tried } = await planFood(question)
   const wanted = realWants(ahead, random)

@@ -1,5 +1,6 @@
 import { askWhatIf, getDay, getFood, getTaskWhy, planRoomFood, thinkHere } from '@fryward/room'
 import type { FoodChange, FoodOutlook } from '@fryward/shared'
+import { inSnapshot, readEndedBatches } from '@fryward/store'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type FullRoom, openFullRoom } from '../api/full-room.ts'
 import { openWorld, type World } from '../support/world.ts'
@@ -132,6 +133,22 @@ describe('the food of a room', () => {
     }
     // Five crashes in a hundred days are more than one: in most futures the culture is gone within three weeks.
     expect((await couldGive()).p50).toBeLessThan(before.p50 / 2)
+  })
+
+  test('knows what became of larvae of batches that have ended', async () => {
+    const params = { roomId: full.roomId }
+    const hatchedOn = new Date(Date.parse(world.clock.now()) - 90 * 86_400_000).toISOString().slice(0, 10)
+    const body = { tankId: full.larvalTank.id, species: 'amphiprion-ocellaris', hatchedOn, larvae: 300 }
+    const made = await world.ok(full.owner, 'createLarvalBatch', { params, body })
+    const data = { of: 'larvae' as const, number: 300, cause: 'other' as const }
+    const at = `${hatchedOn}T23:00:00.000Z`
+    await world.ok(full.owner, 'recordFact', { params, body: { kind: 'loss', subjectId: made.id, at, data } })
+    const { version } = (await world.ok(full.viewer, 'listLarvalBatches', { params })).find(({ id }) => id === made.id)!
+    const input = { reason: 'all of them died', version }
+    await world.ok(full.owner, 'endLarvalBatch', { params: { ...params, batchId: made.id }, body: input })
+    const { batches, facts } = await inSnapshot(world.database, (tx) => readEndedBatches(tx, full.roomId))
+    expect(batches).toEqual([{ id: made.id, species: body.species, hatchedOn }])
+    expect(facts.map(([, kind]) => kind).sort()).toEqual(expect.arrayContaining(['hatch', 'loss']))
   })
 
   test('is what the list goes by from then on, and the list says so', async () => {

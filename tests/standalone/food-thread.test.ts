@@ -12,7 +12,7 @@ const program = `
   const culture = steadyCulture(room, { date: '2026-03-10' })
   room.feedLink(room.batch({ hatchedOn: '2026-03-08', larvae: 200 }), culture)
   const horizon = { today: '2026-03-10', days: 14, futures: 20 }
-  const job = { snapshot: room.build(), asked: { horizon, record: { crashes: 0, cultureDays: 0 } } }
+  const job = { snapshot: room.build(), asked: { horizon, record: { crashes: 0, cultureDays: 0, lived: [] } } }
   const thread = foodThread()
   const bad = { ...job, asked: { ...job.asked, horizon: { ...horizon, days: 99 } } }
   const refused = await thread.answer(bad).catch((error) => error.message)

@@ -1,12 +1,12 @@
 import type { FoodChange } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
 import { addDays } from '../calendar/husbandry-day.ts'
+import type { SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
 import { steadyCulture } from '../testing/steady-culture.ts'
 import { crashDays, sharedCauses } from './crash-days.ts'
 import { meanWanted } from './eater-ahead.ts'
 import { type FoodAhead, foodAhead } from './food-ahead.ts'
-import { shareLeft, survivalAhead } from './larvae-ahead.ts'
 
 const today = '2026-03-10'
 const at = (date: string, time = '12:00') => `${date}T${time}:00.000Z`
@@ -17,7 +17,7 @@ function ahead(room: SnapshotBuilder, changes: FoodChange[] = []): FoodAhead {
   return foodAhead(room.build(), {
     horizon: { today, days, futures },
     changes,
-    record: { crashes: 0, cultureDays: 0 },
+    record: { crashes: 0, cultureDays: 0, lived: [] },
   })
 }
 const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0)
@@ -128,27 +128,6 @@ describe('what is wanted', () => {
     room.setting('larval-prey-top-up', { isOn: false })
     expect(ahead(room).eaters).toEqual([])
   })
-
-  test('falls as larvae do, by the room’s own batches over what is published', () => {
-    expect([0, 1, 5, 9].map((day) => Number(shareLeft(day, 0.6).toFixed(2)))).toEqual([1, 0.92, 0.6, 0.6])
-    const room = new SnapshotBuilder()
-    expect(survivalAhead(room.build(), 'amphiprion-ocellaris', today).mean).toBeCloseTo(0.64, 9)
-    const batch = room.batch({ hatchedOn: '2026-03-01', larvae: 400 })
-    room.fact('loss', batch.id, at('2026-03-07'), { of: 'larvae', number: 320, cause: 'other' })
-    // (3 * 0.64 + 0.2) / 4
-    expect(survivalAhead(room.build(), 'amphiprion-ocellaris', today).mean).toBeCloseTo(0.53, 9)
-    // Of a second one 300 of 400 were moved out on day 6, of those that had lived so long, and 20 died: (1.92 + 0.2 + 0.95) / 5
-    const moved = room.batch({ hatchedOn: '2026-03-01', larvae: 400 })
-    const group = room.group({ settledOn: '2026-03-08' })
-    room.fact('transfer', moved.id, at('2026-03-08'), { number: 300, toSubjectId: group.id })
-    room.fact('loss', moved.id, at('2026-03-08'), { of: 'larvae', number: 20, cause: 'other' })
-    expect(survivalAhead(room.build(), 'amphiprion-ocellaris', today).mean).toBeCloseTo(0.614, 9)
-    // A third was halved on day 1, before anybody could tell: 190 of the 200 that stayed. (1.92 + 0.2 + 0.95 + 0.95) / 6
-    const halved = room.batch({ hatchedOn: '2026-03-01', larvae: 400 })
-    room.fact('outcome', halved.id, at('2026-03-03'), { outcome: 'placed', number: 200 })
-    room.fact('loss', halved.id, at('2026-03-05'), { of: 'larvae', number: 10, cause: 'other' })
-    expect(survivalAhead(room.build(), 'amphiprion-ocellaris', today).mean).toBeCloseTo(0.67, 9)
-  })
 })
 
 describe('what cultures can give', () => {
@@ -175,6 +154,24 @@ describe('what cultures can give', () => {
     expect(R1!.futures).toHaveLength(futures)
     // A backup is not thinned for anybody.
     expect([R1!.thinnedToAnimals !== null, R3!.thinnedToAnimals]).toEqual([true, null])
+  })
+
+  test('is no thinning of one that the list holds back: its eggs are few, though it feeds, or it smells', () => {
+    const held = (hold: (room: SnapshotBuilder, culture: SnapshotCulture) => void) => {
+      const room = new SnapshotBuilder()
+      hold(room, steadyCulture(room, { date: today }))
+      const [{ standing, thinnedToAnimals } = {}] = ahead(room).cultures
+      return [standing, thinnedToAnimals === null]
+    }
+    expect(held(() => undefined)).toEqual(['gives', false])
+    const fewEggs = { eggs: 2, females: 100 }
+    expect(held((room, culture) => room.count(culture, at(today, '06:45'), [230, 230, 230], fewEggs))).toEqual([
+      ...['gives', true],
+    ])
+    expect(held((room, { id }) => room.fact('observation', id, at(today, '06:40'), { signs: ['bad_smell'] }))).toEqual([
+      'in_doubt',
+      true,
+    ])
   })
 
   test('says of copepods that they come on top, and for whom', () => {

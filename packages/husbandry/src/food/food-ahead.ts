@@ -6,6 +6,7 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from '../state/batch-state.ts'
 import { curesInForce } from '../state/cures.ts'
+import type { BatchLived } from './batch-lived.ts'
 import { chilledAhead } from './chilled-ahead.ts'
 import { copepodsBeside } from './copepods-beside.ts'
 import type { CultureAhead } from './culture-ahead.ts'
@@ -32,13 +33,19 @@ export type FoodAhead = {
   gaps: string[]
 }
 
-export type FoodAsked = { horizon: FoodHorizon; changes: readonly FoodChange[]; record: CrashRecord }
+/** What ended things tell that the room's state no longer holds. */
+export type RoomRecord = CrashRecord & {
+  /** Of batches that have ended. */
+  lived: readonly BatchLived[]
+}
+
+export type FoodAsked = { horizon: FoodHorizon; changes: readonly FoodChange[]; record: RoomRecord }
 
 /** What a room has chosen so that food lasts counts as done. */
 export function foodAhead(snapshot: RoomSnapshot, { horizon, changes: asked, record }: FoodAsked): FoodAhead {
   const chosen = curesInForce(snapshot, dayAhead(snapshot, horizon, 0)).map(({ change }) => change)
   const changes = [...chosen, ...asked]
-  const { eaters, gaps } = needsAhead(snapshot, { horizon, changes })
+  const { eaters, gaps } = needsAhead(snapshot, { horizon, changes, lived: record.lived })
   const first = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
   const standing = changedSupplies(suppliesAhead(snapshot, { horizon, record }), { changes, horizon, first })
   const cultures = [...standing, ...chilledAhead(snapshot, horizon)]

@@ -6,8 +6,8 @@ import { clutchEggs, clutchIntent } from '../state/clutch-state.ts'
 import type { EaterAhead } from './eater-ahead.ts'
 import { dateOnDay, eachDay } from './food-days.ts'
 import { type ClutchAhead, eatsRotifers, hatchAfterSpawning, raisedShare, type SpawningAhead } from './hatches-ahead.ts'
-import { shareLeft, survivalAhead } from './larvae-ahead.ts'
-import { drawn, drawSurvival, keptLarvae, lastRotiferDay, type NeedBasis, within } from './need-basis.ts'
+import { drawSurvival, shareLeft, survivalAhead } from './larvae-ahead.ts'
+import { drawn, keptLarvae, lastRotiferDay, type NeedBasis, within } from './need-basis.ts'
 import { doubtOf, rotifersWanted } from './rotifer-need.ts'
 
 /** Of larvae not hatched yet: what they want day by day once they hatch in a night. */
@@ -63,7 +63,7 @@ function pick<T extends { probability: number }>(choices: readonly T[], uniform:
 
 /** Draws what larvae of a species that hatch in a night will want. */
 function hatchedDrawer(about: NeedBasis, species: SpeciesProfile) {
-  const survivals = survivalAhead(about.snapshot, species.id, about.horizon.today)
+  const survivals = survivalAhead(species.id, about.lived)
   const doubt = doubtOf(about.appetiteIn(null))
   return (hatched: { larvae: number; night: number }, random: Random): number[] => {
     const survival = drawSurvival(survivals, random)

@@ -1,11 +1,7 @@
-import type { PlainDate } from '@fryward/shared'
-import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
+import type { Random } from '@fryward/live-feed'
 import { findSpecies, type Source } from '../species/index.ts'
-import { assumption, fromMemory, published } from '../species/source.ts'
-import { batchNumbers, standingBatches } from '../state/batch-state.ts'
-import { bookLines, totalOf, type WrittenLine } from '../state/book-lines.ts'
-import { dateOf } from '../state/day-facts.ts'
-import { dayOfLife } from '../state/larval-diet.ts'
+import { assumption, published } from '../species/source.ts'
+import { type BatchLived, lossesUntilDay } from './batch-lived.ts'
 
 type Share = { value: number; source: Source }
 
@@ -25,38 +21,53 @@ const ofClownfish = assumption(
 )
 const ofOthers = assumption(0.3, 'between clownfish (about 0.6) and E. figaro (0.02-0.2)')
 
-/** Nearly all losses fall on days 1 to 5: Anto & Turingan 2010, A. frenatus; that they fall evenly is an assumption. */
-const lossesUntilDay = fromMemory(5, 'mass mortality on days 1-5, few on 6-14: Anto & Turingan 2010').value
+/** Batches of one's own that count as much as what is published. assumption */
+const PUBLISHED_COUNTS_AS = 3
+/** Spread of that share from batch to batch as log-odds, 0.15 either way at 0.64; it counts as much as that of so many. assumption */
+const LOG_ODDS_SD = 0.65
+const SPREAD_COUNTS_AS = 6
 
-/** Spread of that share from batch to batch; batches of one's own that count as much as what is published. assumption */
-const spread = 0.15
-const publishedCountsAs = 3
-
-export type SurvivalAhead = { mean: number; sd: number }
+/** What the next batch may live through, as log-odds: Student's t with this middle, scale and degrees of freedom. */
+export type SurvivalAhead = { middle: number; scale: number; freedom: number }
 
 /** Share of hatched larvae that should live through their first days here: this room's own batches over what is published. */
-export function survivalAhead(snapshot: RoomSnapshot, species: string, date: PlainDate): SurvivalAhead {
+export function survivalAhead(species: string, seen: readonly BatchLived[]): SurvivalAhead {
   const isClownfish = (findSpecies(species)?.scientificName ?? '').match(/^(Amphiprion|Premnas) /) !== null
   const prior = toMetamorphosis[species] ?? (isClownfish ? ofClownfish : ofOthers)
-  const own = standingBatches(snapshot).flatMap((batch) => {
-    const isOldEnough = batch.species === species && dayOfLife(batch, date) >= lossesUntilDay
-    return isOldEnough ? (livedThrough(snapshot, batch) ?? []) : []
-  })
-  const sum = own.reduce((all, share) => all + share, 0)
-  return { mean: (publishedCountsAs * prior.value + sum) / (publishedCountsAs + own.length), sd: spread }
+  const own = seen.filter((batch) => batch.species === species).map(logOddsLived)
+  return learned(Math.log(prior.value / (1 - prior.value)), own)
 }
 
-/** Of a batch's larvae the share that lived through its first days; who was taken out alive later is among them. */
-function livedThrough(snapshot: RoomSnapshot, batch: SnapshotBatch): number | null {
-  const { hatched, now } = batchNumbers(snapshot, batch)
-  if (!hatched || now === null) return null
-  const lines = bookLines(snapshot, batch.id)
-  const left = lines.filter(({ way, kind }) => way === 'out' && kind !== 'loss')
-  const isEarly = ({ at }: WrittenLine) => dayOfLife(batch, dateOf(snapshot, at)) < lossesUntilDay
-  const [early, later] = [left.filter(isEarly), left.filter((line) => !isEarly(line))]
-  const watched = hatched + totalOf(lines, 'in') - totalOf(early, 'out')
-  return watched > 0 ? Math.min(1, (now + totalOf(later, 'out')) / watched) : null
+/** Half an animal more of each, so that a batch of which all or none lived has log-odds too (Haldane 1956, Anscombe 1956). */
+const logOddsLived = ({ lived, watched }: BatchLived): number => Math.log((lived + 0.5) / (watched - lived + 0.5))
+
+/**
+ * Mean and spread learned together: the normal-inverse-gamma update, whose prediction is Student's t (Gelman et al. 2013,
+ * Bayesian Data Analysis, 3rd ed., section 3.3).
+ */
+function learned(prior: number, own: readonly number[]): SurvivalAhead {
+  const n = own.length
+  const sum = own.reduce((all, each) => all + each, 0)
+  const weight = PUBLISHED_COUNTS_AS + n
+  const freedom = SPREAD_COUNTS_AS + n
+  const mean = n > 0 ? sum / n : prior
+  const within = own.reduce((squares, each) => squares + (each - mean) ** 2, 0)
+  const between = ((PUBLISHED_COUNTS_AS * n) / weight) * (mean - prior) ** 2
+  const variance = (SPREAD_COUNTS_AS * LOG_ODDS_SD ** 2 + within + between) / freedom
+  const middle = (PUBLISHED_COUNTS_AS * prior + sum) / weight
+  return { middle, scale: Math.sqrt(variance * (1 + 1 / weight)), freedom }
 }
+
+/** As many lie under it as over it. */
+export const medianSurvival = ({ middle }: SurvivalAhead): number => shareOf(middle)
+
+/** Share of the hatched that lives through its first days, drawn; Student's t by Bailey 1994, Math. Comp. 62:779-781. */
+export function drawSurvival({ middle, scale, freedom }: SurvivalAhead, random: Random): number {
+  const radius = Math.sqrt(freedom * (random.uniform() ** (-2 / freedom) - 1))
+  return shareOf(middle + scale * radius * Math.cos(2 * Math.PI * random.uniform()))
+}
+
+const shareOf = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds))
 
 /** Share of the hatched that is left on a day of life, when `survival` of them live through their first days. */
 export const shareLeft = (day: number, survival: number): number =>

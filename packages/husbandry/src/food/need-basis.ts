@@ -5,8 +5,8 @@ import { lastDayOnRotifers } from '../plans/sooner-artemia.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import type { SpeciesProfile } from '../species/index.ts'
 import { livingBatches } from '../state/batch-state.ts'
+import type { BatchLived } from './batch-lived.ts'
 import type { FoodHorizon } from './food-days.ts'
-import type { SurvivalAhead } from './larvae-ahead.ts'
 import { type Appetite, appetiteOf, type RotiferHabits } from './rotifer-need.ts'
 import { seedOf } from './seed-of.ts'
 
@@ -18,6 +18,8 @@ export type NeedBasis = {
   habits: RotiferHabits
   /** Of a batch with counts of its own, else the mean over those that have. */
   appetiteIn: (batch: SnapshotBatch | null) => Appetite | null
+  /** What became of this room's batches, of today and of before. */
+  lived: readonly BatchLived[]
   /** The largest larval tank that stands empty; null without one. */
   emptyTankL: number | null
   /** Of the water of larvae, what is changed on each day of their life. */
@@ -50,10 +52,6 @@ export function drawn<T>(about: NeedBasis, name: string, draw: (random: Random) 
 }
 
 export const within = (value: number, from: number, to: number) => Math.max(from, Math.min(to, value))
-
-/** Share of the hatched that lives through its first days, drawn. */
-export const drawSurvival = ({ mean, sd }: SurvivalAhead, random: Random): number =>
-  within(mean + sd * random.normal(), 0.02, 1)
 
 export function largestEmptyTankL(snapshot: RoomSnapshot): number | null {
   const lived = new Set(livingBatches(snapshot).map(({ tankId }) => tankId))

@@ -6,20 +6,13 @@ import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { batchNumbers, livingBatches } from '../state/batch-state.ts'
 import { culturesLinked } from '../state/feed-links.ts'
 import { dayOfLife, larvalDiet, tankOf } from '../state/larval-diet.ts'
+import { type BatchLived, livedToday } from './batch-lived.ts'
 import type { EaterAhead } from './eater-ahead.ts'
 import { dateOnDay, dayAhead, eachDay, type FoodHorizon } from './food-days.ts'
 import { clutchesAhead, spawningsAhead } from './hatches-ahead.ts'
 import { clutchAhead, spawningAhead, spawnsTonight } from './hatching-eaters.ts'
-import { shareLeft, survivalAhead } from './larvae-ahead.ts'
-import {
-  appetites,
-  drawn,
-  drawSurvival,
-  keptLarvae,
-  largestEmptyTankL,
-  lastRotiferDay,
-  type NeedBasis,
-} from './need-basis.ts'
+import { drawSurvival, shareLeft, survivalAhead } from './larvae-ahead.ts'
+import { appetites, drawn, keptLarvae, largestEmptyTankL, lastRotiferDay, type NeedBasis } from './need-basis.ts'
 import { doubtOf, rotiferHabits, rotifersWanted } from './rotifer-need.ts'
 
 // No larva of a species here eats rotifers for so long.
@@ -31,7 +24,7 @@ const mostDaysOfLife = 100
  */
 export function needsAhead(
   snapshot: RoomSnapshot,
-  { horizon, changes }: { horizon: FoodHorizon; changes: readonly FoodChange[] },
+  { horizon, changes, lived }: { horizon: FoodHorizon; changes: readonly FoodChange[]; lived: readonly BatchLived[] },
 ): { eaters: EaterAhead[]; gaps: string[] } {
   const today = dayAhead(snapshot, horizon, 0)
   // Larvae still to come go into a tank for larvae.
@@ -47,6 +40,7 @@ export function needsAhead(
     changes,
     habits,
     appetiteIn: appetites(snapshot, today),
+    lived: [...lived, ...livedToday(snapshot, horizon.today)],
     emptyTankL: largestEmptyTankL(snapshot),
     changedShares: Array.from({ length: mostDaysOfLife }, (_, life) => larvalShare(snapshot, life)),
   }
@@ -72,7 +66,7 @@ function batchAhead(about: NeedBasis, batch: SnapshotBatch, today: HusbandryDay)
   const kept = keptLarvae(about, [batch.id, ...batch.clutchIds])
   const lastDay = lastRotiferDay(about, diet.species)
   const askedToday = kept === Number.POSITIVE_INFINITY ? rotifersAsked(snapshot, batch, today) : null
-  const survivals = survivalAhead(snapshot, batch.species, horizon.today)
+  const survivals = survivalAhead(batch.species, about.lived)
   const futures = drawn(about, `batch ${batch.id}`, (random) => {
     const survival = drawSurvival(survivals, random)
     const hungrier = Math.exp(doubtOf(appetite) * random.normal())

@@ -2,6 +2,7 @@ import { type CultureDay, crashHazard, cultureDaysAhead, expectedCultureDays, st
 import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
+import { isHeldBack } from '../plans/harvest-plan.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { doubtAbout } from '../state/culture-doubt.ts'
@@ -54,13 +55,14 @@ function cultureAhead(snapshot: RoomSnapshot, culture: SnapshotCulture, about: A
   const expected = expectedCultureDays({ estimate, days: horizon.days })
   const drawn = cultureDaysAhead({ estimate, days: horizon.days, seed, futures: horizon.futures })
   const held = steadyHarvest(estimate.parameters, { dilutionPerDay: estimate.dilutionPerDay, seed: 1 }).heldPerMl
+  const isThinned = isOn && !culture.isBackup && !isHeldBack(snapshot, culture, today)
   const firstDay = firstDayOf({ snapshot, outlook, parameters, today })
   return {
     ...known,
     standing: standingOf(snapshot, culture, { today, outlook, firstDay }),
     animals: expected.densityPerMl * ml,
     growth: expected.days.map((day) => perVessel(day, ml)),
-    thinnedToAnimals: isOn && !culture.isBackup ? Math.max(held, parameters.floorPerMl) * ml : null,
+    thinnedToAnimals: isThinned ? Math.max(held, parameters.floorPerMl) * ml : null,
     firstDay,
     futures: drawn.map(({ densityPerMl, days }, future) => ({
       animals: densityPerMl * ml,

@@ -56,6 +56,14 @@ export function harvestPlan(snapshot: RoomSnapshot, culture: SnapshotCulture, da
   return remembered(snapshot, `${culture.id} ${day.date}`, () => workOut(snapshot, culture, day))
 }
 
+/** What keeps a culture from being thinned, whatever its density; larvae still eat from one with few eggs. */
+const holdsBack: readonly string[] = ['in-doubt', 'falling', 'few-eggs'] satisfies NoHarvest['why'][]
+
+export function isHeldBack(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): boolean {
+  const plan = harvestPlan(snapshot, culture, day)
+  return 'why' in plan && holdsBack.includes(plan.why)
+}
+
 function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): HarvestPlan | NoHarvest {
   const { parameters } = ruleInForce(snapshot, rotiferHarvestDefinition)
   const takenToday = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })

@@ -23,7 +23,7 @@ function hungryRoom(chosen: CureChange[] = []): FoodJob {
       change,
       planMadeAt: '2026-03-10T05:00:00.000Z',
     })
-  const asked = { horizon: { today, days: 7, futures: 40 }, record: { crashes: 0, cultureDays: 0 } }
+  const asked = { horizon: { today, days: 7, futures: 40 }, record: { crashes: 0, cultureDays: 0, lived: [] } }
   return { snapshot: room.build(), asked }
 }
 

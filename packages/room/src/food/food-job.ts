@@ -2,6 +2,7 @@ import { type Fact, localDate, type RoomSnapshot } from '@fryward/husbandry'
 import type { Read } from '../frame/read-in-room.ts'
 import type { FoodJob } from './answer-food.ts'
 import { crashRecord } from './crash-record.ts'
+import { livedRecord } from './lived-record.ts'
 
 /** Three weeks: a clutch of today hatches and is past its rotifers within them. */
 const days = 21
@@ -10,8 +11,12 @@ const futures = 300
 /** A room's food today, as a value of its own that may go to another thread. */
 export async function foodJob({ tx, ctx, roomId, state }: Read): Promise<{ job: FoodJob; revision: number }> {
   const { snapshot, revision } = await state()
-  const record = await crashRecord(tx, { roomId, now: ctx.now })
-  const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
+  const { timeZone } = snapshot.room
+  const record = {
+    ...(await crashRecord(tx, { roomId, now: ctx.now })),
+    lived: await livedRecord(tx, { roomId, timeZone }),
+  }
+  const today = localDate({ timeZone, at: ctx.now })
   return { job: { snapshot: ofFood(snapshot), asked: { horizon: { today, days, futures }, record } }, revision }
 }
 

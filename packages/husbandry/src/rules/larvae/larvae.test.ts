@@ -378,7 +378,7 @@ describe('a batch that is empty by its book', () => {
     expect(saidTitle(harvest)).not.toContain(batch.name)
     expect(waterNeeds(room.build(), daysFrom(room, date)).map(({ name }) => name)).not.toContain(batch.name)
     const horizon = { today: date, days: 14, futures: 3 }
-    expect(needsAhead(room.build(), { horizon, changes: [] }).eaters).toEqual([])
+    expect(needsAhead(room.build(), { horizon, changes: [], lived: [] }).eaters).toEqual([])
   })
 
   test('is looked at once: none are left, or so many, and they are fed again', () => {

@@ -60,7 +60,7 @@ describe('a culture that was chosen on the plan', () => {
       foodAhead(room.build(), {
         horizon: { today: date, days: 21, futures: 10 },
         changes: [],
-        record: { crashes: 0, cultureDays: 0 },
+        record: { crashes: 0, cultureDays: 0, lived: [] },
       }).cultures.length
     expect(cultures()).toBe(1)
     choose(room, { kind: 'start_culture', cultureId: parent.id, volumeL: 10, animals: 600_000, onDate: '2026-03-12' })
