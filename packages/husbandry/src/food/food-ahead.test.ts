@@ -334,6 +334,11 @@ describe('the chilled reserve', () => {
     room.fact('feeding', batch.id, at('2026-03-09'), { ...from, animals: 100_000 })
     // A day ago 0.5^(6/14) lived: what was drawn then would be fewer by today.
     expect(reserveOf(room)!.animals).toBeCloseTo(alive - 100_000 * 0.5 ** (1 / 14), 3)
+    // Five mL of it as it is kept, 20,000 per mL with the dead: as many fewer as were put in.
+    room.fact('feeding', batch.id, at('2026-03-09', '12:30'), {
+      ...{ food: 'rotifers', fromCultureId: culture.id, isChilled: true, amountMl: 5 },
+    })
+    expect(reserveOf(room)!.animals).toBeCloseTo(alive - 100_000 * 0.5 ** (1 / 14) - 100_000 * 0.5 ** 0.5, 3)
     room.fact('care', culture.id, at('2026-03-09', '13:00'), { act: 'discard_reserve', forDate: '2026-03-03' })
     expect(reserveOf(room)).toBeUndefined()
     expect(reserveOf(chilled('SS').room)).toBeUndefined()

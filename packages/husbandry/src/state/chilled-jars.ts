@@ -1,4 +1,4 @@
-import { chilledReserve, DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
+import { CHILLED_STORE, chilledReserve, DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
 import type { PlainDate } from '@fryward/shared'
 import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { FactOf } from '../facts/fact.ts'
@@ -63,13 +63,14 @@ export function jarsOf(snapshot: RoomSnapshot, culture: SnapshotCulture, { day, 
     ...{ harvest, animals: animalsChilled(snapshot, culture, harvest), shareLeft: 1 },
   }))
   for (const { at, data } of drawsOf(snapshot, culture, day)) {
-    let wanted = data.animals ?? 0
+    let { number, isAlive } = drawnBy(data)
     for (const jar of filled) {
-      const alive = jar.animals * shareAliveAfter(daysBetween(dateOf(snapshot, jar.harvest.at), dateOf(snapshot, at)))
-      if (jar.harvest.at > at || alive <= 0) continue
-      const drawn = Math.min(wanted, alive * jar.shareLeft)
-      jar.shareLeft -= drawn / alive
-      wanted -= drawn
+      const ageDays = daysBetween(dateOf(snapshot, jar.harvest.at), dateOf(snapshot, at))
+      const there = jar.animals * (isAlive ? shareAliveAfter(ageDays) : 1)
+      if (jar.harvest.at > at || there <= 0) continue
+      const drawn = Math.min(number, there * jar.shareLeft)
+      jar.shareLeft -= drawn / there
+      number -= drawn
     }
   }
   return filled.map(({ harvest, animals, shareLeft }) => {
@@ -79,13 +80,19 @@ export function jarsOf(snapshot: RoomSnapshot, culture: SnapshotCulture, { day, 
   })
 }
 
+/** What a feed took out of the jars: so many that live, or so many mL of it, packed as it is kept, with the dead. */
+const drawnBy = ({ animals, amountMl = 0 }: FactOf<'feeding'>['data']): { number: number; isAlive: boolean } =>
+  animals === undefined
+    ? { number: amountMl * CHILLED_STORE.densityPerMl, isAlive: false }
+    : { number: animals, isAlive: true }
+
 /** As dense as the culture was when it was drawn, less what sieving loses; nothing where nobody had counted it. */
 function animalsChilled(snapshot: RoomSnapshot, culture: SnapshotCulture, harvest: FactOf<'harvest'>): number {
   const density = densityAt(snapshot, culture, { at: harvest.at, until: harvest.at })
   return (density?.densityPerMl ?? 0) * 1000 * chilledL(harvest) * (1 - DEFAULT_SIEVING_LOSS)
 }
 
-/** Feeds of larvae out of a culture's reserve, oldest first; one without a number leaves the reserve as it was. */
+/** Feeds of larvae out of a culture's reserve, oldest first; one without an amount leaves the reserve as it was. */
 const drawsOf = (snapshot: RoomSnapshot, { id }: SnapshotCulture, day: HusbandryDay): FactOf<'feeding'>[] =>
   snapshot.batches
     .flatMap((batch) => factsOf(snapshot, 'feeding', batch.id))

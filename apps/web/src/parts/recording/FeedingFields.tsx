@@ -15,11 +15,23 @@ import { culturesOptions } from '@/parts/cultures/queries.ts'
 import type { FactDraft, FieldsProps } from './fact-draft.ts'
 import { useFactDraft } from './use-fact-draft.ts'
 
-type Typed = { food: Food; ml: string; g: string; concentrateId: string; fromCultureId: string; note: string }
+type Typed = Record<'ml' | 'g' | 'animals' | 'concentrateId' | 'fromCultureId' | 'note', string> & {
+  food: Food
+  isChilled: boolean
+}
+
+const nothingTyped = { ml: '', g: '', animals: '', concentrateId: '', fromCultureId: '', note: '', isChilled: false }
+
+const isFromJar = ({ food, fromCultureId, isChilled }: Typed) =>
+  food === 'rotifers' && fromCultureId !== '' && isChilled
 
 function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
   const amountMl = typedNumber(typed.ml, 'mL', voice)
   const amountG = typedNumber(typed.g, 'g', voice)
+  const isChilled = isFromJar(typed)
+  const animals = isChilled ? typedNumber(typed.animals, 'animals', voice) : undefined
+  if (isChilled && amountMl === undefined && animals === undefined)
+    return 'How many mL of the jar, or how many rotifers: the reserve falls by that.'
   return {
     kind: 'feeding',
     data: filled({
@@ -28,6 +40,8 @@ function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
       amountG,
       concentrateId: typed.food === 'concentrate' ? typed.concentrateId : '',
       fromCultureId: typed.fromCultureId,
+      animals,
+      isChilled: isChilled || undefined,
       note: typed.note.trim(),
     }),
   }
@@ -39,11 +53,7 @@ export function FeedingFields({ subject, onDraft }: FieldsProps) {
   const cultures = useQuery(culturesOptions(room.id)).data ?? []
   const start: Food =
     subject.kind === 'culture' ? 'concentrate' : subject.kind === 'larval_batch' ? 'rotifers' : 'frozen'
-  const [typed, change] = useFactDraft<Typed>(
-    { food: start, ml: '', g: '', concentrateId: '', fromCultureId: '', note: '' },
-    onDraft,
-    toDraft,
-  )
+  const [typed, change] = useFactDraft<Typed>({ ...nothingTyped, food: start }, onDraft, toDraft)
   return (
     <>
       <ChoiceChips
@@ -79,6 +89,25 @@ export function FeedingFields({ subject, onDraft }: FieldsProps) {
             { value: '', label: 'not said' },
             ...cultures.filter((one) => one.endedAt === null).map((one) => ({ value: one.id, label: one.name })),
           ]}
+        />
+      )}
+      {subject.kind === 'larval_batch' && typed.food === 'rotifers' && typed.fromCultureId !== '' && (
+        <ChoiceChips
+          legend="Out of"
+          choices={[
+            { value: 'culture', label: 'its vessel' },
+            { value: 'jar', label: 'its chilled jar' },
+          ]}
+          value={typed.isChilled ? 'jar' : 'culture'}
+          onChoose={(value) => change({ isChilled: value === 'jar' })}
+        />
+      )}
+      {isFromJar(typed) && (
+        <NumberBox
+          label="Rotifers in it, alive"
+          unit="animals"
+          text={typed.animals}
+          onText={(animals) => change({ animals })}
         />
       )}
       <TextInput label="Note" value={typed.note} onChange={(event) => change({ note: event.currentTarget.value })} />

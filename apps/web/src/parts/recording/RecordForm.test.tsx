@@ -12,7 +12,13 @@ const own = makeCulture({ name: 'R1' })
 const other = makeCulture({ name: 'R2' })
 const ended = makeCulture({ name: 'R3', endedAt: '2026-11-20T08:00:00.000Z' })
 
-function open(kind: RecordKind, { refusals = [] as Refusal[] } = {}) {
+const larvae = { id: '0197a000-0000-7000-8000-00000000b001', kind: 'larval_batch', name: 'Batch 1' } as const
+const vessel = { id: own.id, kind: 'culture', name: own.name } as const
+
+function open(
+  kind: RecordKind,
+  { refusals = [] as Refusal[], subject = vessel as typeof vessel | typeof larvae } = {},
+) {
   const none = () => []
   const left = [...refusals]
   const { writes } = answerApi({
@@ -24,9 +30,7 @@ function open(kind: RecordKind, { refusals = [] as Refusal[] } = {}) {
     ...{ listConcentrates: none, listCultures: () => [own, other, ended] },
   })
   let closed = 0
-  const { user } = renderInRoom(
-    <RecordForm subject={{ id: own.id, kind: 'culture', name: own.name }} kind={kind} onClose={() => closed++} />,
-  )
+  const { user } = renderInRoom(<RecordForm subject={subject} kind={kind} onClose={() => closed++} />)
   return { user, sent: () => writes.map(({ body }) => body as NewFact), closed: () => closed }
 }
 
@@ -141,5 +145,21 @@ describe('fish that are placed', () => {
     expect(sent()[0]?.data).toEqual({
       ...{ outcome: 'placed', number: 12, lengthMm: 31, eatsDryFood: true, toWhom: 'a shop in town' },
     })
+  })
+})
+
+describe('a feed out of the chilled jar, without a task', () => {
+  it('says how much of it went, so that the reserve falls', async () => {
+    const { user, sent } = open('feeding', { subject: larvae })
+    expect(screen.queryByRole('radio', { name: 'its chilled jar' })).toBeNull()
+    await screen.findByRole('option', { name: 'R1' })
+    await user.selectOptions(screen.getByRole('combobox', { name: 'From culture' }), own.id)
+    await user.click(screen.getByRole('radio', { name: 'its chilled jar' }))
+    await record(user)
+    expect(screen.getByText(/How many mL of the jar/)).toBeDefined()
+    await user.type(box(/By volume/), '25')
+    await record(user)
+    await waitFor(() => expect(sent()).toHaveLength(1))
+    expect(sent()[0]?.data).toEqual({ food: 'rotifers', fromCultureId: own.id, isChilled: true, amountMl: 25 })
   })
 })
