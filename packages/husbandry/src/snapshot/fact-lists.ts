@@ -24,18 +24,22 @@ export class FactLists {
     return this.#lists.get(name) ?? none
   }
 
-  /** The lists of a later moment, in which some facts are new and some are gone; both in order of `at`, then id. */
-  next(facts: readonly Fact[]): FactLists {
+  /**
+   * The lists of a later moment, in which some facts are new and some are gone, both in order of `at`, then id; and the
+   * names of those that are others now, `facts` for all of them.
+   */
+  next(facts: readonly Fact[]): { lists: FactLists; changed: ReadonlySet<string> } {
     const { added, gone } = difference(this.all, facts)
-    if (added.length === 0 && gone.size === 0) return this
+    if (added.length === 0 && gone.size === 0) return { lists: this, changed: new Set() }
     const lists = new Map(this.#lists)
-    for (const name of new Set([...gone].flatMap(namesOf)))
+    const left = new Set([...gone].flatMap(namesOf))
+    for (const name of left)
       lists.set(
         name,
         this.named(name).filter((fact) => !gone.has(fact)),
       )
     for (const fact of added) for (const name of namesOf(fact)) lists.set(name, inserted(lists.get(name) ?? none, fact))
-    return new FactLists(facts, lists)
+    return { lists: new FactLists(facts, lists), changed: new Set(['facts', ...left, ...added.flatMap(namesOf)]) }
   }
 }
 

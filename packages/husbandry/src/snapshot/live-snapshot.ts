@@ -1,7 +1,9 @@
 import type { Fact } from '../facts/fact.ts'
-import { noteAll, noted, type Reads, readsOf } from '../memo/reads.ts'
+import { Reader, type Reads } from '../memo/reads.ts'
 import { FactLists } from './fact-lists.ts'
+import { isEqual } from './is-equal.ts'
 import type { RoomSnapshot, RuleSetting } from './room-snapshot.ts'
+import { nextSettings } from './rule-settings.ts'
 
 type Part = Exclude<keyof RoomSnapshot, 'facts' | 'ruleSettings'>
 const parts = [
@@ -9,11 +11,24 @@ const parts = [
   ...(['feedLinks', 'foodPlan'] as const),
 ] satisfies readonly Part[]
 
-type Known = { value: unknown; reads: Reads; heldIn: Live }
+type Known = { value: unknown; reads: Reads<Known>; heldIn: Moment }
 type Memory = Map<unknown, Map<string, Known>>
+/** One snapshot among those that share a memory. */
+type Moment = symbol
 
-/** What stands behind a live snapshot; none of it is seen by whoever reads the snapshot. */
-type Live = { given: RoomSnapshot; lists: FactLists; memory: Memory }
+/**
+ * What stands behind a live snapshot; none of it is seen by whoever reads the snapshot. `changed` are the names under which
+ * it reads something else than the snapshot of the moment `before`.
+ */
+type Live = {
+  given: RoomSnapshot
+  lists: FactLists
+  memory: Memory
+  moment: Moment
+  before: Moment | null
+  changed: ReadonlySet<string>
+}
+const reader = new Reader<Known>()
 const behind = new WeakMap<RoomSnapshot, Live>()
 
 /**
@@ -21,38 +36,38 @@ const behind = new WeakMap<RoomSnapshot, Live>()
  * something that it read has changed. Reads and gives the same as a plain one.
  */
 export function openSnapshot(given: RoomSnapshot): RoomSnapshot {
-  return live({ given, lists: FactLists.of(given.facts), memory: new Map() })
+  const lists = FactLists.of(given.facts)
+  return live({ given, lists, memory: new Map(), moment: Symbol('opened'), before: null, changed: new Set() })
 }
 
 /** The next snapshot of the same room: whatever is equal in both stays the same object, and answers that rest on it hold. */
 export function nextSnapshot(before: RoomSnapshot, given: RoomSnapshot): RoomSnapshot {
   const was = behind.get(before)
   if (!was) return openSnapshot(given)
-  const same: RoomSnapshot = { ...given, ruleSettings: sameSettings(was.given.ruleSettings, given.ruleSettings) }
-  for (const part of parts) if (isEqual(was.given[part], given[part])) Object.assign(same, { [part]: was.given[part] })
-  return live({ given: same, lists: was.lists.next(given.facts), memory: was.memory })
-}
-
-const isEqual = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b)
-
-function sameSettings(before: Record<string, RuleSetting>, given: Record<string, RuleSetting>) {
-  return Object.fromEntries(
-    Object.entries(given).map(([id, setting]) => [id, isEqual(before[id], setting) ? before[id]! : setting]),
-  )
+  const { lists, changed: changedLists } = was.lists.next(given.facts)
+  const changedParts = parts.filter((part) => !isEqual(was.given[part], given[part]))
+  const { ruleSettings, changed: changedRules } = nextSettings(was.given.ruleSettings, given.ruleSettings)
+  const same: RoomSnapshot = { ...was.given, facts: given.facts, ruleSettings }
+  for (const part of changedParts) Object.assign(same, { [part]: given[part] })
+  const changed = new Set<string>([...changedLists, ...changedParts, ...changedRules.map(ruleName)])
+  if (changedRules.length > 0) changed.add('ruleSettings')
+  return live({ given: same, lists, memory: was.memory, moment: Symbol('next'), before: was.moment, changed })
 }
 
 function live(from: Live): RoomSnapshot {
   const snapshot = {} as RoomSnapshot
   for (const part of [...parts, 'facts', 'ruleSettings'] as const)
-    Object.defineProperty(snapshot, part, { enumerable: true, get: () => noted(part, peek(from, part)) })
+    Object.defineProperty(snapshot, part, { enumerable: true, get: () => reader.noted(part, peek(from, part)) })
   behind.set(snapshot, from)
   return snapshot
 }
 
+const ruleName = (id: string): string => `rule ${id}`
+
 /** What a read of this name gives, without noting it. */
 function peek({ given, lists }: Live, name: string): unknown {
   if (name === 'facts') return lists.all
-  if (name.startsWith('rule ')) return given.ruleSettings[name.slice('rule '.length)]
+  if (name.startsWith(ruleName(''))) return given.ruleSettings[name.slice(ruleName('').length)]
   if (name in given) return given[name as keyof RoomSnapshot]
   return lists.named(name)
 }
@@ -65,7 +80,7 @@ export function restsOnThings(snapshot: RoomSnapshot): void {
 /** How a room has set a rule; undefined while it runs with its defaults. */
 export function settingOf(snapshot: Pick<RoomSnapshot, 'ruleSettings'>, ruleId: string): RuleSetting | undefined {
   const from = behind.get(snapshot as RoomSnapshot)
-  return from ? noted(`rule ${ruleId}`, from.given.ruleSettings[ruleId]) : snapshot.ruleSettings[ruleId]
+  return from ? reader.noted(ruleName(ruleId), from.given.ruleSettings[ruleId]) : snapshot.ruleSettings[ruleId]
 }
 
 const plain = new WeakMap<readonly Fact[], { length: number; lists: FactLists }>()
@@ -73,7 +88,7 @@ const plain = new WeakMap<readonly Fact[], { length: number; lists: FactLists }>
 /** The facts on one of the lists that every room keeps of them (`FactLists`), oldest first. */
 export function factList(snapshot: Pick<RoomSnapshot, 'facts'>, name: string): readonly Fact[] {
   const from = behind.get(snapshot as RoomSnapshot)
-  if (from) return noted(name, from.lists.named(name))
+  if (from) return reader.noted(name, from.lists.named(name))
   const { facts } = snapshot
   const known = plain.get(facts)
   if (known?.length === facts.length) return known.lists.named(name)
@@ -93,18 +108,39 @@ export function answerOf<T>(snapshot: RoomSnapshot, asked: { question: object; k
   from.memory.set(asked.question, answers)
   const known = answers.get(asked.key)
   if (known && holds(known, from)) {
-    noteAll(known.reads)
+    reader.notedAnswer(known)
     return known.value as T
   }
-  const { value, reads } = readsOf(compute)
-  remember(answers, asked.key, { value, reads, heldIn: from })
+  const { value, reads } = reader.readsOf(compute)
+  const found = { value, reads, heldIn: from.moment }
+  remember(answers, asked.key, found)
+  reader.notedAnswer(found)
   return value
 }
 
 function holds(known: Known, from: Live): boolean {
-  if (known.heldIn === from) return true
-  for (const [name, value] of known.reads) if (peek(from, name) !== value) return false
-  known.heldIn = from
+  if (known.heldIn === from.moment) return true
+  const { names, answers } = known.reads
+  if (!(known.heldIn === from.before ? isUntouched(names, from.changed) : isAsItWas(names, from))) return false
+  for (const answer of answers) if (!holds(answer, from)) return false
+  known.heldIn = from.moment
+  return true
+}
+
+type Names = Reads<Known>['names']
+
+/** From one snapshot to the next little changes, and an answer may read much: so the little is looked for. */
+function isUntouched(names: Names, changed: ReadonlySet<string>): boolean {
+  if (names.size < changed.size) {
+    for (const name of names.keys()) if (changed.has(name)) return false
+    return true
+  }
+  for (const name of changed) if (names.has(name)) return false
+  return true
+}
+
+function isAsItWas(names: Names, from: Live): boolean {
+  for (const [name, value] of names) if (peek(from, name) !== value) return false
   return true
 }
 
