@@ -141,7 +141,7 @@ export function happenings(world) {
     await room.recordFact({
       ctx,
       roomId,
-      input: { kind: 'loss', subjectId: clutch.id, data: { number, of: 'eggs', cause: 'Eaten by the parents.' } },
+      input: { kind: 'loss', subjectId: clutch.id, data: { number, of: 'eggs', cause: 'eaten by the parents' } },
     })
   }
 

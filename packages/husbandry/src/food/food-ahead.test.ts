@@ -61,6 +61,16 @@ describe('what is wanted', () => {
     }
   })
 
+  test('of a clutch whose nights are over is nothing, and the plan asks what became of it', () => {
+    const room = new SnapshotBuilder()
+    const clutch = room.clutch(room.pair(), { spawnedAt: at('2026-02-12'), eggs: 400 })
+    const food = ahead(room)
+    expect(food.eaters.map(({ id }) => id)).not.toContain(clutch.id)
+    expect(food.gaps).toEqual([
+      `${clutch.name}: it should have hatched by now. Say what became of it, and the plan counts on that.`,
+    ])
+  })
+
   test('grows with the clutch: left with its parents it wants nothing, of fewer larvae less', () => {
     const room = new SnapshotBuilder()
     const pair = room.pair()

@@ -31,7 +31,10 @@ export function clutchesAhead(
     if (clutchIntent(snapshot, clutch) === 'leave_with_parents' || !eatsRotifers(clutch.species)) return []
     try {
       const { forecast, species } = clutchOutlook(snapshot, clutch, today)
-      return [{ clutch, species, nights: nightsAhead(forecast.nights, today.date) }]
+      const nights = nightsAhead(forecast.nights, today.date)
+      if (nights.length > 0) return [{ clutch, species, nights }]
+      gaps.push(`${clutch.name}: it should have hatched by now. Say what became of it, and the plan counts on that.`)
+      return []
     } catch (error) {
       if (!(error instanceof Gap)) throw error
       gaps.push(error.message)

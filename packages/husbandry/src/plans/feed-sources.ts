@@ -47,7 +47,7 @@ export function feedSources(snapshot: RoomSnapshot, batch: SnapshotBatch, day: H
 
 function noFeeder(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): Gap {
   const doubted = culturesLinked(snapshot, batch, day.date).find(({ kind }) => kind === 'rotifer')
-  if (!doubted) return new Gap(`${batch.name}: say which rotifer culture feeds it.`)
+  if (!doubted) return new Gap(`Say which rotifer culture feeds ${batch.name}.`)
   return new Gap(
     `${batch.name}: ${doubted.name} is in doubt and feeds nobody, and no other culture is counted. Look at ${doubted.name} again, or feed what you can get today.`,
   )

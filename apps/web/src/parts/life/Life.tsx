@@ -110,7 +110,7 @@ function Losses({ life: { row } }: { life: ClutchLife }) {
         : row.losses
             .map(({ cause, number }) => `${sayWhole(number, voice)} (${cause ?? 'cause not known'})`)
             .join(', ')}
-      . Missing at a count, and not seen dead: {sayWhole(row.missing, voice)}.
+      .{row.missing > 0 && ` Missing at a count, and not seen dead: ${sayWhole(row.missing, voice)}.`}
     </p>
   )
 }

@@ -65,7 +65,7 @@ function Dates({ life, frame, tops }: Part) {
           </text>
         </g>
       ))}
-      <RowLabel y={tops.dates + 16}>{life.row.bornOn === null ? 'date' : 'day of life'}</RowLabel>
+      {life.row.bornOn !== null && <RowLabel y={tops.dates + 16}>day of life</RowLabel>}
     </g>
   )
 }

@@ -96,10 +96,13 @@ function BatchTraits({ batch }: { batch: LarvalBatch }) {
             value:
               batch.clutchIds.length === 0
                 ? 'bought in'
-                : batch.clutchIds.map((clutchId) => (
-                    <Link key={clutchId} href={`/rooms/${room.id}/clutches/${clutchId}`}>
-                      {clutches.find((clutch) => clutch.id === clutchId)?.name ?? 'clutch'}{' '}
-                    </Link>
+                : batch.clutchIds.map((clutchId, index) => (
+                    <span key={clutchId}>
+                      {index > 0 && ', '}
+                      <Link href={`/rooms/${room.id}/clutches/${clutchId}`}>
+                        {clutches.find((clutch) => clutch.id === clutchId)?.name ?? 'clutch'}
+                      </Link>
+                    </span>
                   )),
           },
         ]}

@@ -37,7 +37,7 @@ export function ClutchPage() {
   const { id } = useParams<{ id: string }>()
   const clutches = useQuery(clutchesOptions(room.id))
   return (
-    <VesselPage kind="clutch" id={id} query={clutches} lead={(clutch) => clutchStateLabels[clutch.state]}>
+    <VesselPage kind="clutch" id={id} query={clutches} lead={stateOf}>
       {(clutch) => (
         <>
           {clutch.state === 'incubating' && <Nest clutch={clutch} />}
@@ -52,38 +52,53 @@ export function ClutchPage() {
   )
 }
 
-/** The nest as it should look today, and how far on the way it is. */
+const isCarried = ({ care }: Clutch): boolean => care !== 'nest'
+
+const stateOf = (clutch: Clutch): string =>
+  clutch.state === 'incubating' && isCarried(clutch)
+    ? `Carried ${careLabels[clutch.care]}`
+    : clutchStateLabels[clutch.state]
+
+/** The nest as it should look today, and how far on the way it is; nobody sees eggs in a mouth or a pouch. */
 function Nest({ clutch }: { clutch: Clutch }) {
   const { timeZone } = useRoom()
-  const stage = expectedEggStage(clutch)
   const hatchDays = expectedHatchDays(clutch)
   return (
     <Card>
       <div className={own.nest}>
-        <ClutchGlyph size={168} clutch={clutch} isNear />
+        {!isCarried(clutch) && <ClutchGlyph size={168} clutch={clutch} isNear />}
         <div>
           <p className={own.day}>
             Day {daysSince(clutch.spawnedAt, todayIn(timeZone), timeZone)}
             {hatchDays !== undefined && <span> of about {Math.floor(hatchDays)}</span>}
           </p>
-          {stage === undefined ? (
-            <p>No colour can be expected: the profile of this species says too little.</p>
-          ) : (
-            <p>
-              The eggs should look <strong>{eggStageLabels[stage].toLowerCase()}</strong> today.
-            </p>
-          )}
-          <ol className={own.stages} aria-label="Colours on the way">
-            {eggStages.map((one) => (
-              <li key={one} aria-current={one === stage ? 'step' : undefined}>
-                <EggSample stage={one} size={22} />
-                {eggStageLabels[one]}
-              </li>
-            ))}
-          </ol>
+          {!isCarried(clutch) && <EggColours clutch={clutch} />}
         </div>
       </div>
     </Card>
+  )
+}
+
+function EggColours({ clutch }: { clutch: Clutch }) {
+  const stage = expectedEggStage(clutch)
+  return (
+    <>
+      {stage === undefined ? (
+        <p>No colour can be expected: the profile of this species says too little.</p>
+      ) : (
+        <p>
+          The eggs should look <strong>{eggStageLabels[stage].toLowerCase()}</strong> today.
+        </p>
+      )}
+      <ol className={own.stages} aria-label="Colours on the way">
+        {eggStages.map((one) => (
+          <li key={one} aria-current={one === stage ? 'step' : undefined}>
+            <EggSample stage={one} size={22} />
+            {eggStageLabels[one]}
+          </li>
+        ))}
+      </ol>
+    </>
   )
 }
 
@@ -114,19 +129,24 @@ function ClutchTraits({ clutch }: { clutch: Clutch }) {
 
 /** Nights less likely than this round to nothing. */
 const leastShown = 0.005
+/** Of a brood that may come on any of many nights the likeliest are drawn. */
+const mostShown = 7
 
 function Nights({ clutch }: { clutch: Clutch }) {
   const voice = useVoice()
   const room = useRoom()
   const today = todayIn(room.timeZone)
+  const all = clutch.nights.filter((night) => night.probability >= leastShown)
+  const likeliest = new Set(all.toSorted((a, b) => b.probability - a.probability).slice(0, mostShown))
+  const [first, last] = [all[0], all.at(-1)]
   return (
     <Section title="Nights ahead">
       {clutch.nights.length === 0 ? (
         <Notice>No night can be said yet: the profile of this species says too little.</Notice>
       ) : (
         <ul className={styles.nights}>
-          {clutch.nights
-            .filter((night) => night.probability >= leastShown)
+          {all
+            .filter((night) => likeliest.has(night))
             .map((night) => (
               <li key={night.date}>
                 <Moon probability={night.probability} />
@@ -135,6 +155,11 @@ function Nights({ clutch }: { clutch: Clutch }) {
               </li>
             ))}
         </ul>
+      )}
+      {first && last && all.length > mostShown && (
+        <p>
+          Less likely on others, from {sayNight(first.date, today, voice)} to {sayNight(last.date, today, voice)}.
+        </p>
       )}
     </Section>
   )
@@ -172,7 +197,7 @@ function Hatched({ clutch }: { clutch: Clutch }) {
   return (
     <div>
       <LinkButton href={`/rooms/${room.id}/add?what=batch&clutch=${clutch.id}`} variant="filled">
-        It hatched: record the larvae
+        {isCarried(clutch) ? 'They are out: record the young' : 'It hatched: record the larvae'}
       </LinkButton>
     </div>
   )

@@ -16,6 +16,7 @@ import { FoodKeys } from './FoodKeys.tsx'
 import { FoodTable } from './FoodTable.tsx'
 import styles from './food.module.css'
 import { chartHeight } from './food-lanes.ts'
+import { hatchNightsOf } from './food-nights.ts'
 import { UnderWay } from './UnderWay.tsx'
 import { WhatIfBox } from './WhatIfBox.tsx'
 
@@ -62,7 +63,7 @@ export function FoodAhead({ answer, underWay, today }: Props) {
             label={label}
           />
         </Suspense>
-        <FoodKeys isChanged={shown !== null} />
+        <FoodKeys isChanged={shown !== null} hasNights={hatchNightsOf(outlook).length > 0} />
         <FoodTable days={shown?.after.days ?? outlook.days} outlook={outlook} />
       </Card>
       <Cures

@@ -17,6 +17,7 @@ import { hrefOf } from '@/parts/things/href.ts'
 import { FamilyTree } from './FamilyTree.tsx'
 import { PairToBe } from './PairToBe.tsx'
 import styles from './pedigree.module.css'
+import { layOut } from './tree-layout.ts'
 
 /** Who descends from whom, and how inbred; two fish can be tried as a pair before they are one. */
 export function PedigreePage() {
@@ -55,7 +56,9 @@ function Families({ pedigree }: { pedigree: Pedigree }) {
         <Section key={stock.species} title={nameOf(stock.species)}>
           <Card>
             <FamilyTree pedigree={pedigree} species={stock.species} label={`Family tree, ${nameOf(stock.species)}`} />
-            <p className={styles.soft}>A whole line leads to the female of a pair, a dashed one to its male.</p>
+            {layOut(pedigree, stock.species).links.length > 0 && (
+              <p className={styles.soft}>A whole line leads to the female of a pair, a dashed one to its male.</p>
+            )}
             <Stock stock={stock} />
           </Card>
           <PairList pedigree={pedigree} species={stock.species} />

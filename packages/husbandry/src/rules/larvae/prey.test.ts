@@ -269,7 +269,7 @@ describe('topping up the prey', () => {
   test('names what is missing: the culture, or its count', () => {
     const { room, culture } = nursery()
     room.snapshot.feedLinks = []
-    expect(topUps(room).gaps[0]?.message).toBe('Batch 1: say which rotifer culture feeds it.')
+    expect(topUps(room).gaps[0]?.message).toBe('Say which rotifer culture feeds Batch 1.')
     const uncounted = nursery()
     uncounted.room.snapshot.facts = uncounted.room.snapshot.facts.filter(({ subjectId }) => subjectId !== culture.id)
     expect(topUps(uncounted.room).gaps[0]?.message).toBe('Batch 1 is fed from R1: count R1, and the amount follows.')
