@@ -74,6 +74,24 @@ test('thousands at once are kept once each, whatever of them was there and howev
   expect(await hourOf(9)).toEqual(await hourOf(10))
 })
 
+test('gauge, moment and value are kept as they came, to the millisecond and the last bit, few or many', async () => {
+  const { pool } = world.database
+  const odd = [0.1, -0, 1e-300, Number.MAX_VALUE, -5.000000000000001, 25.4]
+  const rows = (channel: number, number: number) =>
+    Array.from({ length: number }, (_, i) => ({
+      ...{ channel, at: Date.parse('1999-12-31T23:59:58.999Z') + i * 7_654_321_001, value: odd[i % odd.length]! },
+    }))
+  for (const [channel, number] of [
+    [2_147_483_647, 6],
+    [11, 1200],
+  ] as const) {
+    await createInbox(pool).keep(rows(channel, number))
+    const kept = await read(`SELECT channel, (extract(epoch FROM at) * 1000)::float8 AS at, value
+      FROM telemetry.reading WHERE channel = ${channel} ORDER BY reading.at`)
+    expect(kept).toEqual(rows(channel, number))
+  }
+})
+
 test('a server that was off says how long, and calls no gauge silent for that time', async () => {
   await tickNow(world)
   const { device } = await world.ok(full.owner, 'createDevice', {

@@ -1,6 +1,6 @@
 export { keepByHand, takeBack } from './keeping/by-hand.ts'
 export { createInbox, type Inbox, InboxFull } from './keeping/inbox.ts'
-export type { KeptReading } from './keeping/insert.ts'
+export type { KeptReading } from './keeping/kept-reading.ts'
 export { makePartitions } from './keeping/partitions.ts'
 export { dropOldMonths } from './keeping/retention.ts'
 export { rollUp } from './keeping/roll-up.ts'

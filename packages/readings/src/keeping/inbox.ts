@@ -1,5 +1,7 @@
+import { setImmediate } from 'node:timers/promises'
 import type pg from 'pg'
-import { insertReadings, type KeptReading } from './insert.ts'
+import { insertReadings } from './insert.ts'
+import type { KeptReading } from './kept-reading.ts'
 
 export type Inbox = {
   /** Resolves once the readings are committed; one of the same gauge and time as an earlier one changes nothing. */
@@ -38,6 +40,8 @@ export function createInbox(pool: pg.Pool | pg.PoolClient): Inbox {
   const writeAll = async () => {
     isWriting = true
     while (line.length > 0) {
+      // What stands on other connections already is read first: a commit for the one that came first would keep them waiting.
+      await setImmediate()
       const some = takeSome()
       try {
         await insertReadings(

@@ -52,7 +52,7 @@ const isoInstant = /^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d{1,9})?)?(Z|[+-]\d\d:?\
 export function millisecondsOf(at: unknown): number | null {
   if (typeof at === 'number') return Number.isFinite(at) && at > 0 && at < 1e11 ? Math.round(at * 1000) : null
   if (typeof at !== 'string') return null
-  if (/^\d{1,10}(\.\d+)?$/.test(at)) return millisecondsOf(Number(at))
-  const parsed = isoInstant.test(at) ? Date.parse(at) : Number.NaN
+  if (!isoInstant.test(at)) return /^\d{1,10}(\.\d+)?$/.test(at) ? millisecondsOf(Number(at)) : null
+  const parsed = Date.parse(at)
   return Number.isNaN(parsed) ? null : parsed
 }

@@ -1,6 +1,8 @@
 import { createReader } from './fate.ts'
 import { type Arrival, mostReadings, type Post, tooMany, UnreadablePost } from './posted.ts'
 
+type Said = { gauge?: unknown; at?: unknown; value?: unknown; unit?: unknown }
+
 /**
  * Our own JSON: one reading, a list of them, or `{"readings": [...]}`. A reading is
  * `{"gauge": "t1", "value": 25.4, "at": "2026-03-10T08:00:00Z", "unit": "Cel"}`; without `at` it is of now, without
@@ -11,7 +13,7 @@ export function readPlain(body: unknown, arrival: Arrival): Post {
   if (list.length > mostReadings) throw new UnreadablePost(tooMany)
   const reader = createReader(arrival)
   for (const [index, each] of list.entries()) {
-    const said: Record<string, unknown> = typeof each === 'object' && each !== null ? { ...each } : {}
+    const said: Said = typeof each === 'object' && each !== null ? each : {}
     reader.take({
       index,
       gauge: said.gauge ?? arrival.gauge,
