@@ -1,6 +1,6 @@
 import { sendingSecretOf } from '@fryward/notify'
 import { tellAlarms } from '@fryward/room'
-import { createHandOver, tick } from '@fryward/scheduler'
+import { createHandOver, sweep, tick } from '@fryward/scheduler'
 import type { Message } from '@fryward/shared'
 import { Webhook } from 'standardwebhooks'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
@@ -268,5 +268,24 @@ describe('a message', () => {
     expect(written).toMatchObject([{ occasion: 'trial', state: 'waiting', to: 'Phone by the bed' }])
     await look()
     expect(push.pushed.map(({ text }) => text)).toEqual([expect.stringContaining('a message to try')])
+  })
+
+  test('can be looked up for 90 days, and longer while its alarm stands', async () => {
+    const { prisma } = world.database
+    const over = await warm()
+    await look()
+    await prisma.alarm.update({
+      where: { roomId_id: { ...inRoom(), id: over } },
+      data: { clearedAt: world.clock.now() },
+    })
+    const standing = await warm()
+    await look()
+    const sweptAfter = async (days: number) => {
+      const now = () => new Date(Date.parse(world.clock.now()) + days * 86_400_000).toISOString()
+      await sweep({ database: world.database, now, log: keptLog() })
+      return new Set((await prisma.message.findMany()).map(({ alarmId }) => alarmId))
+    }
+    expect(await sweptAfter(89)).toEqual(new Set([over, standing]))
+    expect(await sweptAfter(91)).toEqual(new Set([standing]))
   })
 })

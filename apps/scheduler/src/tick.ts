@@ -3,6 +3,7 @@ import {
   type Context,
   dropOldReadings,
   forgetOldAnswers,
+  forgetOldMessages,
   forgetOldSignInTries,
   forgetWhatHasEnded,
   listRoomIds,
@@ -80,6 +81,8 @@ export async function sweep({
   if (forgotten > 0) log.info({ forgotten }, 'answers older than 30 days forgotten')
   const tries = await forgetOldSignInTries(ctx)
   if (tries > 0) log.info({ tries }, 'tries to sign in older than 90 days forgotten')
+  const messages = await forgetOldMessages(ctx)
+  if (messages > 0) log.info({ messages }, 'messages older than 90 days forgotten')
   const ended = await forgetWhatHasEnded(ctx)
   if (ended > 0) log.info({ ended }, 'ended sessions, one-time tokens and counts of tries forgotten')
 }

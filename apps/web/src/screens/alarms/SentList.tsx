@@ -8,9 +8,9 @@ import styles from '@/parts/gauges/gauges.module.css'
 
 const occasionLabels = { raised: 'An alarm', over: 'An alarm that is over', trial: 'One to try' } as const
 
-/** Each message: what, to whom, by which way, when, and what became of it. */
+/** Each message: what, to whom, by which way, when, and what became of it; as long as `forgetOldMessages` keeps them. */
 export function SentList({ messages }: { messages: Message[] }) {
-  if (messages.length === 0) return <p>Nothing was sent yet.</p>
+  if (messages.length === 0) return <p>Nothing was sent in the last 90 days.</p>
   return (
     <ul className={styles.gauges}>
       {messages.map((message) => (
