@@ -19,6 +19,7 @@ export const addresses = {
   createRoom: 'POST /api/v1/rooms',
   getRoom: 'GET /api/v1/rooms/:roomId',
   changeRoom: 'PATCH /api/v1/rooms/:roomId',
+  changeOtherSpecies: 'PATCH /api/v1/rooms/:roomId/species/:species',
   listenToRoom: 'GET /api/v1/rooms/:roomId/events',
   listSpecies: 'GET /api/v1/species',
   listTanks: 'GET /api/v1/rooms/:roomId/tanks',

@@ -43,7 +43,8 @@ export type RotiferStrain = (typeof rotiferStrains)[number]
 export const cultureEndCauses = ['crashed', 'contaminated', 'retired', 'moved'] as const
 export type CultureEndCause = (typeof cultureEndCauses)[number]
 
-export const careKinds = ['nest', 'mouth', 'pouch'] as const
+/** Where eggs are until they hatch: tended on a surface, carried by a parent, or floating free (pelagic). */
+export const careKinds = ['nest', 'mouth', 'pouch', 'pelagic'] as const
 export type CareKind = (typeof careKinds)[number]
 
 /** The two fish of a pair. */

@@ -2,6 +2,7 @@ import type { RouteId } from '@fryward/shared'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { openRoom, type Person } from '../support/world.ts'
 import { fingerprintOf } from './fingerprint.ts'
+import { minutesFrom } from './full-room.ts'
 import { full, inOneRoom, make, newestAudit, roomId, world } from './one-room.ts'
 import { send } from './send.ts'
 
@@ -111,4 +112,41 @@ describe.each(things)('a $word', (thing) => {
     })
     expect(answer.problem?.code).toBe('not_found')
   })
+})
+
+test('what is known of a species without a profile is said anew for all of its kind, by an owner, and its tasks follow', async () => {
+  const params = { roomId, species: 'other-x-synchiropus-splendidus' }
+  const tank = await make.tank()
+  const body = { name: make.called('Mandarins'), species: params.species, tankId: tank.id }
+  const pair = await world.ok(full.owner, 'createPair', { params, body })
+  const clutch = await world.ok(full.owner, 'createClutch', {
+    params,
+    body: { name: make.called('M'), pairId: pair.id, spawnedAt: minutesFrom(world, -36 * 60), eggs: 200 },
+  })
+  const lookFields = async () => {
+    const { tasks } = await world.ok(full.owner, 'getDay', { params: { roomId, date: 'today' } })
+    const look = tasks.find(
+      ({ ruleId, subject, state }) => ruleId === 'clutch-look' && subject.id === clutch.id && state === 'open',
+    )
+    return look?.fields.map(({ name }) => name)
+  }
+  expect(await lookFields()).toContain('eggStage')
+
+  const said = { name: 'Synchiropus picturatus', eggDays: 4, care: 'pelagic' } as const
+  expect((await world.call(full.caretaker, 'changeOtherSpecies', { params, body: said })).problem?.code).toBe(
+    'not_allowed',
+  )
+  const greek = await world.call(full.owner, 'changeOtherSpecies', { params, body: { ...said, name: 'Γραμμα' } })
+  expect(greek.problem?.fields?.[0]?.message).toMatch(/letters from a to z/)
+  const { species } = await world.ok(full.owner, 'changeOtherSpecies', { params, body: said })
+  expect(species).toBe('other-4f-synchiropus-picturatus')
+  expect(await newestAudit()).toMatchObject({ action: 'species.change', detail: { before: params.species, species } })
+  const clutches = await world.ok(full.owner, 'listClutches', { params })
+  expect(clutches.find(({ id }) => id === clutch.id)).toMatchObject({ species, care: 'pelagic' })
+  expect(await lookFields()).toEqual(['dead', 'note'])
+  // Nothing of that name is left, and one with a profile is not for a room to say.
+  for (const gone of [params.species, 'amphiprion-ocellaris'])
+    expect(
+      (await world.call(full.owner, 'changeOtherSpecies', { params: { roomId, species: gone }, body: said })).status,
+    ).toBe(404)
 })

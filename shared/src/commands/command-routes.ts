@@ -41,6 +41,7 @@ export const commandRouteIds = [
   'changeJuvenileGroup',
   'endJuvenileGroup',
   'changeRoom',
+  'changeOtherSpecies',
   'changeRule',
   'createGauge',
   'changeGauge',

@@ -1,7 +1,8 @@
 import * as z from 'zod/mini'
 import { RoomEventSchema } from '../audit.ts'
+import { SpeciesIdSchema } from '../pair.ts'
 import { ChangeRoomSchema, RoomSchema, RoomSetupSchema } from '../room.ts'
-import { SpeciesSummarySchema } from '../species.ts'
+import { ChangedSpeciesSchema, ChangeOtherSpeciesSchema, SpeciesSummarySchema } from '../species.ts'
 import { inRoom, routesTagged } from './route.ts'
 
 const { get, write, stream } = routesTagged('room')
@@ -25,6 +26,13 @@ export const roomRoutes = {
     params: inRoom,
     body: ChangeRoomSchema,
     response: RoomSchema,
+  }),
+  changeOtherSpecies: write('PATCH', '/rooms/:roomId/species/:species', {
+    summary: 'Change what this room knows of a species without a profile',
+    permission: 'own',
+    params: { ...inRoom, species: SpeciesIdSchema },
+    body: ChangeOtherSpeciesSchema,
+    response: ChangedSpeciesSchema,
   }),
   listenToRoom: stream('/rooms/:roomId/events', {
     summary: 'What happens in the room, as it happens; Last-Event-ID resumes after a gap',

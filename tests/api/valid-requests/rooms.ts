@@ -18,6 +18,16 @@ export const roomRequests = {
         .version,
     },
   }),
+  changeOtherSpecies: async (writing) => {
+    const { full, world, serial } = writing
+    const species = `other-x-gramma-sp-${serial}`
+    const body = { name: `Fish ${serial}`, species, tankId: full.larvalTank.id }
+    await world.ok(full.owner, 'createPair', { params: inRoom(writing), body })
+    return {
+      params: { ...inRoom(writing), species },
+      body: { name: `Gramma sp. ${serial}`, eggDays: 6, care: 'nest' },
+    }
+  },
   listenToRoom: (writing) => ({ params: inRoom(writing) }),
   listSpecies: () => ({}),
 } satisfies Requests

@@ -132,6 +132,7 @@ export const handlers: Handlers = {
     newest: await room.currentRevision({ ctx, ...params }),
     after: (ctx, afterRevision) => room.listEvents({ ctx, ...params, afterRevision }),
   }),
+  changeOtherSpecies: ({ ctx, params, body }) => room.changeOtherSpecies({ ctx, ...params, input: body }),
   listSpecies: async () => room.listSpecies(),
 
   listTanks: ({ ctx, params }) => room.listTanks({ ctx, ...params }),

@@ -3,7 +3,7 @@ import { daysBetween, type HusbandryDay, noonOf } from '../calendar/husbandry-da
 import { Gap } from '../rule/gap.ts'
 import { factsOf } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot, SnapshotClutch, SnapshotPair } from '../snapshot/room-snapshot.ts'
-import { findSpecies, type SpeciesProfile } from '../species/index.ts'
+import { findSpecies, isBrooder, type SpeciesProfile } from '../species/index.ts'
 import { clutchOutlook } from '../state/clutch-outlook.ts'
 import { clutchIntent, clutchState } from '../state/clutch-state.ts'
 import { tankOf } from '../state/larval-diet.ts'
@@ -93,7 +93,7 @@ function nextSpawningDays(snapshot: RoomSnapshot, pair: SnapshotPair, today: Hus
 export function hatchAfterSpawning(snapshot: RoomSnapshot, pair: SnapshotPair, today: HusbandryDay) {
   const tank = tankOf(snapshot, pair)
   const species = findSpecies(pair.species)
-  if (!tank || !species || species.care.value !== 'nest' || tank.temperatureC < 10 || tank.temperatureC > 40)
+  if (!tank || !species || isBrooder(species.care.value) || tank.temperatureC < 10 || tank.temperatureC > 40)
     return null
   const { nights } = hatchNights({
     spawnedAt: noonOf(snapshot.room, today.date),

@@ -1,7 +1,7 @@
 import type { ClutchLife, PlainDate, SurvivalStageName } from '@fryward/shared'
 import { addDays, noonOf } from '../calendar/husbandry-day.ts'
 import type { SnapshotClutch } from '../snapshot/room-snapshot.ts'
-import { findSpecies, type SpeciesProfile } from '../species/index.ts'
+import { findSpecies, isBrooder, type SpeciesProfile } from '../species/index.ts'
 import { brooderRelease, hatchNights, metamorphosis, type TemperatureReading } from '../thermal/index.ts'
 import { ageOn } from './brood-book.ts'
 import type { BroodReview } from './brood-review.ts'
@@ -79,7 +79,7 @@ function hatchWindow(
   if (!warmth) return null
   const lightsOff = { time: lightsOffAt, timeZone: room.timeZone }
   const eggs = { spawnedAt: clutch.spawnedAt, lightsOff, species, ...warmth }
-  const { window80 } = species.care.value === 'nest' ? hatchNights(eggs) : brooderRelease(eggs)
+  const { window80 } = isBrooder(species.care.value) ? brooderRelease(eggs) : hatchNights(eggs)
   return { from: addDays(window80.from, 1), to: addDays(window80.to, 1) }
 }
 

@@ -2,6 +2,7 @@ export { findSpecies, getSpecies, type SpeciesInput, speciesProfiles } from './c
 export { copySpecies, type SpeciesChanges } from './copy-species.ts'
 export {
   type ClutchStage,
+  isBrooder,
   type SpeciesProfile,
   SpeciesProfileSchema,
   type ThermalDuration,

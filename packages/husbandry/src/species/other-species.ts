@@ -1,13 +1,31 @@
-import { readOtherSpecies } from '@fryward/shared'
+import { type CareKind, type OtherSpecies, readOtherSpecies } from '@fryward/shared'
+import { hippocampusErectus } from './hippocampus-erectus.ts'
 import { pseudochromisFridmani } from './pseudochromis-fridmani.ts'
-import type { SpeciesProfile } from './schema.ts'
+import { pterapogonKauderni } from './pterapogon-kauderni.ts'
+import { isBrooder, type SpeciesProfile } from './schema.ts'
 import { assumption, type Source } from './source.ts'
 
-/** What whoever keeps such a species has to hear before they go by its numbers. */
-const otherSpeciesCaution =
-  'There is no profile of this species: its numbers are borrowed from the orchid dottyback, which is slower and has a smaller mouth than a clownfish. Go by what you see, and ask somebody who has raised it.'
+/** Whose numbers are borrowed: of the species with a profile the one that is likest in how it cares for its eggs. */
+const lenders: Record<CareKind, SpeciesProfile> = {
+  nest: pseudochromisFridmani,
+  mouth: pterapogonKauderni,
+  pouch: hippocampusErectus,
+  pelagic: pseudochromisFridmani,
+}
 
-const borrowed = asBorrowed(pseudochromisFridmani)
+/** What sets the lender apart, for whoever goes by its numbers. */
+const beware: Record<CareKind, string> = {
+  nest: 'which is slower and has a smaller mouth than a clownfish',
+  mouth: 'whose young leave the mouth large enough for Artemia',
+  pouch: 'whose young are born large enough for Artemia',
+  // Larvae of pelagic eggs are smaller than those of tended ones. common practice
+  pelagic:
+    'which tends a nest: larvae of floating eggs are smaller as a rule, and many take no rotifers at first, so have copepod nauplii or ciliates ready',
+}
+
+// Where nobody has said: nests of reef fish take about 4 to 12 days, seven in the middle of them; floating eggs hatch within a
+// day or two in warm water. Both from memory. Brooders take what their lender does.
+const unsaidDays: Record<CareKind, number | null> = { nest: 7, mouth: null, pouch: null, pelagic: 1 }
 
 /**
  * A profile for a species that has none, from what its id says; null for an id that says nothing. Its own history of
@@ -16,33 +34,51 @@ const borrowed = asBorrowed(pseudochromisFridmani)
 export function otherSpecies(id: string): SpeciesProfile | null {
   const said = readOtherSpecies(id)
   if (!said) return null
-  const { incubation } = borrowed
-  const known = said.eggDays !== null
+  const { care } = said
+  const lender = lenders[care]
+  const borrowed = asBorrowed(lender)
+  const caution = `There is no profile of this species: its numbers are borrowed from the ${lender.tradeName}, ${beware[care]}. Go by what you see, and ask somebody who has raised it.`
   return {
     ...borrowed,
     id,
-    copiedFrom: pseudochromisFridmani.id,
+    copiedFrom: lender.id,
     scientificName: said.name,
     tradeName: said.name,
-    incubation: {
-      ...incubation,
-      medianDays: known
-        ? assumption(said.eggDays ?? 0, 'as this room says')
-        : // Clutches in nests of reef fish hatch after about 4 to 12 days, seven in the middle of them. from memory
-          assumption(7, 'nobody has said how long its eggs take'),
-      // Two deviations of 0.35 reach from 3.5 to 14 days.
-      spreadBetweenPairs: known ? incubation.spreadBetweenPairs : assumption(0.35, 'wide, for nobody has said'),
-    },
+    care: assumption(care, 'as this room says'),
+    incubation: incubationOf(borrowed, said),
+    // Days that a room says of a brooder are those until its young are out.
+    ...(isBrooder(care) && said.eggDays !== null
+      ? { broodingAfterHatchDays: assumption(0, 'counted with the days that this room says') }
+      : {}),
+    ...(care === 'pelagic'
+      ? {
+          hatchHoursAfterLightsOff: assumption({ from: 0, to: 12 }, 'no hour is known; floating eggs hatch at any'),
+          secondNightShare: assumption(0, 'eggs of one evening hatch together'),
+        }
+      : {}),
     permits: [],
-    cautions: [assumption(otherSpeciesCaution, 'chosen')],
+    cautions: [assumption(caution, 'chosen')],
+  }
+}
+
+function incubationOf({ incubation }: SpeciesProfile, { eggDays, care }: OtherSpecies): SpeciesProfile['incubation'] {
+  if (eggDays !== null) return { ...incubation, medianDays: assumption(eggDays, 'as this room says') }
+  const days = unsaidDays[care]
+  return {
+    ...incubation,
+    ...(days === null ? {} : { medianDays: assumption(days, 'nobody has said how long its eggs take') }),
+    // Two deviations of 0.35 reach from half to twice as long.
+    spreadBetweenPairs: assumption(0.35, 'wide, for nobody has said'),
   }
 }
 
 /** The same numbers, none of them better known than as borrowed. */
-function asBorrowed<T>(part: T): T
-function asBorrowed(part: unknown): unknown {
-  if (typeof part !== 'object' || part === null || Array.isArray(part)) return part
-  const { value, source } = part as { value?: unknown; source?: Source }
-  if (source) return assumption(value, `borrowed from ${pseudochromisFridmani.scientificName}: ${source.citation}`)
-  return Object.fromEntries(Object.entries(part).map(([name, value]) => [name, asBorrowed(value)]))
+function asBorrowed(profile: SpeciesProfile): SpeciesProfile {
+  const borrow = (part: unknown): unknown => {
+    if (typeof part !== 'object' || part === null || Array.isArray(part)) return part
+    const { value, source } = part as { value?: unknown; source?: Source }
+    if (source) return assumption(value, `borrowed from ${profile.scientificName}: ${source.citation}`)
+    return Object.fromEntries(Object.entries(part).map(([name, inner]) => [name, borrow(inner)]))
+  }
+  return borrow(profile) as SpeciesProfile
 }

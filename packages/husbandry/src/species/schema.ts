@@ -1,3 +1,4 @@
+import { type CareKind, careKinds } from '@fryward/shared'
 import { z } from 'zod'
 import { sourced } from './source.ts'
 
@@ -67,7 +68,7 @@ export const SpeciesProfileSchema = z.strictObject({
   copiedFrom: z.string().nullable(),
   scientificName: z.string().min(1),
   tradeName: z.string().min(1),
-  care: sourced(z.enum(['nest', 'mouth', 'pouch'])),
+  care: sourced(z.enum(careKinds)),
   /** Spawning to hatch; for a pouch brooder, to the birth of the young. */
   incubation: ThermalDurationSchema,
   /** Days that hatched young stay with a brooding parent, at the incubation's reference temperature. */
@@ -88,3 +89,6 @@ export const SpeciesProfileSchema = z.strictObject({
   permits: z.array(sourced(z.string().min(1))),
 })
 export type SpeciesProfile = z.infer<typeof SpeciesProfileSchema>
+
+/** Whether a parent carries its eggs and lets young go, rather than leaving eggs that hatch by themselves. */
+export const isBrooder = (care: CareKind): boolean => care === 'mouth' || care === 'pouch'

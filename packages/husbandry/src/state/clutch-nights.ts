@@ -2,7 +2,7 @@ import type { EggStage, Instant, Night } from '@fryward/shared'
 import { rememberedByContent } from '../memo/remembered.ts'
 import { factsOf } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot, SnapshotClutch } from '../snapshot/room-snapshot.ts'
-import { getSpecies } from '../species/index.ts'
+import { getSpecies, isBrooder } from '../species/index.ts'
 import { brooderRelease, type Forecast, hatchNights, type PastDuration, pastIncubation } from '../thermal/index.ts'
 import { tankOf } from './larval-diet.ts'
 import { litRoom } from './tank-light.ts'
@@ -37,7 +37,7 @@ export function clutchForecast(
   const lastLook = looks.at(-1)?.at
   // A species id stands for its whole profile; everything else that the forecast rests on is in the question.
   const question = { ...input, species: clutch.species, lastLook }
-  if (species.care.value !== 'nest')
+  if (isBrooder(species.care.value))
     return forecasts(question, () => brooderRelease({ ...input, notReleasedBy: lastLook }))
   const known = new Set(species.clutchStages.map((stage) => stage.id))
   const seenStage = looks.flatMap((fact) => {

@@ -1,6 +1,7 @@
 import { type Random, seededRandom } from '@fryward/live-feed'
 import { type CureChange, clutchIntents } from '@fryward/shared'
 import { dayMs } from '../calendar/elapsed.ts'
+import { getSpecies } from '../species/index.ts'
 import { SnapshotBuilder } from './snapshot-builder.ts'
 
 const at = (ms: number) => new Date(Math.round(ms)).toISOString()
@@ -29,6 +30,9 @@ const speciesIds = [
   'pseudochromis-fridmani',
   'elacatinus-figaro',
   'hippocampus-erectus',
+  'other-9-gramma-loreto',
+  'other-xm-opistognathus-aurifrons',
+  'other-xf-synchiropus-ocellatus',
 ]
 
 /** A room of anything that a room may hold, with some weeks of facts before `date`; the same for the same seed. */
@@ -152,7 +156,7 @@ function addFish(room: SnapshotBuilder, random: Random, morning: number): void {
       isResting: random.uniform() < 0.2,
       formedOn: random.uniform() < 0.5 ? null : at(morning - 5 * dayMs).slice(0, 10),
     })
-    const care = species === 'pterapogon-kauderni' ? 'mouth' : species === 'hippocampus-erectus' ? 'pouch' : 'nest'
+    const care = getSpecies(species).care.value
     for (let old = some(random, 0, 2); old > 0; old -= 1) {
       const clutch = room.clutch(pair, {
         spawnedAt: at(morning - (old * 18 - random.uniform() * 9) * dayMs),

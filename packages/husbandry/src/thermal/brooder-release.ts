@@ -1,4 +1,4 @@
-import { getSpecies, type SpeciesInput } from '../species/index.ts'
+import { getSpecies, isBrooder, type SpeciesInput } from '../species/index.ts'
 import { checkInstant } from './check.ts'
 import { type Forecast, forecast } from './forecast.ts'
 import { type LightsOff, nightsAfter } from './nights.ts'
@@ -19,12 +19,12 @@ export interface BrooderReleaseInput extends TankWarmth {
 /**
  * Probability, for each night, that a mouth or pouch brooder lets its young go: incubation and, for a mouthbrooder,
  * the days that hatched young stay (P. kauderni 19 + 10 days; H. erectus 17.3 days to birth).
- * @throws RangeError naming the argument, its value and what is allowed; also for a species with a nest.
+ * @throws RangeError naming the argument, its value and what is allowed; also for a species that does not carry its eggs.
  */
 export function brooderRelease(input: BrooderReleaseInput): Forecast {
   const species = getSpecies(input.species)
-  if (species.care.value === 'nest') {
-    throw new RangeError(`species: ${species.id} tends a nest; use hatchNights`)
+  if (!isBrooder(species.care.value)) {
+    throw new RangeError(`species: ${species.id} does not carry its eggs; use hatchNights`)
   }
   const startMs = checkInstant('spawnedAt', input.spawnedAt)
   const history = input.pairHistory ?? []

@@ -1,4 +1,4 @@
-import { getSpecies, type SpeciesInput, type SpeciesProfile } from '../species/index.ts'
+import { getSpecies, isBrooder, type SpeciesInput, type SpeciesProfile } from '../species/index.ts'
 import { checkInstant, checkNumber } from './check.ts'
 import { type Basis, type Forecast, forecast, type NightProbability } from './forecast.ts'
 import { type LightsOff, nightsAfter } from './nights.ts'
@@ -31,7 +31,7 @@ export interface HatchForecast extends Forecast<HatchNight> {
 }
 
 /**
- * Probability, for each night, that it is the main hatch night of a clutch in a nest.
+ * Probability, for each night, that it is the main hatch night of a clutch in a nest or afloat.
  *
  * Development is progress: d(progress)/dt = 1 / D(T) over the tank's readings. A clutch hatches in the night whose
  * window lies nearest to its duration, since published durations are themselves counted to a hatch.
@@ -41,10 +41,8 @@ export interface HatchForecast extends Forecast<HatchNight> {
  */
 export function hatchNights(input: HatchNightsInput): HatchForecast {
   const species = getSpecies(input.species)
-  if (species.care.value !== 'nest') {
-    throw new RangeError(
-      `species: ${species.id} broods in its ${species.care.value}, not in a nest; use brooderRelease`,
-    )
+  if (isBrooder(species.care.value)) {
+    throw new RangeError(`species: ${species.id} broods in its ${species.care.value}; use brooderRelease`)
   }
   const startMs = checkInstant('spawnedAt', input.spawnedAt)
   const history = input.pairHistory ?? []

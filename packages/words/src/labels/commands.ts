@@ -36,6 +36,7 @@ export const commandLabels = {
   changeJuvenileGroup: 'A changed group',
   endJuvenileGroup: 'A group ended',
   changeRoom: 'Changed room settings',
+  changeOtherSpecies: 'What is known of a species',
   changeRule: 'A changed rule',
   createGauge: 'A new gauge',
   changeGauge: 'A changed gauge',

@@ -41,6 +41,7 @@ export const careLabels = {
   nest: 'in a nest',
   mouth: 'in a mouth',
   pouch: 'in a pouch',
+  pelagic: 'floating in open water',
 } as const satisfies Record<CareKind, string>
 
 export const intentLabels = {

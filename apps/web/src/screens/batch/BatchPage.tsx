@@ -12,8 +12,7 @@ import { batchesOptions, useChangeBatch } from '@/parts/batches/queries.ts'
 import { clutchesOptions } from '@/parts/clutches/queries.ts'
 import { FeedLinks } from '@/parts/feed-links/FeedLinks.tsx'
 import { Life } from '@/parts/life/Life.tsx'
-import { OtherSpeciesNotice } from '@/parts/species/OtherSpeciesNotice.tsx'
-import { nameOfOther } from '@/parts/species/typed-species.ts'
+import { OtherSpecies } from '@/parts/species/OtherSpecies.tsx'
 import { HousedEditForm } from '@/parts/tanks/HousedEditForm.tsx'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
@@ -29,7 +28,7 @@ export function BatchPage() {
       {(batch) => (
         <>
           <BatchTraits batch={batch} />
-          {nameOfOther(batch.species) !== null && <OtherSpeciesNotice />}
+          <OtherSpecies id={batch.species} />
           {batch.clutchIds[0] !== undefined && <Life clutchId={batch.clutchIds[0]} since="hatch" />}
           <PreyInWater batchId={batch.id} until={batch.endedAt} />
           <FeedLinks of={{ batchId: batch.id }} isEnded={batch.endedAt !== null} />

@@ -10,8 +10,7 @@ import { Link } from '@/base/ui/Link.tsx'
 import { Card, Traits } from '@/base/ui/Page.tsx'
 import { batchesOptions } from '@/parts/batches/queries.ts'
 import { groupsOptions, useChangeGroup } from '@/parts/groups/queries.ts'
-import { OtherSpeciesNotice } from '@/parts/species/OtherSpeciesNotice.tsx'
-import { nameOfOther } from '@/parts/species/typed-species.ts'
+import { OtherSpecies } from '@/parts/species/OtherSpecies.tsx'
 import { HousedEditForm } from '@/parts/tanks/HousedEditForm.tsx'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
@@ -27,7 +26,7 @@ export function GroupPage() {
       {(group) => (
         <>
           <GroupTraits group={group} />
-          {nameOfOther(group.species) !== null && <OtherSpeciesNotice />}
+          <OtherSpecies id={group.species} />
           <Placings group={group} />
           {!group.endedAt && (
             <Manage

@@ -12,7 +12,7 @@ import { Card, Section, Traits } from '@/base/ui/Page.tsx'
 import { clutchesOptions } from '@/parts/clutches/queries.ts'
 import { PairForm } from '@/parts/pairs/PairForm.tsx'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
-import { OtherSpeciesNotice } from '@/parts/species/OtherSpeciesNotice.tsx'
+import { OtherSpecies } from '@/parts/species/OtherSpecies.tsx'
 import { speciesOptions } from '@/parts/species/queries.ts'
 import { nameOfOther } from '@/parts/species/typed-species.ts'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
@@ -45,7 +45,7 @@ export function PairPage() {
     >
       {(pair) => (
         <>
-          {nameOfOther(pair.species) !== null && <OtherSpeciesNotice />}
+          <OtherSpecies id={pair.species} />
           <Card>
             <Traits
               traits={[

@@ -74,6 +74,16 @@ describe('looking at the eggs', () => {
     expect(saidTitle(draft)).toContain('the parent')
     expect(signOff(clutchLook, draft, { brood: 'gone' }).facts[0]).toMatchObject({ data: { signs: ['no_eggs'] } })
   })
+
+  test('eggs that float are asked for the dead among them, and for no colour', () => {
+    const room = new SnapshotBuilder()
+    const pair = room.pair({ species: 'other-3f-centropyge-sp' })
+    room.clutch(pair, { spawnedAt: '2026-03-09T10:00:00.000Z', care: 'pelagic' })
+    const draft = onlyDraft(room.drafts(date, [clutchLook]))
+    expect(saidTitle(draft)).toContain('the eggs')
+    expect(draft.content.fields.map(({ name }) => name)).toEqual(['dead', 'note'])
+    expect(draft.content.steps.map(({ text }) => text).join(' ')).toMatch(/hatching.*Clear eggs that float are alive/)
+  })
 })
 
 describe('feeding the pairs', () => {

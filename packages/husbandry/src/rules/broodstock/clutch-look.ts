@@ -1,4 +1,4 @@
-import type { EggStage, PhotoLook, Phrase, TaskField } from '@fryward/shared'
+import type { CareKind, EggStage, PhotoLook, Phrase, TaskField } from '@fryward/shared'
 import { eggStages } from '@fryward/shared'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchLookDefinition } from '../../definitions/broodstock/clutch-look.ts'
@@ -7,6 +7,7 @@ import { nightBefore } from '../../plans/morning-after.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink } from '../../rule/why.ts'
 import { clutchById } from '../../snapshot/by-id.ts'
+import { isBrooder } from '../../species/index.ts'
 import { type ClutchOutlook, clutchOutlook } from '../../state/clutch-outlook.ts'
 import { clutchEggs, clutchState } from '../../state/clutch-state.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
@@ -42,19 +43,30 @@ const brooderSteps: Phrase[] = [
   phrase('Do not chase the parent: a frightened one spits or drops the brood.'),
 ]
 
-/** What is asked of eggs on a nest, of which there are so many; null when nobody has said. */
-function nestFields(eggs: number | null): TaskField[] {
-  return [
-    choiceField({ name: 'eggStage', label: 'Colour', isRequired: true, choices: stageChoices }),
-    numberField({
-      name: 'dead',
-      label: 'Dead or missing eggs since the last look',
-      unit: 'eggs',
-      minimum: 0,
-      maximum: Math.max(1, eggs ?? 5000),
-      likely: [0, Math.max(50, (eggs ?? 500) * 0.2)],
-    }),
-  ]
+const floatingSteps: Phrase[] = [
+  phrase(
+    'Clear eggs that float are alive; white ones, and those that sank, are dead: siphon them off and write how many.',
+  ),
+  phrase('Gentle air, no filter that draws them in.'),
+]
+
+const colourField: TaskField = choiceField({
+  name: 'eggStage',
+  label: 'Colour',
+  isRequired: true,
+  choices: stageChoices,
+})
+
+/** Of so many eggs; null when nobody has said. */
+function deadField(eggs: number | null): TaskField {
+  return numberField({
+    name: 'dead',
+    label: 'Dead or missing eggs since the last look',
+    unit: 'eggs',
+    minimum: 0,
+    maximum: Math.max(1, eggs ?? 5000),
+    likely: [0, Math.max(50, (eggs ?? 500) * 0.2)],
+  })
 }
 
 const broodField: TaskField = choiceField({
@@ -67,7 +79,23 @@ const broodField: TaskField = choiceField({
   ],
 })
 
+type Look = { thing: string; steps: Phrase[]; fields: (eggs: number | null) => TaskField[]; looks: PhotoLook[] }
+
 const eggLooks = ['eggs_orange', 'eggs_dark', 'eggs_eyed', 'eggs_silver'] satisfies PhotoLook[]
+const brood: Look = { thing: 'the parent', steps: brooderSteps, fields: () => [broodField], looks: [] }
+
+/** What is looked at, and what is asked of it. */
+const lookOf: Record<CareKind, Look> = {
+  nest: {
+    thing: 'the eggs',
+    steps: nestSteps,
+    fields: (eggs) => [colourField, deadField(eggs)],
+    looks: eggLooks,
+  },
+  mouth: brood,
+  pouch: brood,
+  pelagic: { thing: 'the eggs', steps: floatingSteps, fields: (eggs) => [deadField(eggs)], looks: [] },
+}
 
 export const clutchLook = defineRule(clutchLookDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -78,28 +106,28 @@ export const clutchLook = defineRule(clutchLookDefinition, {
     if (factsOnDay(snapshot, 'observation', { subjectId: clutch.id, day }).length > 0) return []
     // After a likely night the morning's question is what hatched; it asks for the colour too.
     if (nightBefore(snapshot, clutch, day)) return []
-    const isNest = clutch.care === 'nest'
+    const { thing, steps, fields, looks } = lookOf[clutch.care]
     return [
       {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'look',
           title: titled('look_at', {
-            thing: isNest ? 'the eggs' : 'the parent',
+            thing,
             details: [{ kind: 'day', day: outlook.ageDays }],
           }),
           steps: [
             phrase(nightSentence(outlook, day.date, parameters.sayFromChance)),
-            ...(isNest ? nestSteps : brooderSteps),
+            ...steps,
             ...(outlook.forecast.isOverdue
               ? [phrase('It is late for its kind: look closely whether the eggs are alive.')]
               : []),
           ],
-          looks: isNest ? eggLooks : [],
-          fields: [...(isNest ? nestFields(clutchEggs(snapshot, clutch)) : [broodField]), noteField()],
+          looks,
+          fields: [...fields(clutchEggs(snapshot, clutch)), noteField()],
           because: [
             ...outlook.because,
-            computedLink(isNest ? 'hatch forecast' : 'release forecast', null, {
+            computedLink(isBrooder(clutch.care) ? 'release forecast' : 'hatch forecast', null, {
               label: 'chance that it is tonight',
               quantity: share(Number(outlook.tonight.toFixed(2))),
             }),
@@ -134,7 +162,7 @@ export const clutchLook = defineRule(clutchLookDefinition, {
 /** "Tonight: likely (62 %)." or the likeliest night when it is not tonight. */
 function nightSentence(outlook: ClutchOutlook, date: string, sayFromChance: number): string {
   const { likeliest, window80 } = outlook.forecast
-  const event = outlook.species.care.value === 'nest' ? 'hatching' : 'release'
+  const event = isBrooder(outlook.species.care.value) ? 'release' : 'hatching'
   if (outlook.tonight >= sayFromChance) return `Tonight: ${event} ${likelihoodText(outlook.tonight)}.`
   if (likeliest.date <= date)
     return `Tonight: ${event} ${likelihoodText(outlook.tonight)}; it is past its likeliest night.`

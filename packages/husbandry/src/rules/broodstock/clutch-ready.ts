@@ -1,3 +1,4 @@
+import type { CareKind } from '@fryward/shared'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchReadyDefinition } from '../../definitions/broodstock/clutch-ready.ts'
 import { freeLarvalTanks, hatchTankFor, readyingDue } from '../../plans/hatch-tank-plan.ts'
@@ -8,6 +9,14 @@ import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { asksForDecision } from './clutch-decide.ts'
 import { chanceLinks, mayBe } from './hatch-night.ts'
+
+// Common practice: nothing that hatches is lifted out of water or taken in a dry net.
+const carryStep: Record<CareKind, string> = {
+  nest: 'A clean carrier for the nest, an air stone to stand in for the male, a dim red torch.',
+  mouth: 'A jug to carry the young in water, never a dry net; a dim red torch.',
+  pouch: 'A jug to carry the young in water, never a dry net; a dim red torch.',
+  pelagic: 'A cup to move eggs and larvae in water, never a dry net; a dim red torch.',
+}
 
 export const clutchReady = defineRule(clutchReadyDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
@@ -46,7 +55,7 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
                 ]
               : [phrase(`First food ready for the morning: ${firstFood.value}.`)]),
             phrase('Something to cover the tank with: no lamp, no window, no glow of a pump.'),
-            phrase('A clean carrier for the nest, an air stone to stand in for the male, a dim red torch.'),
+            phrase(carryStep[clutch.care]),
           ],
           cautions: outlook.species.cautions.map(({ value }) => value),
           because: [...chanceLinks(outlook), parameter('fromChance', 'and'), parameter('daysAhead', 'and')],

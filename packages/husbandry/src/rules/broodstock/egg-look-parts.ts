@@ -1,10 +1,11 @@
-import type { Because, Instant, Phrase, PlainDate, TaskField } from '@fryward/shared'
+import type { Because, CareKind, Instant, Phrase, PlainDate, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { addHours } from '../../calendar/elapsed.ts'
 import { addDays, noonOf } from '../../calendar/husbandry-day.ts'
 import type { EggLook } from '../../plans/egg-look-plan.ts'
 import type { Outcome } from '../../rule/rule.ts'
 import { settingLink } from '../../rule/why.ts'
+import { isBrooder } from '../../species/index.ts'
 import { choiceField, numberField, yesNoField } from '../../task/fields.ts'
 import { phrase } from '../../task/phrases.ts'
 import { isYes, numberOf, textOf, type Values } from '../../task/values.ts'
@@ -21,10 +22,12 @@ export function eggLookSteps({ pair, species, outlook }: EggLook): Phrase[] {
   ]
 }
 
-function lookAt(care: 'nest' | 'mouth' | 'pouch', nestSite: string): string {
+function lookAt(care: CareKind, nestSite: string): string {
   if (care === 'nest') return `Shine along the nest site${nestSite ? `: ${nestSite}` : ''}, and at what is near it.`
   if (care === 'mouth') return 'A full throat and a male that does not eat mean eggs in his mouth.'
-  return 'A swollen, closed pouch means eggs.'
+  if (care === 'pouch') return 'A swollen, closed pouch means eggs.'
+  // Common practice with fish that spawn at dusk into open water.
+  return 'Shine along the surface and into the egg collector: eggs that are alive float and are clear as glass. Move them in a cup, in water, before a pump has them.'
 }
 
 export function eggLookFields({ species }: EggLook): TaskField[] {
@@ -32,7 +35,7 @@ export function eggLookFields({ species }: EggLook): TaskField[] {
   return [
     yesNoField({
       name: 'eggs',
-      label: species.care.value === 'nest' ? 'Eggs?' : 'Carrying eggs?',
+      label: isBrooder(species.care.value) ? 'Carrying eggs?' : 'Eggs?',
       isRequired: true,
     }),
     choiceField({

@@ -2,6 +2,7 @@ import type { Because } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { computedLink } from '../../rule/why.ts'
 import type { RoomSnapshot, SnapshotClutch } from '../../snapshot/room-snapshot.ts'
+import { isBrooder } from '../../species/index.ts'
 import { lastCare } from '../../state/care.ts'
 import type { ClutchOutlook } from '../../state/clutch-outlook.ts'
 import { share } from '../../task/measures.ts'
@@ -16,8 +17,8 @@ export function chanceLinks(outlook: ClutchOutlook): Because[] {
   ]
 }
 
-export const mayBe = (clutch: SnapshotClutch) => (clutch.care === 'nest' ? 'may hatch' : 'may be released')
-export const eventOf = (clutch: SnapshotClutch) => (clutch.care === 'nest' ? 'hatching' : 'release')
+export const mayBe = (clutch: SnapshotClutch) => (isBrooder(clutch.care) ? 'may be released' : 'may hatch')
+export const eventOf = (clutch: SnapshotClutch) => (isBrooder(clutch.care) ? 'release' : 'hatching')
 
 /** Nights on which eggs stand in a larval tank: pulled and neither hatched out nor brought back. */
 export function isNestPulled(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryDay): boolean {
