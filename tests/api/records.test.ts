@@ -111,6 +111,17 @@ describe('an export', () => {
     const tasks = (await exported('tasks')).rows
     expect(tasks.length).toBeGreaterThan(3)
     for (const task of tasks) expect(task.date).toMatch(/^2026-03-\d\d$/)
+    // A room that reads gallons gets gallons, under the same columns.
+    const inLitres = tasks.filter(({ unit }) => unit === 'L')
+    expect(inLitres.length).toBeGreaterThan(0)
+    const { prisma } = world.database
+    await prisma.room.update({ where: { id: roomId }, data: { units: 'us' } })
+    const inGallons = (await exported('tasks')).rows.filter(({ unit }) => unit === 'gal')
+    await prisma.room.update({ where: { id: roomId }, data: { units: 'metric' } })
+    // The US gallon is 3.785411784 L (NIST Handbook 44, appendix C).
+    expect(inGallons.map(({ amount }) => (Number(amount) * 3.785_411_784).toFixed(2))).toEqual(
+      inLitres.map(({ amount }) => Number(amount).toFixed(2)),
+    )
   })
 
   test('is for an owner', async () => {

@@ -1,5 +1,5 @@
 import { addDays, timeOf } from '@fryward/husbandry'
-import type { Id, RecordFile, RecordFileQuery } from '@fryward/shared'
+import type { Id, RecordFile, RecordFileQuery, UnitSystem } from '@fryward/shared'
 import { listClutchesInRoom } from '../clutches/clutch-view.ts'
 import type { Context } from '../context.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
@@ -21,7 +21,7 @@ export async function exportRecords({ ctx, roomId, what, query }: Asked): Promis
     const bottles = await tx.concentrate.findMany({ where: { roomId }, select: { id: true, name: true } })
     const users = await tx.user.findMany({ select: { id: true, name: true } })
     return {
-      ...{ timeZone: found.timeZone, revision: found.revision },
+      ...{ timeZone: found.timeZone, units: found.units, revision: found.revision },
       things: new Map([...subjects, ...bottles].map(({ id, name }) => [id, name])),
       people: new Map(users.map(({ id, name }) => [id, name])),
     }
@@ -32,7 +32,13 @@ export async function exportRecords({ ctx, roomId, what, query }: Asked): Promis
   }
 }
 
-type Known = { timeZone: string; revision: number; things: Map<Id, string>; people: Map<string, string> }
+type Known = {
+  timeZone: string
+  units: UnitSystem
+  revision: number
+  things: Map<Id, string>
+  people: Map<string, string>
+}
 type Pages = AsyncGenerator<readonly FileRow[]>
 
 function rowPages({ room, ...asked }: Asked & { room: Known }): Pages {
@@ -59,7 +65,7 @@ async function* factRows({ ctx, roomId, query }: Asked, room: Known, file: FactF
 
 async function* taskRows({ ctx, roomId, query }: Asked, room: Known): Pages {
   yield [taskHeaders]
-  yield* taskPages(ctx.database, { roomId, query, timeZone: room.timeZone, people: room.people })
+  yield* taskPages(ctx.database, { roomId, query, timeZone: room.timeZone, units: room.units, people: room.people })
 }
 
 /** As many as a room has laid: a few a week, so they come at once. */

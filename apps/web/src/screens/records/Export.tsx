@@ -36,8 +36,9 @@ export function Export() {
     <Section title="Take records out">
       <Card>
         <p>
-          Files that a spreadsheet opens as they are: a line a record, dates and times by the clock of the room, the
-          unit in the name of each column. What was struck out is left out.
+          Files that a spreadsheet opens as they are: a line a record, dates and times by the clock of the room. Each
+          number has its unit in the name of its column, or for tasks beside it, as this room reads them. What was
+          struck out is left out.
         </p>
         <Row>
           <TextInput
