@@ -1,8 +1,11 @@
-import type { RouteId } from '@fryward/shared'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { addressOf, type RouteId } from '@fryward/shared'
+import { findFreePort } from '@fryward/standalone'
+import { afterAll, beforeAll, expect, test, vi } from 'vitest'
+import { ensurePrograms } from '../../apps/standalone/build/steps.mjs'
 import { type FullRoom, openFullRoom } from '../api/full-room.ts'
 import { type RawRequest, routeIds, routeOf, send } from '../api/send.ts'
 import { validRequest } from '../api/valid-requests/index.ts'
+import { forkProgram } from '../support/fork-program.ts'
 import { type Cable, layCable } from '../support/stage-cable.ts'
 import { openWorld, type World } from '../support/world.ts'
 
@@ -89,3 +92,21 @@ test('a database that is shut down in the middle of things is never an error of 
     await isUp()
   }
 })
+
+test('a server that starts while the database is away answers that it is, and is ready once the database is back', async () => {
+  await ensurePrograms(() => undefined)
+  const port = String(await findFreePort())
+  cable.pull()
+  const settings = { DATABASE_URL: world.database.connectionString, AUTH_SECRET: 'x'.repeat(40), PORT: port }
+  const ready = forkProgram('api', settings)
+  const statusOf = async (id: 'getAlive' | 'getHealth') =>
+    (await fetch(new URL(addressOf(id), `http://127.0.0.1:${port}`))).status
+  await vi.waitFor(async () => expect(await statusOf('getAlive')).toBe(200), { timeout: 60_000, interval: 50 })
+  expect(await statusOf('getHealth')).toBe(503)
+  // Time enough for it to have asked the database.
+  await Promise.race([ready, new Promise((resolve) => setTimeout(resolve, 1500))])
+  cable.plugIn()
+  const server = await ready
+  expect(await statusOf('getHealth')).toBe(200)
+  await server.kill()
+}, 120_000)

@@ -1,10 +1,10 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { foodThread, prepareClaim } from '@fryward/room'
+import { foodThread } from '@fryward/room'
 import { openDatabase } from '@fryward/store'
 import type { FastifyInstance } from 'fastify'
 import { createApi } from './app.ts'
-import { keptClaimCode } from './claim-code-file.ts'
+import { readyClaimCode } from './claim-code.ts'
 import { type ApiConfig, readConfig } from './config.ts'
 import { readSpace, watchDisk } from './disk.ts'
 import { publicUrlOf } from './public-url.ts'
@@ -34,14 +34,6 @@ async function main(): Promise<void> {
   })
   serveAuthority(app, config)
   const url = await app.listen({ host: config.HOST, port: config.PORT })
-  const codeFile = config.DATA_DIR ? keptClaimCode(config.DATA_DIR) : null
-  const claimCode = await prepareClaim({
-    ctx: { database, actor: { kind: 'system', job: 'claim' }, now: new Date().toISOString() },
-    kept: codeFile?.read() ?? null,
-  })
-  codeFile?.write(claimCode)
-  if (claimCode) app.log.info({ claimCode }, 'this server has no owner yet; claim it at /claim with this code')
-
   let isStopping = false
   const stop = async () => {
     if (isStopping) return
@@ -53,6 +45,8 @@ async function main(): Promise<void> {
   process.on('SIGTERM', () => void stop())
   process.on('SIGINT', () => void stop())
   process.on('disconnect', () => void stop())
+  const claimCode = await readyClaimCode({ database, dataDir: config.DATA_DIR, log: app.log })
+  if (claimCode) app.log.info({ claimCode }, 'this server has no owner yet; claim it at /claim with this code')
   // Whoever started this may stop it from now on.
   process.send?.({ ready: true, url, claimCode })
 }
