@@ -10,16 +10,17 @@ import {
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { PassThrough } from 'node:stream'
 import { buffer } from 'node:stream/consumers'
 import { pipeline } from 'node:stream/promises'
-import { createGunzip, createGzip, gunzipSync, gzipSync } from 'node:zlib'
-import { tick } from '@fryward/scheduler'
+import { constants, createGunzip, createGzip, gunzipSync, gzipSync } from 'node:zlib'
 import { restoreBackup, writeBackup } from '@fryward/store'
 import pg from 'pg'
 import { extract, pack } from 'tar-stream'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { afterAll, beforeAll, expect, test, vi } from 'vitest'
 import { createTestDatabase, type TestDatabase } from '../support/database.ts'
-import { openRoom, openWorld, type World } from '../support/world.ts'
+import { openWorld, type World } from '../support/world.ts'
+import { liveThroughFourDays } from './four-days.ts'
 
 let world: World
 let folder: string
@@ -29,7 +30,6 @@ const photo = {
   path: `ab/${'ab'.repeat(32)}.full.jpg`,
   bytes: Buffer.from('not really a picture, but bytes all the same'),
 }
-const quiet = { warn: () => undefined, info: () => undefined }
 
 beforeAll(async () => {
   world = await openWorld()
@@ -45,49 +45,6 @@ afterAll(async () => {
   for (const database of databases) await database.drop()
   rmSync(folder, { recursive: true, force: true })
 })
-
-/** Days that are opened, done, struck out and argued about, so that every kind of row is there. */
-async function liveThroughFourDays({ clock, database, ok, person }: World): Promise<void> {
-  const { owner, room } = await openRoom(world)
-  const params = { roomId: room.id }
-  await person('The stand-in', { roomId: room.id, role: 'stand_in' })
-  const tanks = await ok(owner, 'listTanks', { params })
-  const pair = await ok(owner, 'createPair', {
-    params,
-    body: { name: 'Pair one', species: 'amphiprion-ocellaris', tankId: tanks[0]!.id },
-  })
-  await ok(owner, 'createClutch', { params, body: { pairId: pair.id, spawnedAt: clock.now(), eggs: 300 } })
-  await ok(owner, 'writeNote', {
-    params,
-    body: { text: 'Umlauts ä, a tab\t, a backslash \\ and a new\nline.', isWorry: true },
-  })
-  for (let day = 0; day < 4; day += 1) {
-    await tick({ database, now: clock.now, log: quiet })
-    const list = await ok(owner, 'getDay', { params: { ...params, date: 'today' } })
-    for (const task of list.tasks.filter(
-      (each) => each.state === 'open' && each.fields.every((field) => !field.isRequired),
-    ))
-      await ok(owner, 'signOffTask', {
-        params: { ...params, taskId: task.id },
-        body: { confirmed: ['early'] },
-        key: `day-${day}-${task.id}`,
-      })
-    clock.advanceMinutes(1440)
-  }
-  await database.prisma.user.update({ where: { id: owner.userId }, data: { twoFactorEnabled: true } })
-  await database.prisma.twoFactor.create({
-    data: { id: 'a', userId: owner.userId, secret: 'a secret', backupCodes: 'x' },
-  })
-  await ok(owner, 'changeBroker', {
-    params,
-    body: { url: 'mqtt://broker.example', username: 'room', password: 'sea-salt', authority: null },
-  })
-  const { facts } = await ok(owner, 'listFacts', { params })
-  await ok(owner, 'strikeFact', {
-    params: { ...params, factId: facts[0]!.id },
-    body: { reason: 'entered on the wrong vessel' },
-  })
-}
 
 async function backUp(path: string): Promise<void> {
   await writeBackup({
@@ -183,6 +140,24 @@ test('a restored room is the same, row for row, with its photos', async () => {
 
 /** Asked for after a restore, it would shut its person out: its secret stayed behind. */
 const withoutSecondFactor = (row: string) => row.replace(/,t\)$/, ',f)')
+
+test('a download grows with every table, however long the next one takes', async () => {
+  const client = new pg.Client({ connectionString: world.database.connectionString })
+  await client.connect()
+  await client.query('BEGIN; LOCK TABLE webhook')
+  const output = new PassThrough()
+  const chunks: Buffer[] = []
+  output.on('data', (chunk) => chunks.push(chunk))
+  const { connectionString } = world.database
+  const written = writeBackup({ connectionString, output, now: world.clock.now() })
+  const soFar = () => gunzipSync(Buffer.concat(chunks), { finishFlush: constants.Z_SYNC_FLUSH })
+  // The last one before it, by the alphabet.
+  await vi.waitFor(() => expect(soFar().includes('verification.copy')).toBe(true), 10_000)
+  await client.query('ROLLBACK')
+  await client.end()
+  await written
+  expect(soFar().includes('manifest.json')).toBe(true)
+})
 
 test('no session stands in a backup: nobody gets in with what a file holds', async () => {
   const tar = gunzipSync(readFileSync(file))

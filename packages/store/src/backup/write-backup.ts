@@ -32,11 +32,16 @@ export async function writeBackup({ connectionString, photosFolder, output, now 
     await client.connect()
     await client.query("SET TIME ZONE 'UTC'; SET DateStyle = 'ISO'")
     await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY')
-    const written = pipeline(tar, createGzip(), output)
+    const gzip = createGzip()
+    const written = pipeline(tar, gzip, output)
     // A failure below destroys the pack; the pipeline's own error is then only its echo.
     written.catch(() => undefined)
     const tables: Manifest['tables'] = []
-    for (const table of await listTables(client)) tables.push(await addTable({ tar, client, table, scratch }))
+    for (const table of await listTables(client)) {
+      tables.push(await addTable({ tar, client, table, scratch }))
+      // Whoever waits for it sees it grow, however busy the server is.
+      gzip.flush()
+    }
     const photos = photosFolder && existsSync(photosFolder) ? await addPhotos(tar, photosFolder) : []
     const migrations = await client.query<{ name: string; checksum: string }>(
       'SELECT migration_name AS name, checksum FROM _prisma_migrations WHERE finished_at IS NOT NULL ORDER BY 1',
