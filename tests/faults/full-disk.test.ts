@@ -1,10 +1,14 @@
+import { join } from 'node:path'
 import { createApi } from '@fryward/api'
 import type { ServerState } from '@fryward/shared'
 import type { FastifyInstance } from 'fastify'
 import { afterAll, beforeAll, expect, test, vi } from 'vitest'
 import { cookieOf, password } from '../api/door.ts'
 import { type FullRoom, openFullRoom } from '../api/full-room.ts'
+import { mountSmallDisk } from '../support/small-disk.ts'
+import { databaseUrlOf, StandaloneRun } from '../support/standalone-run.ts'
 import { openWorld, type Person, type World } from '../support/world.ts'
+import { openRoom, reckon, startWriters } from './numbered-notes.mjs'
 
 let world: World
 let full: FullRoom
@@ -73,3 +77,42 @@ test('a database that finds no room on its disk is told the same way, and reads 
   await pool.query('DROP TRIGGER no_room ON fact')
   await vi.waitFor(async () => expect((await note()).statusCode).toBe(201))
 })
+
+// Really full: `npm start` on a disk of 400 MiB, where this machine lets one be mounted.
+const disk = mountSmallDisk(400)
+let run: StandaloneRun | undefined
+afterAll(async () => {
+  await run?.stop()
+  disk?.remove()
+})
+if (disk)
+  test('a disk that really fills during a round loses nothing, and everything goes on once there is room', async () => {
+    const dataDir = join(disk.folder, 'data')
+    run = await StandaloneRun.launch({ DATA_DIR: dataDir, REQUESTS_PER_MINUTE: '1000000' })
+    await run.waitFor('Ctrl-C stops it')
+    const origin = `http://127.0.0.1:${run.port}`
+    const room = await openRoom(origin, /\/claim and enter (\S+)/.exec(run.output)![1]!)
+    const headers = { cookie: room.cookie, 'content-type': 'application/json' }
+    const get = (path: string) => fetch(`${origin}/api/v1${path}`, { headers })
+    const observe = () =>
+      fetch(`${origin}/api/v1/rooms/${room.id}/facts`, {
+        ...{ method: 'POST', headers: { ...headers, 'idempotency-key': 'seen-while-the-disk-was-full' } },
+        body: JSON.stringify({ kind: 'observation', subjectId: room.id, data: { note: 'the disk hums' } }),
+      })
+    const writers = startWriters(room)
+    await vi.waitFor(() => expect(writers.acknowledged.size).toBeGreaterThan(10), 30_000)
+    // To the last byte, while everybody writes: what looks at the disk has not seen it yet.
+    disk.fill()
+    await vi.waitFor(async () => expect((await observe()).status).toBe(507), { timeout: 30_000, interval: 100 })
+    const told = (await (await observe()).json()) as { detail: string }
+    expect(told.detail).toMatch(/Nothing was saved; reading goes on\. Make room/)
+    expect((await get(`/rooms/${room.id}/days/today`)).status).toBe(200)
+    expect(await (await get('/server/state')).json()).toMatchObject({ disk: { state: 'full' } })
+    const before = writers.acknowledged.size
+    disk.makeRoom()
+    await vi.waitFor(async () => expect((await observe()).status).toBe(201), { timeout: 60_000, interval: 100 })
+    await vi.waitFor(() => expect(writers.acknowledged.size).toBeGreaterThan(before + 10), 60_000)
+    await writers.stop()
+    const kept = await reckon(writers, { connectionString: databaseUrlOf(dataDir), room })
+    expect([kept, writers.refusals]).toEqual([{ lost: 0, doubled: 0 }, []])
+  }, 240_000)

@@ -192,10 +192,13 @@ export function sendBytes({ host, port }, bytes, patienceMs) {
   })
 }
 
-/** A copy of the request over HTTP; gives the status, or `hang`. A stream of events is hung up on once it has begun. */
+/**
+ * A copy of the request over HTTP; gives the status, or `hang` where no byte came for so long. A stream of events is hung up
+ * on once it has begun.
+ */
 export async function sendRequest(origin, { method, url, headers, body }, { cookie, patienceMs }) {
   const abort = new AbortController()
-  const timer = setTimeout(() => abort.abort(), patienceMs)
+  let timer = setTimeout(() => abort.abort(), patienceMs)
   try {
     const sent = { ...headers, ...(cookie ? { cookie } : {}) }
     for (const [name, value] of Object.entries(sent)) if (value === '' || /[^\x20-\x7e]/.test(value)) delete sent[name]
@@ -206,7 +209,11 @@ export async function sendRequest(origin, { method, url, headers, body }, { cook
       signal: abort.signal,
       redirect: 'manual',
     })
-    if (!(answer.headers.get('content-type') ?? '').startsWith('text/event-stream')) await answer.arrayBuffer()
+    const isStream = (answer.headers.get('content-type') ?? '').startsWith('text/event-stream')
+    for await (const _bytes of isStream ? [] : (answer.body ?? [])) {
+      clearTimeout(timer)
+      timer = setTimeout(() => abort.abort(), patienceMs)
+    }
     return String(answer.status)
   } catch (error) {
     return abort.signal.aborted ? 'hang' : `closed: ${error?.cause?.code ?? error?.message}`
