@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { makeRoomForReadings } from '@fryward/room'
 import type { Broker, ChangeBroker, Device, Gauge } from '@fryward/shared'
 import { ensureLocalCertificate } from '@fryward/standalone'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { afterAll, beforeAll, expect, test, vi } from 'vitest'
 import { openBroker } from '../support/open-broker.ts'
 import { openWorld, type World } from '../support/world.ts'
 import { type FullRoom, minutesFrom, openFullRoom } from './full-room.ts'
@@ -67,6 +67,24 @@ test('a number alone at the topic of a gauge, and a post at that of its device, 
   expect(await values()).toEqual([25.5, 25.6, 25.4])
   const [found] = await world.ok(full.viewer, 'listDevices', { params: inRoom() })
   expect(found?.lastSeenAt).toBe(world.clock.now())
+})
+
+test('numbers that come at once share commits, and each is kept and acknowledged', async () => {
+  const before = broker.acknowledged.length
+  const asked = vi.spyOn(world.database.pool, 'query')
+  world.clock.advanceMinutes(1)
+  const numbers = Array.from({ length: 60 }, (_, i) => 25 + i / 100)
+  await Promise.all(numbers.map((number) => broker.publish('home/rack/t1', String(number))))
+  await acknowledged(before + 60)
+  const commits = asked.mock.calls.filter(([query]) => JSON.stringify(query)?.includes('"keep-readings"'))
+  asked.mockRestore()
+  expect(commits.length).toBeGreaterThan(0)
+  expect(commits.length).toBeLessThan(30)
+  const { rows } = await world.database.pool.query('SELECT value FROM telemetry.reading WHERE at >= $1 ORDER BY at', [
+    world.clock.now(),
+  ])
+  expect(rows.map(({ value }) => value)).toEqual(numbers)
+  world.clock.advanceMinutes(1)
 })
 
 test('what is no reading is named with its topic and its reason, and does not stand in the way of what is', async () => {

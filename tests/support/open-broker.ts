@@ -32,22 +32,22 @@ export async function openBroker({ port = 0, tls }: Settings = {}) {
   await new Promise<void>((resolve) => server.listen(port, '127.0.0.1', resolve))
   const at = server.address()
   const open = typeof at === 'object' && at ? at.port : 0
-  let device: MqttClient | undefined
+  let device: Promise<MqttClient> | undefined
   return {
     ...{ state, acknowledged, comers, port: open, url: `${tls ? 'mqtts' : 'mqtt'}://localhost:${open}` },
     /** As a device of the room's owner does, at QoS 1. */
     publish: async (topic: string, payload: string | Buffer, more: { retain?: boolean } = {}) => {
-      device ??= await connectAsync(`${tls ? 'mqtts' : 'mqtt'}://localhost:${open}`, {
+      device ??= connectAsync(`${tls ? 'mqtts' : 'mqtt'}://localhost:${open}`, {
         ...{ username: 'room', password: state.password, clientId: 'device', rejectUnauthorized: false },
       })
-      await device.publishAsync(topic, payload, { qos: 1, ...more })
+      await (await device).publishAsync(topic, payload, { qos: 1, ...more })
     },
     /** Cuts every line but keeps what is to be delivered. */
     cut: () => {
       for (const socket of sockets) socket.destroy()
     },
     close: async () => {
-      await device?.endAsync(true)
+      await (await device)?.endAsync(true)
       for (const socket of sockets) socket.destroy()
       await new Promise<void>((resolve) => server.close(() => resolve()))
       await new Promise<void>((resolve) => broker.close(() => resolve()))

@@ -54,7 +54,7 @@ export function openBrokerDesk({ database, now, secret, mayReachThisMachine, log
       },
       {
         now,
-        take: (message) => takeMessage({ ctx: ctx(), roomId, message }),
+        take: ({ at, ...message }) => takeMessage({ ctx: { ...ctx(), now: at }, roomId, message }),
         onState: (state) => mark(roomId, state),
       },
     )

@@ -1,4 +1,6 @@
+import type { Writable } from 'node:stream'
 import { type IConnackPacket, type IPublishPacket, type ISubscriptionGrant, MqttClient } from 'mqtt'
+import { inTurn } from './in-turn.ts'
 import { type Address, openStream } from './open-stream.ts'
 import { troubleOf } from './trouble.ts'
 
@@ -14,7 +16,7 @@ export type Subscription = Address & {
   lastConnectedMs: number | null
 }
 
-type Message = { topic: string; payload: Buffer; isLate: boolean }
+type Message = { topic: string; payload: Buffer; isLate: boolean; at: string }
 export type Hears = {
   now: () => string
   /** Resolves when the message may be acknowledged: what it says is committed. */
@@ -35,10 +37,13 @@ const keepaliveS = 30
 const mostAwayMs = 2 * 60_000
 // How long after connecting again a message may be one that waited.
 const drainMs = 30_000
+// As many share a commit; a few times more than the twenty that brokers send unacknowledged. from memory
+const mostUnderWay = 100
 
 /**
- * Listens to one broker and goes on trying. Each message is acknowledged once `take` has kept it; where it cannot be kept
- * the connection is given up, so that the broker sends it again.
+ * Listens to one broker and goes on trying. Each message is acknowledged once `take` has kept it, in the order in which they came;
+ * those that come meanwhile are taken beside it. Where one cannot be kept the connection is given up, so that the broker sends
+ * it and what came after it again.
  */
 export function openSubscriber(subscription: Subscription, { now, take, onState }: Hears): Subscriber {
   let client: MqttClient | undefined
@@ -47,6 +52,7 @@ export function openSubscriber(subscription: Subscription, { now, take, onState 
   let isClosed = false
   let aliveMs = subscription.lastConnectedMs
   let lateUntilMs = 0
+  let lastMs = 0
   const nowMs = () => Date.parse(now())
 
   const again = (trouble?: string) => {
@@ -72,14 +78,17 @@ export function openSubscriber(subscription: Subscription, { now, take, onState 
       ...(password === null ? {} : { password }),
     })
     let trouble: string | undefined
-    next.handleMessage = (packet, done) => {
-      takePacket(packet).then(
-        () => done(),
-        (error: unknown) => {
-          trouble = `What came could not be kept and is asked for again: ${error instanceof Error ? error.message : 'unknown'}`
-          next.end(true)
-        },
-      )
+    const turns = inTurn({
+      most: mostUnderWay,
+      onError: (error) => {
+        trouble = `What came could not be kept and is asked for again: ${error instanceof Error ? error.message : 'unknown'}`
+        next.end(true)
+      },
+    })
+    // The library acknowledges a message before it reads the next: told of an error it reads on and acknowledges nothing.
+    next.handleMessage = (packet, readOn) => {
+      const kept = takePacket(packet)
+      void turns.add(kept, () => acknowledge(stream, packet)).then(() => readOn(acknowledgedLater))
     }
     next.on('connect', (packet) => begin(next, packet))
     next.on('packetreceive', () => {
@@ -113,7 +122,12 @@ export function openSubscriber(subscription: Subscription, { now, take, onState 
   // What a broker retains was said before; whoever was connected has heard it then.
   const takePacket = async ({ topic, payload, retain }: IPublishPacket) => {
     if (retain) return
-    await take({ topic, payload: Buffer.from(payload), isLate: nowMs() < lateUntilMs })
+    await take({ topic, payload: Buffer.from(payload), isLate: nowMs() < lateUntilMs, at: momentOfItsOwn() })
+  }
+  // A number alone is of the moment when it comes, and of a gauge and a moment one reading is kept.
+  const momentOfItsOwn = () => {
+    lastMs = Math.max(nowMs(), lastMs + 1)
+    return new Date(lastMs).toISOString()
   }
   void connect()
   return {
@@ -133,3 +147,11 @@ export function openSubscriber(subscription: Subscription, { now, take, onState 
 // MQTT 3.1.1, section 3.9.3: 0x80 is a refusal.
 const refusedOf = (granted: ISubscriptionGrant[]): string[] =>
   granted.filter(({ qos }) => Number(qos) >= 128).map(({ topic }) => topic)
+
+const acknowledgedLater = new Error('acknowledged when it is kept')
+
+/** Our own connection, so that it is written whole, between what the library writes. */
+function acknowledge(stream: Writable, { qos, messageId = 0 }: IPublishPacket): void {
+  // MQTT 3.1.1, section 3.4: PUBACK, two bytes follow, the number of the message.
+  if (qos === 1 && stream.writable) stream.write(Buffer.from([0x40, 2, messageId >> 8, messageId & 255]))
+}
