@@ -36,6 +36,8 @@ export type CureChange = z.infer<typeof CureChangeSchema>
 export const FoodChangeSchema = z.discriminatedUnion('kind', [
   /** The pair lays a clutch tonight, and it is raised. */
   z.strictObject({ kind: z.literal('pair_spawns'), pairId: IdSchema }),
+  /** One more pair lays as this one does, from some day of its interval on, and its clutches are raised as often. */
+  z.strictObject({ kind: z.literal('another_pair'), likePairId: IdSchema }),
   /** Nothing lives in it from tomorrow on. */
   z.strictObject({ kind: z.literal('culture_crashes'), cultureId: IdSchema }),
   /** From tomorrow on somebody else feeds, and gives the cultures half rations. */

@@ -105,6 +105,8 @@ describe('the food of a room', () => {
     expect(crash.after.days[1]!.chanceShort).toBe(1)
     const spawned = await whatIf({ kind: 'pair_spawns', pairId: full.pair.id })
     expect(sumOf(spawned.after, 'wanted')).toBeGreaterThan(sumOf(spawned.before, 'wanted'))
+    const joined = await whatIf({ kind: 'another_pair', likePairId: full.pair.id })
+    expect(sumOf(joined.after, 'wanted')).toBeGreaterThan(sumOf(joined.before, 'wanted'))
     const nobody = { kind: 'culture_crashes', cultureId: full.pair.id } as const
     await expect(whatIf(nobody)).rejects.toThrow('There is no such culture here')
   })

@@ -109,8 +109,16 @@ describe('what is wanted', () => {
     const wanted = wantedBy(tonight, `tonight ${pair.id}`)!
     expect(wanted.slice(0, 4)).toEqual([0, 0, 0, 0])
     expect(wanted[10]).toBeGreaterThan(0)
+    const more = ahead(room, [{ kind: 'another_pair', likePairId: pair.id }])
+    const spawning = ({ eaters }: FoodAhead) => eaters.filter(({ kind }) => kind === 'spawning')
+    expect(spawning(more).map(({ name }) => name)).toEqual([
+      ...spawning(ahead(room)).map(({ name }) => name),
+      ...new Array(spawning(more).length / 2).fill(`another pair like ${pair.name}`),
+    ])
+    // What the pair itself is to lay stays as it was drawn.
+    expect(spawning(more).slice(0, spawning(more).length / 2)).toEqual(spawning(ahead(room)))
     room.snapshot.pairs[0]!.isResting = true
-    expect(ahead(room).eaters).toEqual([])
+    expect(ahead(room, [{ kind: 'another_pair', likePairId: pair.id }]).eaters).toEqual([])
   })
 
   test('knows of a third clutch of a pair that spawns every week', () => {

@@ -50,6 +50,9 @@ export const eatsRotifers = (species: string): boolean =>
 /** When a pair may spawn next, and how its larvae would follow: nights counted from the spawning. */
 export type SpawningAhead = {
   pair: SnapshotPair
+  /** What its futures are drawn by, and what it is called: the pair's own id and name. */
+  key: string
+  name: string
   species: SpeciesProfile
   /** Days until the next spawning, with their chances. */
   nextDays: { day: number; probability: number }[]
@@ -69,7 +72,7 @@ export function spawningsAhead(snapshot: RoomSnapshot, today: HusbandryDay): Spa
     const nextDays = nextSpawningDays(snapshot, pair, today)
     if (nextDays.length === 0) return []
     const { medianDays, logSd } = outlook.forecast.level
-    return [{ pair, species, nextDays, interval: { medianDays, logSd }, hatch }]
+    return [{ pair, key: pair.id, name: pair.name, species, nextDays, interval: { medianDays, logSd }, hatch }]
   })
 }
 

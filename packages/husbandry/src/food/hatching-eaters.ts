@@ -131,13 +131,13 @@ const spawningsWithin = (days: number, { medianDays }: SpawningAhead['interval']
 
 export function spawningAhead(
   about: NeedBasis,
-  { pair, species, nextDays, interval, hatch }: SpawningAhead,
+  { pair, key, name, species, nextDays, interval, hatch }: SpawningAhead,
 ): EaterAhead[] {
   const raised = raisedShare(about.snapshot)
   const { days } = about.horizon
   const mostSpawnings = spawningsWithin(days, interval)
   const drawHatched = hatchedDrawer(about, species)
-  const ahead = drawn(about, `spawning ${pair.id}`, (random) => {
+  const ahead = drawn(about, `spawning ${key}`, (random) => {
     let spawnDay = pick(nextDays, random.uniform()).day
     return Array.from({ length: mostSpawnings }, () => {
       const night = spawnDay + pick(hatch, random.uniform()).nights
@@ -154,7 +154,7 @@ export function spawningAhead(
     const chanceOf = (night: number) => hatched.filter((each) => each === night).length / hatched.length
     const nights = eachDay({ days }, (day) => ({ date: dateOnDay(about.horizon, day), probability: chanceOf(day) }))
     return {
-      ...{ id: `spawning ${index + 1} ${pair.id}`, kind: 'spawning', subjectId: pair.id, name: pair.name },
+      ...{ id: `spawning ${index + 1} ${key}`, kind: 'spawning', subjectId: pair.id, name },
       larvae: Math.round(usualLarvae(species, null)),
       nights: nights.filter(({ probability }) => probability > 0),
       futures: ahead.map((each) => each[index]!.wanted),

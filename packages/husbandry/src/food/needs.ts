@@ -9,7 +9,7 @@ import { dayOfLife, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { type BatchLived, livedToday } from './batch-lived.ts'
 import type { EaterAhead } from './eater-ahead.ts'
 import { dateOnDay, dayAhead, eachDay, type FoodHorizon } from './food-days.ts'
-import { clutchesAhead, spawningsAhead } from './hatches-ahead.ts'
+import { clutchesAhead, type SpawningAhead, spawningsAhead } from './hatches-ahead.ts'
 import { clutchAhead, spawningAhead, spawnsTonight } from './hatching-eaters.ts'
 import { drawSurvival, shareLeft, survivalAhead } from './larvae-ahead.ts'
 import { appetites, drawn, keptLarvae, largestEmptyTankL, lastRotiferDay, type NeedBasis } from './need-basis.ts'
@@ -50,9 +50,25 @@ export function needsAhead(
     ...livingBatches(snapshot).flatMap((batch) => batchAhead(about, batch, today)),
     ...clutches.filter(({ clutch }) => !left.has(clutch.id)).map((each) => clutchAhead(about, each)),
     ...changes.flatMap((change) => (change.kind === 'pair_spawns' ? spawnsTonight(about, change.pairId, today) : [])),
-    ...spawningsAhead(snapshot, today).flatMap((each) => spawningAhead(about, each)),
+    ...spawningsAhead(snapshot, today)
+      .flatMap((each) => [each, ...asMoreToo(each, changes)])
+      .flatMap((each) => spawningAhead(about, each)),
   ]
   return { eaters: eaters.filter(({ futures }) => futures.some((future) => future.some((each) => each > 0))), gaps }
+}
+
+/** Pairs more that lay as this one does; nobody knows yet on which day of their interval they stand. */
+function asMoreToo(like: SpawningAhead, changes: readonly FoodChange[]): SpawningAhead[] {
+  const { pair, interval } = like
+  const most = Math.max(1, Math.round(interval.medianDays))
+  const nextDays = Array.from({ length: most }, (_, day) => ({ day, probability: 1 / most }))
+  const asked = changes.filter((change) => change.kind === 'another_pair' && change.likePairId === pair.id)
+  return asked.map((_, index) => ({
+    ...like,
+    key: `another ${index + 1} ${pair.id}`,
+    name: `another pair like ${pair.name}`,
+    nextDays,
+  }))
 }
 
 function batchAhead(about: NeedBasis, batch: SnapshotBatch, today: HusbandryDay): EaterAhead[] {

@@ -21,11 +21,18 @@ export async function askWhatIf({
   const { snapshot } = job
   const things = {
     pairId: snapshot.pairs,
+    likePairId: snapshot.pairs,
     cultureId: snapshot.cultures,
     clutchId: snapshot.clutches,
     subjectId: [...snapshot.clutches, ...snapshot.batches],
   }
-  const names = { pairId: 'pair', cultureId: 'culture', clutchId: 'clutch', subjectId: 'clutch or batch' }
+  const names = {
+    pairId: 'pair',
+    likePairId: 'pair',
+    cultureId: 'culture',
+    clutchId: 'clutch',
+    subjectId: 'clutch or batch',
+  }
   for (const change of input.changes)
     for (const key of Object.keys(things) as (keyof typeof things)[])
       if (key in change && !things[key].some(({ id }) => id === (change as Record<string, unknown>)[key]))

@@ -40,6 +40,7 @@ describe('the food ahead in words', () => {
     )
     expect(say({ kind: 'buy_in', animals: 3e6, onDate: '2026-03-13' })).toBe('Buy in 3 million rotifers for Friday')
     expect(say({ kind: 'pair_spawns', pairId: 'p' })).toBe('Pair 1 spawns tonight')
+    expect(say({ kind: 'another_pair', likePairId: 'p' })).toBe('Another pair lays as Pair 1 does')
     expect(say({ kind: 'away', days: 1 })).toBe('We are away for 1 day')
   })
 

@@ -31,6 +31,7 @@ export function sayFoodWorry(outlook: FoodOutlook, asked: Asked): string | null 
 type Named = Asked & { nameOf: (id: string) => string }
 
 const said: { [K in FoodChange['kind']]: (change: Extract<FoodChange, { kind: K }>, asked: Named) => string } = {
+  another_pair: ({ likePairId }, { nameOf }) => `Another pair lays as ${nameOf(likePairId)} does`,
   pair_spawns: ({ pairId }, { nameOf }) => `${nameOf(pairId)} spawns tonight`,
   culture_crashes: ({ cultureId }, { nameOf }) => `${nameOf(cultureId)} crashes tomorrow`,
   away: ({ days }, { voice }) => `We are away for ${sayQuantity({ value: days, unit: 'days' }, voice)}`,

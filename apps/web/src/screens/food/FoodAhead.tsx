@@ -87,9 +87,12 @@ export function FoodAhead({ answer, underWay, today }: Props) {
 
 const daysAway = 4
 
-/** What a breeder lies awake over: another clutch, a crash, days away. */
-const changesToAsk = ({ cultures }: FoodOutlook, pairIds: readonly string[]): FoodChange[] => [
+/** What a breeder lies awake over: another clutch, one pair more, a crash, days away. */
+const changesToAsk = ({ cultures, eaters }: FoodOutlook, pairIds: readonly string[]): FoodChange[] => [
   ...pairIds.map((pairId): FoodChange => ({ kind: 'pair_spawns', pairId })),
+  ...pairIds
+    .filter((pairId) => eaters.some(({ kind, subjectId }) => kind === 'spawning' && subjectId === pairId))
+    .map((likePairId): FoodChange => ({ kind: 'another_pair', likePairId })),
   ...cultures
     .filter(({ standing }) => standing !== 'not_counted')
     .flatMap(({ cultureId }): FoodChange[] => (cultureId ? [{ kind: 'culture_crashes', cultureId }] : [])),
