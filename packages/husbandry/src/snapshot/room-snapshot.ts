@@ -94,7 +94,14 @@ export type SnapshotClutch = Named & {
   spawnedAt: Instant
 }
 export type SnapshotBatch = Named & { species: string; tankId: Id; clutchIds: Id[]; hatchedOn: PlainDate }
-export type SnapshotGroup = Named & { species: string; tankId: Id; fromBatchId: Id | null; settledOn: PlainDate }
+export type SnapshotGroup = Named & {
+  species: string
+  tankId: Id
+  fromBatchId: Id | null
+  settledOn: PlainDate
+  /** As their batch did, which may have ended since; null for fish that came otherwise. */
+  hatchedOn: PlainDate | null
+}
 export type SnapshotFeedLink = { id: Id; batchId: Id; cultureId: Id; fromOn: PlainDate; untilOn: PlainDate | null }
 export type SnapshotFoodPlan = { madeAt: Instant; days: FoodOrders[] }
 export type RuleSetting = { isOn: boolean; parameters: Record<string, number | boolean | string> }

@@ -14,21 +14,20 @@ export type JuvenileSize = { ageDays: number; lengthMm: number; measured: Measur
 const settledAtDays = 25
 
 /** Days since a group hatched, by its batch where that is known, else by the day on which it settled. */
-function ageOf(snapshot: RoomSnapshot, group: SnapshotGroup, date: string): number {
-  const batch = snapshot.batches.find(({ id }) => id === group.fromBatchId)
-  if (batch) return Math.max(0, daysBetween(batch.hatchedOn, date) - 1)
+function ageOf(group: SnapshotGroup, date: string): number {
+  if (group.hatchedOn !== null) return Math.max(0, daysBetween(group.hatchedOn, date) - 1)
   const settled = findSpecies(group.species)?.feeding.weaningLastDay.value ?? settledAtDays
   return Math.max(0, daysBetween(group.settledOn, date)) + settled
 }
 
 /** A group's size on a day: as last measured and grown on as young clownfish do, or as they are at that age. */
 export function juvenileSize(snapshot: RoomSnapshot, group: SnapshotGroup, day: HusbandryDay): JuvenileSize {
-  const ageDays = ageOf(snapshot, group, day.date)
+  const ageDays = ageOf(group, day.date)
   const measured = lastMeasured(snapshot, group, day)
   const usual = lengthMmAt(ageDays)
   const readMm = measured?.data.lengthMm
   if (!measured || readMm === undefined) return { ageDays, lengthMm: usual, measured: null }
-  const then = lengthMmAt(ageOf(snapshot, group, dateOf(snapshot, measured.at)))
+  const then = lengthMmAt(ageOf(group, dateOf(snapshot, measured.at)))
   return { ageDays, lengthMm: readMm * (usual / then), measured }
 }
 

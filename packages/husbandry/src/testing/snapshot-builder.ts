@@ -158,6 +158,7 @@ export class SnapshotBuilder {
       species: 'amphiprion-ocellaris',
       tankId: given.tankId ?? this.tank({ kind: 'grow_out', volumeL: 120 }).id,
       fromBatchId: null,
+      hatchedOn: this.snapshot.batches.find(({ id }) => id === given.fromBatchId)?.hatchedOn ?? null,
       ...rest,
     }
     this.snapshot.groups.push(made)

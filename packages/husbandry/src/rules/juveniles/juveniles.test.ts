@@ -40,6 +40,15 @@ describe('feeding', () => {
     expect(room.drafts(date, [juvenileFeed]).drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'midday'])
   })
 
+  test('they are as old as their batch, whether or not its page has been closed since', () => {
+    const room = new SnapshotBuilder()
+    const batch = room.batch({ hatchedOn: '2026-01-05' })
+    room.group({ settledOn: '2026-03-01', number: 100, fromBatchId: batch.id })
+    const before = room.drafts(date, [juvenileFeed]).drafts.map(({ content }) => content.amount?.value)
+    room.snapshot.batches = []
+    expect(room.drafts(date, [juvenileFeed]).drafts.map(({ content }) => content.amount?.value)).toEqual(before)
+  })
+
   test('a twentieth in two feeds once they are as long as a pair; never fewer grams for a longer fish', () => {
     const room = new SnapshotBuilder()
     const group = room.group({ settledOn: '2025-06-01', number: 10 })
