@@ -8,6 +8,7 @@ import { larvalWeanDefinition } from '../definitions/larvae/larval-wean.ts'
 import type { ParameterValues } from '../rule/parameters.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
+import { artemiaLeft } from '../state/artemia-left.ts'
 import { batchNumbers, livingBatches } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
@@ -27,12 +28,17 @@ export type ArtemiaFeed = {
   /** Under 1 while dry food takes over. */
   share: number
   count: PreyCount | null
+  /** Per mL likely left of feeds before, where nobody has looked lately: what the looks so far say that they eat. */
+  likelyLeft: number
   nauplii: number
 }
 
 // They are eaten within an hour or two: what was left at a feed is left at the next one at the most, and not after a night,
 // or larvae that nobody looked at meanwhile would be fed nothing. common practice
 const standInHours = 8
+
+// Withheld for what is likely left, and no more: something is given each time, and whoever gives it looks. common practice
+const mostWithheld = 0.75
 
 // The age at which a larva eats as much as the parameter says (definition: Ma et al. 2013).
 const fullAtDay = 20
@@ -57,13 +63,14 @@ export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
   const found = last && (!fed || last.fact.at >= fed.at) ? last : null
   return rounds.map((round) => {
     const count = found && elapsedHours(found.fact.at, round.startsAt) < standInHours ? found : null
+    const likelyLeft = count ? 0 : Math.min(mostWithheld * targetPerMl, artemiaLeft(snapshot, { batch, tank, round }))
     const { animalsToAdd } = preyTopUp({
       targetPerMl,
-      residualPerMl: count?.perMl ?? 0,
+      residualPerMl: count?.perMl ?? likelyLeft,
       volumeL: tank.volumeL,
       hoursUntilNextFeed: 0,
     })
-    return { round, tank, diet, targetPerMl, larvae, share, count, nauplii: animalsToAdd }
+    return { round, tank, diet, targetPerMl, larvae, share, count, likelyLeft, nauplii: animalsToAdd }
   })
 }
 

@@ -98,7 +98,8 @@ function seenBetween(snapshot: RoomSnapshot, { before, after, feedings, batch, t
   return [{ ...seen, lightShare: light / hours, isAllEaten: after.animalsCounted === 0 }]
 }
 
-function changedShare(
+/** The part of a tank’s water that was changed after an instant. */
+export function changedShare(
   snapshot: RoomSnapshot,
   { batch, tank, from, to }: { batch: SnapshotBatch; tank: SnapshotTank; from: Instant; to: Instant },
 ): number {

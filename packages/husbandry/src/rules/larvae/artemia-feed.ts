@@ -154,7 +154,7 @@ type FeedParameter = (
 ) => Because
 
 function becauseOf(feed: ArtemiaFeed, nauplii: number, parameter: FeedParameter): Because[] {
-  const { diet, tank, count, targetPerMl, larvae, share: ofIt } = feed
+  const { diet, tank, count, likelyLeft, targetPerMl, larvae, share: ofIt } = feed
   const { artemiaPerMl, artemiaFirstDay } = diet.species.feeding
   return [
     ...(larvae === null
@@ -183,6 +183,15 @@ function becauseOf(feed: ArtemiaFeed, nauplii: number, parameter: FeedParameter)
         ]
       : []),
     ...(count ? [factLink(count.fact, { label: 'left, counted', quantity: perMl(count.perMl), joins: 'minus' })] : []),
+    ...(likelyLeft > 0
+      ? [
+          computedLink('last look, feeds since, what they were seen to eat', null, {
+            label: 'likely left',
+            quantity: perMl(Number(likelyLeft.toFixed(2))),
+            joins: 'minus' as const,
+          }),
+        ]
+      : []),
     settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL), joins: 'times' }),
     computedLink('prey top-up', null, { label: 'to add', quantity: animals(nauplii) }),
     profileLink(diet.species.tradeName, artemiaFirstDay.source.citation, {

@@ -95,6 +95,25 @@ describe('feeding Artemia', () => {
     expect(amounts('2026-03-11')).toEqual([20_000, 20_000])
   })
 
+  test('is less, and never none, by what two looks say they leave; nobody looking for a day, all of it again', () => {
+    const built = new SnapshotBuilder()
+    const batch = built.batch({ hatchedOn: '2026-03-01', tankId: built.tank({ volumeL: 20 }).id, larvae: 100 })
+    const amounts = (on: string) =>
+      built.drafts(on, [larvalArtemiaFeed]).drafts.map(({ roundId, content }) => [roundId, content.amount?.value])
+    const looked = (leftPerMl: number, at: string) => {
+      const data = { of: 'prey_artemia' as const, animals: [leftPerMl * 1000], volumeMl: 1000 }
+      built.fact('count', batch.id, at, data)
+      built.fact('feeding', batch.id, at, { food: 'artemia', animals: 10_000 })
+    }
+    // Day 8: 0.5 a mL in each of two feeds of the twelve lit hours. Of 2.5 a mL they leave 2.2 in five and a half hours.
+    looked(2, '2026-03-09T07:00:00.000Z')
+    expect(amounts(date)[0]).toEqual(['morning', 10_000])
+    looked(2.2, '2026-03-09T12:30:00.000Z')
+    // 2.7 less six and a half hours at 0.055 a mL: far more than is wanted, and a quarter is given with a look.
+    expect(amounts(date)[0]).toEqual(['morning', 2500])
+    expect(amounts('2026-03-11')[0]).toEqual(['morning', 11_000])
+  })
+
   test('is told in mL of the jar once that was counted at the harvest, and keeps both', () => {
     const { built, batch, hatcher } = room('2026-03-01')
     built.fact('care', hatcher.id, '2026-03-09T06:00:00.000Z', { act: 'start_artemia' })
