@@ -1,6 +1,6 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { liveFeedRounds } from '../calendar/light.ts'
-import type { DayRound } from '../calendar/rounds.ts'
+import { type DayRound, roundOfInstant } from '../calendar/rounds.ts'
 import { juvenileFeedDefinition } from '../definitions/juveniles/juvenile-feed.ts'
 import { larvalWeanDefinition } from '../definitions/larvae/larval-wean.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
@@ -9,9 +9,10 @@ import { lengthMmAt, weightGOf } from '../species/juvenile-growth.ts'
 import { batchNumbers } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
+import { daysOnDryFood } from '../state/dry-food.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { litDay } from '../state/tank-light.ts'
-import { artemiaFeedsAsked } from './artemia-need.ts'
+import { artemiaFeeds, artemiaFeedsAsked } from './artemia-need.ts'
 
 export type Weaning = {
   diet: LarvalDiet
@@ -19,7 +20,9 @@ export type Weaning = {
   /** With an Artemia feed of the same round: dry food first, while they are hungry. */
   withArtemia: DayRound[]
   alone: DayRound[]
-  /** Dry food for one feed at the most, g: what so many of that length eat in a day, by feeds; null while nobody has numbered them. */
+  /** Dry food is all that they get: they are fed as juveniles are, until there is room for them in grow-out. */
+  isAll: boolean
+  /** Dry food for one feed, at the most while live food follows, g: what so many of that length eat in a day, by feeds; null while nobody has numbered them. */
   feedG: number | null
 }
 
@@ -28,18 +31,27 @@ export function weaning(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husba
   const { isOn, parameters } = ruleInForce(snapshot, larvalWeanDefinition)
   const diet = larvalDiet(batch, day.date)
   if (!isOn || !diet || diet.day < diet.species.feeding.weaningFirstDay.value) return null
+  const isAll =
+    !diet.isOnRotifers &&
+    daysOnDryFood(snapshot, batch, day) !== null &&
+    artemiaFeeds(snapshot, batch, day).length === 0
+  const asJuveniles = ruleInForce(snapshot, juvenileFeedDefinition).parameters
+  const number = isAll ? Math.max(parameters.feedsPerDay, asJuveniles.smallFeedsPerDay) : parameters.feedsPerDay
   // They hunt by eye.
   const lit = litDay(snapshot, tankOf(snapshot, batch), day.date)
-  const rounds = liveFeedRounds(lit, { number: parameters.feedsPerDay, hoursBeforeDark: 0 })
+  const rounds = liveFeedRounds(lit, { number, hoursBeforeDark: 0 })
   const feedings = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day })
   const fed = feedings.filter(({ data }) => data.food === 'dry')
-  const asked = rounds.filter((round) => !isDoneInRound(fed, { day, rounds, round }))
+  // Whichever task it went with: what an Artemia feed of this round gave is not asked for again by itself.
+  const isGiven = (round: DayRound) => fed.some(({ at }) => roundOfInstant(rounds, at)?.id === round.id)
+  const asked = rounds.filter((round) => !isGiven(round) && !isDoneInRound(fed, { day, rounds, round }))
   const artemiaIds = new Set(artemiaFeedsAsked(snapshot, batch, day).asked.map(({ round }) => round.id))
   return {
     diet,
     rounds,
     withArtemia: asked.filter(({ id }) => artemiaIds.has(id)),
     alone: asked.filter(({ id }) => !artemiaIds.has(id)),
+    isAll,
     feedG: dryFeedG(snapshot, batch, { day: diet.day, feeds: rounds.length }),
   }
 }

@@ -9,6 +9,9 @@ import { days, grams } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
 import { choiceOf, type Values } from '../../task/values.ts'
 
+// The first mark of a kitchen scale for small things. common practice
+export const leastWeighedG = 0.1
+
 /** How dry food is offered to larvae, alone or as the first part of an Artemia feed. */
 export function dryFoodSteps({ feedG }: Pick<Weaning, 'feedG'>): Phrase[] {
   return [
@@ -17,14 +20,26 @@ export function dryFoodSteps({ feedG }: Pick<Weaning, 'feedG'>): Phrase[] {
       : phrase('Up to {feed} of fine food, dusted on before the live food, while they are hungry.', {
           feed: grams(hundredths(feedG)),
         }),
-    ...(feedG !== null && feedG < 0.1
-      ? [
-          phrase('Too little for a scale: weigh {ten} once, which is ten such feeds, to see how little one is.', {
-            ten: grams(Number((10 * hundredths(feedG)).toFixed(1))),
-          }),
-        ]
-      : []),
+    ...howLittle(feedG),
     phrase('Watch whether they take it or spit it out. Siphon what sinks within the hour.'),
+  ]
+}
+
+/** How those are fed that get nothing else. */
+export function onlyDryFoodSteps({ feedG }: Pick<Weaning, 'feedG'>): Phrase[] {
+  return [
+    ...howLittle(feedG),
+    phrase('A little at a time, over the whole surface, so that the small ones get theirs.'),
+    phrase('All gone in two minutes, or it was too much: siphon the rest.'),
+    phrase('Any that hang back with empty bellies: say that only some take it, and they get Artemia again.'),
+  ]
+}
+
+function howLittle(feedG: number | null): Phrase[] {
+  if (feedG === null || feedG >= leastWeighedG) return []
+  const ten = grams(Number((10 * hundredths(feedG)).toFixed(1)))
+  return [
+    phrase('Too little for a scale: weigh {ten} once, which is ten such feeds, to see how little one is.', { ten }),
   ]
 }
 
@@ -66,7 +81,8 @@ export function dryFoodLinks({ diet, feedG }: Weaning, joins: Because['joins']):
   ]
 }
 
-export function dryFoodFact(subjectId: string, values: Values): FactDraft {
+export function dryFoodFact(subjectId: string, values: Values, amountG?: number): FactDraft {
   const taken = choiceOf(values, 'taken', ['none', 'some', 'all'] as const)
-  return { kind: 'feeding', subjectId, data: { food: 'dry', ...(taken ? { note: dryFoodWords[taken] } : {}) } }
+  const data = { ...(amountG === undefined ? {} : { amountG }), ...(taken ? { note: dryFoodWords[taken] } : {}) }
+  return { kind: 'feeding', subjectId, data: { food: 'dry', ...data } }
 }

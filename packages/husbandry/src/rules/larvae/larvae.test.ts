@@ -5,6 +5,7 @@ import { addDays, husbandryDay } from '../../calendar/husbandry-day.ts'
 import { needsAhead } from '../../food/needs.ts'
 import { freeLarvalTanks } from '../../plans/hatch-tank-plan.ts'
 import { waterNeeds } from '../../plans/water-needs.ts'
+import { lengthMmAt, weightGOf } from '../../species/juvenile-growth.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
@@ -253,6 +254,24 @@ describe('growing up', () => {
     ])
   })
 
+  test('once it is all they eat they are fed as juveniles are, weighed, for as long as they wait for grow-out', () => {
+    const { room, batch } = nursery('2026-02-07')
+    const taken = (on: string) =>
+      room.fact('feeding', batch.id, `${on}T07:10:00.000Z`, { food: 'dry', note: 'Nearly all take it.' })
+    taken('2026-03-09')
+    expect(room.drafts(date, [larvalWean]).drafts.map(({ content }) => content.amount)).toEqual([null])
+    taken('2026-03-03')
+    const { drafts } = room.drafts(date, [larvalWean])
+    expect(drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'midday', 'evening'])
+    const number = batchNumbers(room.build(), batch).now ?? 0
+    // Thirty days old; a tenth of their weight a day in three feeds.
+    const feedG = (number * weightGOf(lengthMmAt(30)) * 0.1) / 3
+    expect(drafts[0]?.content.amount?.value).toBeCloseTo(feedG, 1)
+    expect(signOff(larvalWean, drafts[0]!).facts).toEqual([
+      { kind: 'feeding', subjectId: batch.id, data: { food: 'dry', amountG: drafts[0]?.content.amount?.value } },
+    ])
+  })
+
   test('dry food goes with the Artemia feed of its round, before the live food', () => {
     const { room, batch } = nursery('2026-03-01')
     expect(onlyDraft(room.drafts(date, [larvalWean])).roundId).toBe('evening')
@@ -263,6 +282,16 @@ describe('growing up', () => {
       subjectId: batch.id,
       data: { food: 'dry', note: 'Nearly all take it.' },
     })
+    // What went with the morning's Artemia is not asked for again once the midday's are in.
+    const [morning, midday] = room.drafts(date, [larvalArtemiaFeed]).drafts
+    const done = (draft: typeof morning, at: string) => {
+      for (const fact of signOff(larvalArtemiaFeed, draft!, { taken: 'none' }).facts)
+        room.append(fact, { at, taskId: room.nextId() })
+    }
+    done(morning, '2026-03-10T07:10:00.000Z')
+    done(midday, '2026-03-10T12:40:00.000Z')
+    expect(onlyDraft(room.drafts(date, [larvalWean])).roundId).toBe('evening')
+    room.snapshot.facts = room.snapshot.facts.filter(({ kind }) => kind !== 'feeding')
     // The evening is too near the dark for Artemia: its dry food stands alone.
     room.setting('larval-wean', { parameters: { feedsPerDay: 3 } })
     expect(onlyDraft(room.drafts(date, [larvalWean])).roundId).toBe('evening')
