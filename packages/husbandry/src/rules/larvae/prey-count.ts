@@ -1,3 +1,4 @@
+import { type DayRound, roundOfInstant } from '../../calendar/rounds.ts'
 import { larvalPreyCountDefinition } from '../../definitions/larvae/larval-prey-count.ts'
 import { preyFeedRounds } from '../../plans/prey-feed-rounds.ts'
 import { defineRule } from '../../rule/rule.ts'
@@ -29,11 +30,15 @@ export const larvalPreyCount = defineRule(larvalPreyCountDefinition, {
       ({ data }) => data.of === 'prey_rotifers',
     )
     const last = preyCounts(snapshot, batch, { prey: 'rotifers', until: day.endsAt }).at(-1)
+    const fed = preyFeedings(snapshot, batch, { prey: 'rotifers', until: day.endsAt })
     // Before the very first feed there is nothing in the water to count.
-    const isUnfed = !last && preyFeedings(snapshot, batch, { prey: 'rotifers', until: day.endsAt }).length === 0
+    const isUnfed = !last && fed.length === 0
+    // And after a round's feed it would be the feed that is counted.
+    const isFedIn = (round: DayRound) =>
+      fed.some(({ at }) => at >= day.startsAt && roundOfInstant(rounds, at)?.id === round.id)
     return rounds
       .slice(isUnfed ? 1 : 0)
-      .filter((round) => !isDoneInRound(counted, { day, rounds, round }))
+      .filter((round) => !isDoneInRound(counted, { day, rounds, round }) && !isFedIn(round))
       .map((round) => ({
         roundId: round.id,
         lateAfterMinutes: 60,

@@ -35,7 +35,11 @@ describe('counting the prey left', () => {
     // Nothing has been fed yet: the first feed has nothing to count before it.
     expect(on('2026-03-08')).toEqual(['midday', 'evening'])
     room.fact('feeding', batch.id, '2026-03-08T07:30:00.000Z', { food: 'rotifers', animals: 200_000 })
-    expect(on('2026-03-08')).toEqual(['morning', 'midday', 'evening'])
+    expect(on('2026-03-08')).toEqual(['midday', 'evening'])
+    expect(on('2026-03-09')).toEqual(['morning', 'midday', 'evening'])
+    // What was fed in uncounted is not counted after it.
+    room.fact('feeding', batch.id, '2026-03-09T07:30:00.000Z', { food: 'rotifers', animals: 100_000 })
+    expect(on('2026-03-09')).toEqual(['midday', 'evening'])
     // Ocellaris: rotifers until day 11, which is 19 March.
     expect(on('2026-03-19')).toHaveLength(3)
     expect(on('2026-03-20')).toEqual([])
