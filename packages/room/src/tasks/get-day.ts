@@ -8,6 +8,7 @@ import { notFound } from '../errors.ts'
 import { personOf } from '../frame/person-of.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
 import { taskIncludes, toTasks } from './task-view.ts'
+import { inWalkingOrder } from './walking-order.ts'
 
 // Every write in a room moves its revision on, so a list read at a revision is the list until the next one. A phone
 // that asks again costs one indexed query; two hundred rooms with their today and tomorrow fit.
@@ -47,14 +48,13 @@ async function dayOf(tx: Transaction, { roomId, date, today }: DayAsked): Promis
   const rows = await tx.task.findMany({
     where: { roomId, onDate: toDateColumn(date) },
     include: taskIncludes,
-    orderBy: [{ dueAt: 'asc' }, { id: 'asc' }],
   })
   const day = husbandryDay({ room: { ...room, rounds: RoundsSchema.parse(room.rounds) }, date })
   return {
     date,
     today,
     rounds: day.rounds,
-    tasks: await toTasks(tx, roomId, rows),
+    tasks: await toTasks(tx, roomId, rows.sort(inWalkingOrder)),
     gaps: (list?.gaps ?? []) as Day['gaps'],
     isOpened: list !== null,
     lightsOffAt: day.lightsOffAt,
