@@ -13,9 +13,9 @@ import { batchNumbers, livingBatches } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
 import { daysOnDryFood } from '../state/dry-food.ts'
-import { type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
+import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
-import { litDay } from '../state/tank-light.ts'
+import { litDay, tankLight } from '../state/tank-light.ts'
 import { artemiaSooner } from './sooner-artemia.ts'
 
 export type ArtemiaFeed = {
@@ -39,6 +39,8 @@ const standInHours = 8
 
 // Withheld for what is likely left, and no more: something is given each time, and whoever gives it looks. common practice
 const mostWithheld = 0.75
+// Only where half a feed or more was left: larvae that had eaten nearly all might have eaten more. common practice
+const plentyShare = 0.5
 
 // The age at which a larva eats as much as the parameter says (definition: Ma et al. 2013).
 const fullAtDay = 20
@@ -55,15 +57,20 @@ export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
   const rounds = liveFeedRounds(litDay(snapshot, tank, day.date), { number, hoursBeforeDark })
   const { now: larvae } = batchNumbers(snapshot, batch)
   const isSooner = artemiaSooner(snapshot, day) !== null
-  const targetPerMl = targetFor({ diet, tank, larvae, feeds: rounds.length, parameters, isSooner }) * share
   const about = { prey: 'artemia', until: day.endsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1) ?? null
+  const seenEatenPerMl = eatenUntilNextFeed(snapshot, { batch, tank, larvae, feeds: rounds.length, last, day })
+  const asked = { diet, tank, larvae, feeds: rounds.length, parameters, isSooner, seenEatenPerMl }
+  const targetPerMl = targetFor(asked) * share
   const fed = preyFeedings(snapshot, batch, about).at(-1)
   // What is found left at a feed is found again at the next one, where as much is given.
   const found = last && (!fed || last.fact.at >= fed.at) ? last : null
   return rounds.map((round) => {
     const count = found && elapsedHours(found.fact.at, round.startsAt) < standInHours ? found : null
-    const likelyLeft = count ? 0 : Math.min(mostWithheld * targetPerMl, artemiaLeft(snapshot, { batch, tank, round }))
+    const hasPlenty = count === null && (last?.perMl ?? 0) >= plentyShare * targetPerMl
+    const likelyLeft = hasPlenty
+      ? Math.min(mostWithheld * targetPerMl, artemiaLeft(snapshot, { batch, tank, round }))
+      : 0
     const { animalsToAdd } = preyTopUp({
       targetPerMl,
       residualPerMl: count?.perMl ?? likelyLeft,
@@ -74,8 +81,35 @@ export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
   })
 }
 
+// A look by eye that finds fewer finds none. And then so much more is tried. common practice
+const nonePerMl = 0.1
+const triedMore = 1.25
+
 /**
- * Nauplii per mL to start a feed with: what so many larvae eat, never so thin that they hunt in vain, never above the
+ * What a batch was seen to eat of Artemia in the light from one feed to the next, per mL; somewhat more where the last look
+ * found none, for they may have eaten more. 0 while no two looks say.
+ */
+function eatenUntilNextFeed(
+  snapshot: RoomSnapshot,
+  of: {
+    batch: SnapshotBatch
+    tank: SnapshotTank
+    larvae: number | null
+    feeds: number
+    last: PreyCount | null
+    day: HusbandryDay
+  },
+): number {
+  const { batch, tank, larvae, feeds, last, day } = of
+  const learned = grazingOf(snapshot, { batch, tank, prey: 'artemia', until: day.endsAt })
+  if (larvae === null || feeds === 0 || !last || !learned?.light) return 0
+  const hours = tankLight(snapshot, tank).hours / feeds
+  const eaten = (larvae * learned.light.eatenPerLarvaPerHour * hours) / (tank.volumeL * 1000)
+  return last.perMl <= nonePerMl ? triedMore * eaten : eaten
+}
+
+/**
+ * Nauplii per mL to start a feed with: what so many larvae eat, by the book or as they were seen to, never so thin that they hunt in vain, never above the
  * most; from a little on the first days. By the litres alone while nobody knows how many they are.
  */
 function targetFor(of: {
@@ -86,11 +120,13 @@ function targetFor(of: {
   parameters: ParameterValues<typeof larvalArtemiaFeedDefinition.parameters>
   /** The room ends rotifers early: nauplii are all there is from the first on. */
   isSooner: boolean
+  seenEatenPerMl: number
 }): number {
-  const { diet, tank, larvae, feeds, parameters, isSooner } = of
+  const { diet, tank, larvae, feeds, parameters, isSooner, seenEatenPerMl } = of
   const { from, to } = diet.species.feeding.artemiaPerMl.value
   const aDay = parameters.perLarvaPerDay * Math.min(1, diet.day / fullAtDay)
-  const wanted = larvae === null ? to : (larvae * aDay) / feeds / (tank.volumeL * 1000)
+  const byNumber = larvae === null ? to : (larvae * aDay) / feeds / (tank.volumeL * 1000)
+  const wanted = Math.max(byNumber, seenEatenPerMl)
   const daysOn = diet.day - diet.species.feeding.artemiaFirstDay.value
   const progress = parameters.stretchDays === 0 || isSooner ? 1 : Math.min(1, daysOn / parameters.stretchDays)
   return Math.min(parameters.mostPerMl, from + (Math.max(from, wanted) - from) * progress)

@@ -62,6 +62,28 @@ describe('feeding Artemia', () => {
     expect([amount(50), amount(800), amount(5000)]).toEqual([20_000, 80_000, 120_000])
   })
 
+  test('is more where they are seen to eat all of it, feed after feed, and never above three a mL', () => {
+    const built = new SnapshotBuilder()
+    const tank = built.tank({ volumeL: 20 })
+    const batch = built.batch({ hatchedOn: '2026-02-25', tankId: tank.id, larvae: 200 })
+    const first = () => built.drafts('2026-03-12', [larvalArtemiaFeed]).drafts[0]?.content.amount?.value
+    // Day 14: 500 x 14/20 x 200 / 2 feeds.
+    expect(first()).toBe(35_000)
+    const looked = (at: string, animals: number) => {
+      built.fact('count', batch.id, at, { of: 'prey_artemia', animals: [0], volumeMl: 1000 })
+      built.fact('feeding', batch.id, at, { food: 'artemia', animals })
+    }
+    looked('2026-03-11T07:00:00.000Z', 35_000)
+    looked('2026-03-11T12:30:00.000Z', 35_000)
+    // 35,000 gone in five and a half hours is 38,000 in the six to the next feed; a quarter more is tried.
+    expect(first()).toBe(48_000)
+    looked('2026-03-11T18:00:00.000Z', 60_000)
+    expect(first()).toBe(48_000)
+    looked('2026-03-12T06:55:00.000Z', 60_000)
+    looked('2026-03-12T12:00:00.000Z', 60_000)
+    expect(built.drafts('2026-03-13', [larvalArtemiaFeed]).drafts[0]?.content.amount?.value).toBe(60_000)
+  })
+
   test('the last feed is two hours before dark or earlier, where the rounds allow two', () => {
     const { built, batch } = room('2026-03-01')
     const rounds = () => built.drafts(date, [larvalArtemiaFeed]).drafts.map(({ roundId }) => roundId)
@@ -111,6 +133,9 @@ describe('feeding Artemia', () => {
     looked(2.2, '2026-03-09T12:30:00.000Z')
     // 2.7 less six and a half hours at 0.055 a mL: far more than is wanted, and a quarter is given with a look.
     expect(amounts(date)[0]).toEqual(['morning', 2500])
+    expect(amounts('2026-03-11')[0]).toEqual(['morning', 11_000])
+    // Under half a feed was left: they may have eaten all they could find.
+    looked(0.2, '2026-03-10T18:30:00.000Z')
     expect(amounts('2026-03-11')[0]).toEqual(['morning', 11_000])
   })
 
