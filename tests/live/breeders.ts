@@ -12,9 +12,11 @@ export type Eggs = {
   clutchId: string | null
   laidMs: number
   eggs: number
-  /** The nights on which larvae come out, and how many. */
   /** Left with the parents: nobody looks for their larvae. */
   isLeft: boolean
+  /** A tank is kept for them. */
+  isRaised: boolean
+  /** The nights on which larvae come out, and how many. */
   nights: { atMs: number; larvae: number; isTaken: boolean }[]
 }
 
@@ -69,7 +71,7 @@ export class Breeders {
           { atMs: first + dayMs, larvae: larvae * share.rest, isTaken: false },
         ]
       : [{ atMs: first, larvae, isTaken: false }]
-    return { pairId, clutchId: null, isLeft: false, laidMs, eggs, nights }
+    return { pairId, clutchId: null, isLeft: false, isRaised: false, laidMs, eggs, nights }
   }
 
   /** An hour after lights off on the first night at or after an instant. */

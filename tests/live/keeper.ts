@@ -1,14 +1,14 @@
 import { randomUUID } from 'node:crypto'
 import { stations, type Task } from '@fryward/shared'
-import type { World } from '../support/world.ts'
 import { answersTo } from './answers.ts'
 import { type LiveRoom, lightOver } from './live-room.ts'
+import type { Service } from './service.ts'
 
 const mostWalks = 40
 
 /** Walks one round: each open task of it and of those before, as the list stands once the last one was signed off. */
 export async function walkRound(
-  world: World,
+  world: Service,
   room: LiveRoom,
   { date, roundId }: { date: string; roundId: string },
 ): Promise<void> {
@@ -17,6 +17,7 @@ export async function walkRound(
   world.clock.advanceMinutes(5)
   for (let walk = 0; walk < mostWalks; walk += 1) {
     const { tasks } = await world.ok(room.owner, 'getDay', { params: { roomId: room.roomId, date } })
+    look(room, tasks)
     const open = tasks
       .filter(({ id, state }) => state === 'open' && !tried.has(id))
       .filter((task) => order.indexOf(task.roundId) <= order.indexOf(roundId))
@@ -31,6 +32,24 @@ export async function walkRound(
   }
 }
 
+/** Holds a list against the one before it, and its amounts against the vessels. */
+function look({ shown, volumes, tally }: LiveRoom, tasks: readonly Task[]): void {
+  const standing = new Map(tasks.filter(({ state }) => state !== 'withdrawn').map((task) => [task.id, task]))
+  for (const [id, { ruleId }] of shown) {
+    if (standing.has(id)) continue
+    shown.delete(id)
+    tally.withdrawn[ruleId] = (tally.withdrawn[ruleId] ?? 0) + 1
+  }
+  for (const [id, { ruleId, subject, amount, state }] of standing) {
+    if (state !== 'open' || shown.has(id)) continue
+    shown.set(id, standing.get(id)!)
+    const mostL = volumes.get(subject.id) ?? Number.POSITIVE_INFINITY
+    const isTooMuch = amount?.unit === 'L' && amount.value > mostL
+    if (amount && (isTooMuch || amount.value <= 0))
+      tally.impossible.push(`${ruleId}, ${subject.name}: ${amount.value} ${amount.unit}`)
+  }
+}
+
 /** Station by station as the pages show it; what is due later in the night comes last. */
 const inWalkingOrder = (nowMs: number) => (a: Task, b: Task) =>
   Number(Date.parse(a.dueAt) > nowMs) - Number(Date.parse(b.dueAt) > nowMs) ||
@@ -42,7 +61,7 @@ const mayChangeTheList = ({ verb, fields }: Task): boolean =>
   ['restart', 'harvest', 'start', 'move'].includes(verb) ||
   fields.some(({ type, isRequired }) => type === 'count' || isRequired)
 
-async function doTask(world: World, room: LiveRoom, task: Task): Promise<void> {
+async function doTask(world: Service, room: LiveRoom, task: Task): Promise<void> {
   const due = Date.parse(task.dueAt)
   if (due > Date.parse(world.clock.now())) world.clock.set(task.dueAt)
   else world.clock.advanceMinutes(1)
@@ -65,21 +84,28 @@ async function doTask(world: World, room: LiveRoom, task: Task): Promise<void> {
   if (task.ruleId === 'larval-artemia-feed') room.tally.artemiaFeeds += 1
 }
 
-function lineOf({ ruleId, subject, amount }: Task, values: object, at: string): string {
+function lineOf({ ruleId, roundId, subject, amount }: Task, values: object, at: string): string {
   const told = amount ? ` ${amount.value} ${amount.unit}` : ''
-  return `      ${at.slice(11, 16)} ${ruleId}, ${subject.name}${told} ${JSON.stringify(values)}`
+  return `      ${at.slice(11, 16)} ${roundId} ${ruleId}, ${subject.name}${told} ${JSON.stringify(values)}`
 }
 
-/** Raised where a tank is free for them. */
+/** Raised where a tank is free for them, and not promised to others. */
 function decide(room: LiveRoom, task: Task): string {
-  if (room.nature.batches.size < room.larvalTanks) return 'raise_all'
-  const eggs = room.nature.breeders.byClutch(task.subject.id)
+  const { batches, breeders } = room.nature
+  const eggs = breeders.byClutch(task.subject.id)
+  const promised = breeders.clutches.filter(
+    ({ isRaised, nights }) => isRaised && nights.every(({ isTaken }) => !isTaken),
+  )
+  if (batches.size + promised.length < room.larvalTanks) {
+    if (eggs) eggs.isRaised = true
+    return 'raise_all'
+  }
   if (eggs) eggs.isLeft = true
   return 'leave_with_parents'
 }
 
 /** Lets nature have what was written down since the last look, and meets whatever came into being by it. */
-async function follow(world: World, room: LiveRoom, tasks: Map<string, Task>): Promise<void> {
+async function follow(world: Service, room: LiveRoom, tasks: Map<string, Task>): Promise<void> {
   const params = { roomId: room.roomId }
   const { facts } = await world.ok(room.owner, 'listFacts', { params, query: { limit: 100 } })
   const fresh = facts.filter(({ revision }) => revision > room.seenRevision)
@@ -104,7 +130,7 @@ function tallyHarvest({ nature, tally }: LiveRoom, cultureId: string): void {
   if (culture.perMl < floorPerMl) tally.underFloor += 1
 }
 
-async function meetClutches(world: World, room: LiveRoom): Promise<void> {
+async function meetClutches(world: Service, room: LiveRoom): Promise<void> {
   const nowMs = Date.parse(world.clock.now())
   for (const clutch of await world.ok(room.owner, 'listClutches', { params: { roomId: room.roomId } })) {
     const eggs = room.nature.breeders.unseen(clutch.pairId, nowMs)
@@ -112,7 +138,7 @@ async function meetClutches(world: World, room: LiveRoom): Promise<void> {
   }
 }
 
-async function meetBatches(world: World, room: LiveRoom): Promise<void> {
+async function meetBatches(world: Service, room: LiveRoom): Promise<void> {
   const params = { roomId: room.roomId }
   const nowMs = Date.parse(world.clock.now())
   const tanks = await world.ok(room.owner, 'listTanks', { params })
@@ -135,12 +161,13 @@ async function meetBatches(world: World, room: LiveRoom): Promise<void> {
     const hatchedMs = nights[0]?.atMs ?? Date.parse(`${batch.hatchedOn}T20:00:00.000Z`)
     room.nature.addBatch(batch.id, { volumeL, hatchedMs, number: larvae, lit })
     room.names.set(batch.id, batch.name)
+    room.volumes.set(batch.id, volumeL)
     if (!links.some(({ batchId }) => batchId === batch.id)) await linkByHand(world, room, batch)
   }
 }
 
 /** Nobody has said which culture feeds them: whoever stands there takes the densest. */
-async function linkByHand(world: World, room: LiveRoom, batch: { id: string; hatchedOn: string }): Promise<void> {
+async function linkByHand(world: Service, room: LiveRoom, batch: { id: string; hatchedOn: string }): Promise<void> {
   const params = { roomId: room.roomId }
   const cultures = await world.ok(room.owner, 'listCultures', { params })
   const [best] = cultures
@@ -153,7 +180,7 @@ async function linkByHand(world: World, room: LiveRoom, batch: { id: string; hat
 }
 
 /** Those that were moved have left their tank; its keeper closes the batch. */
-async function meetGroups(world: World, room: LiveRoom): Promise<void> {
+async function meetGroups(world: Service, room: LiveRoom): Promise<void> {
   const params = { roomId: room.roomId }
   const batches = await world.ok(room.owner, 'listLarvalBatches', { params })
   for (const group of await world.ok(room.owner, 'listJuvenileGroups', { params })) {

@@ -1,7 +1,6 @@
-import { tickNow } from '../scheduler/room-clock.ts'
-import type { World } from '../support/world.ts'
 import { walkRound } from './keeper.ts'
 import { type LiveRoom, openLiveRoom } from './live-room.ts'
+import type { Service } from './service.ts'
 import { sumOf, type Tally } from './tally.ts'
 
 const dayMs = 86_400_000
@@ -18,7 +17,7 @@ export type LifeInput = {
 }
 
 /** Rooms whose keepers do what the list says and nothing else, day after day, while the clock is moved on. */
-export async function live(world: World, { seed, days, rooms: many, print, tell }: LifeInput): Promise<Tally> {
+export async function live(world: Service, { seed, days, rooms: many, print, tell }: LifeInput): Promise<Tally> {
   const rooms: LiveRoom[] = []
   for (let index = 0; index < many; index += 1)
     rooms.push(await openLiveRoom(world, { name: `Room ${index + 1}`, seed: seed * 1000 + index, tell }))
@@ -26,14 +25,15 @@ export async function live(world: World, { seed, days, rooms: many, print, tell 
   for (let day = 0; day < days; day += 1) {
     const date = isoDate(firstMs + day * dayMs)
     world.clock.set(`${date}T00:05:00.000Z`)
-    await tickNow(world)
+    await world.tick()
     for (const room of rooms) print(await liveADay(world, room, { date, day }))
   }
   return sumOf(rooms.map(({ tally }) => tally))
 }
 
-async function liveADay(world: World, room: LiveRoom, { date, day }: { date: string; day: number }): Promise<string> {
+async function liveADay(world: Service, room: LiveRoom, { date, day }: { date: string; day: number }): Promise<string> {
   const before = { ...room.tally, refusals: [...room.tally.refusals] }
+  room.shown.clear()
   for (const culture of room.nature.rotifers.values()) culture.harvestedPerMl = null
   for (const round of room.rounds) {
     world.clock.set(`${date}T${round.at}:00.000Z`)

@@ -1,6 +1,8 @@
-import { openRoom, type Person, type World } from '../support/world.ts'
+import type { Task } from '@fryward/shared'
+import type { Person } from '../support/world.ts'
 import { Chance } from './chance.ts'
 import { Nature } from './nature.ts'
+import type { Service } from './service.ts'
 import { emptyTally, type Tally } from './tally.ts'
 
 export type LiveRoom = {
@@ -12,6 +14,10 @@ export type LiveRoom = {
   larvalTanks: number
   rounds: readonly { id: string; at: string }[]
   names: Map<string, string>
+  /** Litres that a vessel holds. */
+  volumes: Map<string, number>
+  /** Tasks that the day's list has shown. */
+  shown: Map<string, Task>
   /** What was written down up to here has happened. */
   seenRevision: number
   /** Hears of each task as it is signed off. */
@@ -34,14 +40,15 @@ export const lightOver = ({ lightHours }: { lightHours: number | null }) => ({
 
 /** A room as small breeders have them, drawn from the seed: what it has the service is told, how it behaves it is not. */
 export async function openLiveRoom(
-  world: World,
+  world: Service,
   { name, seed, tell }: { name: string; seed: number; tell: (line: string) => void },
 ): Promise<LiveRoom> {
   const chance = new Chance(seed)
   const nowMs = Date.parse(world.clock.now())
   const temperatureC = Math.round(chance.between(25, 28))
-  const larvalTanks = 2
-  const { owner, room } = await openRoom(world, {
+  const larvalTanks = Math.round(chance.between(2, 4))
+  const growOuts = Math.round(chance.between(1, 4))
+  const { owner, room } = await world.open({
     name,
     timeZone: 'Etc/GMT',
     rounds,
@@ -49,12 +56,16 @@ export async function openLiveRoom(
       ...Array.from({ length: larvalTanks }, (_, index) => ({
         ...{ name: `Larval tank ${index + 1}`, kind: 'larval' as const },
         ...{ volumeL: Math.round(chance.between(25, 50)), temperatureC, salinity: 30 },
-        // One is lit as tanks for larvae are, the other as long as the room.
-        ...(index === 0 ? {} : { lightHours: light.offHour - light.onHour }),
+        // Every other one is lit as tanks for larvae are, the rest as long as the room.
+        ...(index % 2 === 0 ? {} : { lightHours: light.offHour - light.onHour }),
       })),
       { name: 'Pair tank 1', kind: 'broodstock', volumeL: 80, temperatureC, salinity: 33 },
       { name: 'Pair tank 2', kind: 'broodstock', volumeL: 80, temperatureC, salinity: 33 },
-      { name: 'Grow-out', kind: 'grow_out', volumeL: 200, temperatureC, salinity: 33 },
+      ...Array.from({ length: growOuts }, (_, index) => ({
+        ...{ name: `Grow-out ${index + 1}`, kind: 'grow_out' as const, volumeL: 200, temperatureC, salinity: 33 },
+        // Every other one is filtered.
+        hasFilter: index % 2 === 1,
+      })),
     ],
     cultures: [
       ...['R1', 'R2', 'R3'].map((culture) => ({
@@ -69,13 +80,16 @@ export async function openLiveRoom(
   const params = { roomId: room.id }
   const nature = new Nature(chance, { nowMs, temperatureC, light })
   const names = new Map<string, string>()
+  const volumes = new Map<string, number>()
   for (const culture of await world.ok(owner, 'listCultures', { params })) {
     names.set(culture.id, culture.name)
+    volumes.set(culture.id, culture.volumeL)
     if (culture.kind === 'rotifer')
       nature.addRotifers(culture.id, { volumeL: culture.volumeL, perMl: 90 * chance.factor(0.15) })
     if (culture.kind === 'artemia_hatch') nature.addCone(culture.id, culture.temperatureC)
   }
   for (const tank of await world.ok(owner, 'listTanks', { params })) {
+    volumes.set(tank.id, tank.volumeL)
     if (tank.kind !== 'broodstock') continue
     const body = { name: `${tank.name} pair`, species: 'amphiprion-ocellaris', tankId: tank.id }
     nature.breeders.addPair((await world.ok(owner, 'createPair', { params, body })).id, nowMs)
@@ -89,6 +103,8 @@ export async function openLiveRoom(
     larvalTanks,
     rounds,
     names,
+    volumes,
+    shown: new Map(),
     seenRevision: room.revision + 2,
     tell,
   }

@@ -1,27 +1,51 @@
-import { afterAll, beforeAll, expect, test } from 'vitest'
-import { openWorld, type World } from '../support/world.ts'
+import { expect, test } from 'vitest'
+import { openWorld } from '../support/world.ts'
 import { live } from './life.ts'
-import { summaryOf } from './tally.ts'
+import { rulesAlone } from './rules-alone.ts'
+import { served } from './service.ts'
+import { summaryOf, type Tally } from './tally.ts'
 
-// One room for eighteen days, from thin cultures to larvae on their first Artemia, unless `npm run live` says otherwise.
-const { LIVE_SEED = '1', LIVE_DAYS = '18', LIVE_ROOMS = '1', LIVE_TELL } = process.env
-const given = { seed: Number(LIVE_SEED), days: Number(LIVE_DAYS), rooms: Number(LIVE_ROOMS) }
+// A room for ten days through everything, and for fifty by the rules alone, unless `npm run live` says otherwise.
+const { LIVE_SEED = '1', LIVE_DAYS, LIVE_ROOMS = '1', LIVE_TELL, LIVE_ALONE } = process.env
+const given = { seed: Number(LIVE_SEED), rooms: Number(LIVE_ROOMS), tell: LIVE_TELL ? console.log : () => undefined }
+const days = (usual: number) => Number(LIVE_DAYS ?? usual)
+const at = '2026-02-28T05:00:00.000Z'
 
-let world: World
-beforeAll(async () => {
-  world = await openWorld({ at: '2026-02-28T05:00:00.000Z' })
-})
-afterAll(() => world.close())
-
-test(`keepers who do what the list says keep ${given.rooms} rooms for ${given.days} days`, async () => {
-  const tally = await live(world, { ...given, print: console.log, tell: LIVE_TELL ? console.log : () => undefined })
+/** Nothing that the list asks for is refused when it is done as it is asked, and nothing suffers by it. */
+function expectWell(tally: Tally): void {
   console.log(summaryOf(tally))
-  // Nothing of what the list asks for is refused when it is done as it is asked.
   expect([...new Set(tally.refusals)]).toEqual([])
   expect(tally.hatchesMissed).toBe(0)
   expect(tally.starvedDays).toBe(0)
   expect(tally.underFloor).toBe(0)
   expect(tally.conesLost).toBe(0)
-  // Without larvae all that would say little.
-  if (given.days > 14) expect(tally.larvalDays).toBeGreaterThan(0)
-}, 86_400_000)
+}
+
+test.skipIf(LIVE_ALONE)(
+  'keepers who do what the list says keep rooms over the API, as they do by the rules alone',
+  async () => {
+    const world = await openWorld({ at })
+    const told: string[] = []
+    const print = (line: string) => {
+      console.log(line)
+      told.push(line)
+    }
+    expectWell(await live(served(world), { ...given, days: days(10), print }))
+    await world.close()
+    if (LIVE_DAYS) return
+    const alone: string[] = []
+    await live(rulesAlone(at), { ...given, days: days(10), print: (line) => alone.push(line) })
+    expect(alone).toEqual(told)
+  },
+  86_400_000,
+)
+
+test.skipIf(LIVE_DAYS && !LIVE_ALONE)(
+  'by the rules alone they keep rooms until young have moved to grow-out',
+  async () => {
+    const tally = await live(rulesAlone(at), { ...given, days: days(40), print: console.log })
+    expectWell(tally)
+    if (days(40) >= 40) expect(tally.raised).toBeGreaterThan(0)
+  },
+  86_400_000,
+)

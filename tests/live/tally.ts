@@ -23,6 +23,10 @@ export type Tally = {
   /** Made by a person beside the list, because nothing on it did. */
   linksByHand: number
   raised: number
+  /** Tasks that an earlier look at the day's list had shown open and a later one no longer does, by rule. */
+  withdrawn: Record<string, number>
+  /** More litres than the vessel holds, or nothing at all. */
+  impossible: string[]
   refusals: string[]
 }
 
@@ -38,13 +42,19 @@ export const emptyTally = (): Tally => ({
     eggsUnseen: 0,
     hatchesMissed: 0,
   },
-  ...{ linksByHand: 0, raised: 0, refusals: [] },
+  ...{ linksByHand: 0, raised: 0, withdrawn: {}, impossible: [], refusals: [] },
 })
 
 export function sumOf(tallies: readonly Tally[]): Tally {
   const sum = emptyTally()
   for (const tally of tallies) {
-    for (const name of Object.keys(sum) as (keyof Tally)[]) if (name !== 'refusals') sum[name] += tally[name]
+    for (const name of Object.keys(sum) as (keyof Tally)[]) {
+      const [all, one] = [sum[name], tally[name]]
+      if (typeof all === 'number' && typeof one === 'number') Object.assign(sum, { [name]: all + one })
+    }
+    for (const [ruleId, times] of Object.entries(tally.withdrawn))
+      sum.withdrawn[ruleId] = (sum.withdrawn[ruleId] ?? 0) + times
+    sum.impossible.push(...tally.impossible)
     sum.refusals.push(...tally.refusals)
   }
   return sum
@@ -59,9 +69,16 @@ export function summaryOf(tally: Tally): string {
     `cultures: ${tally.harvestDays} harvests, ${tally.underFloor} that left one under the floor`,
     `Artemia: ${tally.artemiaFeeds} feeds, ${tally.artemiaShort} without enough of them; ${tally.artemiaEmpty} harvests before they were out; ${tally.conesLost} cones started again before they were harvested`,
     `beside the list: ${tally.linksByHand} batches linked to a culture by hand`,
+    `asked and withdrawn: ${byTimes(tally.withdrawn) || 'none'}; more than a vessel holds, or nothing: ${tally.impossible.join('; ') || 'none'}`,
     `refused: ${tally.refusals.length}${[...new Set(tally.refusals)]
       .slice(0, 8)
       .map((one) => `\n  ${one}`)
       .join('')}`,
   ].join('\n')
 }
+
+const byTimes = (times: Record<string, number>): string =>
+  Object.entries(times)
+    .sort(([, a], [, b]) => b - a)
+    .map(([ruleId, number]) => `${ruleId} ${number}`)
+    .join(', ')
