@@ -39,8 +39,6 @@ const standInHours = 8
 
 // Withheld for what is likely left, and no more: something is given each time, and whoever gives it looks. common practice
 const mostWithheld = 0.75
-// Only where half a feed or more was left: larvae that had eaten nearly all might have eaten more. common practice
-const plentyShare = 0.5
 
 // The age at which a larva eats as much as the parameter says (definition: Ma et al. 2013).
 const fullAtDay = 20
@@ -67,7 +65,9 @@ export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
   const found = last && (!fed || last.fact.at >= fed.at) ? last : null
   return rounds.map((round) => {
     const count = found && elapsedHours(found.fact.at, round.startsAt) < standInHours ? found : null
-    const hasPlenty = count === null && (last?.perMl ?? 0) >= plentyShare * targetPerMl
+    // Only where a whole feed and the species' most was left: of less they might have eaten more.
+    const plentyPerMl = Math.max(targetPerMl, diet.species.feeding.artemiaPerMl.value.to)
+    const hasPlenty = count === null && (last?.perMl ?? 0) >= plentyPerMl
     const likelyLeft = hasPlenty
       ? Math.min(mostWithheld * targetPerMl, artemiaLeft(snapshot, { batch, tank, round }))
       : 0

@@ -134,8 +134,8 @@ describe('feeding Artemia', () => {
     // 2.7 less six and a half hours at 0.055 a mL: far more than is wanted, and a quarter is given with a look.
     expect(amounts(date)[0]).toEqual(['morning', 2500])
     expect(amounts('2026-03-11')[0]).toEqual(['morning', 11_000])
-    // Under half a feed was left: they may have eaten all they could find.
-    looked(0.2, '2026-03-10T18:30:00.000Z')
+    // Less than the one a mL of a full feed was left: they might have eaten more.
+    looked(0.8, '2026-03-10T18:30:00.000Z')
     expect(amounts('2026-03-11')[0]).toEqual(['morning', 11_000])
   })
 
