@@ -57,7 +57,7 @@ export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: 
   const isSooner = artemiaSooner(snapshot, day) !== null
   const about = { prey: 'artemia', until: day.endsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1) ?? null
-  const seenEatenPerMl = eatenUntilNextFeed(snapshot, { batch, tank, larvae, feeds: rounds.length, last, day })
+  const seenEatenPerMl = eatenUntilNextFeed(snapshot, { batch, tank, larvae, feeds: rounds.length, day })
   const asked = { diet, tank, larvae, feeds: rounds.length, parameters, isSooner, seenEatenPerMl }
   const targetPerMl = targetFor(asked) * share
   const fed = preyFeedings(snapshot, batch, about).at(-1)
@@ -96,12 +96,14 @@ function eatenUntilNextFeed(
     tank: SnapshotTank
     larvae: number | null
     feeds: number
-    last: PreyCount | null
     day: HusbandryDay
   },
 ): number {
-  const { batch, tank, larvae, feeds, last, day } = of
-  const learned = grazingOf(snapshot, { batch, tank, prey: 'artemia', until: day.endsAt })
+  const { batch, tank, larvae, feeds, day } = of
+  // By the looks of the days before: cysts for today were weighed by those.
+  const about = { prey: 'artemia', until: day.startsAt } as const
+  const last = preyCounts(snapshot, batch, about).at(-1)
+  const learned = grazingOf(snapshot, { batch, tank, ...about })
   if (larvae === null || feeds === 0 || !last || !learned?.light) return 0
   const hours = tankLight(snapshot, tank).hours / feeds
   const eaten = (larvae * learned.light.eatenPerLarvaPerHour * hours) / (tank.volumeL * 1000)
