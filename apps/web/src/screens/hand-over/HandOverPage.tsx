@@ -51,14 +51,14 @@ function Told({ handOver, now }: { handOver: HandOver; now: Date }) {
       <div className={things.column}>
         <WatchCard watch={watch} now={now} today={today} />
         <Worries worries={worries} now={now} />
+        <Notes notes={notes} now={now} />
         <Since handOver={handOver} now={now} />
         <Signs troubles={troubles} now={now} />
         <Losses losses={losses} now={now} />
-        <NotDone all={handOver.notDone.length} notDone={notDone} now={now} />
       </div>
       <div className={things.column}>
+        <NotDone all={handOver.notDone.length} notDone={notDone} now={now} />
         <Coming coming={coming} today={today} />
-        <Notes notes={notes} now={now} />
         <NoteForm />
         <ReadButton handOver={handOver} />
       </div>

@@ -178,6 +178,8 @@ describe('a day on the screen', () => {
     expect(isQuiet(stop(done), at('08:14'))).toBe(false)
     expect(isQuiet(stop(done), at('08:15'))).toBe(true)
     expect(isQuiet(stop(done, makeTask(2)), at('08:15'))).toBe(false)
+    // Why it was skipped stands to be read.
+    expect(isQuiet(stop(done, makeTask(2, { state: 'skipped' })), at('08:15'))).toBe(false)
   })
 
   it('lets a standing sign-off be taken back for a quarter of an hour', () => {

@@ -83,9 +83,10 @@ export function nextRound(rounds: RoundState[], roundId: string | undefined): Ro
   return [...rounds.slice(at + 1), ...rounds.slice(0, Math.max(0, at))].find((round) => round.open > 0)
 }
 
-/** A stop at which nothing is open and nothing can be taken back any more. */
+/** A stop at which nothing is open, nothing was skipped for a reason to be read, and nothing can be taken back any more. */
 export const isQuiet = (group: StationGroup, now: Date): boolean =>
-  group.tasks.every((task) => task.state !== 'open' && undoableUntil(task, now) === null)
+  group.tasks.every(({ state }) => state !== 'open' && state !== 'skipped') &&
+  group.tasks.every((task) => undoableUntil(task, now) === null)
 
 /** What was passed by is not seen to. */
 export function progressOf(tasks: Task[]): { done: number; all: number } {
