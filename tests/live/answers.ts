@@ -88,7 +88,7 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
   number: ({ task, nature, atMs }) => {
     const found = nature.breeders.unseen(task.subject.id, atMs)
     const living = nature.batches.get(task.subject.id)?.number ?? nature.groups.get(task.subject.id)
-    return found ? about(nature, found.eggs) : living === undefined ? undefined : Math.max(1, Math.round(living))
+    return found ? about(nature, found.eggs) : living === undefined ? undefined : Math.round(living)
   },
   hatched: (asked) => {
     const eggs = asked.nature.breeders.byClutch(asked.task.subject.id)

@@ -81,6 +81,7 @@ async function doTask(world: Service, room: LiveRoom, task: Task): Promise<void>
   }
   room.tell(lineOf(task, values, world.clock.now()))
   room.tally.tasks += 1
+  room.shown.delete(task.id)
   if (task.ruleId === 'larval-artemia-feed') room.tally.artemiaFeeds += 1
 }
 

@@ -60,6 +60,8 @@ export class Nature {
     if (fact.kind === 'harvest') this.#harvest(fact.subjectId, fact.data, atMs)
     if (fact.kind === 'care') this.#care(fact.subjectId, fact.data.act, { task, atMs })
     if (fact.kind === 'inoculation') this.#inoculate(fact.subjectId, fact.data, task)
+    if (fact.kind === 'outcome')
+      this.groups.set(fact.subjectId, Math.max(0, (this.groups.get(fact.subjectId) ?? 0) - fact.data.number))
     if (fact.kind === 'water_change') this.batches.get(fact.subjectId)?.change(fact.data.removedL)
   }
 

@@ -59,7 +59,7 @@ function groupRation(
 }
 
 /** Falls straight with length, so that the day's grams of a fish never shrink while it grows. */
-function shareAt(lengthMm: number, { smallShare, shareOfWeight, smallUntilMm, grownAtMm }: Values): number {
+export function shareAt(lengthMm: number, { smallShare, shareOfWeight, smallUntilMm, grownAtMm }: Values): number {
   const progress = (lengthMm - smallUntilMm) / Math.max(1, grownAtMm - smallUntilMm)
   return smallShare + (shareOfWeight - smallShare) * Math.min(1, Math.max(0, progress))
 }

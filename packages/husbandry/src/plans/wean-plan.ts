@@ -13,6 +13,7 @@ import { daysOnDryFood } from '../state/dry-food.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { litDay } from '../state/tank-light.ts'
 import { artemiaFeeds, artemiaFeedsAsked } from './artemia-need.ts'
+import { shareAt } from './juvenile-ration.ts'
 
 export type Weaning = {
   diet: LarvalDiet
@@ -36,7 +37,9 @@ export function weaning(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husba
     daysOnDryFood(snapshot, batch, day) !== null &&
     artemiaFeeds(snapshot, batch, day).length === 0
   const asJuveniles = ruleInForce(snapshot, juvenileFeedDefinition).parameters
-  const number = isAll ? Math.max(parameters.feedsPerDay, asJuveniles.smallFeedsPerDay) : parameters.feedsPerDay
+  const isSmall = lengthMmAt(diet.day) < asJuveniles.smallUntilMm
+  const grownFeeds = isSmall ? asJuveniles.smallFeedsPerDay : asJuveniles.feedsPerDay
+  const number = isAll ? Math.max(parameters.feedsPerDay, grownFeeds) : parameters.feedsPerDay
   // They hunt by eye.
   const lit = litDay(snapshot, tankOf(snapshot, batch), day.date)
   const rounds = liveFeedRounds(lit, { number, hoursBeforeDark: 0 })
@@ -63,6 +66,7 @@ function dryFeedG(
 ): number | null {
   const { now } = batchNumbers(snapshot, batch)
   if (now === null) return null
-  const { smallShare } = ruleInForce(snapshot, juvenileFeedDefinition).parameters
-  return (now * weightGOf(lengthMmAt(day)) * smallShare) / Math.max(1, feeds)
+  const lengthMm = lengthMmAt(day)
+  const share = shareAt(lengthMm, ruleInForce(snapshot, juvenileFeedDefinition).parameters)
+  return (now * weightGOf(lengthMm) * share) / Math.max(1, feeds)
 }

@@ -11,20 +11,20 @@ const longestHours = 24
 
 /**
  * Artemia per mL likely left in a batch's water at a round: what was found at the last look and given since, less what these
- * larvae were seen to eat by light and by dark, and what left with changed water. 0 while no two looks say what they eat.
+ * larvae were seen to eat by light and by dark, and what left with changed water. Null while no two looks say what they eat.
  */
 export function artemiaLeft(
   snapshot: RoomSnapshot,
   { batch, tank, round }: { batch: SnapshotBatch; tank: SnapshotTank; round: DayRound },
-): number {
+): number | null {
   const about = { prey: 'artemia', until: round.startsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1)
   const larvae = batchNumbers(snapshot, batch).now
   const learned = grazingOf(snapshot, { batch, tank, ...about })
-  if (!last || !learned || larvae === null) return 0
+  if (!last || !learned || larvae === null) return null
   const { at } = last.fact
   const hours = elapsedHours(at, round.startsAt)
-  if (hours <= 0 || hours > longestHours) return 0
+  if (hours <= 0 || hours > longestHours) return null
   const waterMl = tank.volumeL * 1000
   const given = preyFeedings(snapshot, batch, about)
     .filter((fed) => fed.at >= at)

@@ -270,6 +270,11 @@ describe('growing up', () => {
     expect(signOff(larvalWean, drafts[0]!).facts).toEqual([
       { kind: 'feeding', subjectId: batch.id, data: { food: 'dry', amountG: drafts[0]?.content.amount?.value } },
     ])
+    // Half a year on they are as long as a pair: a twentieth, in two feeds.
+    const grown = room.drafts('2026-08-07', [larvalWean]).drafts
+    expect(grown.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
+    const pairsG = number * weightGOf(lengthMmAt(180)) * 0.05
+    expect(grown[0]?.content.amount?.value).toBeCloseTo(pairsG / 2, 0)
   })
 
   test('dry food goes with the Artemia feed of its round, before the live food', () => {

@@ -62,6 +62,22 @@ describe('feeding Artemia', () => {
     expect([amount(50), amount(800), amount(5000)]).toEqual([20_000, 80_000, 120_000])
   })
 
+  test('what was found left is not counted on twice, where little was given with it', () => {
+    const built = new SnapshotBuilder()
+    const tank = built.tank({ volumeL: 20, lightHours: 16 })
+    const batch = built.batch({ hatchedOn: '2026-02-25', tankId: tank.id, larvae: 100 })
+    const looked = (at: string, leftPerMl: number, animals: number) => {
+      const data = { of: 'prey_artemia' as const, animals: [leftPerMl * 1000], volumeMl: 1000 }
+      built.fact('count', batch.id, at, data)
+      built.fact('feeding', batch.id, at, { food: 'artemia', animals })
+    }
+    looked('2026-03-10T07:00:00.000Z', 0.5, 12_000)
+    looked('2026-03-10T12:30:00.000Z', 0.5, 200)
+    // They ate 12,000 in five and a half hours: of the half a mL nothing is left by the evening, and day 12 gets its feed.
+    const { drafts } = built.drafts('2026-03-10', [larvalArtemiaFeed])
+    expect(drafts.at(-1)).toMatchObject({ roundId: 'evening', content: { amount: { value: 10_000 } } })
+  })
+
   test('is more where they are seen to eat all of it, feed after feed, and never above three a mL', () => {
     const built = new SnapshotBuilder()
     const tank = built.tank({ volumeL: 20 })
