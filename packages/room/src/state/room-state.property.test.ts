@@ -68,7 +68,13 @@ function rowsAt({ facts, endsIn }: Written, at: number, after: number | null): S
       ...{ intent: 'raise_all', spawnedAt },
     })),
     batches: named('batch').map((batch) => ({ ...batch, ...inTank, hatchedOn: '2026-03-01', clutchIds: [] })),
-    groups: named('group').map((group) => ({ ...group, ...inTank, fromBatchId: null, settledOn: '2026-03-01', hatchedOn: null })),
+    groups: named('group').map((group) => ({
+      ...group,
+      ...inTank,
+      fromBatchId: null,
+      settledOn: '2026-03-01',
+      hatchedOn: null,
+    })),
     facts: facts
       .filter(({ revision, struckIn }) => revision <= at && revision > (after ?? 0) && isStanding(struckIn))
       .map(({ row }) => row)
