@@ -206,6 +206,14 @@ describe('young that are put together with others later', () => {
   })
 })
 
+test('young that hatch in among bought-in larvae are followed no further: none of them is said to have died', () => {
+  const room = new BroodRoom()
+  const clutch = room.clutch(0, 90)
+  const others = room.builder.batch({ hatchedOn: room.dateOf(5), larvae: 50 })
+  room.builder.fact('hatch', clutch.id, room.at(8), { hatchedOn: room.dateOf(7), larvae: 60, batchId: others.id })
+  expect(told(only(room, 20))).toMatchObject({ hatched: '60', day_5: 'not_followed', settled: 'not_followed' })
+})
+
 describe('young that are not raised', () => {
   test('are left with their parents and followed no further', () => {
     const room = new BroodRoom()

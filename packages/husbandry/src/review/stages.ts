@@ -105,8 +105,8 @@ function lateStage(stage: LateStage, { asked, hatched }: LateAsked): Reached {
   const base = { stage, on: null, ...unknown, removed: 0 }
   if (hatched.status !== 'reached') return { ...base, status: hatched.status }
   if (hatched.atMost === 0) return { ...base, status: 'reached', ...known(exactly(0)) }
-  // Not one larva of it went into a batch.
-  if (book.bornOn === null) return { ...base, status: 'not_followed' }
+  // Not one larva of it went into a batch, or only into one that held others by then.
+  if (book.bornOn === null || asked.brood.vessels.length === 0) return { ...base, status: 'not_followed' }
   if (stage === 'settled') return settledStage(asked)
   if (stage === 'placed') return placedStage(asked)
   const on = dateOf(stage, asked)
