@@ -6,10 +6,10 @@ export function FoodKeys({ isChanged, hasNights }: { isChanged: boolean; hasNigh
   return (
     <ul className={styles.keys}>
       <li>
-        <Key band={styles.foodBand} line={styles.food} /> what the cultures could give
+        <Key band={styles.foodBand} line={styles.food} /> rotifers that the cultures could give in a day
       </li>
       <li>
-        <Key isHatched line={styles.mouths} /> what the larvae want
+        <Key isHatched line={styles.mouths} /> rotifers that the larvae want
       </li>
       {hasNights && (
         <li>

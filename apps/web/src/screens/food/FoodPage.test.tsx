@@ -42,6 +42,19 @@ describe('the page of the food ahead', () => {
     expect(screen.getByText(/^R4: count it/)).toBeTruthy()
   })
 
+  it('of a room with nothing in it asks for a culture and larvae instead of an empty picture', async () => {
+    const bare = { ...plan.outlook, cultures: [], eaters: [], gaps: [], worry: null }
+    await open({ plan: { ...plan, outlook: bare, cures: [] } })
+    expect(screen.getByText('Nothing to plan yet')).toBeTruthy()
+    expect(screen.queryByText('The same as a table')).toBeNull()
+    expect(screen.getByRole('link', { name: 'Add something' })).toBeTruthy()
+  })
+
+  it('names what its marks stand for, the moons too', async () => {
+    await open()
+    expect(screen.getByText(/^nights on which larvae may hatch/)).toBeTruthy()
+  })
+
   it('tells the same as a table, with the nights of hatching', async () => {
     await open()
     const table = screen.getByRole('table')

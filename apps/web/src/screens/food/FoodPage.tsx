@@ -1,5 +1,6 @@
 'use client'
 
+import type { FoodAnswer } from '@fryward/shared'
 import { sayFoodAhead } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
@@ -13,6 +14,10 @@ import { foodOptions } from '@/parts/food/queries.ts'
 import { FoodAhead } from './FoodAhead.tsx'
 import styles from './food.module.css'
 import { chartHeight } from './food-lanes.ts'
+import { NothingToPlan } from './NothingToPlan.tsx'
+
+const isBare = ({ outlook: { cultures, eaters, gaps } }: FoodAnswer): boolean =>
+  cultures.length + eaters.length + gaps.length === 0
 
 /** Mouths and food over the next weeks, the first day of worry, and what would help. */
 export function FoodPage() {
@@ -29,7 +34,9 @@ export function FoodPage() {
     >
       <Loaded query={query} skeleton={<Bones heights={[3, chartHeight / 16, 10]} />} what="The plan">
         {(view) =>
-          view.plan && today ? (
+          view.plan && isBare(view.plan) ? (
+            <NothingToPlan />
+          ) : view.plan && today ? (
             <>
               <p className={styles.sentence}>{sayFoodAhead(view.plan.outlook, { today, voice })}</p>
               <FoodAhead key={view.plan.madeAt} answer={view.plan} underWay={view.underWay} today={today} />
