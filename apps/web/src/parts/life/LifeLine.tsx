@@ -99,13 +99,13 @@ function Stages({ life, frame, tops }: Part) {
 function Numbers({ life, frame, tops }: Part) {
   const voice = useVoice()
   const { y, ticks } = frame.number
-  if (life.numbers.length === 0)
+  const known = life.numbers.filter(({ atLeast, atMost }) => atLeast !== null || atMost !== null)
+  if (known.length === 0)
     return (
       <text className={charts.tick} x={lifeMargin.left + 4} y={(tops.numbers + tops.floor) / 2}>
-        no larvae yet
+        {life.numbers.length === 0 ? 'no larvae yet' : 'how many are left, nobody knows'}
       </text>
     )
-  const known = life.numbers.filter(({ atLeast, atMost }) => atLeast !== null || atMost !== null)
   const between = area<(typeof known)[number]>()
     .curve(curveStepAfter)
     .x(({ on }) => frame.x(on))
