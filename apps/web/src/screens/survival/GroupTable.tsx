@@ -7,7 +7,7 @@ import { useVoice } from '@/base/room/room-context.tsx'
 import { letterOf } from './curves-lanes.ts'
 import styles from './survival.module.css'
 
-/** The groups in figures: the letters of the chart with their names, and what the curves come to. */
+/** The groups in figures: the letters of the chart with their names, and what the curves come to, first on a narrow phone. */
 export function GroupTable({ compared, drawn }: { compared: SurvivalComparison; drawn: readonly ComparedGroup[] }) {
   const voice = useVoice()
   const others = compared.groups.filter((group) => !drawn.includes(group))
@@ -18,10 +18,10 @@ export function GroupTable({ compared, drawn }: { compared: SurvivalComparison; 
         <thead>
           <tr>
             <th scope="col">Group</th>
+            <th scope="col">Alive at the end</th>
             <th scope="col">Clutches</th>
             <th scope="col">Young</th>
             <th scope="col">Died</th>
-            <th scope="col">Alive at the end</th>
             <th scope="col">Half had died by</th>
           </tr>
         </thead>
@@ -32,10 +32,10 @@ export function GroupTable({ compared, drawn }: { compared: SurvivalComparison; 
                 {index < drawn.length && `${letterOf(index)}: `}
                 {sayGroup(group, compared.by)}
               </th>
+              <td>{sayEnd(group, voice)}</td>
               <td>{sayWhole(group.clutches, voice)}</td>
               <td>{sayWhole(group.animals, voice)}</td>
               <td>{sayWhole(group.deaths, voice)}</td>
-              <td>{sayEnd(group, voice)}</td>
               <td>{group.medianDays === null ? 'not reached' : `day ${sayNumber(group.medianDays, voice)}`}</td>
             </tr>
           ))}

@@ -65,7 +65,7 @@ describe('the survival page', () => {
     open()
     const table = await screen.findByRole('region', { name: 'The groups in figures' })
     expect(
-      within(table).getByRole('row', { name: /^A: R1 4 400 57 86% \(83 to 89%\) on day 10 not reached$/ }),
+      within(table).getByRole('row', { name: /^A: R1 86% \(83 to 89%\) on day 10 4 400 57 not reached$/ }),
     ).toBeDefined()
   })
 
