@@ -81,3 +81,14 @@ test('the owner of the server makes a link for somebody who forgot their passwor
   expect(await screen.findByDisplayValue('https://fish.example/new-password/abc')).toBeTruthy()
   expect(screen.queryByRole('button', { name: /Make a link for Carla/ })).toBeNull()
 })
+
+test('an owner of a room who does not own the server reads whom to ask for a new password', async () => {
+  answerApi({
+    getMe: () => ({ ...me, ownsServer: false }),
+    listPeople: () => [person('carla', 'Carla', 'owner'), person('ben', 'Ben', 'viewer')],
+    listInvitations: () => [],
+  })
+  renderInRoom(<PeoplePage />)
+  expect(await screen.findByText(/ask whoever claimed the server/)).toBeTruthy()
+  expect(screen.queryByRole('button', { name: /Forgot their password/ })).toBeNull()
+})

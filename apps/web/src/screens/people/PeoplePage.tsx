@@ -13,6 +13,7 @@ import things from '@/parts/things/things.module.css'
 import { Invitations } from './Invitations.tsx'
 import { PersonLine } from './PersonLine.tsx'
 import styles from './people.module.css'
+import { WhoResets } from './WhoResets.tsx'
 
 export function PeoplePage() {
   const room = useRoom()
@@ -31,7 +32,10 @@ export function PeoplePage() {
           )}
         </Loaded>
         {mayOwn ? (
-          <Invitations />
+          <>
+            <WhoResets />
+            <Invitations />
+          </>
         ) : (
           <Section title="What each may do">
             <ul className={styles.roles}>
