@@ -29,8 +29,9 @@ function AlarmCard({ alarm }: { alarm: Alarm }) {
   const isQuiet = alarm.quietUntil !== null && Date.parse(alarm.quietUntil) > serverNow().getTime()
   const since = sayMoment(alarm.raisedAt, serverNow(), voice)
   const href = hrefOf(room.id, alarm.subject)
+  const said = sayAlarm(alarm, voice)
   return (
-    <Notice tone="worry" title={sayAlarm(alarm, voice)}>
+    <Notice tone="worry" title={said}>
       <p>
         Since {since}. <strong>First:</strong> {firstSteps(alarm)}
       </p>
@@ -44,11 +45,17 @@ function AlarmCard({ alarm }: { alarm: Alarm }) {
       ) : (
         may && (
           <div className={styles.spans}>
-            <Button variant="filled" isBusy={acknowledge.isPending} onClick={() => acknowledge.mutate(alarm.id)}>
+            <Button
+              variant="filled"
+              aria-label={`I have it: ${said}`}
+              isBusy={acknowledge.isPending}
+              onClick={() => acknowledge.mutate(alarm.id)}
+            >
               I have it
             </Button>
             <Button
               variant="subtle"
+              aria-label={`Quiet for an hour: ${said}`}
               isBusy={quiet.isPending}
               onClick={() => quiet.mutate({ alarmId: alarm.id, minutes: 60 })}
             >

@@ -103,7 +103,7 @@ test('an alarm says what to do first, and somebody has it with one tap', async (
   const { user } = renderInRoom(<DevicesPage />, { room })
   const card = (await screen.findByText(/^Temperature in L1 is too high: 29.4/)).closest<HTMLElement>('[role=alert]')!
   expect(within(card).getByText(/unplug the heater/)).toBeTruthy()
-  await user.click(within(card).getByRole('button', { name: 'I have it' }))
+  await user.click(within(card).getByRole('button', { name: /^I have it: Temperature in L1/ }))
   expect(await within(card).findByText('Ana has it.')).toBeTruthy()
   expect(writes.map(({ route }) => route)).toEqual(['acknowledgeAlarm'])
 })
