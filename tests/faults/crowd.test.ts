@@ -73,18 +73,17 @@ test('everybody signs the whole round off at once, and everything is booked once
   )
   expect(open.length).toBeGreaterThan(3)
   const people = [full.owner, full.caretaker, full.standIn]
-  const answers = await Promise.all(
-    people.flatMap((person) =>
-      open.map((task) =>
-        world.call(person, 'signOffTask', {
-          params: { roomId: full.roomId, taskId: task.id },
-          body: { confirmed: ['early'] },
-        }),
-      ),
-    ),
-  )
-  expect(answers.filter((answer) => answer.status === 200)).toHaveLength(open.length)
-  for (const answer of answers.filter((each) => each.status !== 200)) expect(answer.problem?.code).toBe('already_done')
+  const signOff = (person: (typeof people)[number], taskId: string) =>
+    world.call(person, 'signOffTask', { params: { roomId: full.roomId, taskId }, body: { confirmed: ['early'] } })
+  /** Whoever is told that the room is busy, as on a slow machine, tries again. */
+  const untilAnswered = async (person: (typeof people)[number], taskId: string) => {
+    let answer = await signOff(person, taskId)
+    while (answer.problem?.code === 'busy') answer = await signOff(person, taskId)
+    return answer
+  }
+  const answers = await Promise.all(people.flatMap((person) => open.map(({ id }) => untilAnswered(person, id))))
+  const codes = answers.map(({ status, problem }) => problem?.code ?? status).sort()
+  expect(codes).toEqual([...open.map(() => 200), ...open.flatMap(() => ['already_done', 'already_done'])])
   for (const task of open)
     expect(await world.database.prisma.signOff.count({ where: { roomId: full.roomId, taskId: task.id } })).toBe(1)
 })

@@ -107,7 +107,11 @@ if (disk)
     const told = (await (await observe()).json()) as { detail: string }
     expect(told.detail).toMatch(/Nothing was saved; reading goes on\. Make room/)
     expect((await get(`/rooms/${room.id}/days/today`)).status).toBe(200)
-    expect(await (await get('/server/state')).json()).toMatchObject({ disk: { state: 'full' } })
+    // The disk is looked at every five seconds.
+    await vi.waitFor(
+      async () => expect(await (await get('/server/state')).json()).toMatchObject({ disk: { state: 'full' } }),
+      { timeout: 30_000, interval: 500 },
+    )
     const before = writers.acknowledged.size
     disk.makeRoom()
     await vi.waitFor(async () => expect((await observe()).status).toBe(201), { timeout: 60_000, interval: 100 })

@@ -9,9 +9,9 @@ import { flawIn } from '../flaw.ts'
  */
 export const cleanText = fp(
   async (app: FastifyInstance) => {
-    app.addHook('preValidation', async (request) => {
+    app.addHook('preValidation', (request, _reply, done) => {
       // Addresses of pages are the dashboard's own business; nothing of them is kept.
-      if (!request.url.startsWith('/api/')) return
+      if (!request.url.startsWith('/api/')) return done()
       for (const [name, value] of Object.entries(request.query ?? {})) if (value === '') throw invalidQuery(name)
       const { params, query, body } = request
       for (const [place, value] of Object.entries({ params, query, body })) {
@@ -19,6 +19,7 @@ export const cleanText = fp(
         const flaw = Buffer.isBuffer(value) ? null : flawIn(value)
         if (flaw) throw new RoomError('invalid_input', `The ${place} ${flaw}`)
       }
+      done()
     })
   },
   { name: 'clean-text' },

@@ -13,9 +13,12 @@ export const diskFull =
 export const diskGuard = fp(
   async (app: FastifyInstance, { disk }: { disk: Disk | null }) => {
     if (!disk) return
-    app.addHook('onRequest', async ({ method, url }) => {
-      if (method === 'GET' || method === 'HEAD' || !url.startsWith('/api/v1/')) return
+    const refuseWhereFull = async () => {
       if ((await disk.look())?.state === 'full') throw new RoomError('disk_full', diskFull)
+    }
+    app.addHook('onRequest', ({ method, url }, _reply, done) => {
+      if (method === 'GET' || method === 'HEAD' || !url.startsWith('/api/v1/')) done()
+      else refuseWhereFull().then(() => done(), done)
     })
   },
   { name: 'disk-guard' },

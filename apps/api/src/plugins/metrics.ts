@@ -23,10 +23,11 @@ export const metrics = fp(
       // From what Today takes to what a person calls slow. common practice
       buckets: [0.005, 0.02, 0.05, 0.1, 0.3, 1, 3, 10],
     })
-    app.addHook('onResponse', async ({ method, routeOptions }, reply) => {
+    app.addHook('onResponse', ({ method, routeOptions }, reply, done) => {
       // The route as it is registered: ids of an address would make a row each.
       const route = routeOptions.url ?? 'none'
       took.observe({ method, route, status: String(reply.statusCode) }, reply.elapsedTime / 1000)
+      done()
     })
     gaugesOf(register, database)
     app.get('/metrics', { schema: { hide: true } }, async ({ headers }, reply) => {

@@ -47,8 +47,8 @@ export const problems = fp(
       throw nothingAt(request)
     })
     // Said before the body is read, whatever it holds.
-    app.addHook('preParsing', async (request) => {
-      if (request.is404) throw nothingAt(request)
+    app.addHook('preParsing', (request, _reply, _payload, done) => {
+      done(request.is404 ? nothingAt(request) : null)
     })
   },
   { name: 'problems' },

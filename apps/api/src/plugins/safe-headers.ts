@@ -17,8 +17,9 @@ export const safeHeaders = fp(
   async (app: FastifyInstance, { isStrictTransport }: { isStrictTransport: boolean }) => {
     await app.register(helmet, { contentSecurityPolicy: contentSecurityPolicy(), hsts: isStrictTransport })
     const headers = isStrictTransport ? { ...dataHeaders, ...strictTransport } : dataHeaders
-    app.addHook('onRequest', async (request, reply) => {
+    app.addHook('onRequest', (request, reply, done) => {
       if (request.url.startsWith('/api/')) reply.headers(headers)
+      done()
     })
   },
   { name: 'safe-headers' },

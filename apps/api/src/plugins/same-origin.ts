@@ -13,7 +13,7 @@ export const sameOrigin = fp(
     const { hostname: publicHost, origin: publicOrigin } = new URL(publicUrl)
     // Names found to be ours, with the ports they were asked by; few enough that a stranger cannot fill memory.
     const ours = new Set<string>()
-    app.addHook('onRequest', async (request) => {
+    app.addHook('onRequest', (request, _reply, done) => {
       const host = request.headers.host ?? ''
       if (!ours.has(host)) {
         const name = nameOfHost(host)
@@ -24,7 +24,7 @@ export const sameOrigin = fp(
           )
         if (ours.size < mostRemembered) ours.add(host)
       }
-      if (request.method === 'GET' || request.method === 'HEAD' || request.method === 'OPTIONS') return
+      if (request.method === 'GET' || request.method === 'HEAD' || request.method === 'OPTIONS') return done()
       const site = request.headers['sec-fetch-site']
       const origin = request.headers.origin
       const isForeignOrigin =
@@ -34,6 +34,7 @@ export const sameOrigin = fp(
           'not_allowed',
           'This request came from another site and was refused. Open Fryward itself and do it there.',
         )
+      done()
     })
   },
   { name: 'same-origin' },

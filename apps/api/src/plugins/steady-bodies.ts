@@ -1,3 +1,4 @@
+import type { IncomingMessage } from 'node:http'
 import type { FastifyInstance } from 'fastify'
 import fp from 'fastify-plugin'
 
@@ -9,11 +10,15 @@ const leastBytesInTurn = 64 * 1024
 export const steadyBodies = fp(
   async (app: FastifyInstance, { patienceMs }: { patienceMs: number }) => {
     // Nobody is there to be counted, asked or answered any more.
-    app.addHook('onRequest', async ({ raw }, reply) => {
+    app.addHook('onRequest', ({ raw }, reply, done) => {
       if (raw.socket.remoteAddress === undefined && raw.socket.destroyed) reply.hijack()
+      done()
     })
-    app.addHook('onRequest', async ({ raw, headers }) => {
-      if (headers['content-length'] === undefined && headers['transfer-encoding'] === undefined) return
+    app.addHook('onRequest', ({ raw, headers }, _reply, done) => {
+      if (headers['content-length'] !== undefined || headers['transfer-encoding'] !== undefined) watch(raw)
+      done()
+    })
+    const watch = (raw: IncomingMessage) => {
       let heard = raw.socket.bytesRead
       const turn = setInterval(() => {
         if (raw.socket.bytesRead - heard < leastBytesInTurn) raw.socket.destroy()
@@ -22,7 +27,7 @@ export const steadyBodies = fp(
       turn.unref()
       const stop = () => clearInterval(turn)
       raw.once('end', stop).once('close', stop)
-    })
+    }
   },
   { name: 'steady-bodies' },
 )

@@ -98,7 +98,7 @@ function securityOf({ permission }: Route): { security?: Record<string, string[]
   return { security: [{ [permission === 'device' ? 'device' : 'session']: [] }] }
 }
 
-async function contextOf(app: FastifyInstance, request: FastifyRequest, route: Route): Promise<Context> {
+function contextOf(app: FastifyInstance, request: FastifyRequest, route: Route): Context | Promise<Context> {
   if (request.device !== null) return app.contextFor(request.device)
   if (request.person === null) return app.contextFor({ kind: 'system', job: 'door' })
   const ctx = app.contextFor(request.person)
