@@ -91,27 +91,30 @@ async function walk(page: Page, passedOver = 'none'): Promise<void> {
   const buttons = list
     .getByRole('button', { name: /^(Done|Record|Read): / })
     .and(page.locator(`:not([aria-label*="${passedOver}"])`))
-  while ((await buttons.count()) > 0) {
+  // A line whose amount a count has changed has another name while its own tap is still on its way.
+  const hasSettled = () =>
+    list
+      .locator('[aria-busy="true"]')
+      .first()
+      .waitFor({ state: 'detached', ...soon })
+  for (await hasSettled(); (await buttons.count()) > 0; await hasSettled()) {
     stage.world.clock.advanceMinutes(1)
     const label = (await buttons.first().getAttribute('aria-label'))!
     await buttons.first().click()
-    if (!label.startsWith('Done')) await fill(page, label)
+    if (!label.startsWith('Done')) await fill(page)
     await list.getByRole('button', { name: label, exact: true }).waitFor({ state: 'detached', ...soon })
   }
 }
 
-async function fill(page: Page, label: string): Promise<void> {
+async function fill(page: Page): Promise<void> {
   const sheet = page.getByRole('dialog')
   await sheet.waitFor(soon)
-  const task = (await today()).find(
-    (each) =>
-      each.state === 'open' &&
-      label.endsWith(`, ${each.subject.name}`) &&
-      new URL(page.url()).searchParams.get('task') === each.id,
-  )
-  if (!task) throw new Error(`No open task is ${label}`)
+  const id = new URL(page.url()).searchParams.get('task')
+  const task = (await today()).find((each) => each.id === id)
+  if (!task) throw new Error('The sheet is of no task of today')
   for (const field of asked(task)) await type(sheet, field)
   await sheet.getByRole('button', { name: 'Done', exact: true }).click()
+  await sheet.waitFor({ state: 'detached', ...soon })
 }
 
 async function type(sheet: Locator, field: TaskField): Promise<void> {
