@@ -71,6 +71,12 @@ function serveAuthority(app: FastifyInstance, { DATA_DIR }: ApiConfig): void {
 
 main().catch((error: unknown) => {
   // Before there is a logger, the terminal is all there is.
-  process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`)
+  process.stderr.write(`${error instanceof Error ? oneLine(error) : String(error)}\n`)
   process.exit(1)
 })
+
+/** What kind of error it is stands in front, so that the supervisor finds the line and tells it. */
+function oneLine({ name, message }: Error): string {
+  const told = message.replaceAll(/\s+/g, ' ').trim()
+  return name === 'Error' ? told : `${name}: ${told}`
+}
