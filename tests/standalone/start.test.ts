@@ -3,6 +3,7 @@ import { createServer } from 'node:net'
 import { join } from 'node:path'
 import { findFreePort } from '@fryward/standalone'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { openRoom, reckon, startWriters, type Writers, type WrittenRoom } from '../faults/numbered-notes.mjs'
 import { withClient } from '../support/database-admin.ts'
 import {
   databaseUrlOf,
@@ -125,9 +126,14 @@ describe('npm start', () => {
 describe('while it runs, npm start', () => {
   const folder = makeDataFolder()
   let run: StandaloneRun
+  let room: WrittenRoom
+  let writers: Writers
   beforeAll(async () => {
-    run = await StandaloneRun.launch({ DATA_DIR: folder })
-    await run.waitFor('Fryward is ready')
+    run = await StandaloneRun.launch({ DATA_DIR: folder, REQUESTS_PER_MINUTE: '1000000' })
+    await run.waitFor('Ctrl-C stops it')
+    room = await openRoom(`http://127.0.0.1:${run.port}`, /\/claim and enter (\S+)/.exec(run.output)![1]!)
+    // Through all that follows; `npm run bench faults` does so for hundreds of kills.
+    writers = startWriters(room, { writers: 2 })
   })
   afterAll(async () => {
     await run.stop()
@@ -181,6 +187,13 @@ describe('while it runs, npm start', () => {
     await run.waitFor('The API ended by itself (it no longer answered')
     await eventually(async () => run.parts().api !== before.api && (await healthOf(run)) === 200)
     expect(isAlive(before.api)).toBe(false)
+  })
+
+  it('has lost nothing and doubled nothing of what it said was kept', async () => {
+    await writers.stop()
+    expect(writers.acknowledged.size).toBeGreaterThan(5)
+    expect(await reckon(writers, { connectionString: databaseUrlOf(folder), room })).toEqual({ lost: 0, doubled: 0 })
+    expect(writers.refusals).toEqual([])
   })
 })
 
