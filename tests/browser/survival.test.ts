@@ -29,10 +29,10 @@ describe('what survived', () => {
     // 200 hatched and 150 counted.
     const cells = await figures.getByRole('cell').allTextContents()
     expect(cells).toMatchObject([
+      expect.stringMatching(/^75% \(69 to 81%\) on day \d$/),
       '1',
       '200',
       '50',
-      expect.stringMatching(/^75% \(69 to 81%\) on day \d$/),
       'not reached',
     ])
 
