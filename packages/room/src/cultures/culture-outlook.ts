@@ -91,7 +91,7 @@ function sentenceOf({
   /** The share is what today's list advises, not one that somebody asks about. */
   isAdvice: boolean
 }): string {
-  const percent = (share: number) => `${Math.round(share * 100)} %`
+  const percent = (share: number) => `${Math.round(share * 100)}%`
   const trend = { rising: 'rising', steady: 'holding', falling: 'falling' }[estimate.trend]
   const now = `About ${Math.round(estimate.densityPerMl)} per mL and ${trend}.`
   if (culture.isBackup) return `${now} This is a backup: thinned only every few days, for nobody to eat.`

@@ -43,3 +43,6 @@ function say(value: number, { locale }: NumberVoice, by: 'word' | 'letter'): str
 /** Heads that somebody counted one by one: every digit. */
 export const sayWhole = (value: number, { locale }: NumberVoice): string =>
   numberFormat(locale, { maximumFractionDigits: 0 }).format(value)
+
+/** A share in whole hundredths: "62%". */
+export const sayPercent = (share: number, voice: NumberVoice): string => `${sayWhole(Math.round(share * 100), voice)}%`

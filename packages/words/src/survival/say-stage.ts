@@ -1,6 +1,6 @@
 import type { SurvivalShare, SurvivalStage } from '@fryward/shared'
 import { survivalStageLabels } from '../labels/survival.ts'
-import { sayWhole } from '../numbers/say-number.ts'
+import { sayPercent, sayWhole } from '../numbers/say-number.ts'
 import type { NumberVoice } from '../voice.ts'
 
 type Ends = Pick<SurvivalStage, 'atLeast' | 'atMost'>
@@ -22,11 +22,9 @@ export function sayReached(stage: Pick<SurvivalStage, 'status' | 'atLeast' | 'at
   return stage.status === 'so_far' ? `${number} so far` : number
 }
 
-const percent = (share: number, voice: NumberVoice) => sayWhole(Math.round(share * 100), voice)
-
 /** "75% (66 to 82%)": never without its interval. */
 export const sayShare = ({ share, lower, upper }: SurvivalShare, voice: NumberVoice): string =>
-  `${percent(share, voice)}% (${percent(lower, voice)} to ${percent(upper, voice)}%)`
+  `${sayPercent(share, voice)} (${sayPercent(lower, voice).slice(0, -1)} to ${sayPercent(upper, voice)})`
 
 /** "75% (66 to 82%) of hatched"; null where no share is known. */
 export function sayShareOf({ share, fromStage }: Pick<SurvivalStage, 'share' | 'fromStage'>, voice: NumberVoice) {

@@ -10,6 +10,7 @@ import {
   sayMoment,
   sayNight,
   sayNumber,
+  sayPercent,
 } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
@@ -150,7 +151,7 @@ function Nights({ clutch }: { clutch: Clutch }) {
             .map((night) => (
               <li key={night.date}>
                 <Moon probability={night.probability} />
-                <strong>{Math.round(night.probability * 100)} %</strong>
+                <strong>{sayPercent(night.probability, voice)}</strong>
                 <span>{sayNight(night.date, today, voice)}</span>
               </li>
             ))}

@@ -40,7 +40,7 @@ export function HarvestSlider({ culture, outlook, percent, isWaiting, onPercent 
   return (
     <div className={styles.slider}>
       <label htmlFor={id}>
-        Take this much each day: <strong className={styles.taken}>{shown} %</strong>
+        Take this much each day: <strong className={styles.taken}>{shown}%</strong>
       </label>
       <div className={slider.track}>
         {sustainable !== null && (
@@ -57,13 +57,13 @@ export function HarvestSlider({ culture, outlook, percent, isWaiting, onPercent 
           max={mostPercent}
           step={stepPercent}
           value={shown}
-          aria-valuetext={`${shown} % a day, ${litres}`}
+          aria-valuetext={`${shown}% a day, ${litres}`}
           aria-describedby={`${id}-feeds`}
           onChange={(event) => onPercent(Number(event.currentTarget.value))}
         />
         <div className={styles.scale} aria-hidden="true">
-          <span>0 %</span>
-          <span>{mostPercent} %</span>
+          <span>0%</span>
+          <span>{mostPercent}%</span>
         </div>
       </div>
       <p id={`${id}-feeds`} aria-live="polite" aria-busy={isWaiting}>

@@ -59,8 +59,8 @@ describe('the page of the food ahead', () => {
     await open()
     const table = screen.getByRole('table')
     expect(within(table).getAllByRole('row')).toHaveLength(5)
-    expect(within(table).getByText('70 %: Clutch 3')).toBeTruthy()
-    expect(within(table).getAllByText('62 %')).toHaveLength(2)
+    expect(within(table).getByText('70%: Clutch 3')).toBeTruthy()
+    expect(within(table).getAllByText('62%')).toHaveLength(2)
   })
 
   it('shows what a cure makes of it, and goes back', async () => {

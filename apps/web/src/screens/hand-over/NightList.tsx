@@ -1,7 +1,7 @@
 'use client'
 
 import type { HandOver } from '@fryward/shared'
-import { sayNight } from '@fryward/words'
+import { sayNight, sayPercent } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Moon } from '@/base/ui/Moon.tsx'
 import styles from './hand-over.module.css'
@@ -14,7 +14,7 @@ export function NightList({ nights, today }: { nights: HandOver['coming']; today
       {nights.map((night) => (
         <li key={night.date} className={styles.night}>
           <Moon probability={night.probability} />
-          <strong>{Math.round(night.probability * 100)} %</strong>
+          <strong>{sayPercent(night.probability, voice)}</strong>
           <span>{sayNight(night.date, today, voice)}</span>
         </li>
       ))}

@@ -1,6 +1,6 @@
 'use client'
 
-import { sayNight } from '@fryward/words'
+import { sayNight, sayPercent } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
 
 import { Moon } from '@/base/ui/Moon.tsx'
@@ -48,7 +48,7 @@ function Watched({ watch, now, today }: Props & { watch: TheOne }) {
   return (
     <div>
       <p>
-        <strong className={styles.large}>{Math.round(watch.of.probability * 100)} %</strong>{' '}
+        <strong className={styles.large}>{sayPercent(watch.of.probability, voice)}</strong>{' '}
         <SubjectLink subject={watch.of.subject} /> may hatch {sayNight(watch.of.date, today, voice)}
       </p>
       {watch.others.length > 0 && (

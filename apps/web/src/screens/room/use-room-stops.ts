@@ -7,6 +7,7 @@ import {
   daysSince,
   sayNight,
   sayNumber,
+  sayPercent,
   sayQuantity,
   tankKindLabels,
 } from '@fryward/words'
@@ -54,7 +55,7 @@ export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] 
           tankId: one.tankId,
           thing: { id: one.id, kind: 'clutch' as const, name: one.name },
           note: night
-            ? `day ${daysSince(one.spawnedAt, today, room.timeZone)}, likely ${sayNight(night.date, today, room)} (${Math.round(night.probability * 100)} %)`
+            ? `day ${daysSince(one.spawnedAt, today, room.timeZone)}, likely ${sayNight(night.date, today, room)} (${sayPercent(night.probability, room)})`
             : clutchStateLabels[one.state],
           open: openOf(one.id),
         }

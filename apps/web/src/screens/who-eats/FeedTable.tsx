@@ -1,5 +1,5 @@
 import type { FoodOutlook } from '@fryward/shared'
-import { sayNumber, sayQuantity } from '@fryward/words'
+import { sayNumber, sayPercent, sayQuantity } from '@fryward/words'
 import charts from '@/base/charts/charts.module.css'
 import { useVoice } from '@/base/room/room-context.tsx'
 import type { Ends } from './FlowChart.tsx'
@@ -49,7 +49,7 @@ export function FeedTable({ day, ends, title }: Props) {
                     <span className={styles.missing}>{sayNumber(missing, voice)} missing</span>
                   )}
                   {chanceShort >= 0.05 && (
-                    <span className={styles.soft}>{Math.round(chanceShort * 100)} % that it falls short</span>
+                    <span className={styles.soft}>{sayPercent(chanceShort, voice)} that it falls short</span>
                   )}
                 </td>
               </tr>

@@ -24,7 +24,7 @@ export function WhoEats({ outlook }: { outlook: FoodOutlook }) {
   const day = outlook.days[Math.min(index, outlook.days.length - 1)]
   const today = outlook.days[0]?.date
   if (!day || !today) return null
-  const ends = endsOf(outlook, day)
+  const ends = endsOf(outlook, day, voice)
   const title = sayDayTitle(day.date, today, voice)
   const last = outlook.days.length - 1
   return (

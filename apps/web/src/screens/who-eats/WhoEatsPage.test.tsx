@@ -35,7 +35,7 @@ describe('the page of who eats from what', () => {
     fireEvent.change(screen.getByRole('slider'), { target: { value: '2' } })
     const table = screen.getByRole('table')
     expect(within(table).getByRole('row', { name: /^B1/ }).textContent).toContain('100,000 missing')
-    expect(within(table).getByRole('row', { name: /^Clutch 3/ }).textContent).toContain('70 % hatched')
+    expect(within(table).getByRole('row', { name: /^Clutch 3/ }).textContent).toContain('70% hatched')
     await user.click(screen.getByRole('button', { name: 'A day earlier' }))
     expect(screen.getByRole('slider').getAttribute('aria-valuetext')).toContain('Thursday 26 Nov')
     await waitFor(() => screen.getByRole('img', { name: /^Who eats from what, / }), { timeout: 30_000 })

@@ -1,5 +1,5 @@
 import type { FoodOutlook } from '@fryward/shared'
-import { sayEater } from '@fryward/words'
+import { type NumberVoice, sayEater, sayPercent } from '@fryward/words'
 import { hatchedBy } from '@/parts/food/hatched-by.ts'
 import type { Ends } from './FlowChart.tsx'
 
@@ -20,7 +20,7 @@ const whyNot: Record<Culture['standing'], string> = {
 const leastHatched = 0.05
 
 /** Who stands on each side on a day: every culture, and all that eat or may have hatched by then. */
-export function endsOf({ cultures, eaters }: FoodOutlook, day: Day): Ends {
+export function endsOf({ cultures, eaters }: FoodOutlook, day: Day, voice: NumberVoice): Ends {
   return {
     cultures: cultures.map(({ id, name, standing }) => ({ id, name, note: whyNot[standing] })),
     eaters: eaters
@@ -28,7 +28,7 @@ export function endsOf({ cultures, eaters }: FoodOutlook, day: Day): Ends {
       .filter(({ id }) => (day.eaters.find((each) => each.id === id)?.wanted ?? 0) > 0)
       .map((eater) => {
         const hatched = hatchedBy(eater, day.date)
-        const note = hatched < 0.995 ? `${Math.round(hatched * 100)} % hatched` : ''
+        const note = hatched < 0.995 ? `${sayPercent(hatched, voice)} hatched` : ''
         return { id: eater.id, name: sayEater(eater), note }
       }),
   }

@@ -39,7 +39,7 @@ export const rotiferRecount = defineRule(rotiferRecountDefinition, {
           title: isFall
             ? titled('count', {
                 thing: 'rotifers again',
-                details: [{ kind: 'because', words: [`${Math.round(fall.lostShare * 100)} % are gone`] }],
+                details: [{ kind: 'because', words: [`${Math.round(fall.lostShare * 100)}% are gone`] }],
               })
             : titled('count', { thing: `eggs again, on ${FEMALES_NEEDED} adult females` }),
           steps: isFall ? fallSteps() : eggSteps(),
