@@ -89,7 +89,7 @@ test('what the list advises for today is what the page says, told apart from wha
   const [today, eachDay] = [percent(advised.harvestSharePerDay), percent(advised.sustainableSharePerDay)]
   expect(today).toBeGreaterThan(eachDay)
   expect(advised.sentence).toContain(
-    `It can give ${today} % today; day after day ${eachDay} % keeps it where it gives most.`,
+    `It can give ${today}% today; day after day ${eachDay}% keeps it where it gives most.`,
   )
   const { tasks } = await world.ok(full.owner, 'getDay', { params: { roomId: full.roomId, date: 'today' } })
   const thinning = tasks.find(({ subject, verb }) => subject.id === dense.id && verb === 'harvest')
