@@ -29,6 +29,3 @@ export const NewPhotoQuerySchema = z.strictObject({
   factId: z.optional(IdSchema),
   caption: withDefault(trimmedText({ longest: 300 }), ''),
 })
-export const photoTypes = ['image/jpeg', 'image/png', 'image/webp'] as const
-export const maximumPhotoBytes = 15 * 1024 * 1024
-export const photoSizes = ['full', 'thumbnail'] as const

@@ -104,6 +104,7 @@ export type TaskField = z.infer<typeof TaskFieldSchema>
 
 /** The value of a count field: the same words as a count fact, without the target. */
 export const CountValueSchema = z.omit(CountDataSchema, { of: true })
+export type CountValue = z.infer<typeof CountValueSchema>
 
 /** What the engine says of one due action, before anybody has touched it. */
 export const TaskContentSchema = z.object({

@@ -6,6 +6,7 @@ import fastify, { type FastifyInstance } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import { backupsOf } from './backups.ts'
 import { openBrokerDesk } from './brokers/broker-desk.ts'
+import { isDatabaseAway } from './database-away.ts'
 import type { Disk } from './disk.ts'
 import { type FoodDesk, openFoodDesk } from './food-desk.ts'
 import { loggedRequest } from './logged-request.ts'
@@ -91,7 +92,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   await app.register(cleanText)
   await app.register(documentation, { version })
   await app.register(session, {
-    auth: createAuth({ database, secret: options.authSecret, publicUrl }),
+    auth: createAuth({ database, secret: options.authSecret, publicUrl, onError: toLog(app) }),
     database,
     now,
     publicUrl,
@@ -116,6 +117,13 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
 }
+
+/** A database that is away is answered as that, and each part's own log says it; the library would say it at every request. */
+const toLog =
+  (app: FastifyInstance) =>
+  (message: string, details: unknown[]): void => {
+    if (!details.some(isDatabaseAway)) app.log.error({ details }, `sign-in: ${message}`)
+  }
 
 // A round's sign-offs come within minutes; a plan a few seconds after the first of them is soon enough. common practice
 const quietMs = 5000

@@ -1,12 +1,6 @@
 import * as z from 'zod/mini'
-import {
-  MarkPhotoSchema,
-  maximumPhotoBytes,
-  NewPhotoQuerySchema,
-  PhotoSchema,
-  photoSizes,
-  photoTypes,
-} from '../photo.ts'
+import { MarkPhotoSchema, NewPhotoQuerySchema, PhotoSchema } from '../photo.ts'
+import { maximumPhotoBytes, photoSizes, photoTypes } from '../photo-file.ts'
 import { IdSchema } from '../primitives.ts'
 import { inRoom, none, OkSchema, routesTagged } from './route.ts'
 

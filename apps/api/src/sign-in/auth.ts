@@ -9,12 +9,20 @@ export const clientAddressHeader = 'x-fryward-client'
 
 export type Auth = ReturnType<typeof createAuth>
 
+type AuthOptions = {
+  database: Database
+  secret: string
+  publicUrl: string
+  /** Told what the library could not do, and why; who asked is answered besides. */
+  onError: (message: string, details: unknown[]) => void
+}
+
 /**
  * Sign-in by email and password. Accounts are made by claiming the server or by an invitation, in their own
  * transaction, so better-auth's sign-up is off; so is every other route of its own, but for those that the door calls.
  * Limits live in the database and hold across processes.
  */
-export function createAuth({ database, secret, publicUrl }: { database: Database; secret: string; publicUrl: string }) {
+export function createAuth({ database, secret, publicUrl, onError }: AuthOptions) {
   return betterAuth({
     appName: 'Fryward',
     baseURL: publicUrl,
@@ -41,6 +49,6 @@ export function createAuth({ database, secret, publicUrl }: { database: Database
     plugins: [twoFactor({ issuer: 'Fryward' })],
     telemetry: { enabled: false },
     // A wrong password is no event of the server; its answer and the limit above are all there is to it.
-    logger: { level: 'error' },
+    logger: { level: 'error', log: (_level, message, ...details) => onError(message, details) },
   })
 }

@@ -1,4 +1,10 @@
-import { CountValueSchema, type FieldProblem, HarvestPartSchema, type TaskField } from '@fryward/shared'
+import {
+  type CountValue,
+  CountValueSchema,
+  type FieldProblem,
+  HarvestPartSchema,
+  type TaskField,
+} from '@fryward/shared'
 import { z } from 'zod'
 
 export type CheckedValues = { values: Record<string, unknown>; problems: FieldProblem[]; improbable: FieldProblem[] }
@@ -92,7 +98,7 @@ function doubtOf(field: TaskField, value: unknown): string | null {
 
 const litresOf = (parts: { volumeL: number }[]) => parts.reduce((sum, part) => sum + part.volumeL, 0)
 
-function densityPerMl(count: z.infer<typeof CountValueSchema>): number {
+function densityPerMl(count: CountValue): number {
   const animals = count.animals.reduce((sum, each) => sum + each, 0)
   return (animals / (count.animals.length * (count.volumeMl ?? 1))) * (count.dilution ?? 1)
 }

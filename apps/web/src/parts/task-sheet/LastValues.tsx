@@ -1,6 +1,6 @@
 'use client'
 
-import { CountValueSchema, type Task, type TaskField } from '@fryward/shared'
+import type { CountValue, Task, TaskField } from '@fryward/shared'
 import { sayMoment, sayNumber, toFieldUnit, type UnitVoice } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './sheet.module.css'
@@ -35,9 +35,12 @@ function sayValue(field: TaskField, value: unknown, voice: UnitVoice): string | 
 
 function sayCount(value: unknown, voice: UnitVoice): string | undefined {
   if (typeof value === 'number') return sayNumber(value, voice)
-  const count = CountValueSchema.safeParse(value)
-  if (!count.success) return undefined
-  const { animals, volumeMl, dilution } = count.data
+  if (!isCount(value)) return undefined
+  const { animals, volumeMl, dilution } = value
   const mean = animals.reduce((sum, one) => sum + one, 0) / animals.length
   return volumeMl === undefined ? sayNumber(mean, voice) : `${sayNumber((mean * dilution) / volumeMl, voice)} per mL`
 }
+
+/** The API keeps what a count's shape let in; what a field once was is another matter. */
+const isCount = (value: unknown): value is CountValue =>
+  typeof value === 'object' && value !== null && 'animals' in value && Array.isArray(value.animals)

@@ -4,12 +4,19 @@ import type { Task } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
 import { Suspense } from 'react'
 import { useRoom } from '@/base/room/room-context.tsx'
+import { inSteps } from '@/base/ui/in-steps.ts'
 import { late } from '@/base/ui/late.ts'
 import { usePreload } from '@/base/ui/use-preload.ts'
 import { useOpenTaskId } from '@/parts/tasks/open-task.ts'
 import { taskOptions } from '@/parts/tasks/queries.ts'
 
-const loadSheet = () => import('./TaskSheet.tsx')
+const pieces = [
+  () => import('@/base/dates/local-time.ts'),
+  () => import('@/base/ui/Controls.tsx'),
+  () => import('./SheetFrame.tsx'),
+  () => import('./SignOffForm.tsx'),
+]
+const loadSheet = inSteps(pieces, () => import('./TaskSheet.tsx'))
 const TaskSheet = late(loadSheet, 'TaskSheet')
 
 /** Where the open sheet hangs. Its script comes after the list, but before the network may be gone. */
