@@ -1,6 +1,7 @@
 import { PrismaPg } from '@prisma/adapter-pg'
 import pg from 'pg'
 import { type Prisma, PrismaClient } from './generated/client.ts'
+import { preparedName } from './prepared.ts'
 
 /**
  * One PostgreSQL: Prisma for rows, the same pool for the few statements that Prisma cannot say, and connections apart for
@@ -28,8 +29,8 @@ export function openDatabase({
 }): Database {
   const pool = openPool({ connectionString, maxConnections })
   const writers = openPool({ connectionString, maxConnections })
-  const prisma = new PrismaClient({ adapter: new PrismaPg(pool) })
-  const writing = new PrismaClient({ adapter: new PrismaPg(writers) })
+  const prisma = new PrismaClient({ adapter: new PrismaPg(pool, { statementNameGenerator }) })
+  const writing = new PrismaClient({ adapter: new PrismaPg(writers, { statementNameGenerator }) })
   return {
     ...{ prisma, writing, pool, connectionString },
     close: async () => {
@@ -38,6 +39,9 @@ export function openDatabase({
     },
   }
 }
+
+// Nameless to pg is undefined; the adapter's type knows names only.
+const statementNameGenerator = ({ sql }: { sql: string }): string => preparedName(sql) as string
 
 function openPool({ connectionString, maxConnections }: { connectionString: string; maxConnections: number }): pg.Pool {
   const pool = new pg.Pool({ connectionString, max: maxConnections })

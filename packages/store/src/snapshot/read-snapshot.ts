@@ -1,4 +1,5 @@
 import type { Transaction } from '../database.ts'
+import { prepared } from '../prepared.ts'
 import { batches } from './batches.ts'
 import { clutches } from './clutches.ts'
 import { type Kind, listOf, oneOf, type RowOf } from './column.ts'
@@ -79,10 +80,13 @@ const whole = statementFor({
     AND EXISTS (SELECT FROM (${concerns}) AS concerned (id) JOIN alive ON alive.id::text = concerned.id))`,
   struck: `'[]'::json`,
 })
-const since = statementFor({
-  where: 'fact.revision > $3::integer',
-  struck: `(SELECT coalesce(json_agg(id), '[]') FROM fact WHERE room_id = room.id AND struck_revision > $3::integer)`,
-})
+const since = prepared(
+  'room_since',
+  statementFor({
+    where: 'fact.revision > $3::integer',
+    struck: `(SELECT coalesce(json_agg(id), '[]') FROM fact WHERE room_id = room.id AND struck_revision > $3::integer)`,
+  }),
+)
 
 /**
  * Everything that working a room out needs, in one statement and one answer: a room is worked out at every write, and
