@@ -224,6 +224,7 @@ describe('the life of a clutch', () => {
       eatsDryFood: true,
       wasUnfedADay: true,
       toWhom: 'a breeder',
+      price: '12 each',
     }
     await room.record({ kind: 'outcome', subjectId: group.id, data: placing })
     const survival = await room.look('survival')

@@ -13,6 +13,8 @@ const placing = {
   wasUnfedADay: z.optional(z.boolean()),
   /** By role, or in free words. */
   toWhom: z.optional(trimmedText({ longest: 200 })),
+  /** As agreed, in free words, for there is no saying in which money: "12 each". */
+  price: z.optional(trimmedText({ longest: 80 })),
 }
 
 /** Fish that were placed, kept for breeding or culled: they leave the group and are counted, not lost. */
@@ -26,8 +28,11 @@ export const OutcomeDataSchema = z
   })
   .check(
     z.refine(
-      ({ outcome, toWhom, wasUnfedADay }) =>
-        outcome === 'placed' || (toWhom === undefined && wasUnfedADay === undefined),
-      { path: ['outcome'], message: 'placed, where it is said to whom they went and that they were unfed' },
+      ({ outcome, toWhom, price, wasUnfedADay }) =>
+        outcome === 'placed' || (toWhom === undefined && price === undefined && wasUnfedADay === undefined),
+      {
+        path: ['outcome'],
+        message: 'placed, where it is said to whom they went, for how much, and that they were unfed',
+      },
     ),
   )

@@ -98,9 +98,10 @@ const sayYoung = (data: { lengthMm?: number | undefined; deformed?: number | und
 const sayBeyond = ({ beyondBook }: { beyondBook?: string | undefined }) =>
   beyondBook === undefined ? undefined : `more than the book said: ${beyondBook}`
 
-function sayPlacing({ lengthMm, eatsDryFood, wasUnfedADay, toWhom }: Of<'outcome'>, { voice }: Say) {
+function sayPlacing({ lengthMm, eatsDryFood, wasUnfedADay, toWhom, price }: Of<'outcome'>, { voice }: Say) {
   return [
     toWhom && `to ${toWhom}`,
+    price && `for ${price}`,
     lengthMm === undefined ? undefined : `${sayNumber(lengthMm, voice)} mm long`,
     eatsDryFood === undefined ? undefined : eatsDryFood ? 'eat dry food' : 'do not eat dry food yet',
     wasUnfedADay === undefined ? undefined : wasUnfedADay ? 'unfed for a day' : 'fed on the day before',

@@ -17,11 +17,13 @@ type Typed = {
   eatsDryFood: boolean
   wasUnfedADay: boolean
   toWhom: string
+  price: string
   note: string
 }
 
 const untyped: Typed = {
-  ...{ outcome: 'placed', number: '', lengthMm: '', eatsDryFood: false, wasUnfedADay: false, toWhom: '', note: '' },
+  ...{ outcome: 'placed', number: '', lengthMm: '', eatsDryFood: false, wasUnfedADay: false },
+  ...{ toWhom: '', price: '', note: '' },
 }
 
 function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
@@ -31,7 +33,7 @@ function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
   const lengthMm = typedNumber(typed.lengthMm, null, voice)
   // What is not ticked was not said; it is no "no".
   const said = { eatsDryFood: eatsDryFood || undefined, wasUnfedADay: wasUnfedADay || undefined }
-  const placing = outcome === 'placed' ? { ...said, toWhom: typed.toWhom.trim() } : {}
+  const placing = outcome === 'placed' ? { ...said, toWhom: typed.toWhom.trim(), price: typed.price.trim() } : {}
   return { kind: 'outcome', data: filled({ outcome, number, lengthMm, ...placing, note: typed.note.trim() }) }
 }
 
@@ -86,6 +88,12 @@ function Placing({ typed, change }: { typed: Typed; change: (part: Partial<Typed
         description="A shop, a keeper, another room"
         value={typed.toWhom}
         onChange={(event) => change({ toWhom: event.currentTarget.value })}
+      />
+      <TextInput
+        label="Price, if you want it kept"
+        description="As agreed: 12 each"
+        value={typed.price}
+        onChange={(event) => change({ price: event.currentTarget.value })}
       />
     </>
   )
