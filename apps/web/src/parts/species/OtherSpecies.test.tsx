@@ -35,3 +35,8 @@ test('whoever does not own the room reads what is known, and a species with a pr
   renderInRoom(<OtherSpecies id="amphiprion-ocellaris" />, { room })
   expect(screen.getAllByText(/No profile of this species yet/)).toHaveLength(1)
 })
+
+test('one day is a day', () => {
+  renderInRoom(<OtherSpecies id="other-1f-synchiropus-splendidus" />, { room })
+  expect(screen.getByText(/1 day from eggs to hatch\./)).toBeTruthy()
+})

@@ -20,7 +20,10 @@ export function OtherSpecies({ id }: { id: string }) {
     <OtherSpeciesNotice>
       <p>
         Known here of <em>{name}</em>: its eggs are {careLabels[care]},{' '}
-        {eggDays === null ? 'nobody has said for how long' : `${eggDays} days ${daysLabels[care]}`}.
+        {eggDays === null
+          ? 'nobody has said for how long'
+          : `${eggDays} ${eggDays === 1 ? 'day' : 'days'} ${daysLabels[care]}`}
+        .
       </p>
       {mayOwn && !isOpen && (
         <Button variant="default" onClick={() => setOpen(true)}>

@@ -38,7 +38,7 @@ export function OtherSpeciesForm({ id, said, onDone }: Props) {
       typed={typed}
       onGoOn={onDone}
     >
-      <p>It holds for every pair, batch and group of this species in the room, and their tasks follow.</p>
+      <p>What you say holds for every pair, batch and group of this species in the room, and their tasks follow.</p>
       <OtherFields other={typed.draft} onOther={typed.change} />
       {missing && <Notice tone="worry" title={missing} />}
     </Form>
