@@ -55,6 +55,8 @@ const values = async () => {
 }
 const refusals = async () =>
   (await state()).refusals.map(({ topic, reason, detail, number }) => ({ topic, reason, detail, number }))
+const minutesSince = (at: string | null | undefined) =>
+  Math.abs(Date.parse(at ?? '') - Date.parse(world.clock.now())) / 60_000
 const acknowledged = (number: number) =>
   expect.poll(() => broker.acknowledged.length, { timeout: 20_000 }).toBeGreaterThanOrEqual(number)
 
@@ -66,7 +68,8 @@ test('a number alone at the topic of a gauge, and a post at that of its device, 
   await acknowledged(3)
   expect(await values()).toEqual([25.5, 25.6, 25.4])
   const [found] = await world.ok(full.viewer, 'listDevices', { params: inRoom() })
-  expect(found?.lastSeenAt).toBe(world.clock.now())
+  // To the minute: any of the three may have been the first to say so, and each is of a moment of its own.
+  expect(minutesSince(found?.lastSeenAt)).toBeLessThan(1)
 })
 
 test('numbers that come at once share commits, and each is kept and acknowledged', async () => {
