@@ -22,5 +22,12 @@ export class RoomError extends Error {
 export const notFound = (what: string): RoomError =>
   new RoomError('not_found', `There is no such ${what} here, or you are not in its room.`)
 
+/** A room that is not there, or not for whoever asks: neither learns which. */
+export const noSuchRoom = (): RoomError =>
+  new RoomError(
+    'not_found',
+    'You are not in this room, or it is not on this server. Ask its owner for an invitation link.',
+  )
+
 export const invalid = (path: string, message: string, received?: unknown): RoomError =>
   new RoomError('invalid_input', message, { fields: [{ path, message, received }] })

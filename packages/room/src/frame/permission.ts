@@ -1,7 +1,7 @@
 import { type Permission, permissionsOfRole, type Role } from '@fryward/shared'
 import type { Transaction } from '@fryward/store'
 import type { Actor, Context } from '../context.ts'
-import { notFound, RoomError } from '../errors.ts'
+import { noSuchRoom, RoomError } from '../errors.ts'
 
 export type RoomPermission = Exclude<Permission, 'anyone' | 'signed_in' | 'device' | 'own_server'>
 
@@ -33,9 +33,9 @@ export async function assertMay({
 }): Promise<Role> {
   if (actor.kind === 'system') return 'owner'
   // A device posts readings, and knows of nothing else.
-  if (actor.kind === 'device') throw notFound('room')
+  if (actor.kind === 'device') throw noSuchRoom()
   const membership = await tx.membership.findUnique({ where: { roomId_userId: { roomId, userId: actor.userId } } })
-  if (!membership) throw notFound('room')
+  if (!membership) throw noSuchRoom()
   if (!mayAs(membership.role, permission))
     throw new RoomError(
       'not_allowed',

@@ -1,7 +1,7 @@
 import type { Id, Role } from '@fryward/shared'
 import { advanceRevision, notifyRoom, type Prisma, type Transaction } from '@fryward/store'
 import { actorName, actorUserId, type Context } from '../context.ts'
-import { notFound } from '../errors.ts'
+import { noSuchRoom } from '../errors.ts'
 import { type Planned, planDays } from '../planning/plan-days.ts'
 import { knownState } from '../state/known-states.ts'
 import { readStateOfWrite } from '../state/read-state.ts'
@@ -70,7 +70,7 @@ export async function workInRoom<D, T = D>(
   answer?: (work: Work, done: D) => Promise<T>,
 ): Promise<T> {
   const revision = await advanceRevision(tx, roomId)
-  if (revision === null) throw notFound('room')
+  if (revision === null) throw noSuchRoom()
   // Asked under the lock: a role taken away while this request waited counts.
   const role = await assertMay({ tx, actor: ctx.actor, roomId, permission })
   const entries: AuditDraft[] = []

@@ -1,7 +1,7 @@
 import type { Id, Reach } from '@fryward/shared'
 import type { Transaction } from '@fryward/store'
 import type { Context } from '../context.ts'
-import { notFound } from '../errors.ts'
+import { noSuchRoom } from '../errors.ts'
 import { personOf } from '../frame/person-of.ts'
 
 /** What this server can do to reach somebody. */
@@ -14,7 +14,7 @@ export async function viewReach({ tx, ctx, roomId }: Scope, reaching: Reaching):
     where: { roomId_userId: { roomId, userId: personOf(ctx.actor) } },
     include: { user: { select: { email: true } }, phones: { orderBy: { id: 'asc' } } },
   })
-  if (!membership) throw notFound('room')
+  if (!membership) throw noSuchRoom()
   return {
     ...reaching,
     mail: membership.user.email,

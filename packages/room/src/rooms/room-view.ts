@@ -1,10 +1,10 @@
 import { type Id, LocaleSchema, type Role, type Room, RoundsSchema, StationOrderSchema } from '@fryward/shared'
 import type { Transaction } from '@fryward/store'
-import { notFound } from '../errors.ts'
+import { noSuchRoom } from '../errors.ts'
 
 export async function getRoomRow({ tx, roomId, role }: { tx: Transaction; roomId: Id; role: Role }): Promise<Room> {
   const row = await tx.room.findUnique({ where: { id: roomId } })
-  if (!row) throw notFound('room')
+  if (!row) throw noSuchRoom()
   const { createdAt: _createdAt, locale, rounds, stationOrder, ...room } = row
   return {
     ...room,

@@ -4,7 +4,7 @@ import { findRoomMark, type Transaction, toDateColumn } from '@fryward/store'
 import { LRUCache } from 'lru-cache'
 import type { Context } from '../context.ts'
 import { dutyOf } from '../duty/duty-of.ts'
-import { notFound } from '../errors.ts'
+import { noSuchRoom } from '../errors.ts'
 import { personOf } from '../frame/person-of.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
 import { taskIncludes, toTasks } from './task-view.ts'
@@ -26,7 +26,7 @@ export async function getDay({
 }): Promise<Day> {
   // Whoever is in the room may read; for anybody else there is no such room.
   const mark = await findRoomMark(ctx.database, { roomId, userId: personOf(ctx.actor) })
-  if (!mark) throw notFound('room')
+  if (!mark) throw noSuchRoom()
   const today = localDate({ timeZone: mark.timeZone, at: ctx.now })
   const asked = date === 'today' ? today : date === 'tomorrow' ? addDays(today, 1) : date
   const key = `${roomId}/${asked}/${today}`

@@ -3,7 +3,7 @@
 import { addressOf, type Id, type RoomEvent, signedOutEvent } from '@fryward/shared'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
-import { refreshRoom, roomKey } from '@/parts/rooms/queries.ts'
+import { refreshRoom, roomKey, roomOptions } from '@/parts/rooms/queries.ts'
 import { meOptions } from '@/parts/session/me.ts'
 
 export type Connection = { isLive: true } | { isLive: false; since: Date }
@@ -25,6 +25,7 @@ export function useRoomEvents(roomId: Id): Connection {
     const refresh = () => void queryClient.invalidateQueries({ queryKey: roomKey(roomId) })
     // Where the session is over, that sends to sign in; what waits to be sent stays on the device.
     const askWhoIAm = () => void queryClient.invalidateQueries({ queryKey: meOptions().queryKey })
+    const askForRoom = () => void queryClient.invalidateQueries({ queryKey: roomOptions(roomId).queryKey })
     const hear = (event: MessageEvent<string>) => {
       const { subjectIds } = JSON.parse(event.data) as RoomEvent
       void refreshRoom(queryClient, roomId, subjectIds)
@@ -45,8 +46,9 @@ export function useRoomEvents(roomId: Id): Connection {
         wasCut = true
         setConnection((last) => (last.isLive ? { isLive: false, since: new Date() } : last))
         if (source?.readyState !== EventSource.CLOSED) return
-        // Refused: perhaps the session ran out.
+        // Refused: perhaps the session ran out, or somebody took this person out of the room.
         askWhoIAm()
+        askForRoom()
         timer = window.setTimeout(open, reopenMs)
       }
     }

@@ -2,7 +2,8 @@
 
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
-import type { MouseEvent, ReactNode } from 'react'
+import { lazy, type MouseEvent, type ReactNode, Suspense } from 'react'
+import { isApiProblem } from '@/base/api/problem.ts'
 import { PersonProvider } from '@/base/room/person-context.tsx'
 import { RoomProvider } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
@@ -14,6 +15,9 @@ import { roomOptions } from '@/parts/rooms/queries.ts'
 import { meOptions } from '@/parts/session/me.ts'
 import { RoomNav } from './RoomNav.tsx'
 import styles from './shell.module.css'
+
+// Every page of a room brings this file along and hardly any shows it.
+const NotInRoom = lazy(() => import('./NotInRoom.tsx').then((part) => ({ default: part.NotInRoom })))
 
 /** Moves the focus only: an entry of the browser's own in the history would swallow the Back that closes a sheet. */
 function skipToMain(event: MouseEvent): void {
@@ -27,6 +31,12 @@ export function RoomShell({ children }: { children: ReactNode }) {
   const room = useQuery(roomOptions(roomId))
   const me = useQuery(meOptions())
   const connection = useRoomEvents(roomId)
+  if (isApiProblem(room.error) && room.error.code === 'not_found')
+    return (
+      <Suspense>
+        <NotInRoom name={room.data?.name} />
+      </Suspense>
+    )
   return (
     <div className={styles.shell}>
       {/* biome-ignore lint/a11y/useValidAnchor: it is a link to a place on this page, and works without script */}
