@@ -34,13 +34,17 @@ export function openBrokerDesk({ database, now, secret, mayReachThisMachine, log
   const ctx = (): Context => ({ database, actor: { kind: 'system', job: 'broker' }, now: now() })
   let isOurs = false
   let work: Promise<unknown> = Promise.resolve()
+  let marks: Promise<unknown> = Promise.resolve()
   let timers: NodeJS.Timeout[] = []
   let soon: NodeJS.Timeout | undefined
 
   const guarded = (what: string, run: () => Promise<unknown>) =>
     run().catch((error: unknown) => log.error({ err: error, what }, 'the brokers could not be looked after'))
-  const mark = (roomId: string, state: Parameters<typeof markBroker>[2]) =>
-    void guarded('state', () => markBroker(ctx(), roomId, state))
+  // One after another: what was so last stands in the end.
+  const mark = (roomId: string, state: Parameters<typeof markBroker>[2]) => {
+    const at = ctx()
+    marks = marks.then(() => guarded('state', () => markBroker(at, roomId, state)))
+  }
 
   const begin = (broker: KnownBroker, formerFilters: string[]): Subscriber => {
     const { roomId, url, username, password, authority, lastConnectedAt } = broker
@@ -116,6 +120,7 @@ export function openBrokerDesk({ database, now, secret, mayReachThisMachine, log
       clearTimeout(soon)
       await one.close()
       await work
+      await marks
     },
   }
 }
