@@ -9,17 +9,30 @@ export function secretIn(uri: string): string {
   return secret
 }
 
-/** What an authenticator shows: RFC 6238 with its default of 30 s, over RFC 4226, section 5.3. */
-export function codeOf(secret: string, atMs = Date.now()): string {
+/** What an authenticator shows when it is first looked at. */
+export const codeOf = (secret: string): string => codeAt(secret, firstStepOf(secret))
+
+/** What it shows next: a server takes it already, and it has not been typed anywhere. */
+export const nextCodeOf = (secret: string): string => codeAt(secret, firstStepOf(secret) + 1)
+
+const stepMs = 30_000
+const firstSteps = new Map<string, number>()
+
+/** A test that runs into the next half minute goes on with the same two codes: a server takes the first for that long too. */
+function firstStepOf(secret: string): number {
+  const step = firstSteps.get(secret) ?? Math.floor(Date.now() / stepMs)
+  firstSteps.set(secret, step)
+  return step
+}
+
+/** RFC 6238 with its default of 30 s, over RFC 4226, section 5.3. */
+function codeAt(secret: string, step: number): string {
   const counter = Buffer.alloc(8)
-  counter.writeBigUInt64BE(BigInt(Math.floor(atMs / 30_000)))
+  counter.writeBigUInt64BE(BigInt(step))
   const mac = createHmac('sha1', fromBase32(secret)).update(counter).digest()
   const offset = mac[19]! & 0x0f
   return String((mac.readUInt32BE(offset) & 0x7fffffff) % 1_000_000).padStart(6, '0')
 }
-
-/** What it shows next: a server takes it already, and it has not been typed anywhere. */
-export const nextCodeOf = (secret: string): string => codeOf(secret, Date.now() + 30_000)
 
 function fromBase32(text: string): Buffer {
   const bits = [...text.replace(/=+$/, '')]
