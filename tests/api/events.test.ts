@@ -9,7 +9,8 @@ let address: string
 const streams: EventStream[] = []
 
 beforeAll(async () => {
-  world = await openWorld()
+  // So patient that no heartbeat, which looks for news too, brings what a notice should have brought.
+  world = await openWorld({ patienceMs: 3_600_000 })
   full = await openFullRoom(world)
   address = await listen(world)
 })
@@ -33,11 +34,11 @@ const revision = async (roomId = full.roomId) =>
 const idsOf = (stream: EventStream) => stream.events.map(({ id }) => Number(id))
 const range = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, index) => from + index)
 
-test("what one person does is on the other's screen within a second", async () => {
+test("what one person does is on the other's screen at once", async () => {
   const stream = await follow(full.owner)
   const task = (await tasksOf(world, full.standIn, full.roomId)).find((each) => each.ruleId === 'room-equipment')!
   await world.ok(full.standIn, 'signOffTask', { params: { roomId: full.roomId, taskId: task.id }, body: {} })
-  await stream.until((events) => events.length > 0, 1000)
+  await stream.until((events) => events.length > 0)
   expect(stream.events[0]!.event).toEqual({
     revision: await revision(),
     actions: ['task.sign_off'],
@@ -83,7 +84,7 @@ test('a phone that was away for over a thousand writes gets them all without wai
   )
   await pool.query('UPDATE room SET revision = revision + $2 WHERE id = $1', [full.roomId, many])
   const stream = await follow(full.owner, { lastEventId })
-  await stream.until((events) => events.length >= many, 8000)
+  await stream.until((events) => events.length >= many)
   expect(idsOf(stream)).toEqual(range(lastEventId + 1, lastEventId + many))
   for (const { event } of stream.events) expect(event.actions).toEqual(['test.part_1', 'test.part_2', 'test.part_3'])
 })
@@ -138,12 +139,12 @@ test('whoever signs out hears nothing more, and the stream ends', async () => {
   expect(stream.events).toEqual([])
 })
 
-test('a session that is ended elsewhere, by whatever process, is told so within a second', async () => {
+test('a session that is ended elsewhere, by whatever process, is told so', async () => {
   const phone = await world.person('Left behind', { roomId: full.roomId, role: 'viewer' })
   const [stream, other] = [await follow(phone), await follow(full.owner)]
   // As another process does it: a row is gone.
   await world.database.prisma.session.deleteMany({ where: { userId: phone.userId } })
-  await stream.ended(1000)
+  await stream.ended()
   expect(stream.isSignedOut()).toBe(true)
   await note(full.owner, 'to whoever is still in')
   await other.until((events) => events.length > 0)

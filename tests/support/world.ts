@@ -68,6 +68,7 @@ export async function openWorld({
   webUrl?: string
   /** Whether this server says that it sends mail. */
   isMailSetUp?: boolean
+  /** How long somebody is waited for who has begun to send or to read. */
   patienceMs?: number
   /** Listens to the brokers of its rooms. */
   brokers?: { mayReachThisMachine: boolean }

@@ -19,7 +19,7 @@ declare module 'fastify' {
 }
 
 export type EventStreamsOptions = {
-  /** How long one that takes in nothing is waited for. */
+  /** How long one that takes in nothing is waited for; twice in that time each hears that it is still listened to. */
   patienceMs: number
 }
 
@@ -34,7 +34,6 @@ type Stream = {
   isBehind: boolean
 }
 
-const heartbeatMs = 15_000
 // A person has a phone and a desk with a few tabs each; behind one address sit the people of one house.
 const mostOfPerson = 12
 const mostOfAddress = 48
@@ -84,7 +83,7 @@ export const eventStreams = fp(
     const heartbeat = setInterval(() => {
       for (const { isSending, reply } of streams) if (!isSending) reply.raw.write(': still here\n\n')
       catchUpAll(streams)
-    }, heartbeatMs)
+    }, patienceMs / 2)
     app.addHook('preClose', async () => {
       clearInterval(heartbeat)
       streams.forEach(close)
