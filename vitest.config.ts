@@ -19,6 +19,9 @@ const setupFiles = ['tests/support/property-seed.ts']
 // nothing but by ids that are one test's own, and a test puts back what it changes of the process.
 const isolate = false
 
+// What is waited for comes at once; a busy machine must not fail its test.
+const expect = { poll: { timeout: 30_000 } }
+
 export default defineConfig({
   test: {
     maxWorkers,
@@ -29,6 +32,7 @@ export default defineConfig({
         test: {
           name: 'pure',
           isolate,
+          expect,
           setupFiles,
           include: [
             'shared/src/**/*.test.ts',
@@ -45,6 +49,7 @@ export default defineConfig({
         test: {
           name: 'dom',
           isolate,
+          expect,
           include: ['apps/web/src/**/*.test.tsx'],
           environment: 'happy-dom',
           setupFiles: ['apps/web/src/testing/dom-setup.ts'],
@@ -58,6 +63,7 @@ export default defineConfig({
         test: {
           name: 'server',
           isolate,
+          expect,
           setupFiles,
           include: [
             'tests/{store,room,api,scheduler,standalone,faults,scenarios,live}/**/*.test.ts',
@@ -75,6 +81,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           isolate,
+          expect,
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/support/global-setup.ts', 'tests/support/browser-setup.ts'],
           testTimeout: 240_000,

@@ -75,7 +75,7 @@ test('a database that finds no room on its disk is told the same way, and reads 
   expect([refused.statusCode, refused.json().code]).toEqual([507, 'disk_full'])
   expect((await read()).statusCode).toBe(200)
   await pool.query('DROP TRIGGER no_room ON fact')
-  await vi.waitFor(async () => expect((await note()).statusCode).toBe(201))
+  await expect.poll(async () => (await note()).statusCode).toBe(201)
 })
 
 // Really full: `npm start` on a disk of 400 MiB, where this machine lets one be mounted.

@@ -6,6 +6,7 @@ import { afterAll, beforeAll, expect, test, vi } from 'vitest'
 import { ensurePrograms } from '../../apps/standalone/build/steps.mjs'
 import { openClockRoom, openedDates, type RoomUnderClock, stateOf } from '../scheduler/room-clock.ts'
 import { root } from '../support/project-root.ts'
+import { zoneAtHour } from '../support/stage-zone.mjs'
 import { openWorld, type World } from '../support/world.ts'
 
 // The process goes by the machine's own clock: the rooms were last looked at three days ago.
@@ -22,8 +23,10 @@ const running = new Set<ChildProcess>()
 beforeAll(async () => {
   await ensurePrograms(() => undefined)
   world = await openWorld({ at: threeDaysAgo })
-  killedIn = await openClockRoom(world, { name: 'First in order' })
-  untouched = await openClockRoom(world, { name: 'Second in order' })
+  // No midnight is near there, and no change of clocks makes a day of the three longer or shorter.
+  const timeZone = zoneAtHour(9)
+  killedIn = await openClockRoom(world, { name: 'First in order', timeZone })
+  untouched = await openClockRoom(world, { name: 'Second in order', timeZone })
   bystander = new pg.Client({ connectionString: world.database.connectionString })
   await bystander.connect()
 }, 300_000)

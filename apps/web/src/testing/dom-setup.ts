@@ -5,4 +5,5 @@ import { afterEach } from 'vitest'
 afterEach(cleanup)
 
 // Without style sheets nothing is hidden from anybody, and looking for it at every element takes most of a test's time.
-configure({ defaultHidden: true })
+// What is waited for comes at once; a busy machine that loads a piece of a page for longer must not fail its test.
+configure({ defaultHidden: true, asyncUtilTimeout: 30_000 })
