@@ -1,6 +1,7 @@
 import { type ChildProcess, fork, type StdioOptions } from 'node:child_process'
 import { z } from 'zod'
 import { quietly } from '../quietly.ts'
+import { messageOf } from '../start-problem.ts'
 import { AliveSchema, areYouAlive } from './alive.ts'
 import { PartLog } from './part-log.ts'
 import { RestartCount } from './restart-count.ts'
@@ -17,6 +18,8 @@ export type PartOptions = {
   /** Told one sentence when the part ended by itself or hung, and is started again. */
   onRestart: (sentence: string) => void
 }
+
+type Waiting = { onReady: () => void; onEarlyEnd: (reason: Error) => void }
 
 const STOP_LIMIT_MS = 10_000
 const ASK_EVERY_MS = 5000
@@ -72,15 +75,32 @@ export class Part {
     await this.start()
   }
 
-  #launch(waiting: { onReady: () => void; onEarlyEnd: (reason: Error) => void }): void {
-    const { modulePath, environment } = this.#options
+  #launch(waiting: Waiting): void {
     const startedAt = Date.now()
+    const ended = (how: string) => this.#onExit({ how, ranMs: Date.now() - startedAt, waiting })
+    // A machine without memory, processes or open files left refuses either here or by an error instead of an exit.
+    const refused = (error: unknown) => ended(`it could not be started, ${messageOf(error)}`)
+    this.#child = undefined
+    try {
+      const child = this.#fork()
+      if (child.pid === undefined) return void child.once('error', refused)
+      this.#child = child
+      this.#follow(child, waiting, ended)
+    } catch (error) {
+      refused(error)
+    }
+  }
+
+  #fork(): ChildProcess {
+    const { modulePath, environment } = this.#options
     // Its own process group: a Ctrl-C in the terminal reaches only us, and we end the parts in order.
     const execArgv = ['--enable-source-maps', quietly, '--import', underSupervision]
     const stdio: StdioOptions = ['ignore', 'pipe', 'pipe', 'ipc']
-    const child = fork(modulePath, [], { env: environment, detached: true, stdio, execArgv })
+    return fork(modulePath, [], { env: environment, detached: true, stdio, execArgv })
+  }
+
+  #follow(child: ChildProcess, waiting: Waiting, onExit: (how: string) => void): void {
     for (const output of [child.stdout, child.stderr]) if (output) this.#log.follow(output)
-    this.#child = child
     child.on('message', (message) => {
       const parsed = ReadySchema.safeParse(message)
       if (!parsed.success) return
@@ -90,13 +110,10 @@ export class Part {
     })
     child.on('error', (error) => waiting.onEarlyEnd(error))
     const isHung = watchOver(child)
-    child.on('exit', (code, signal) => {
-      const how = isHung() ? 'it no longer answered' : `${code ?? signal}`
-      this.#onExit({ how, ranMs: Date.now() - startedAt, waiting })
-    })
+    child.on('exit', (code, signal) => onExit(isHung() ? 'it no longer answered' : `${code ?? signal}`))
   }
 
-  #onExit(end: { how: string; ranMs: number; waiting: { onEarlyEnd: (reason: Error) => void } }): void {
+  #onExit(end: { how: string; ranMs: number; waiting: Waiting }): void {
     const { name, logFile, onRestart } = this.#options
     if (this.#isStopping) {
       end.waiting.onEarlyEnd(new Error(`The ${name} was stopped before it was ready.`))
