@@ -40,7 +40,7 @@ export async function startDemoApi({ isDurable = false, settings = {} } = {}) {
         api.url,
         demo.people.find((person) => person.role === role),
       )
-    return { api, demo, connectionString, run, cookieOf, stop }
+    return { api, postgres, demo, connectionString, run, cookieOf, stop }
   } catch (thrown) {
     await stop()
     throw thrown

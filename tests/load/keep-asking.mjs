@@ -2,9 +2,9 @@ import { Agent, request } from 'node:http'
 
 export const connections = 8
 
-/** As many requests as `connections` keep-alive connections get answered in `ms`, and how long each took. */
-export async function keepAsking({ url, cookie }, ms) {
-  const agent = new Agent({ keepAlive: true, maxSockets: connections })
+/** As many requests as so many keep-alive connections get answered in `ms`, and how long each took. */
+export async function keepAsking({ url, cookie }, ms, askers = connections) {
+  const agent = new Agent({ keepAlive: true, maxSockets: askers })
   const latencies = []
   let bytes = 0
   const until = performance.now() + ms
@@ -16,11 +16,16 @@ export async function keepAsking({ url, cookie }, ms) {
     }
   }
   const from = performance.now()
-  await Promise.all(Array.from({ length: connections }, worker))
+  await Promise.all(Array.from({ length: askers }, worker))
   const seconds = (performance.now() - from) / 1000
   agent.destroy()
   latencies.sort((a, b) => a - b)
-  return { perSecond: latencies.length / seconds, p99Ms: latencies[Math.floor(latencies.length * 0.99)], bytes }
+  return {
+    perSecond: latencies.length / seconds,
+    middleMs: latencies[Math.floor(latencies.length / 2)],
+    p99Ms: latencies[Math.floor(latencies.length * 0.99)],
+    bytes,
+  }
 }
 
 /** Bytes of the answer. */

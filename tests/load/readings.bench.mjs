@@ -3,8 +3,10 @@
 //
 //   npm run bench readings                             all of it: a year of seconds is some 3 GB and takes a while
 //   npm run bench readings -- --share 0.05 --days 62   a twentieth of the posts, two months stored: to see that it works
-import { readFileSync } from 'node:fs'
-import { Agent, request } from 'node:http'
+//   npm run bench readings -- --only today             one part of it: posts, today or charts
+//   npm run bench readings -- --only memory            ten million readings in posts of 5,000, which stands outside the whole
+import { Agent } from 'node:http'
+import { loadavg } from 'node:os'
 import { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { parseArgs } from 'node:util'
@@ -12,7 +14,10 @@ import { makePartitions } from '@fryward/readings'
 import pg from 'pg'
 import { from as copyFrom } from 'pg-copy-streams'
 import { startDemoApi } from './demo-api.mjs'
-import { connections, get, keepAsking } from './keep-asking.mjs'
+import { connections, get } from './keep-asking.mjs'
+import { post, postAgent, postOf, readingsOf } from './posting.mjs'
+import { residentMb } from './processes.mjs'
+import { measureToday } from './readings-today.mjs'
 
 // Readings in a post, and how many readings a turn sends in such posts.
 const sizes = [
@@ -22,15 +27,16 @@ const sizes = [
   { size: 5000, readings: 500_000 },
 ]
 const turns = 2
-const turnMs = 4000
-const chartAsks = 60
+const chartAsks = 300
 const warmUps = 10
 const dayMs = 86_400_000
 
 export async function run(given) {
-  const { values } = parseArgs({ args: given, options: { share: { type: 'string' }, days: { type: 'string' } } })
+  const text = { type: 'string' }
+  const { values } = parseArgs({ args: given, options: { share: text, days: text, only: text } })
   const share = Number(values.share ?? 1)
   const days = Number(values.days ?? 365)
+  const isWanted = (part) => (values.only ?? part) === part
   // Posts come from one machine, whose own limit is not what is asked about.
   const server = await startDemoApi({ isDurable: true, settings: { TRUSTED_PROXIES: '127.0.0.1' } })
   const client = new pg.Client({ connectionString: server.connectionString })
@@ -41,11 +47,23 @@ export async function run(given) {
     const room = { base: `${server.api.url}/api/v1/rooms/${server.demo.roomId}`, cookie, id: server.demo.roomId }
     const devices = await Promise.all(Array.from({ length: connections }, (_, index) => letIn(room, index)))
     const memory = () => residentMb(server.api.pid)
-    console.log(`The API holds ${memory()} MB.`)
-    const aThousand = await measurePosts({ server, client, devices, share })
-    console.log(`The API holds ${memory()} MB after that.`)
-    await measureToday({ server, room, devices, perSecond: aThousand / 2 })
-    await measureCharts({ pool, room, device: devices[0], days })
+    console.log(`Load of the machine: ${loadavg()[0].toFixed(1)}. The API holds ${memory()} MB.`)
+    if (isWanted('posts')) {
+      for (const each of sizes) await measurePosts({ server, client, devices, share, ...each })
+      console.log(`The API holds ${memory()} MB after that.`)
+    }
+    if (isWanted('today')) {
+      const aThousand = await measurePosts({
+        server,
+        client,
+        devices,
+        share,
+        ...sizes.find(({ size }) => size === 1000),
+      })
+      await measureToday({ server, room, devices, perSecond: aThousand / 2, share })
+    }
+    if (values.only === 'memory') await measureMemory({ server, devices, share, memory })
+    if (isWanted('charts')) await measureCharts({ pool, room, device: devices[0], days })
     console.log(`The API holds ${memory()} MB at the end.`)
   } finally {
     await pool.end()
@@ -73,84 +91,57 @@ async function write({ base, cookie }, path, body) {
   return answer.json()
 }
 
-/** Readings of a device, a second apart, which nobody has posted before. */
-function readingsOf(device, number) {
-  return Array.from({ length: number }, () => {
-    device.nextMs += 1000
-    return { gauge: 't1', at: new Date(device.nextMs).toISOString(), value: 25 + Math.round(Math.random() * 100) / 100 }
-  })
+/** @returns readings a second in posts of this size. */
+async function measurePosts({ server, client, devices, share, size, readings }) {
+  const number = Math.max(Math.round(readings * share), size * connections)
+  const [posts, copies] = [[], []]
+  await postAll(server, bodiesOf({ devices, size, readings: number / 10 }))
+  for (let turn = 0; turn < turns; turn += 1) {
+    copies.push(await copyAll(client, devices, number))
+    posts.push(await postAll(server, bodiesOf({ devices, size, readings: number })))
+  }
+  const ratio = (mean(posts) / mean(copies)).toFixed(3)
+  console.log(
+    `posts of ${String(size).padStart(4)}: ${thousands(mean(posts))} readings a second, COPY ${thousands(mean(copies))}, ratio ${ratio}${size === 1000 ? ' (aim 0.5)' : ''}`,
+  )
+  return mean(posts)
 }
 
-/** @returns readings a second in posts of a thousand. */
-async function measurePosts({ server, client, devices, share }) {
-  const rates = {}
-  await postAll(server, bodiesOf({ devices, size: 100, readings: 20_000 * share }))
-  for (const { size, readings } of sizes) {
-    const number = Math.max(Math.round(readings * share), size * connections)
-    const [posts, copies] = [[], []]
-    for (let turn = 0; turn < turns; turn += 1) {
-      copies.push(await copyAll(client, devices, number))
-      posts.push(await postAll(server, bodiesOf({ devices, size, readings: number })))
-    }
-    rates[size] = mean(posts)
-    const ratio = (mean(posts) / mean(copies)).toFixed(3)
+/** What the API holds in memory after each million. */
+async function measureMemory({ server, devices, share, memory }) {
+  const [size, million] = [5000, 1_000_000 * share]
+  for (let number = 1; number <= 10; number += 1) {
+    const rates = []
+    // In parts, so that what is posted fits into this process.
+    for (let part = 0; part < 5; part += 1)
+      rates.push(await postAll(server, bodiesOf({ devices, size, readings: million / 5 })))
     console.log(
-      `posts of ${String(size).padStart(4)}: ${thousands(mean(posts))} readings a second, COPY ${thousands(mean(copies))}, ratio ${ratio}${size === 1000 ? ' (aim 0.5)' : ''}`,
+      `${(number * share).toFixed(1)} million: the API holds ${memory()} MB; ${thousands(mean(rates))} a second`,
     )
   }
-  return rates[1000]
 }
 
 /** Bodies made beforehand, for each connection its own device. */
 const bodiesOf = ({ devices, size, readings }) =>
   devices.map((device) => ({
     token: device.token,
-    bodies: Array.from({ length: Math.ceil(readings / size / devices.length) }, () => ({
-      number: size,
-      text: JSON.stringify(readingsOf(device, size)),
-    })),
+    bodies: Array.from({ length: Math.ceil(readings / size / devices.length) }, () => postOf(device, size)),
   }))
 
 /** @returns readings a second that were answered, each connection sending one post after the other. */
 async function postAll(server, lines) {
-  const agent = new Agent({ keepAlive: true, maxSockets: connections })
+  const agent = postAgent(connections)
   const from = performance.now()
   const sent = await Promise.all(
     lines.map(async ({ token, bodies }) => {
       let number = 0
-      for (const body of bodies) number += await post(server, { agent, token, ...body })
+      for (const body of bodies) number += await post(server.api.url, { agent, token, ...body })
       return number
     }),
   )
   const seconds = (performance.now() - from) / 1000
   agent.destroy()
   return sent.reduce((sum, each) => sum + each, 0) / seconds
-}
-
-let posted = 0
-function post({ api }, { agent, token, text, number }) {
-  posted += 1
-  const headers = {
-    ...{ authorization: `Bearer ${token}`, 'content-type': 'application/json' },
-    'content-length': Buffer.byteLength(text),
-    // As if from many machines, so that the limit of one is not met.
-    'x-forwarded-for': `10.${(posted >> 16) & 255}.${(posted >> 8) & 255}.${posted & 255}`,
-  }
-  return new Promise((resolve, reject) => {
-    const sending = request(`${api.url}/api/v1/readings`, { agent, method: 'POST', headers }, (answer) => {
-      let said = ''
-      answer.on('data', (chunk) => {
-        said += chunk
-      })
-      answer.on('end', () => {
-        const isKept = answer.statusCode === 201 && JSON.parse(said).kept === number
-        if (isKept) resolve(number)
-        else reject(new Error(`a post of ${number} was answered ${answer.statusCode}: ${said.slice(0, 300)}`))
-      })
-    })
-    sending.on('error', reject)
-    sending.end(text)
-  })
 }
 
 /** @returns rows a second by COPY of rows as those that are posted, into the table that they go to. */
@@ -172,46 +163,6 @@ async function copyAll(client, devices, number) {
 
 function* chunksOf(lines) {
   for (let i = 0; i < lines.length; i += 1000) yield lines.slice(i, i + 1000).join('')
-}
-
-async function measureToday({ server, room, devices, perSecond }) {
-  const day = { url: `${room.base}/days/today`, cookie: room.cookie }
-  await keepAsking(day, 1000)
-  const [alone, poured] = [[], []]
-  let kept = 0
-  for (let turn = 0; turn < turns; turn += 1) {
-    alone.push((await keepAsking(day, turnMs)).perSecond)
-    const pouring = pour(server, { devices, perSecond, ms: turnMs })
-    poured.push((await keepAsking(day, turnMs)).perSecond)
-    kept += await pouring
-  }
-  const rate = kept / ((turns * turnMs) / 1000)
-  console.log(
-    `today's list: ${mean(alone).toFixed(0)} requests a second alone, ${mean(poured).toFixed(0)} while ${thousands(rate)} readings a second pour in (half the rate is ${thousands(perSecond)}), ratio ${(mean(poured) / mean(alone)).toFixed(2)} (aim 0.8)`,
-  )
-}
-
-/** Posts of a thousand at this rate, as far as they are answered in time. @returns readings that were kept. */
-async function pour(server, { devices, perSecond, ms }) {
-  const size = 1000
-  const perTurnMs = (1000 * size * devices.length) / perSecond
-  const rounds = Math.max(1, Math.floor(ms / perTurnMs))
-  const lines = bodiesOf({ devices, size, readings: rounds * size * devices.length })
-  const agent = new Agent({ keepAlive: true, maxSockets: connections })
-  const from = performance.now()
-  let kept = 0
-  await Promise.all(
-    lines.map(async ({ token, bodies }, line) => {
-      for (const [round, body] of bodies.entries()) {
-        const due = from + (round + line / lines.length) * perTurnMs
-        if (due - from > ms || performance.now() - from > ms) return
-        await new Promise((resolve) => setTimeout(resolve, Math.max(0, due - performance.now())))
-        kept += await post(server, { agent, token, ...body })
-      }
-    }),
-  )
-  agent.destroy()
-  return kept
 }
 
 /** The last thirty days of a gauge that read each second, with a month of them stored, then with so many days. */
@@ -268,9 +219,3 @@ async function askCharts({ url, cookie }) {
 
 const mean = (numbers) => numbers.reduce((sum, each) => sum + each, 0) / numbers.length
 const thousands = (perSecond) => `${(perSecond / 1000).toFixed(1)} k`
-
-/** Linux says how much of a process is in memory. */
-function residentMb(pid) {
-  const line = /VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))
-  return line ? Math.round(Number(line[1]) / 1024) : Number.NaN
-}
