@@ -1,8 +1,8 @@
 import { getDay, signOffTask } from '@fryward/room'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { afterAll, beforeAll, expect, test, vi } from 'vitest'
 import { type FullRoom, openFullRoom } from '../api/full-room.ts'
 import { plausibleValues } from '../api/plausible-values.ts'
-import { openWorld, type Person, type World } from '../support/world.ts'
+import { openRoom, openWorld, type Person, type World } from '../support/world.ts'
 
 let world: World
 let full: FullRoom
@@ -44,6 +44,24 @@ test('a day that nobody opened is an empty list that says so, with its rounds', 
     expect(empty).toMatchObject({ date, tasks: [], gaps: [], isOpened: false })
     expect(empty.rounds).toHaveLength(3)
   }
+})
+
+test('what several ask at the same time shares one statement, and each gets an answer of their own', async () => {
+  const other = await openRoom(world, { name: 'Next door' })
+  const asked = vi.spyOn(world.database.pool, 'query')
+  const [mine, theirs, stranger, again] = await Promise.allSettled([
+    day('today'),
+    getDay({ ctx: world.contextOf(other.owner), roomId: other.room.id, date: 'today' }),
+    getDay({ ctx: world.contextOf(other.owner), roomId, date: 'today' }),
+    day('today', full.owner),
+  ])
+  const statements = asked.mock.calls.filter(([query]) => JSON.stringify(query).includes('"room-marks"'))
+  asked.mockRestore()
+  expect(statements).toHaveLength(1)
+  expect(mine).toMatchObject({ value: { revision: (await day('today')).revision } })
+  expect(theirs).toMatchObject({ value: { tasks: [] } })
+  expect(stranger).toMatchObject({ reason: { code: 'not_found' } })
+  expect(again).toEqual(mine)
 })
 
 test('tasks stand in the order of their rounds', async () => {
