@@ -5,7 +5,7 @@ export const larvalHeadCountDefinition = {
   id: 'larval-head-count',
   title: 'Count the larvae',
   sentence:
-    'Between day {fromDay} and day {toDay} count the larvae of every batch once, and share out those above {mostPerL} a litre.',
+    'Between day {fromDay} and day {toDay} count the larvae of every batch once, and share out those above {mostPerL} a litre; young that are still there {againDays} after weaning, every {againDays}.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,
@@ -27,6 +27,15 @@ export const larvalHeadCountDefinition = {
       minimum: 1,
       maximum: 40,
       source: commonPractice('after that they are counted when they move'),
+    },
+    againDays: {
+      type: 'number',
+      label: 'from one count of young that wait for grow-out to the next',
+      unit: 'days',
+      default: 14,
+      minimum: 2,
+      maximum: 60,
+      source: commonPractice('with the gradings of those that have moved'),
     },
     mostPerL: {
       type: 'number',

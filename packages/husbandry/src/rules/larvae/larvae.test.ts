@@ -239,6 +239,20 @@ describe('the head count', () => {
     expect(batchNumbers(room.build(), batch).now).toBe(160)
     expect(room.drafts('2026-03-11', [larvalHeadCount]).drafts).toEqual([])
   })
+
+  test('young that find no place in grow-out are counted again every fortnight', () => {
+    const { room, batch } = nursery('2026-01-31')
+    const asked = (on: string) => room.drafts(on, [larvalHeadCount]).drafts
+    // Ocellaris eat dry food alone by day 26; a fortnight later nearly all have moved.
+    const first = [...Array(60).keys()].map((days) => addDays('2026-02-09', days)).find((on) => asked(on).length > 0)
+    expect(first).toBe('2026-03-12')
+    const [draft] = asked('2026-03-12')
+    expect(saidTitle(draft)).toBe('Count the young')
+    room.append(signOff(larvalHeadCount, draft!, { number: 140 }).facts[0]!, { at: '2026-03-12T12:40:00.000Z' })
+    expect(asked('2026-03-25')).toEqual([])
+    expect(asked('2026-03-26')).toHaveLength(1)
+    expect(batchNumbers(room.build(), batch).now).toBe(140)
+  })
 })
 
 describe('growing up', () => {

@@ -1,11 +1,11 @@
 import { middleRound } from '../../calendar/rounds.ts'
 import { larvalHeadCountDefinition } from '../../definitions/larvae/larval-head-count.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { computedLink, settingLink } from '../../rule/why.ts'
+import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { usualLengthsMm } from '../../species/juvenile-growth.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
-import { factsUntil } from '../../state/day-facts.ts'
+import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { deformedField, lengthField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
@@ -21,34 +21,47 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
     const batch = batchById(snapshot, subject.id)
     const diet = larvalDiet(batch, day.date)
     const tank = tankOf(snapshot, batch)
-    if (!diet || !tank || diet.day < parameters.fromDay || diet.day > parameters.toDay) return []
+    if (!diet || !tank) return []
     // A sample in so many mL is no head count: larvae are too few for it.
-    const isCounted = factsUntil(snapshot, 'count', { subjectId: batch.id, until: day.endsAt }).some(
+    const last = factsUntil(snapshot, 'count', { subjectId: batch.id, until: day.endsAt }).findLast(
       ({ data }) => data.of === 'larvae' && data.volumeMl === undefined,
     )
     const { now } = batchNumbers(snapshot, batch)
-    if (isCounted) return []
+    const isFirst = !last && diet.day >= parameters.fromDay && diet.day <= parameters.toDay
+    // Whoever moves on is counted then; whoever waits for a place is fed by their number all the while.
+    const isWaiting =
+      now !== 0 &&
+      diet.day >= diet.species.feeding.weaningLastDay.value + parameters.againDays &&
+      (daysSince(snapshot, last, day.date) ?? diet.day) >= parameters.againDays
+    if (!isFirst && !isWaiting) return []
     const most = Math.floor(parameters.mostPerL * tank.volumeL)
     return [
       {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'count',
-          title: titled('count', { thing: 'the larvae' }),
-          steps: [
-            phrase('Light at one end; count a tenth of the surface and ten times that, or a photograph from above.'),
-            phrase(
-              `More than {most} in ${tank.name}: move those above it to another larval tank, in a jug under water.`,
-              {
-                most: animals(most),
-              },
-            ),
-            phrase('Write down how many are left in it; what was moved is written down as a move, on their page.'),
-          ],
+          title: titled('count', { thing: isWaiting ? 'the young' : 'the larvae' }),
+          steps: isWaiting
+            ? [
+                phrase('Count them as they pass from one cup to another under water, or on a photograph from above.'),
+                phrase('Five of them to a ruler, nose to tail. Sick or bent ones are written down.'),
+              ]
+            : [
+                phrase(
+                  'Light at one end; count a tenth of the surface and ten times that, or a photograph from above.',
+                ),
+                phrase(
+                  `More than {most} in ${tank.name}: move those above it to another larval tank, in a jug under water.`,
+                  {
+                    most: animals(most),
+                  },
+                ),
+                phrase('Write down how many are left in it; what was moved is written down as a move, on their page.'),
+              ],
           fields: [
             numberField({
               name: 'number',
-              label: 'Larvae in it now',
+              label: isWaiting ? 'Young in it now' : 'Larvae in it now',
               isRequired: true,
               unit: 'animals',
               minimum: 0,
@@ -63,8 +76,12 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
           ],
           because: [
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
-            parameter('fromDay', 'and'),
-            parameter('toDay', 'and'),
+            ...(isWaiting
+              ? [
+                  ...(last ? [factLink(last, { label: 'last counted', joins: 'and' as const })] : []),
+                  parameter('againDays', 'and'),
+                ]
+              : [parameter('fromDay', 'and'), parameter('toDay', 'and')]),
             ...(now === null
               ? []
               : [
@@ -74,8 +91,16 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
                     joins: 'and' as const,
                   }),
                 ]),
-            settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL), joins: 'and' }),
-            parameter('mostPerL', 'times'),
+            ...(isWaiting
+              ? []
+              : [
+                  settingLink(tank.id, 'volume', {
+                    label: `in ${tank.name}`,
+                    quantity: litres(tank.volumeL),
+                    joins: 'and' as const,
+                  }),
+                  parameter('mostPerL', 'times'),
+                ]),
           ],
         }),
         context: {},
