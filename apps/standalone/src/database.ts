@@ -1,4 +1,4 @@
-import { applyMigrations } from '@fryward/store'
+import { applyMigrations, openClient } from '@fryward/store'
 import pg from 'pg'
 import { type EmbeddedPostgres, startEmbeddedPostgres } from './postgres/embedded-server.ts'
 import { messageOf, StartProblem } from './start-problem.ts'
@@ -67,8 +67,7 @@ export async function migrate(connectionString: string, log: (sentence: string) 
 
 /** Whether nobody has signed up and no room was set up. */
 export async function isEmpty(connectionString: string): Promise<boolean> {
-  const client = new pg.Client({ connectionString })
-  await client.connect()
+  const client = await openClient(connectionString)
   try {
     const answer = await client.query<{ is_empty: boolean }>(
       'SELECT NOT EXISTS (SELECT 1 FROM room) AND NOT EXISTS (SELECT 1 FROM "user") AS is_empty',

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process'
 import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
-import pg from 'pg'
+import { openClient } from '@fryward/store'
 import { z } from 'zod'
 import { type InstallationDatabase, isEmpty, migrate } from './database.ts'
 import { underSupervision } from './parts/part.ts'
@@ -62,8 +62,7 @@ async function clearHalfSeeded(
     )
   }
   log('The last start was interrupted while it filled the database; beginning again')
-  const client = new pg.Client({ connectionString })
-  await client.connect()
+  const client = await openClient(connectionString)
   try {
     // The killed start's seeding may still be at it for a moment.
     await client.query(

@@ -47,6 +47,8 @@ function openPool({ connectionString, maxConnections }: { connectionString: stri
   const pool = new pg.Pool({ connectionString, max: maxConnections })
   // An idle connection that the server drops is replaced at the next query; without a listener it would end the process.
   pool.on('error', () => undefined)
+  // One in use tells the work that uses it, by the query under way or the next; the pool listens to idle ones alone.
+  pool.on('connect', (client) => client.on('error', () => undefined))
   return pool
 }
 

@@ -1,5 +1,6 @@
 import { createServer } from 'node:net'
 import { setTimeout as delay } from 'node:timers/promises'
+import { openClient } from '@fryward/store'
 import pg from 'pg'
 import { messageOf, StartProblem } from '../start-problem.ts'
 import { findBinaries } from './binaries.ts'
@@ -144,8 +145,7 @@ async function serves(connectionString: string, cluster: string): Promise<boolea
 }
 
 async function ensureDatabase(adminUrl: string, name: string): Promise<void> {
-  const client = new pg.Client({ connectionString: adminUrl })
-  await client.connect()
+  const client = await openClient(adminUrl)
   try {
     const found = await client.query('SELECT 1 FROM pg_database WHERE datname = $1', [name])
     if (found.rowCount === 0) await client.query(`CREATE DATABASE ${client.escapeIdentifier(name)}`)

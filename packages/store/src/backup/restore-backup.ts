@@ -6,11 +6,11 @@ import { dirname, join } from 'node:path'
 import { Transform } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { createGunzip } from 'node:zlib'
-import pg from 'pg'
 import { from as copyFrom } from 'pg-copy-streams'
 import { extract } from 'tar-stream'
 import { applyMigrations, migrationsFolder } from '../migrations/index.ts'
 import { readMigrationFiles } from '../migrations/migration-files.ts'
+import { openClient } from '../open-client.ts'
 import { type Manifest, ManifestSchema, manifestName, photoFile, tableFile } from './manifest.ts'
 import { listTables, quoted, type Table } from './tables.ts'
 
@@ -164,8 +164,7 @@ async function assertEmpty(connectionString: string): Promise<void> {
 
 /** Name of a table of ours that has rows; null when there is none, migrated or not. */
 export async function findFilledTable(connectionString: string): Promise<string | null> {
-  const client = new pg.Client({ connectionString })
-  await client.connect()
+  const client = await openClient(connectionString)
   try {
     for (const table of await listTables(client)) {
       const found = await client.query(`SELECT 1 FROM ${quoted(table.name)} LIMIT 1`)
@@ -188,8 +187,7 @@ async function loadTables({
   scratch: string
   log: (sentence: string) => void
 }): Promise<void> {
-  const client = new pg.Client({ connectionString })
-  await client.connect()
+  const client = await openClient(connectionString)
   try {
     await client.query("SET TIME ZONE 'UTC'; SET DateStyle = 'ISO'")
     await client.query('BEGIN')

@@ -6,9 +6,10 @@ import { join, sep } from 'node:path'
 import { Transform, type Writable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { createGzip } from 'node:zlib'
-import pg from 'pg'
+import type pg from 'pg'
 import { to as copyTo } from 'pg-copy-streams'
 import { pack as createPack, type Pack } from 'tar-stream'
+import { openClient } from '../open-client.ts'
 import { type Manifest, manifestName, photoFile, tableFile } from './manifest.ts'
 import { listTables, quoted, type Table } from './tables.ts'
 
@@ -25,11 +26,10 @@ export type WriteBackup = { connectionString: string; photosFolder?: string | un
  * the schema's version and a checksum for each. A gzipped tar, so that any machine can look inside.
  */
 export async function writeBackup({ connectionString, photosFolder, output, now }: WriteBackup): Promise<Manifest> {
+  const client = await openClient(connectionString)
   const scratch = await mkdtemp(join(tmpdir(), 'fryward-backup-'))
-  const client = new pg.Client({ connectionString })
   const tar = createPack()
   try {
-    await client.connect()
     await client.query("SET TIME ZONE 'UTC'; SET DateStyle = 'ISO'")
     await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY')
     const gzip = createGzip()

@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import pg from 'pg'
+import type pg from 'pg'
+import { openClient } from '../open-client.ts'
 import { type MigrationFile, readMigrationFiles } from './migration-files.ts'
 import { type AppliedMigration, derivePending } from './pending-migrations.ts'
 
@@ -41,8 +42,7 @@ const LEDGER = `CREATE TABLE IF NOT EXISTS _prisma_migrations (
 export async function applyMigrations(options: ApplyMigrationsOptions): Promise<{ applied: string[] }> {
   const { connectionString, folder = migrationsFolder, upTo, log = () => {} } = options
   const files = readMigrationFiles(folder)
-  const client = new pg.Client({ connectionString })
-  await client.connect()
+  const client = await openClient(connectionString)
   try {
     // Released with the connection, whatever happens.
     await client.query('SELECT pg_advisory_lock($1)', [LOCK_KEY])
