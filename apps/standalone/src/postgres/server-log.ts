@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs'
+import { copyFileSync, existsSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs'
 import { giveTo, type ServerUser } from './server-user.ts'
 
 const LOG_LIMIT_BYTES = 10_000_000
@@ -10,16 +10,20 @@ export function prepareLog(log: string, user: ServerUser | undefined): void {
   giveTo(user, log)
 }
 
-/** Copies a log that has grown large aside and empties it: the server holds it open and goes on at its new end. */
+/**
+ * Copies a log that has grown large aside and empties it: the server holds it open and goes on at its new end. What cannot
+ * be copied is lost: whoever looks after the server goes on doing so, and it is the log that must give way.
+ */
 export function turnOverLog(log: string): void {
   const size = statSync(log, { throwIfNoEntry: false })?.size ?? 0
   if (size <= LOG_LIMIT_BYTES) return
   try {
     copyFileSync(log, `${log}.old`)
-  } finally {
-    // Also where a full disk refuses the copy: it is the log that must give way.
-    truncateSync(log)
+  } catch {
+    // A full disk has no room for a word about it either; the owner is told of that on Today.
+    rmSync(`${log}.old`, { force: true, recursive: true })
   }
+  truncateSync(log)
 }
 
 export function lastLines(log: string): string {
