@@ -1,8 +1,8 @@
-import 'fake-indexeddb/auto'
-import { describe, expect, it } from 'vitest'
+import * as fake from 'fake-indexeddb'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { newId } from '@/testing/made-up.ts'
 import { carla, keptNote } from '@/testing/made-up-commands.ts'
-import { openKept } from './database.ts'
+import { openStore } from './database.ts'
 import { type KeptStore, memoryStore } from './kept-store.ts'
 import { idOf } from './queued.ts'
 
@@ -10,8 +10,15 @@ const here = newId()
 const draft = { value: { text: 'Hums' }, keptAt: '2026-11-29T06:59:00.000Z' }
 const refusal = { code: 'not_allowed', detail: 'Not yours.', status: 403 } as const
 
+// Each test has a disk of its own.
+beforeEach(() => {
+  for (const [name, value] of Object.entries(fake)) vi.stubGlobal(name, value)
+  vi.stubGlobal('indexedDB', new fake.IDBFactory())
+})
+afterEach(() => void vi.unstubAllGlobals())
+
 describe.each<[string, () => Promise<KeptStore>]>([
-  ['on the device', openKept],
+  ['on the device', openStore],
   ['in a browser that lets nothing be kept', async () => memoryStore()],
 ])('what is kept %s', (_where, open) => {
   it('comes in the order it was put, each once, and goes one by one', async () => {
@@ -26,7 +33,6 @@ describe.each<[string, () => Promise<KeptStore>]>([
     await store.replace(first)
     await store.remove(idOf(first))
     expect(await store.queue()).toHaveLength(2)
-    for (const note of [second, third]) await store.remove(idOf(note))
   })
 
   it('takes a draft into the queue in one step, and a refused command that this corrects out of it', async () => {

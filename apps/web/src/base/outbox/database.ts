@@ -13,7 +13,7 @@ const version = 1
 /** Written through to the disk before it counts as kept: a phone's battery may be out the next moment. */
 const throughToDisk = { durability: 'strict' } as const
 
-async function openStore(): Promise<KeptStore> {
+export async function openStore(): Promise<KeptStore> {
   const database = await openDB<Kept>(name, version, {
     upgrade: (fresh) => {
       fresh.createObjectStore('queue', { autoIncrement: true }).createIndex('id', 'command.id', { unique: true })
