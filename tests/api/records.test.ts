@@ -176,6 +176,18 @@ describe("a notebook's counts", () => {
     expect((await importing(text)).body).toMatchObject({ kept: 2 })
   })
 
+  test('are of the newest thing of a name, whichever of them was changed last', async () => {
+    const old = await make.culture({ startedAt: minutesFrom(world, -2880) })
+    const end = { reason: 'crashed', cause: 'crashed' as const, version: old.version }
+    await world.ok(full.caretaker, 'endCulture', { params: { roomId, cultureId: old.id }, body: end })
+    const young = await make.culture({ name: old.name, startedAt: minutesFrom(world, -1440) })
+    // The database now reads so few rows as they lie, and one that was changed lies behind the others.
+    await world.database.pool.query('UPDATE subject SET note = $2 WHERE id = $1', [old.id, 'smelled of eggs'])
+    await world.database.pool.query('ANALYZE subject')
+    await importing(`date,time,thing,samples,volume_ml\n${today()},07:10,${old.name},60,1`)
+    expect([await countsOf(old.id), await countsOf(young.id)]).toMatchObject([[], [{ data: { animals: [60] } }]])
+  })
+
   test('come back in as they went out', async () => {
     const other = await make.culture()
     await world.ok(full.caretaker, 'recordFact', {

@@ -8,7 +8,7 @@ export async function listSessions({ ctx }: { ctx: Context }): Promise<Session[]
   const here = ctx.actor.kind === 'person' ? ctx.actor.sessionId : undefined
   const rows = await ctx.database.prisma.session.findMany({
     where: { userId, expiresAt: { gt: ctx.now } },
-    orderBy: { updatedAt: 'desc' },
+    orderBy: [{ updatedAt: 'desc' }, { id: 'desc' }],
     take: 200,
   })
   return rows.map((row) => ({

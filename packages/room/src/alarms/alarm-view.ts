@@ -15,7 +15,7 @@ export async function viewAlarms({ tx, roomId }: Scope, which: { id?: Id } = {})
   const rows = await tx.alarm.findMany({
     where: { roomId, ...which },
     include: withGauge,
-    orderBy: [{ clearedAt: { sort: 'desc', nulls: 'first' } }, { raisedAt: 'desc' }],
+    orderBy: [{ clearedAt: { sort: 'desc', nulls: 'first' } }, { raisedAt: 'desc' }, { id: 'desc' }],
     take: mostShown,
   })
   const names = await userNames(

@@ -15,7 +15,7 @@ export async function viewBroker({ tx, ctx, roomId }: { tx: Transaction; ctx: Co
   const refusals = await tx.brokerRefusal.findMany({
     where: { roomId, lastAt: { gt: new Date(nowMs - refusalsKeptMs) } },
     select: { topic: true, reason: true, detail: true, number: true, lastAt: true },
-    orderBy: [{ lastAt: 'desc' }, { topic: 'asc' }],
+    orderBy: [{ lastAt: 'desc' }, { topic: 'asc' }, { reason: 'asc' }],
     take: mostRefusals,
   })
   const heardMs = row?.lastConnectedAt?.getTime() ?? 0

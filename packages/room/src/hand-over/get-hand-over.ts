@@ -35,12 +35,12 @@ export async function getHandOver({ ctx, roomId }: { ctx: Context; roomId: Id })
     const worries = await tx.note.findMany({
       where: { roomId, isWorry: true, settledAt: null },
       include: noteIncludes,
-      orderBy: { at: 'desc' },
+      orderBy: [{ at: 'desc' }, { id: 'desc' }],
     })
     const notes = await tx.note.findMany({
       where: { roomId },
       include: noteIncludes,
-      orderBy: { at: 'desc' },
+      orderBy: [{ at: 'desc' }, { id: 'desc' }],
       take: notesShown,
     })
     return {
@@ -86,7 +86,7 @@ async function notDoneOf({ tx, roomId, ctx }: Scope, snapshot: RoomSnapshot): Pr
       OR: [{ state: { in: ['skipped', 'missed'] } }, { state: 'open', lateAt: { lte: ctx.now } }],
     },
     include: { subject: { select: { id: true, kind: true, name: true } } },
-    orderBy: { dueAt: 'desc' },
+    orderBy: [{ dueAt: 'desc' }, { key: 'asc' }],
   })
   const names = await userNames(
     tx,

@@ -14,7 +14,7 @@ export async function listJuvenileGroupsInRoom(scope: Scope): Promise<JuvenileGr
   const rows = await tx.juvenileGroup.findMany({
     where: { roomId },
     include: { subject: true },
-    orderBy: { settledOn: 'desc' },
+    orderBy: [{ settledOn: 'desc' }, { id: 'desc' }],
   })
   return rows.map(({ subject, roomId: _roomId, settledOn, ...group }) => {
     const numbers = groupNumbers(subject.endedAt ? past : snapshot, group)

@@ -13,7 +13,7 @@ export async function listLarvalBatchesInRoom(scope: Scope): Promise<LarvalBatch
   const today = localDate({ timeZone: snapshot.room.timeZone, at: scope.ctx.now })
   const rows = await scope.tx.larvalBatch.findMany({
     where: { roomId: scope.roomId },
-    include: { subject: true, clutches: true },
+    include: { subject: true, clutches: { orderBy: { clutchId: 'asc' } } },
     orderBy: [{ hatchedOn: 'desc' }, { id: 'desc' }],
   })
   return rows.flatMap((row) => {

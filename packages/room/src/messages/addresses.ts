@@ -13,6 +13,7 @@ export async function addressesOf({ tx, roomId, isMailSetUp }: Asked, userIds: r
   const members = await tx.membership.findMany({
     where: { roomId, userId: { in: [...userIds] } },
     include: { user: { select: { email: true } }, phones: { select: { id: true }, orderBy: { id: 'asc' } } },
+    orderBy: [{ joinedAt: 'asc' }, { userId: 'asc' }],
   })
   return members.flatMap(({ userId, user, phones, alarmsByMail }): Address[] => [
     ...phones.map(({ id }) => ({ way: 'push' as const, userId, address: id })),

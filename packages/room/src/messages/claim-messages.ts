@@ -37,7 +37,7 @@ export async function claimMessages(ctx: Context): Promise<Outgoing[]> {
     UPDATE message SET state = 'claimed', claimed_at = ${ctx.now}::timestamptz, tries = tries + 1
     WHERE (room_id, id) IN (
       SELECT room_id, id FROM message WHERE state = 'waiting' AND due_at <= ${ctx.now}::timestamptz
-      ORDER BY due_at LIMIT ${mostAtOnce} FOR UPDATE SKIP LOCKED)
+      ORDER BY due_at, id LIMIT ${mostAtOnce} FOR UPDATE SKIP LOCKED)
     RETURNING id`
   if (claimed.length === 0) return []
   const rows = await prisma.message.findMany({

@@ -43,7 +43,11 @@ async function tellInRoom(work: Work): Promise<number> {
   const { tx, ctx, roomId } = work
   // One at a time: whoever comes second sees what the first wrote.
   await lockWord(tx, `messages of ${roomId}`)
-  const alarms = await tx.alarm.findMany({ where: { roomId, ...concernedBy(ctx) }, include: withMessages })
+  const alarms = await tx.alarm.findMany({
+    where: { roomId, ...concernedBy(ctx) },
+    include: withMessages,
+    orderBy: [{ raisedAt: 'asc' }, { id: 'asc' }],
+  })
   let written = 0
   for (const alarm of alarms)
     written += alarm.clearedAt === null ? await tellRaised(work, alarm) : await tellOver(work, alarm)

@@ -25,7 +25,11 @@ export async function readFamily(tx: Transaction, roomId: Id): Promise<Family> {
     include: { subject: true, descent: true },
     orderBy: { id: 'asc' },
   })
-  const clutches = await tx.clutch.findMany({ where: { roomId }, include: { subject: true, pair: true } })
+  const clutches = await tx.clutch.findMany({
+    where: { roomId },
+    include: { subject: true, pair: true },
+    orderBy: { id: 'asc' },
+  })
   return {
     pairs: pairs.map(({ id, species, formedOn, subject, descent }) => ({
       ...{ id, species },

@@ -12,7 +12,7 @@ export async function getMe({ ctx }: { ctx: Context }): Promise<Me> {
     const memberships = await tx.membership.findMany({
       where: { userId },
       include: { room: true },
-      orderBy: { joinedAt: 'asc' },
+      orderBy: [{ joinedAt: 'asc' }, { roomId: 'asc' }],
     })
     return {
       user: { id: user.id, name: user.name, email: user.email, hasSecondFactor: user.twoFactorEnabled === true },

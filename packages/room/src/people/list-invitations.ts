@@ -6,7 +6,8 @@ import { userNames } from './user-names.ts'
 
 export async function listInvitations({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<Invitation[]> {
   return readInRoom({ ctx, roomId, permission: 'own' }, async ({ tx }) => {
-    const rows = await tx.invitation.findMany({ where: { roomId }, orderBy: { createdAt: 'desc' }, take: 100 })
+    const orderBy = [{ createdAt: 'desc' as const }, { id: 'desc' as const }]
+    const rows = await tx.invitation.findMany({ where: { roomId }, orderBy, take: 100 })
     const names = await userNames(
       tx,
       rows.flatMap((row) => [row.createdBy, ...(row.acceptedBy ? [row.acceptedBy] : [])]),

@@ -5,9 +5,13 @@ import { readInRoom } from '../frame/read-in-room.ts'
 
 export async function listPeople({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<Person[]> {
   return readInRoom({ ctx, roomId }, async ({ tx }) =>
-    (await tx.membership.findMany({ where: { roomId }, include: { user: true }, orderBy: { joinedAt: 'asc' } })).map(
-      toPerson,
-    ),
+    (
+      await tx.membership.findMany({
+        where: { roomId },
+        include: { user: true },
+        orderBy: [{ joinedAt: 'asc' }, { userId: 'asc' }],
+      })
+    ).map(toPerson),
   )
 }
 

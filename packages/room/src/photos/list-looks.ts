@@ -10,7 +10,7 @@ export async function listLooks({ ctx, roomId }: { ctx: Context; roomId: Id }): 
       tx,
       await tx.photo.findMany({
         where: { roomId, shows: { not: null }, struckAt: null },
-        orderBy: { addedAt: 'desc' },
+        orderBy: [{ addedAt: 'desc' }, { id: 'desc' }],
         take: 100,
       }),
     ),

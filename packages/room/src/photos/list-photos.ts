@@ -17,7 +17,7 @@ export async function listPhotos({
       tx,
       await tx.photo.findMany({
         where: { roomId, subjectId, struckAt: null },
-        orderBy: { addedAt: 'desc' },
+        orderBy: [{ addedAt: 'desc' }, { id: 'desc' }],
         take: 200,
       }),
     ),

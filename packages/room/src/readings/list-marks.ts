@@ -42,7 +42,7 @@ async function factMarks({ tx, roomId, subjectId, from, to }: Scope): Promise<Ma
       subjectId: { in: [subjectId, ...(await broodsIn({ tx, roomId, subjectId }))] },
     },
     include: { subject: true },
-    orderBy: { at: 'desc' },
+    orderBy: [{ at: 'desc' }, { id: 'desc' }],
     take: mostMarks,
   })
   return rows.flatMap(({ kind, at, subject: { id, kind: subjectKind, name } }) => {
@@ -65,7 +65,7 @@ async function alarmMarks({ tx, roomId, subjectId, from, to }: Scope): Promise<M
   const rows = await tx.alarm.findMany({
     where: { roomId, gauge: { subjectId }, raisedAt: { gte: from, lte: to } },
     include: { gauge: { include: { subject: true } } },
-    orderBy: { raisedAt: 'desc' },
+    orderBy: [{ raisedAt: 'desc' }, { id: 'desc' }],
     take: mostMarks,
   })
   return rows.map(({ kind, raisedAt, gauge: { id: gaugeId, subject } }) => ({

@@ -42,7 +42,11 @@ export async function importCounts({ ctx, roomId, text }: Asked): Promise<Import
 async function judged(work: Work, text: string, batch: FactBatch): Promise<{ lines: ImportLine[]; factIds: Id[] }> {
   const { tx, roomId } = work
   const room = await tx.room.findUniqueOrThrow({ where: { id: roomId } })
-  const things = await tx.subject.findMany({ where: { roomId }, select: { id: true, kind: true, name: true } })
+  const things = await tx.subject.findMany({
+    where: { roomId },
+    select: { id: true, kind: true, name: true },
+    orderBy: { id: 'asc' },
+  })
   // The newest of a name is the one that people mean.
   const file = { timeZone: room.timeZone, locale: room.locale, things: things.toReversed() }
   const lines: ImportLine[] = []

@@ -26,7 +26,7 @@ export const taskHeaders = [
 const rowsAtOnce = 1000
 const including = {
   subject: { select: { name: true } },
-  signOffs: { where: { undoneAt: null }, orderBy: { receivedAt: 'asc' } },
+  signOffs: { where: { undoneAt: null }, orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }] },
 } as const satisfies Prisma.TaskInclude
 type Row = Prisma.TaskGetPayload<{ include: typeof including }>
 

@@ -76,6 +76,6 @@ export async function getServerStatus({
   })
   const demoPeople = (demo?.memberships ?? [])
     .map(({ user, role }) => ({ name: user.name, email: user.email, role }))
-    .sort((one, other) => roles.indexOf(one.role) - roles.indexOf(other.role))
+    .sort((one, other) => roles.indexOf(one.role) - roles.indexOf(other.role) || (one.name < other.name ? -1 : 1))
   return { isClaimed: server?.claimedAt != null, hasDemoRoom: demo !== null, demoPeople, ...ofServer }
 }

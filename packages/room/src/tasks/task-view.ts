@@ -5,7 +5,7 @@ import { nameOf, userNames } from '../people/user-names.ts'
 
 export const taskIncludes = {
   subject: { select: { id: true, kind: true, name: true } },
-  signOffs: { orderBy: { receivedAt: 'asc' } },
+  signOffs: { orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }] },
   changes: { orderBy: { revision: 'asc' } },
 } as const satisfies Prisma.TaskInclude
 
@@ -92,7 +92,7 @@ async function loadLastValues(tx: Transaction, roomId: Id, rows: readonly TaskRo
       },
     },
     include: { task: { select: { id: true, ruleId: true, subjectId: true } } },
-    orderBy: { doneAt: 'desc' },
+    orderBy: [{ doneAt: 'desc' }, { id: 'desc' }],
   })
   for (const signOff of signOffs) {
     if (ids.has(signOff.task.id)) continue
