@@ -75,7 +75,7 @@ describe('with the keyboard alone', () => {
     await tabTo(page.getByRole('tab', { selected: true }))
     await page.keyboard.press('ArrowRight')
     await page.getByRole('tab', { name: /^Midday/, selected: true }).waitFor(soon)
-    expect(await hasFocus(page.getByRole('tab', { name: /^Midday/ }))).toBe(true)
+    await expect.poll(() => hasFocus(page.getByRole('tab', { name: /^Midday/ })), soon).toBe(true)
     await taskSentence(page, tasks.batteryAir).waitFor(soon)
   })
 

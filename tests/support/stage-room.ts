@@ -1,3 +1,4 @@
+import { localDate } from '@fryward/husbandry'
 import { openDays } from '@fryward/room'
 import type { BodyInputOf, Clutch, Culture, LarvalBatch, Pair, Role, Room, Tank, Task } from '@fryward/shared'
 import type { Stage } from './stage.ts'
@@ -51,7 +52,7 @@ export async function openLivedInRoom(
     body: { name: 'Copper pair', species: 'amphiprion-ocellaris', tankId: pairTank.id },
   })
   await openLists(stage, roomId)
-  const { batch } = await hatch(stage, { owner, roomId, pair, tankId: larvalTank.id, cultureId: culture.id })
+  const { batch } = await hatch(stage, { owner, room, pair, tankId: larvalTank.id, cultureId: culture.id })
   const clutch = await countAndHarvest(stage, { owner, roomId, pair, culture, batch })
   world.clock.set(new Date().toISOString())
   await openLists(stage, roomId)
@@ -67,21 +68,23 @@ async function openLists({ world }: Stage, roomId: string): Promise<void> {
 
 async function hatch(
   { world }: Stage,
-  given: { owner: Person; roomId: string; pair: Pair; tankId: string; cultureId: string },
+  given: { owner: Person; room: Room; pair: Pair; tankId: string; cultureId: string },
 ) {
-  const params = { roomId: given.roomId }
+  const params = { roomId: given.room.id }
   const ago = (days: number) => new Date(Date.parse(world.clock.now()) - days * 86_400_000).toISOString()
+  // The room's yesterday: by UTC it is another for some hours of each day.
+  const yesterday = localDate({ timeZone: given.room.timeZone, at: ago(1) })
   const old = await world.ok(given.owner, 'createClutch', {
     params,
     body: { pairId: given.pair.id, spawnedAt: ago(9), eggs: 300 },
   })
   const batch = await world.ok(given.owner, 'createLarvalBatch', {
     params,
-    body: { tankId: given.tankId, clutchIds: [old.id], hatchedOn: ago(1).slice(0, 10), larvae: 200 },
+    body: { tankId: given.tankId, clutchIds: [old.id], hatchedOn: yesterday, larvae: 200 },
   })
   await world.ok(given.owner, 'createFeedLink', {
     params,
-    body: { batchId: batch.id, cultureId: given.cultureId, fromOn: ago(1).slice(0, 10) },
+    body: { batchId: batch.id, cultureId: given.cultureId, fromOn: yesterday },
   })
   return { batch }
 }
