@@ -37,6 +37,7 @@ function AlarmCard({ alarm }: { alarm: Alarm }) {
       </p>
       <p className={styles.spans}>
         {href && <Link href={href}>Look at {alarm.subject.name}</Link>}
+        <Link href={`/rooms/${room.id}/devices#${alarm.gauge.id}`}>Look at {alarm.gauge.key}</Link>
         <Link href={`/rooms/${room.id}/alarms`}>Who was told</Link>
       </p>
       <FormProblem error={acknowledge.error ?? quiet.error} />

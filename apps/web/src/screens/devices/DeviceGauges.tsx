@@ -21,7 +21,7 @@ export function DeviceGauges({ device }: { device: Device }) {
     <>
       <ul className={styles.gauges} aria-label={`Gauges of ${device.name}`}>
         {inUse.map((gauge) => (
-          <li key={gauge.id}>
+          <li key={gauge.id} id={gauge.id}>
             <Card>
               <p className={styles.soft}>
                 <code>{gauge.key}</code> in {gauge.subject.name}

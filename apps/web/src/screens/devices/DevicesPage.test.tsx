@@ -94,6 +94,37 @@ test('a gauge’s limits are typed in the units of the room, and an empty box is
   await waitFor(() => expect(writes).toEqual([{ route: 'changeGauge', body }]))
 })
 
+test('devices are a line each; what is in trouble, linked to or never heard is open, and one is found by what it reads', async () => {
+  const shelf = (index: number, part: Partial<Device> = {}): Device => {
+    const id = (of: string) => `019abc00-0000-7000-8000-0000000${of}0${index}`
+    const reads = { ...gauge, id: id('000'), key: `t${index}`, subject: { ...tank, name: `G${index}` } }
+    return device({ id: id('001'), name: `Shelf ${index}`, gauges: [reads], ...part })
+  }
+  const shelves = [1, 2, 3, 4, 5, 6, 7, 8].map((index) => shelf(index, index === 8 ? { lastSeenAt: null } : {}))
+  window.location.hash = shelves[2]!.gauges[0]!.id
+  answerApi({
+    ...answers,
+    listDevices: () => shelves,
+    listAlarms: () => [alarm({ gauge: shelves[4]!.gauges[0]! })],
+  })
+  const { user } = renderInRoom(<DevicesPage />, { room })
+  const opened = () =>
+    screen.getAllByText('How it posts here').map((one) => one.closest('details')?.parentElement?.closest('details')?.id)
+  const [linked, troubled, unheard] = [shelves[2]!.id, shelves[4]!.id, shelves[7]!.id]
+  await waitFor(() => expect(opened()).toEqual([linked, troubled, unheard]))
+
+  await user.click(screen.getByRole('heading', { name: 'Shelf 5' }))
+  await waitFor(() => expect(opened()).toEqual([linked, unheard]))
+  await user.click(screen.getByRole('heading', { name: 'Shelf 1' }))
+  await waitFor(() => expect(opened()).toEqual([shelves[0]!.id, linked, unheard]))
+
+  await user.type(screen.getByLabelText('Find a device'), 'temp g5')
+  expect(await screen.findByText('1 of 8 devices')).toBeTruthy()
+  expect(screen.queryByRole('heading', { name: 'Shelf 1' })).toBeNull()
+  expect(screen.getByRole('heading', { name: 'Shelf 5' })).toBeTruthy()
+  window.location.hash = ''
+})
+
 test('an alarm says what to do first, and somebody has it with one tap', async () => {
   const { writes } = answerApi({
     ...answers,
