@@ -20,8 +20,13 @@ export function DeviceLine({ device, troubledIds }: { device: Device; troubledId
       <h2 className={styles.name}>{device.name}</h2>
       <Light lastSeenAt={device.lastSeenAt} />
       <span className={styles.values}>
-        {shown.map((gauge) => (
-          <LatestValue key={gauge.id} gauge={gauge} isTroubled={troubledIds.has(gauge.id)} />
+        {shown.map((gauge, index) => (
+          <LatestValue
+            key={gauge.id}
+            gauge={gauge}
+            isTroubled={troubledIds.has(gauge.id)}
+            isPlaced={shown[index - 1]?.subject.id !== gauge.subject.id}
+          />
         ))}
         {more > 0 && <span>and {more} more</span>}
         {inUse.length === 0 && <span>no gauge yet</span>}
@@ -44,13 +49,14 @@ function Light({ lastSeenAt }: Pick<Device, 'lastSeenAt'>) {
   )
 }
 
-function LatestValue({ gauge, isTroubled }: { gauge: Gauge; isTroubled: boolean }) {
+/** Where it hangs is said once of those that hang there. */
+function LatestValue({ gauge, isTroubled, isPlaced }: { gauge: Gauge; isTroubled: boolean; isPlaced: boolean }) {
   const { latest, unit, subject, key } = gauge
   const voice = useVoice()
   return (
     <span className={styles.value}>
       {isTroubled && <WorrySign />}
-      {subject.name}{' '}
+      {isPlaced && `${subject.name} `}
       {latest ? <strong>{sayQuantity({ value: latest.value, unit }, voice)}</strong> : `${key}: nothing read yet`}
     </span>
   )
