@@ -42,6 +42,17 @@ export const ChangeGaugeSchema = z.strictObject({
 })
 
 const ReadingSchema = z.object({ at: InstantSchema, value: z.number() })
+/** What the water of a vessel holds of oxygen at saturation, by its warmth and salinity, read lately or as it is set. */
+const OxygenSaturationSchema = z
+  .object({
+    mgPerL: z.number(),
+    temperatureC: z.number(),
+    salinity: z.number(),
+    isRead: z.object({ temperature: z.boolean(), salinity: z.boolean() }),
+  })
+  .register(z.globalRegistry, { id: 'OxygenSaturation' })
+export type OxygenSaturation = z.infer<typeof OxygenSaturationSchema>
+
 /** One quantity at one place. */
 export const GaugeSchema = z
   .object({
@@ -60,6 +71,8 @@ export const GaugeSchema = z
     stuckAfterHours: z.nullable(z.int()),
     /** Its newest reading of the last month. */
     latest: z.nullable(ReadingSchema),
+    /** Of a gauge of oxygen in a tank or a culture. */
+    saturation: z.nullable(OxygenSaturationSchema),
     endedAt: z.nullable(InstantSchema),
     version: VersionSchema,
   })

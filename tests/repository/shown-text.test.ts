@@ -16,6 +16,7 @@ const allowed: Record<string, string> = {
   'parts/shell/RoomNav.tsx': 'addresses of pages',
   'parts/task-sheet/use-sign-off-answers.ts': 'paths of fields in an answer',
   'screens/devices/BrokerForm.tsx': 'the address of a broker that a person typed',
+  'screens/devices/find-devices.ts': 'words that a person typed to search',
   'screens/rules/find-rules.ts': 'words that a person typed to search',
   'screens/sign-in/safe-path.ts': 'the address to go on to',
 }

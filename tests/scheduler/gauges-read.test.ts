@@ -102,6 +102,25 @@ describe('what a gauge reads', () => {
     expect((await records()).length).toBe(before)
   })
 
+  test('of oxygen is a share of what its water holds, and too small a one is a task that names gauge and time', async () => {
+    await addGauge(gauge.deviceId, { key: 'o2', quantity: 'oxygen' })
+    await hoursOf('t1', [20, 20], wobble)
+    await hoursOf('o2', [5, 5], wobble)
+    const devices = await world.ok(full.viewer, 'listDevices', { params: inRoom() })
+    const o2 = devices.flatMap(({ gauges }) => gauges).find(({ key }) => key === 'o2')
+    // Standard Methods, Table 4500-O:I: 7.749 mg/L at 20 C and chlorinity 15, 7.346 at 20.
+    expect(o2?.saturation).toMatchObject({ temperatureC: 20.05, isRead: { temperature: true } })
+    expect(o2?.saturation?.mgPerL).toBeGreaterThan(7.34)
+    expect(o2?.saturation?.mgPerL).toBeLessThan(7.75)
+    const { tasks } = await world.ok(full.viewer, 'getDay', { params: { ...inRoom(), date: 'today' } })
+    const low = tasks.find(({ ruleId }) => ruleId === 'tank-oxygen')
+    const why = await world.ok(full.viewer, 'getTaskWhy', { params: { ...inRoom(), taskId: low?.id ?? '' } })
+    expect(why.because[0]).toMatchObject({
+      ...{ label: 'oxygen read by gauge o2', quantity: { value: 5.05, unit: 'mg_per_L' } },
+      origin: { kind: 'fact', at: expect.stringMatching(/:00:00.000Z$/) },
+    })
+  })
+
   test('is told of when it changes faster than it may', async () => {
     await world.ok(full.owner, 'changeGauge', {
       params: { ...inRoom(), gaugeId: gauge.id },

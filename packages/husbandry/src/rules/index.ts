@@ -66,6 +66,7 @@ import { quarantineArrival } from './quarantine/quarantine-arrival.ts'
 import { quarantineEnd } from './quarantine/quarantine-end.ts'
 import { quarantineWatch } from './quarantine/quarantine-watch.ts'
 import { roomBatteryAir, roomEquipment, roomTools } from './room/room-care.ts'
+import { tankOxygenLow } from './room/tank-oxygen.ts'
 import { tankTopUp } from './room/tank-top-up.ts'
 import { tankWaterAct } from './room/tank-water-act.ts'
 import { tankWaterChange } from './room/tank-water-change.ts'
@@ -155,6 +156,7 @@ export const rules: readonly Rule[] = [
   tankTopUp,
   tankWaterTest,
   tankWaterAct,
+  tankOxygenLow,
   tankWaterChange,
   roomTools,
   roomWaterToMix,

@@ -213,6 +213,7 @@ function addBatch(room: SnapshotBuilder, random: Random, morning: number): void 
       room.fact('water_test', batch.tankId, at(ms), {
         totalAmmoniaNMgPerL: between(random, 0, 2),
         pH: between(random, 7.5, 8.6),
+        oxygenMgPerL: between(random, 2, 8),
       })
   }
 }

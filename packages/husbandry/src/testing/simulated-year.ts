@@ -150,8 +150,19 @@ function arrange(room: SnapshotBuilder, day: number): void {
   if (quarantine && day === arrivalDay)
     room.fact('care', quarantine.id, `${addDays(firstDay, day)}T15:00:00.000Z`, fishInABag)
   if (quarantine) chooseCures(room, day)
+  if (quarantine && day === pumpStandsOn) standStill(room, addDays(firstDay, day))
   const third = room.snapshot.cultures[2]
   if (third) third.isBackup = day >= backupFromDay
+}
+
+const pumpStandsOn = 355
+// Half of what such water holds. common practice
+const oxygenMgPerL = 3.3
+
+/** A pump stands over night, and somebody measures what the fish have left. */
+function standStill(room: SnapshotBuilder, date: string): void {
+  const { tankId } = room.snapshot.pairs[0]!
+  room.fact('water_test', tankId, `${date}T05:30:00.000Z`, { oxygenMgPerL, temperatureC: 26 })
 }
 
 const chilledFrom = 61

@@ -1,10 +1,8 @@
 import type { Device, Id } from '@fryward/shared'
-import type { Prisma, Transaction } from '@fryward/store'
-import type { Context } from '../context.ts'
+import type { Prisma } from '@fryward/store'
 import { notFound } from '../errors.ts'
+import type { Scope } from '../frame/read-in-room.ts'
 import { viewGauges } from './gauge-view.ts'
-
-type Scope = { tx: Transaction; ctx: Context; roomId: Id }
 
 export async function viewDevices(scope: Scope, which: { id?: Id } = {}): Promise<Device[]> {
   const { tx, roomId } = scope

@@ -1,23 +1,30 @@
+import { oxygenHeld, type RoomSnapshot } from '@fryward/husbandry'
 import { readLatest } from '@fryward/readings'
-import { type Gauge, type Id, unitOfGauge } from '@fryward/shared'
-import type { Prisma, Transaction } from '@fryward/store'
-import type { Context } from '../context.ts'
+import { type Gauge, type Id, type OxygenSaturation, unitOfGauge } from '@fryward/shared'
+import type { Prisma } from '@fryward/store'
 import { notFound } from '../errors.ts'
+import type { Scope } from '../frame/read-in-room.ts'
 
 const withSubject = { subject: true } as const
 type GaugeRow = Prisma.GaugeGetPayload<{ include: typeof withSubject }>
 
-type Scope = { tx: Transaction; ctx: Context; roomId: Id }
-
 /** Gauges of the room as pages show them, with the newest reading of each. */
-export async function viewGauges({ tx, ctx, roomId }: Scope, which: { deviceId?: Id; id?: Id }): Promise<Gauge[]> {
+export async function viewGauges(
+  { tx, ctx, roomId, state }: Scope,
+  which: { deviceId?: Id; id?: Id },
+): Promise<Gauge[]> {
   const rows = await tx.gauge.findMany({ where: { roomId, ...which }, include: withSubject, orderBy: { id: 'asc' } })
   const latest = await readLatest(
     ctx.database.pool,
     rows.map(({ channel }) => channel),
     new Date(Date.parse(ctx.now) - 31 * 86_400_000).toISOString(),
   )
-  return rows.map((row) => toGauge(row, latest.get(row.channel) ?? null))
+  // Most rooms have none: nothing more is read for them.
+  const snapshot = rows.some(readsOxygen) ? (await state()).snapshot : null
+  return rows.map((row) => ({
+    ...toGauge(row, latest.get(row.channel) ?? null),
+    saturation: snapshot && saturationOf(snapshot, row, latest.get(row.channel)?.at ?? ctx.now),
+  }))
 }
 
 export async function viewGauge(scope: Scope, id: Id): Promise<Gauge> {
@@ -26,7 +33,20 @@ export async function viewGauge(scope: Scope, id: Id): Promise<Gauge> {
   return gauge
 }
 
-const toGauge = (row: GaugeRow, latest: { at: string; value: number } | null): Gauge => ({
+const readsOxygen = ({ quantity, endedAt }: GaugeRow): boolean => quantity === 'oxygen' && endedAt === null
+
+/** What the water that a gauge of oxygen hangs in holds of it, as of its newest reading. */
+function saturationOf(snapshot: RoomSnapshot, row: GaugeRow, at: string): OxygenSaturation | null {
+  const vessel = [...snapshot.tanks, ...snapshot.cultures].find(({ id }) => id === row.subjectId)
+  if (!readsOxygen(row) || !vessel) return null
+  const { mgPerL, temperatureC, salinity } = oxygenHeld(snapshot, vessel, at)
+  return {
+    ...{ mgPerL, temperatureC: temperatureC.value, salinity: salinity.value },
+    isRead: { temperature: temperatureC.read !== null, salinity: salinity.read !== null },
+  }
+}
+
+const toGauge = (row: GaugeRow, latest: { at: string; value: number } | null): Omit<Gauge, 'saturation'> => ({
   id: row.id,
   deviceId: row.deviceId,
   key: row.key,

@@ -21,6 +21,7 @@ import { gaugeChart, gaugeFrame } from './gauge-frame.ts'
 import styles from './gauges.module.css'
 import { MarkSign } from './MarkSign.tsx'
 import { markGroups } from './mark-groups.ts'
+import { sayRead } from './say-read.ts'
 
 type Props = { gauge: Gauge; series: GaugeSeries; marks: readonly Mark[]; timeZone: string }
 
@@ -34,7 +35,8 @@ export function GaugeChart({ gauge, series, marks, timeZone }: Props) {
   const say = (value: number) => sayQuantity({ value, unit: gauge.unit }, voice)
   const values = series.points.flatMap(({ low, high }) => [low, high])
   if (values.length === 0) return <p className={styles.soft}>Nothing was read in this time.</p>
-  const sentence = `${gaugeQuantityLabels[gauge.quantity]} in ${gauge.subject.name} between ${say(Math.min(...values))} and ${say(Math.max(...values))}.`
+  const ends = [Math.min(...values), Math.max(...values)].map((value) => sayRead(gauge, value, voice))
+  const sentence = `${gaugeQuantityLabels[gauge.quantity]} in ${gauge.subject.name} between ${ends.join(' and ')}.`
   const every = Math.ceil(series.points.length / mostRows)
   const rows = series.points.filter((_, index) => index % every === 0)
   return (
@@ -51,7 +53,7 @@ export function GaugeChart({ gauge, series, marks, timeZone }: Props) {
         headings={['When', 'Mean', 'Lowest', 'Highest']}
         rows={rows.map(({ at, mean, low, high }) => ({
           key: at,
-          cells: [sayMoment(at, series.to, voice), say(mean), say(low), say(high)],
+          cells: [sayMoment(at, series.to, voice), sayRead(gauge, mean, voice), say(low), say(high)],
         }))}
       />
     </>
@@ -88,6 +90,7 @@ function Drawing({ gauge, series, marks, timeZone, width }: Props & { width: num
             <line key={limit} className={styles.limit} {...across} y1={frame.y(limit)} y2={frame.y(limit)} />
           ),
       )}
+      {gauge.saturation && <FullLine y={frame.y(gauge.saturation.mgPerL)} {...across} />}
       {markGroups(own, frame.x).map(({ x, kind }) => (
         <g key={x}>
           <line className={styles.mark} x1={x} x2={x} y1={gaugeChart.top - 8} y2={frame.floor} />
@@ -97,6 +100,16 @@ function Drawing({ gauge, series, marks, timeZone, width }: Props & { width: num
     </g>
   )
 }
+
+/** Where the water holds no more, at its warmth and salinity of now. */
+const FullLine = ({ y, x1, x2 }: { y: number; x1: number; x2: number }) => (
+  <>
+    <line className={styles.full} {...{ x1, x2 }} y1={y} y2={y} />
+    <text className={charts.tick} x={x2} y={y - 4} textAnchor="end">
+      saturated
+    </text>
+  </>
+)
 
 type Frame = ReturnType<typeof gaugeFrame>
 const hourMs = 3_600_000

@@ -1,7 +1,7 @@
 'use client'
 
 import type { Gauge, Instant, Mark } from '@fryward/shared'
-import { gaugeQuantityLabels, sayMoment, sayQuantity } from '@fryward/words'
+import { gaugeQuantityLabels, sayMoment, saySaturation } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useServerNow } from '@/base/dates/use-now.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
@@ -12,6 +12,7 @@ import styles from './gauges.module.css'
 import { withTail } from './live-tail.ts'
 import { seriesOptions } from './queries.ts'
 import { SaveCsv } from './SaveCsv.tsx'
+import { sayRead } from './say-read.ts'
 
 type Props = { gauge: Gauge; span: { from: Instant; to: Instant }; marks: readonly Mark[] }
 
@@ -27,11 +28,10 @@ export function GaugePanel({ gauge, span, marks }: Props) {
       <p className={styles.head}>
         <strong>{gaugeQuantityLabels[gauge.quantity]}</strong>
         <span>
-          {latest
-            ? `${sayQuantity({ value: latest.value, unit: gauge.unit }, voice)}, ${sayMoment(latest.at, now, voice)}`
-            : 'nothing read yet'}
+          {latest ? `${sayRead(gauge, latest.value, voice)}, ${sayMoment(latest.at, now, voice)}` : 'nothing read yet'}
         </span>
       </p>
+      {gauge.saturation && <p className={styles.soft}>{saySaturation(gauge.saturation, voice)}</p>}
       <Loaded query={series} skeleton={<Bones heights={[10]} />} what="The chart">
         {(data) => (
           <>

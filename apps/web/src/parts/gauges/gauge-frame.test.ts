@@ -23,7 +23,7 @@ describe('a gauge’s chart', () => {
       stepS: 300,
       points: [point(0, 22), point(30, 31)],
     }
-    const frame = gaugeFrame({ series, gauge: { low: 20, high: 28 }, width: 400, height: 186 })
+    const frame = gaugeFrame({ series, gauge: { low: 20, high: 28, saturation: null }, width: 400, height: 186 })
     for (const value of [20, 21.5, 31.5]) {
       expect(frame.y(value)).toBeLessThanOrEqual(frame.floor)
       expect(frame.y(value)).toBeGreaterThanOrEqual(gaugeChart.top)
@@ -31,9 +31,16 @@ describe('a gauge’s chart', () => {
     expect(frame.y(31)).toBeLessThan(frame.y(22))
     expect([frame.x(series.from), frame.x(series.to)]).toEqual([gaugeChart.left, 400 - gaugeChart.right])
   })
+  test('of oxygen holds the line at which the water is saturated', () => {
+    const saturation = { mgPerL: 6.6, temperatureC: 26, salinity: 36, isRead: { temperature: true, salinity: true } }
+    const series = { gaugeId: '', from: point(0).at, to: point(60).at, stepS: 300, points: [point(0, 4), point(30, 3)] }
+    const frame = gaugeFrame({ series, gauge: { low: null, high: null, saturation }, width: 400, height: 186 })
+    expect(frame.y(6.6)).toBeGreaterThanOrEqual(gaugeChart.top)
+    expect(frame.y(6.6)).toBeLessThan(frame.y(4))
+  })
   test('of one reading is not empty', () => {
     const series = { gaugeId: '', from: point(0).at, to: point(60).at, stepS: 300, points: [point(30)] }
-    const frame = gaugeFrame({ series, gauge: { low: null, high: null }, width: 400, height: 186 })
+    const frame = gaugeFrame({ series, gauge: { low: null, high: null, saturation: null }, width: 400, height: 186 })
     expect(frame.spreads[0]).toMatch(/^M/)
     expect(frame.ticks.length).toBeGreaterThan(1)
   })

@@ -7,7 +7,7 @@ import { timeScale } from '@/base/charts/scales.ts'
 export const gaugeChart = { height: 186, left: 44, right: 8, top: 26, foot: 30 } as const
 
 type Point = GaugeSeries['points'][number]
-type Asked = { series: GaugeSeries; gauge: Pick<Gauge, 'low' | 'high'>; width: number; height: number }
+type Asked = { series: GaugeSeries; gauge: Pick<Gauge, 'low' | 'high' | 'saturation'>; width: number; height: number }
 
 // A band is not drawn thinner than this on the axis, or noise of a probe would look like a storm.
 const leastSpread = 1
@@ -17,7 +17,7 @@ export function gaugeFrame({ series, gauge, width, height }: Asked) {
   const floor = height - gaugeChart.foot
   const right = width - gaugeChart.right
   const x = timeScale({ start: new Date(series.from), end: new Date(series.to) }, { left: gaugeChart.left, right })
-  const limits = [gauge.low, gauge.high].filter((limit) => limit !== null)
+  const limits = [gauge.low, gauge.high, gauge.saturation?.mgPerL ?? null].filter((limit) => limit !== null)
   const shown = [...series.points.flatMap(({ low, high }) => [low, high]), ...limits]
   const [lowest, highest] = [Math.min(...shown), Math.max(...shown)]
   const middle = (lowest + highest) / 2

@@ -1,10 +1,11 @@
 'use client'
 
 import type { Device, Gauge, Id } from '@fryward/shared'
-import { sayMoment, sayQuantity } from '@fryward/words'
+import { sayMoment } from '@fryward/words'
 import { useServerNow } from '@/base/dates/use-now.ts'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { WorrySign } from '@/base/ui/Notice.tsx'
+import { sayRead } from '@/parts/gauges/say-read.ts'
 import styles from './devices.module.css'
 import { isHeard } from './heard.ts'
 
@@ -51,13 +52,13 @@ function Light({ lastSeenAt }: Pick<Device, 'lastSeenAt'>) {
 
 /** Where it hangs is said once of those that hang there. */
 function LatestValue({ gauge, isTroubled, isPlaced }: { gauge: Gauge; isTroubled: boolean; isPlaced: boolean }) {
-  const { latest, unit, subject, key } = gauge
+  const { latest, subject, key } = gauge
   const voice = useVoice()
   return (
     <span className={styles.value}>
       {isTroubled && <WorrySign />}
       {isPlaced && `${subject.name} `}
-      {latest ? <strong>{sayQuantity({ value: latest.value, unit }, voice)}</strong> : `${key}: nothing read yet`}
+      {latest ? <strong>{sayRead(gauge, latest.value, voice)}</strong> : `${key}: nothing read yet`}
     </span>
   )
 }

@@ -17,6 +17,7 @@ const gauge: Gauge = {
     maxPerHour: null,
     stuckAfterHours: 24,
     latest: { at, value: 29.4 },
+    saturation: null,
     endedAt: null,
     version: 1,
   },
@@ -123,6 +124,32 @@ test('devices are a line each; what is in trouble, linked to or never heard is o
   expect(screen.queryByRole('heading', { name: 'Shelf 1' })).toBeNull()
   expect(screen.getByRole('heading', { name: 'Shelf 5' })).toBeTruthy()
   window.location.hash = ''
+})
+
+test('oxygen is told with its share of what the water holds, in the line, on the card and under the chart', async () => {
+  // Standard Methods, Table 4500-O:I: 6.615 mg/L at 26 C and chlorinity 20.
+  const saturation = {
+    mgPerL: 6.615,
+    temperatureC: 26,
+    salinity: 36.131,
+    isRead: { temperature: true, salinity: false },
+  }
+  const oxygen: Gauge = {
+    ...{ ...gauge, quantity: 'oxygen', unit: 'mg_per_L', key: 'o2', low: 4, high: null, saturation },
+    latest: { at, value: 5.2 },
+  }
+  const point = { at, low: 5.2, high: 6.4, mean: 5.8, number: 5 }
+  answerApi({
+    ...answers,
+    listDevices: () => [device({ gauges: [oxygen] })],
+    getSeries: () => ({ gaugeId: gauge.id, from: at, to: '2026-11-30T07:00:00.000Z', stepS: 300, points: [point] }),
+  })
+  renderInRoom(<DevicesPage />, { room })
+  expect((await screen.findAllByText(/^5.2 mg\/L, 79% of saturation/)).length).toBe(2)
+  expect(screen.getByText(/water of 26 °C and salinity 36.1 holds 6.6 mg\/L .* The salinity is as set/)).toBeTruthy()
+  const said = /^Oxygen in L1 between 5.2 mg\/L, 79% of saturation and 6.4 mg\/L, 97% of saturation.$/
+  expect(await screen.findByLabelText(said)).toBeTruthy()
+  expect(screen.getByText('5.8 mg/L, 88% of saturation')).toBeTruthy()
 })
 
 test('an alarm says what to do first, and somebody has it with one tap', async () => {
