@@ -4,6 +4,8 @@
  */
 import { performance } from 'node:perf_hooks'
 import { planFood } from '@fryward/planner'
+import { dayWeight, programOf } from '../../packages/planner/dist/program.js'
+import { solve } from '../../packages/planner/dist/solve.js'
 import { liveThrough } from '../../packages/planner/dist/try-futures.js'
 import { countInterval } from './intervals.mjs'
 import { inventedFood } from './invented-food.mjs'
@@ -79,6 +81,52 @@ async function reportShortfalls(rooms) {
   )
 }
 
+/** The least that must be missing where batches eat of these cultures alone, an animal as much as its day counts. */
+async function leastMissing(question, links) {
+  const program = programOf(
+    question,
+    links.map((row) => row.map((isFed) => (isFed ? 0 : null))),
+  )
+  return (await solve(program)).cost * program.unit
+}
+
+/** Batches of a room that eat of several cultures, and those that one could feed with nobody shorter or split anew. */
+async function splitsOf(question) {
+  const { days } = await planFood(question)
+  const links = question.cultures.map(({ id }) =>
+    question.eaters.map((eater) =>
+      days.some(({ gives }) => gives.some((give) => give.cultureId === id && give.eaterId === eater.id)),
+    ),
+  )
+  const missing = ({ eaters }) => total(eaters.map(({ wanted, got }) => wanted - got))
+  const most = total(days.map((day, index) => dayWeight(index, days.length) * missing(day)))
+  const nothing = (1e-4 * total(question.eaters.flatMap(({ wanted }) => wanted))) / days.length
+  const found = { split: 0, needless: 0 }
+  for (const eater of question.eaters.keys()) {
+    if (links.filter((row) => row[eater]).length < 2) continue
+    found.split += 1
+    for (const culture of question.cultures.keys()) {
+      const alone = links.map((row, index) => row.with(eater, index === culture))
+      if ((await leastMissing(question, alone)) > most + nothing) continue
+      found.needless += 1
+      break
+    }
+  }
+  return found
+}
+
+async function reportSplits(rooms) {
+  for (const load of [1 / 3, 1 / 2, 0.7]) {
+    const found = []
+    for (let seed = 1; seed <= rooms; seed += 1)
+      found.push(await splitsOf(inventedFood({ seed, cultures: 4, batches: 4, load, futures: 0 })))
+    const all = (which) => total(found.map((each) => each[which]))
+    console.log(
+      `batches that want ${load.toFixed(2)} of what is given: of ${4 * rooms} ${all('split')} split, ${all('needless')} needlessly`,
+    )
+  }
+}
+
 const edges = [0, 0.02, 0.1, 0.2, 0.35, 0.5, 0.7, 0.9, 1.0001]
 
 async function reportCalibration(rooms) {
@@ -103,5 +151,6 @@ async function reportCalibration(rooms) {
 export async function run([rooms = '200']) {
   await reportTimes()
   await reportShortfalls(Number(rooms))
+  await reportSplits(Number(rooms))
   await reportCalibration(Number(rooms))
 }

@@ -1,7 +1,7 @@
 import { fairShares } from './fair-shares.ts'
 import { grown, leftOf, mayGive, mostOf } from './growth.ts'
 import type { FoodQuestion } from './question.ts'
-import type { Taking } from './share-out.ts'
+import type { Taking } from './taking.ts'
 
 export type CourseDay = {
   /** In each culture in the morning. */

@@ -2,7 +2,8 @@ import { assertQuestion } from './check-question.ts'
 import { type CourseDay, follow, sumOf } from './follow.ts'
 import { oneFeederEach } from './one-feeder-each.ts'
 import type { FoodQuestion } from './question.ts'
-import { shareOut, type Taking } from './share-out.ts'
+import { shareOut } from './share-out.ts'
+import type { Taking } from './taking.ts'
 import { type Tried, triedIn } from './tried.ts'
 
 /** So many litres of a culture, sieved, to an eater: `animals` of them alive. */

@@ -63,3 +63,51 @@ export const questions = (most: { days: number; cultures: number; eaters: number
         sievingLoss: fc.constantFrom(0, 0.1),
       }),
     )
+
+/** Cultures that all give, and batches that want about as much as those have: where one has to look who eats of what. */
+export const tightQuestions = (number: {
+  days: number
+  cultures: number
+  eaters: number
+}): fc.Arbitrary<FoodQuestion> => {
+  const { days, cultures, eaters } = number
+  const several = <T>(count: number, each: fc.Arbitrary<T>) => fc.array(each, { minLength: count, maxLength: count })
+  const drawn = fc.record({
+    cultures: several(
+      cultures,
+      fc.record({ volumeL: fc.integer({ min: 8, max: 30 }), growth: fc.double({ min: 0.2, max: 0.6, noNaN: true }) }),
+    ),
+    sizes: several(eaters, fc.double({ min: 0.5, max: 1.5, noNaN: true })),
+    load: fc.double({ min: 0.4, max: 1.1, noNaN: true }),
+  })
+  return drawn.map(({ cultures: drawnCultures, sizes, load }) => {
+    const made = drawnCultures.map(({ volumeL, growth }, index): PlanCulture => {
+      const [ml, gain] = [volumeL * 1000, Math.exp(growth)]
+      const day: DayGrowth = { gain, crowding: (gain - 1) / (720 * ml) }
+      return {
+        ...{
+          id: `C${index}`,
+          food: 'rotifers',
+          volumeL,
+          animals: 300 * ml,
+          growth: new Array<DayGrowth>(days).fill(day),
+        },
+        ...{ floorAnimals: 50 * ml, mostShare: 0.5, thinnedToAnimals: null, firstDay: 0, use: 'free' },
+      }
+    })
+    // A day's growth of all of them, shared out by the batches' sizes.
+    const daily = load * made.reduce((sum, { animals, growth }) => sum + animals * (growth[0]!.gain - 1), 0)
+    const all = sizes.reduce((sum, size) => sum + size, 0)
+    return {
+      ...{ days, sievingLoss: 0.1, cultures: made },
+      eaters: sizes.map((size, index) => ({
+        ...{
+          id: `B${index}`,
+          food: 'rotifers',
+          wanted: new Array<number>(days).fill((daily * size) / all),
+          fedFrom: [],
+        },
+      })),
+    }
+  })
+}
