@@ -16,8 +16,9 @@ const maxWorkers = availableParallelism()
 const setupFiles = ['tests/support/property-seed.ts']
 
 // Files of a worker share its modules: most of a small file's time went into loading the house anew. So a module keeps
-// nothing but by ids that are one test's own, and a test puts back what it changes of the process.
+// nothing but by ids that are one test's own, and what a test changes of the process is put back before the next.
 const isolate = false
+const putBack = { unstubGlobals: true, restoreMocks: true }
 
 // What is waited for comes at once; a busy machine must not fail its test.
 const expect = { poll: { timeout: 30_000 } }
@@ -31,8 +32,7 @@ export default defineConfig({
         ssr,
         test: {
           name: 'pure',
-          isolate,
-          expect,
+          ...{ isolate, ...putBack, expect },
           setupFiles,
           include: [
             'shared/src/**/*.test.ts',
@@ -48,8 +48,7 @@ export default defineConfig({
         resolve: { ...resolve, alias: dashboard },
         test: {
           name: 'dom',
-          isolate,
-          expect,
+          ...{ isolate, ...putBack, expect },
           include: ['apps/web/src/**/*.test.tsx'],
           environment: 'happy-dom',
           setupFiles: ['apps/web/src/testing/dom-setup.ts'],
@@ -62,8 +61,7 @@ export default defineConfig({
         environments,
         test: {
           name: 'server',
-          isolate,
-          expect,
+          ...{ isolate, ...putBack, expect },
           setupFiles,
           include: [
             'tests/{store,room,api,scheduler,standalone,faults,scenarios,live}/**/*.test.ts',
@@ -80,8 +78,7 @@ export default defineConfig({
         environments,
         test: {
           name: 'browser',
-          isolate,
-          expect,
+          ...{ isolate, ...putBack, expect },
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/support/global-setup.ts', 'tests/support/browser-setup.ts'],
           testTimeout: 240_000,

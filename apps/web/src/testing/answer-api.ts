@@ -1,5 +1,5 @@
 import { type BodyOf, type ParamsOf, type ResponseOf, type RouteId, routes } from '@fryward/shared'
-import { afterEach, expect, vi } from 'vitest'
+import { expect, vi } from 'vitest'
 
 export type Refusal = { status: number; code: string; detail: string; fields?: { path: string; message: string }[] }
 type Answer<K extends RouteId> = (asked: {
@@ -10,11 +10,9 @@ type Answers = { [K in RouteId]?: Answer<K> }
 type Asked = { route: RouteId; body: unknown }
 
 const unexpected: string[] = []
-afterEach(() => {
-  vi.unstubAllGlobals()
-  // A request that nobody answers reads as "no network" on the page: told here, or a test would go on without it.
-  expect(unexpected.splice(0)).toEqual([])
-})
+
+/** A request that nobody answers reads as "no network" on the page: told after each test, or one would go on without it. */
+export const assertAllAnswered = () => expect(unexpected.splice(0)).toEqual([])
 
 function findRoute(method: string, path: string): { route: RouteId; params: Record<string, string> } | undefined {
   for (const [route, known] of Object.entries(routes) as [RouteId, (typeof routes)[RouteId]][]) {

@@ -130,6 +130,7 @@ describe('the wizard', () => {
     await press(user, 'Add a pair')
     await press(user, 'Set up the room')
     expect(screen.getByText('Pair 1: the species.')).toBeDefined()
+    await screen.findByRole('option', { name: /ocellaris/ })
     await user.selectOptions(screen.getByLabelText(/^Species/), 'amphiprion-ocellaris')
     await user.type(screen.getByLabelText('Together since, if known'), '2130-01-01')
     await press(user, 'Set up the room')
