@@ -20,8 +20,10 @@ const setupFiles = ['tests/support/property-seed.ts']
 const isolate = false
 const putBack = { unstubGlobals: true, restoreMocks: true }
 
-// What is waited for comes at once; a busy machine must not fail its test.
-const expect = { poll: { timeout: 30_000 } }
+// What is waited for comes at once, and a test takes seconds: only what hangs runs into these, on however busy a machine.
+const expect = { poll: { timeout: 60_000 } }
+const longest = { testTimeout: 300_000, hookTimeout: 300_000 }
+const longestOfPages = { testTimeout: 600_000, hookTimeout: 600_000 }
 
 export default defineConfig({
   test: {
@@ -41,7 +43,7 @@ export default defineConfig({
             'tests/reference/**/*.test.ts',
             'tests/repository/**/*.test.ts',
           ],
-          testTimeout: 60_000,
+          ...longest,
         },
       },
       {
@@ -52,7 +54,7 @@ export default defineConfig({
           include: ['apps/web/src/**/*.test.tsx'],
           environment: 'happy-dom',
           setupFiles: ['apps/web/src/testing/dom-setup.ts'],
-          testTimeout: 60_000,
+          ...longest,
         },
       },
       {
@@ -68,8 +70,7 @@ export default defineConfig({
             'apps/{api,scheduler,standalone}/src/**/*.test.ts',
           ],
           globalSetup: ['tests/support/global-setup.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 120_000,
+          ...longest,
         },
       },
       {
@@ -81,8 +82,7 @@ export default defineConfig({
           ...{ isolate, ...putBack, expect },
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/support/global-setup.ts', 'tests/support/browser-setup.ts'],
-          testTimeout: 240_000,
-          hookTimeout: 240_000,
+          ...longestOfPages,
         },
       },
     ],

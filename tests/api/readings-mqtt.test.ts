@@ -43,8 +43,7 @@ const name = (more: Partial<ChangeBroker>, url = broker.url) =>
     body: { url, username: 'room', password: 'sea-salt', authority: null, ...more },
   })
 const state = () => world.ok(full.viewer, 'getBroker', { params: inRoom() })
-const until = (is: (broker: Broker) => unknown) =>
-  expect.poll(async () => Boolean(is(await state())), { timeout: 20_000 }).toBe(true)
+const until = (is: (broker: Broker) => unknown) => expect.poll(async () => Boolean(is(await state()))).toBe(true)
 const connected = () => until(({ isConnected }) => isConnected)
 const troubled = async (sentence: RegExp) => {
   await until(({ isConnected, trouble }) => !isConnected && sentence.test(trouble ?? ''))
@@ -58,8 +57,7 @@ const refusals = async () =>
   (await state()).refusals.map(({ topic, reason, detail, number }) => ({ topic, reason, detail, number }))
 const minutesSince = (at: string | null | undefined) =>
   Math.abs(Date.parse(at ?? '') - Date.parse(world.clock.now())) / 60_000
-const acknowledged = (number: number) =>
-  expect.poll(() => broker.acknowledged.length, { timeout: 20_000 }).toBeGreaterThanOrEqual(number)
+const acknowledged = (number: number) => expect.poll(() => broker.acknowledged.length).toBeGreaterThanOrEqual(number)
 /** Runs `work` while no reading can be committed. */
 const whileNothingCommits = (work: () => Promise<void>) =>
   withClient(world.database.connectionString, async (client) => {
@@ -90,7 +88,7 @@ test('numbers that come while a commit is under way share the next, and each is 
     await Promise.all(numbers.map((number) => broker.publish('home/rack/t1', String(number))))
     const answered = () =>
       isOf(/FROM[^,]*device\\"/).filter((is, call) => is && asked.mock.settledResults[call]?.type === 'fulfilled')
-    await expect.poll(() => answered().length, { timeout: 20_000 }).toBe(60)
+    await expect.poll(() => answered().length).toBe(60)
   })
   await acknowledged(before + 60)
   const commits = isOf(/"keep-readings"/).filter(Boolean)
@@ -180,7 +178,7 @@ test('what came while the line was cut comes when it stands again; without a tim
   world.clock.advanceMinutes(10)
   await broker.publish('home/rack/t1', '27')
   await broker.publish('home/rack', JSON.stringify({ gauge: 't1', value: 28, at: minutesFrom(world, -4) }))
-  await expect.poll(() => broker.comers.length, { timeout: 20_000 }).toBeGreaterThan(waits)
+  await expect.poll(() => broker.comers.length).toBeGreaterThan(waits)
   await expect.poll(async () => (await values()).at(-1)).toBe(28)
   await until(({ refusals: [newest] }) => newest?.reason === 'no_time')
   expect(await values()).not.toContain(27)
@@ -256,9 +254,7 @@ test('a broker on this machine itself is refused unless the server lets it be', 
       body: { url, username: null, authority: null },
     })
     await expect
-      .poll(async () => (await wary.ok(room.owner, 'getBroker', { params: { roomId: room.roomId } })).trouble, {
-        timeout: 20_000,
-      })
+      .poll(async () => (await wary.ok(room.owner, 'getBroker', { params: { roomId: room.roomId } })).trouble)
       .toMatch(/is this machine itself.*LOCAL_BROKERS=1/)
   }
   await wary.close()

@@ -234,7 +234,7 @@ describe('the life of a clutch', () => {
     await row.getByRole('link').first().click()
     await survival.getByRole('img', { name: /^Life line\./ }).waitFor(soon)
     await survival.context().close()
-  }, 240_000)
+  })
 
   it('goes on from the backup where the feeding culture is lost on hatch eve, and says what is at risk', async () => {
     stage.world.clock.set('2026-07-01T07:30:00.000Z')
@@ -287,5 +287,5 @@ describe('the life of a clutch', () => {
     const eats = await room.look('who-eats')
     await eats.getByRole('table').getByText('R2').first().waitFor(soon)
     await eats.context().close()
-  }, 240_000)
+  })
 })

@@ -100,17 +100,17 @@ if (disk)
         body: JSON.stringify({ kind: 'observation', subjectId: room.id, data: { note: 'the disk hums' } }),
       })
     const writers = startWriters(room)
-    await vi.waitFor(() => expect(writers.acknowledged.size).toBeGreaterThan(10), 30_000)
+    await vi.waitFor(() => expect(writers.acknowledged.size).toBeGreaterThan(10), 60_000)
     // To the last byte, while everybody writes: what looks at the disk has not seen it yet.
     disk.fill()
-    await vi.waitFor(async () => expect((await observe()).status).toBe(507), { timeout: 30_000, interval: 100 })
+    await vi.waitFor(async () => expect((await observe()).status).toBe(507), { timeout: 60_000, interval: 100 })
     const told = (await (await observe()).json()) as { detail: string }
     expect(told.detail).toMatch(/Nothing was saved; reading goes on\. Make room/)
     expect((await get(`/rooms/${room.id}/days/today`)).status).toBe(200)
     // The disk is looked at every five seconds.
     await vi.waitFor(
       async () => expect(await (await get('/server/state')).json()).toMatchObject({ disk: { state: 'full' } }),
-      { timeout: 30_000, interval: 500 },
+      { timeout: 60_000, interval: 500 },
     )
     const before = writers.acknowledged.size
     disk.makeRoom()
@@ -119,4 +119,4 @@ if (disk)
     await writers.stop()
     const kept = await reckon(writers, { connectionString: databaseUrlOf(dataDir), room })
     expect([kept, writers.refusals]).toEqual([{ lost: 0, doubled: 0 }, []])
-  }, 240_000)
+  })

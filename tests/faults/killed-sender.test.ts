@@ -19,7 +19,7 @@ beforeAll(async () => {
   // The process goes by the machine's own clock.
   world = await openWorld({ at: new Date().toISOString() })
   mail = await openMailServer()
-}, 300_000)
+})
 afterAll(async () => {
   child?.kill('SIGKILL')
   await mail.close()
@@ -76,4 +76,4 @@ test('a scheduler killed between taking a message and its answer leaves it unkno
     [0, 'unknown'],
   ])
   expect(mail.letters).toHaveLength(2)
-}, 180_000)
+})

@@ -16,7 +16,7 @@ beforeAll(async () => {
   // The process goes by the machine's own clock.
   world = await openWorld({ at: new Date().toISOString() })
   broker = await openBroker()
-}, 300_000)
+})
 afterAll(async () => {
   await world.close()
   await broker.close()
@@ -67,4 +67,4 @@ test('a server killed before a reading is committed has not acknowledged it, and
   expect(series.points.map(({ number }) => number)).toEqual([1])
   await holder.end()
   await next.close()
-}, 180_000)
+})

@@ -42,7 +42,7 @@ async function cutBeforeCommit<T>(work: () => Promise<T>): Promise<T> {
         expect(rows).toHaveLength(1)
         await bystander.query('SELECT pg_terminate_backend($1)', [rows[0]!.pid])
       },
-      { timeout: 10_000, interval: 20 },
+      { timeout: 60_000, interval: 20 },
     )
   } finally {
     await bystander.query('ROLLBACK')

@@ -109,4 +109,4 @@ test('a server that starts while the database is away answers that it is, and is
   const server = await ready
   expect(await statusOf('getHealth')).toBe(200)
   await server.kill()
-}, 120_000)
+})

@@ -53,7 +53,7 @@ beforeAll(async () => {
   const named = { url: broker.url, username: 'room', password: 'sea-salt', authority: null }
   await world.ok(owner, 'changeBroker', { params: params(), body: named })
   servers = await Promise.all([forkProgram('api', settings()), forkProgram('api', settings())])
-}, 300_000)
+})
 afterAll(async () => {
   await Promise.all([...servers, ...schedulers].map((program) => program.kill()))
   await world.close()

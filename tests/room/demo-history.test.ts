@@ -23,7 +23,7 @@ beforeAll(async () => {
   first = await createTestDatabase()
   second = await createTestDatabase()
   told = { first: await fill(first), second: await fill(second) }
-}, 300_000)
+})
 afterAll(async () => {
   await first.drop()
   await second.drop()

@@ -34,7 +34,7 @@ beforeAll(async () => {
   database = openDatabase({ connectionString, maxConnections: 2 })
   const owner = await database.prisma.membership.findFirstOrThrow({ where: { roomId, role: 'owner' } })
   ctx = { database, now, actor: { kind: 'person', userId: owner.userId, name: 'The owner' } }
-}, 240_000)
+})
 afterAll(async () => {
   await database.close()
   await testDatabase.drop()

@@ -181,7 +181,7 @@ describe('while it runs, npm start', () => {
     await eventually(async () => (await signIn()).status === 401)
   })
 
-  it('replaces a part that is stopped and answers nobody any more', { timeout: 120_000 }, async () => {
+  it('replaces a part that is stopped and answers nobody any more', async () => {
     const before = run.parts()
     process.kill(before.api, 'SIGSTOP')
     await run.waitFor('The API ended by itself (it no longer answered')

@@ -152,7 +152,7 @@ test('a download grows with every table, however long the next one takes', async
   const written = writeBackup({ connectionString, output, now: world.clock.now() })
   const soFar = () => gunzipSync(Buffer.concat(chunks), { finishFlush: constants.Z_SYNC_FLUSH })
   // The last one before it, by the alphabet.
-  await vi.waitFor(() => expect(soFar().includes('verification.copy')).toBe(true), 10_000)
+  await vi.waitFor(() => expect(soFar().includes('verification.copy')).toBe(true), 60_000)
   await client.query('ROLLBACK')
   await client.end()
   await written
