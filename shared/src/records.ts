@@ -40,12 +40,15 @@ export const ImportLineSchema = z.object({
 })
 export type ImportLine = z.infer<typeof ImportLineSchema>
 
+/** What becomes of them beside being kept, as a sentence. */
+const NoteSchema = z.nullable(z.string())
+
 export const ImportPreviewSchema = z
-  .object({ lines: z.array(ImportLineSchema), good: z.int() })
+  .object({ lines: z.array(ImportLineSchema), good: z.int(), note: NoteSchema })
   .register(z.globalRegistry, { id: 'ImportPreview' })
 export type ImportPreview = z.infer<typeof ImportPreviewSchema>
 
 export const ImportedSchema = z
-  .object({ id: IdSchema, kept: z.int(), lines: z.array(ImportLineSchema) })
+  .object({ id: IdSchema, kept: z.int(), lines: z.array(ImportLineSchema), note: NoteSchema })
   .register(z.globalRegistry, { id: 'Imported' })
 export type Imported = z.infer<typeof ImportedSchema>

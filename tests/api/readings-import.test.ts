@@ -87,3 +87,26 @@ test('a file that is none is refused in a sentence', async () => {
   expect(await said('date,time\n2026-04-01,07:30\n')).toMatch(/^The first line names the columns. It lacks: value/)
   expect(await said('at,value\nnever,25\n')).toMatch(/^No line of this file can be kept/)
 })
+
+test('the latest of a file is read by rules as what a device posts is, until it is taken back; what is old is told as that', async () => {
+  const told = await preview('at,value\n2026-03-20T07:30:00Z,25.4\n')
+  expect(told.note).toMatch(/Tasks go by none of them: the newest is more than three days old/)
+  const file = `at,value\n${[0, 10, 20, 30].map((minute) => `2026-04-05T06:${String(minute).padStart(2, '0')}:00Z,${29 + (minute % 20) / 100}`).join('\n')}`
+  const noted = async () => {
+    const query = { kind: 'water_reading' } as const
+    const { facts } = await world.ok(full.viewer, 'listFacts', { params: { roomId: full.roomId }, query })
+    return facts.filter(({ struckAt }) => struckAt === null)
+  }
+  expect((await preview(file)).note).toMatch(/tasks and forecasts go by the latest of them/)
+  expect(await noted()).toEqual([])
+  for (const _again of [1, 2]) {
+    const { body: made } = await keep(file)
+    expect(made.note).toMatch(/tasks and forecasts go by the latest of them/)
+    expect(await noted()).toMatchObject([
+      { subjectId: full.larvalTank.id, at: '2026-04-05T07:00:00.000Z', data: { temperatureC: 29.05, gaugeKey: 't1' } },
+    ])
+    const undo = { params: { ...params(), importId: made.id }, body: {} }
+    expect(await world.ok(full.caretaker, 'undoReadings', undo)).toEqual({ struck: 4 })
+    expect(await noted()).toEqual([])
+  }
+})

@@ -1,32 +1,13 @@
 import { type HourMean, quantities, readHourMeans } from '@fryward/readings'
-import type { GaugeQuantity, Id } from '@fryward/shared'
+import type { Id } from '@fryward/shared'
 import type { Context } from '../context.ts'
-import { insertFact } from '../facts/insert-fact.ts'
-import { type Work, writeInRoom } from '../frame/write-in-room.ts'
+import { writeInRoom } from '../frame/write-in-room.ts'
+import { type NotedGauge, note } from './note.ts'
 import { unbelieved } from './unbelieved.ts'
+import { lookBackMs } from './worth-counting.ts'
 import { isReadByRules, type Noted, worthNoting } from './worth-noting.ts'
 
-// What came late by more than this changes charts, and no record of the room.
-const lookBackMs = 3 * 86_400_000
-
-const measureOf = {
-  temperature: 'temperatureC',
-  salinity: 'salinity',
-  ph: 'pH',
-  oxygen: 'oxygenMgPerL',
-} as const satisfies Partial<Record<GaugeQuantity, string>>
-const isMeasure = (quantity: GaugeQuantity): quantity is keyof typeof measureOf => quantity in measureOf
-
-type Gauge = {
-  roomId: Id
-  id: Id
-  key: string
-  quantity: GaugeQuantity
-  subjectId: Id
-  channel: number
-  notedUntil: Date | null
-  notedValue: number | null
-}
+type Gauge = NotedGauge & { roomId: Id; channel: number }
 type Finding = { gauge: Gauge; noted: Noted[] }
 
 /**
@@ -77,33 +58,9 @@ function notedOf({ quantity, notedUntil, notedValue }: Gauge, hours: HourMean[],
 function noteInRoom(ctx: Context, roomId: Id, findings: Finding[]): Promise<number> {
   return writeInRoom({ ctx, roomId, permission: 'record' }, async (work) => {
     let written = 0
-    for (const finding of findings) written += await note(work, finding)
+    for (const { gauge, noted } of findings) written += (await note(work, gauge, noted)).length
     const number = written
     work.audit({ action: 'gauge.note', detail: { number }, why: 'a gauge read other water' })
     return written
   })
-}
-
-async function note(work: Work, { gauge, noted }: Finding): Promise<number> {
-  const last = noted.at(-1)
-  if (!last || !isMeasure(gauge.quantity)) return 0
-  // Whoever looked at the same time has moved it on already.
-  const { count } = await work.tx.gauge.updateMany({
-    where: { roomId: gauge.roomId, id: gauge.id, notedUntil: gauge.notedUntil },
-    data: { notedUntil: new Date(last.to), notedValue: last.mean },
-  })
-  if (count === 0) return 0
-  for (const { from, to, mean, readings } of noted)
-    await insertFact(work, {
-      at: new Date(to).toISOString(),
-      fact: {
-        kind: 'water_reading',
-        subjectId: gauge.subjectId,
-        data: {
-          ...{ gaugeId: gauge.id, gaugeKey: gauge.key, from: new Date(from).toISOString(), readings },
-          [measureOf[gauge.quantity]]: Number(mean.toFixed(2)),
-        },
-      },
-    })
-  return noted.length
 }

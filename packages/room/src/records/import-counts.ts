@@ -16,7 +16,7 @@ export async function previewImport({ ctx, roomId, text }: Asked): Promise<Impor
     // Nothing is flushed, so nothing is kept and nothing is said of it.
     const work: Work = { ...read, revision: 0, audit: () => {} }
     const { lines } = await judged(work, text, factBatch(work))
-    return { lines, good: lines.filter(({ problem }) => problem === null).length }
+    return { lines, good: lines.filter(({ problem }) => problem === null).length, note: null }
   })
 }
 
@@ -35,7 +35,7 @@ export async function importCounts({ ctx, roomId, text }: Asked): Promise<Import
       detail: { importId: id, kept: factIds.length, leftOut: lines.length - factIds.length, factIds },
       why: 'counts of a notebook were taken in',
     })
-    return { id, kept: factIds.length, lines }
+    return { id, kept: factIds.length, lines, note: null }
   })
 }
 

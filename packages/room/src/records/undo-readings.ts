@@ -1,12 +1,21 @@
 import { takeBack } from '@fryward/readings'
-import type { Id } from '@fryward/shared'
+import { type Id, IdSchema, InstantSchema } from '@fryward/shared'
 import { z } from 'zod'
-import type { Context } from '../context.ts'
+import { actorUserId, type Context } from '../context.ts'
 import { notFound, RoomError } from '../errors.ts'
-import { writeInRoom } from '../frame/write-in-room.ts'
+import { type Work, writeInRoom } from '../frame/write-in-room.ts'
 import { assertWithinADay } from '../reopening/within-a-day.ts'
 
-const KeptSchema = z.object({ at: z.array(z.number()) })
+const KeptSchema = z.object({
+  at: z.array(z.number()),
+  // Imports of before noted nothing.
+  factIds: z.array(IdSchema).default([]),
+  notedBefore: z
+    .object({ until: z.nullable(InstantSchema), value: z.nullable(z.number()) })
+    .default({ until: null, value: null }),
+  notedUntil: z.nullable(InstantSchema).default(null),
+})
+type Kept = z.infer<typeof KeptSchema>
 
 /** Takes back what an import of readings kept. */
 export async function undoReadings({
@@ -20,7 +29,7 @@ export async function undoReadings({
   gaugeId: Id
   importId: Id
 }): Promise<{ struck: number }> {
-  return writeInRoom({ ctx, roomId, permission: 'manage', changesDay: false }, async (work) => {
+  return writeInRoom({ ctx, roomId, permission: 'manage' }, async (work) => {
     const { tx } = work
     const gauge = await tx.gauge.findUnique({ where: { roomId_id: { roomId, id: gaugeId } } })
     const named = (action: string) =>
@@ -29,12 +38,37 @@ export async function undoReadings({
     if (!gauge || !entry) throw notFound('import')
     assertWithinADay(ctx, entry.at, 'leave it as it is')
     if (await named('readings.undo_import')) throw new RoomError('wrong_state', 'This import was taken back already.')
-    const { at } = KeptSchema.parse(entry.detail)
+    const kept = KeptSchema.parse(entry.detail)
+    if (kept.factIds.length > 0) await unnote(work, gaugeId, kept)
     await takeBack(
       (statement, json) => tx.$executeRawUnsafe(statement, json),
-      at.map((moment) => ({ channel: gauge.channel, at: moment })),
+      kept.at.map((moment) => ({ channel: gauge.channel, at: moment })),
     )
-    work.audit({ action: 'readings.undo_import', subjectId: gauge.subjectId, detail: { importId, gaugeId } })
-    return { struck: at.length }
+    work.audit({
+      action: 'readings.undo_import',
+      subjectId: gauge.subjectId,
+      detail: { importId, gaugeId },
+      why: 'an import was taken back',
+    })
+    return { struck: kept.at.length }
+  })
+}
+
+/** Strikes out what was noted of them; where nothing was noted since, the gauge's other readings are looked at again. */
+async function unnote(
+  { tx, ctx, roomId, revision }: Work,
+  gaugeId: Id,
+  { factIds, notedBefore, notedUntil }: Kept,
+): Promise<void> {
+  await tx.fact.updateMany({
+    where: { roomId, id: { in: factIds }, struckAt: null },
+    data: {
+      ...{ struckAt: ctx.now, struckBy: actorUserId(ctx.actor), struckRevision: revision },
+      struckReason: 'The import was taken back.',
+    },
+  })
+  await tx.gauge.updateMany({
+    where: { roomId, id: gaugeId, notedUntil },
+    data: { notedUntil: notedBefore.until, notedValue: notedBefore.value },
   })
 }

@@ -60,12 +60,13 @@ export function FileImport({ one, preview, keep, undo, children }: Props) {
 
 type Seen = { one: string; preview: ImportPreview; isBusy: boolean; onKeep: () => void }
 
-function Preview({ one, preview: { good, lines }, isBusy, onKeep }: Seen) {
+function Preview({ one, preview: { good, lines, note }, isBusy, onKeep }: Seen) {
   return (
     <>
       <p role="status">
         {good} of {lines.length} {lines.length === 1 ? 'line' : 'lines'} can be kept.
       </p>
+      {note && <p>{note}</p>}
       {good > 0 && (
         <div>
           <Button variant="filled" isBusy={isBusy} onClick={onKeep}>
@@ -83,6 +84,7 @@ function Kept({ made, undo }: { made: Imported; undo: Undo }) {
   return (
     <>
       <Notice title={said}>
+        {!undo.data && made.note && <p>{made.note}</p>}
         {!undo.data && (
           <Button isBusy={undo.isPending} onClick={() => undo.mutate(made.id)}>
             Take them all back

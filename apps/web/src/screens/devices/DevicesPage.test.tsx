@@ -182,8 +182,8 @@ test('readings of a file are looked at line by line before they are kept', async
   const bad = { ...line, line: 3, text: '2026-11-01,07:31,warm', problem: '"warm" is no number.' }
   const { writes } = answerApi({
     ...answers,
-    previewReadings: () => ({ lines: [line, bad], good: 1 }),
-    importReadings: () => ({ id: gauge.id, kept: 1, lines: [line, bad] }),
+    previewReadings: () => ({ lines: [line, bad], good: 1, note: 'Tasks go by them.' }),
+    importReadings: () => ({ id: gauge.id, kept: 1, lines: [line, bad], note: 'Tasks go by them.' }),
     undoReadings: () => ({ struck: 1 }),
   })
   const { user } = renderInRoom(<DevicesPage />, { room })
@@ -191,6 +191,7 @@ test('readings of a file are looked at line by line before they are kept', async
   const file = new File(['date,time,value\n'], 'logger.csv', { type: 'text/csv' })
   await user.upload(screen.getByLabelText('Choose a file'), file)
   expect(await screen.findByText('left out: "warm" is no number.')).toBeTruthy()
+  expect(screen.getByText('Tasks go by them.')).toBeTruthy()
   expect(writes.map(({ route }) => route)).toEqual(['previewReadings'])
   await user.click(screen.getByRole('button', { name: 'Keep 1 reading' }))
   await user.click(await screen.findByRole('button', { name: 'Take them all back' }))

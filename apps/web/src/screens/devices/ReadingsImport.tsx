@@ -20,8 +20,8 @@ export function ReadingsImport({ gauge, onDone }: { gauge: Gauge; onDone: () => 
           naming the columns: <code>date</code> and <code>time</code> by this room’s clock, or both in <code>at</code>,
           and <code>value</code>
           {units[gauge.quantity]}. Values are kept as they stand, without the gauge’s offset. Charts show them; tasks
-          and forecasts may pass them over, so write down a water test where they should count. Nothing is kept before
-          you have seen each line.
+          and forecasts go by the latest of the last three days where it can be believed, and you are told. Nothing is
+          kept before you have seen each line.
         </p>
       </FileImport>
       <div>

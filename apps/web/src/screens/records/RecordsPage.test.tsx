@@ -21,8 +21,8 @@ const file = () =>
 test('a file is looked at line by line, then kept, then taken back as one', async () => {
   const id = newId()
   const { writes } = answerApi({
-    previewImport: () => ({ lines, good: 1 }),
-    importCounts: () => ({ id, kept: 1, lines }),
+    previewImport: () => ({ lines, good: 1, note: null }),
+    importCounts: () => ({ id, kept: 1, lines, note: null }),
     undoImport: () => ({ struck: 1 }),
   })
   const { user } = renderInRoom(<RecordsPage />)
