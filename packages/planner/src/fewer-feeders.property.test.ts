@@ -64,7 +64,7 @@ describe('few feeders', () => {
       fc.asyncProperty(tightQuestions({ days: 4, cultures: 3, eaters: 3 }), async (question) => {
         found.push({ plan: number(await linksPlanned(question)), fewest: await fewestLinks(question) })
       }),
-      { numRuns: 6 },
+      { numRuns: 12 },
     )
     const [plans, fewest] = [sumOf(found.map(({ plan }) => plan)), sumOf(found.map((each) => each.fewest))]
     // Rooms where each eater has one culture alone would prove nothing.
