@@ -64,7 +64,7 @@ export default defineConfig({
         test: {
           name: 'server',
           ...{ isolate, ...putBack, expect },
-          setupFiles,
+          setupFiles: [...setupFiles, 'tests/support/jitter.ts'],
           include: [
             'tests/{store,room,api,scheduler,standalone,faults,scenarios,live}/**/*.test.ts',
             'apps/{api,scheduler,standalone}/src/**/*.test.ts',

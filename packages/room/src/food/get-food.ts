@@ -8,7 +8,10 @@ import { readInRoom } from '../frame/read-in-room.ts'
 export async function getFood({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<FoodView> {
   return readInRoom({ ctx, roomId }, async ({ tx, state }) => {
     const room = await tx.room.findUniqueOrThrow({ where: { id: roomId } })
-    const last = await tx.foodPlan.findFirst({ where: { roomId }, orderBy: [{ revision: 'desc' }, { madeAt: 'desc' }] })
+    const last = await tx.foodPlan.findFirst({
+      where: { roomId },
+      orderBy: [{ revision: 'desc' }, { madeAt: 'desc' }, { id: 'desc' }],
+    })
     const today = localDate({ timeZone: room.timeZone, at: ctx.now })
     const underWay = curesInForce(
       (await state()).snapshot,
