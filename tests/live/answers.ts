@@ -126,4 +126,5 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
   leftPerMl: ({ task, nature }) => nature.batches.get(task.subject.id)?.artemiaPerMl,
   totalAmmoniaNMgPerL: ({ nature }) => nature.chance.between(0, 0.15),
   water: () => 'water_tinted',
+  signs: ({ task, nature }) => (nature.rotifers.get(task.subject.id)?.isSick ? ['swimming_slow'] : undefined),
 }

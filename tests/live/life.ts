@@ -12,15 +12,20 @@ export type LifeInput = {
   seed: number
   days: number
   rooms: number
+  /** Of one culture, on average. */
+  daysToCrash: number
   print: (line: string) => void
   tell: (line: string) => void
 }
 
 /** Rooms whose keepers do what the list says and nothing else, day after day, while the clock is moved on. */
-export async function live(world: Service, { seed, days, rooms: many, print, tell }: LifeInput): Promise<Tally> {
+export async function live(
+  world: Service,
+  { seed, days, rooms: many, daysToCrash, print, tell }: LifeInput,
+): Promise<Tally> {
   const rooms: LiveRoom[] = []
   for (let index = 0; index < many; index += 1)
-    rooms.push(await openLiveRoom(world, { name: `Room ${index + 1}`, seed: seed * 1000 + index, tell }))
+    rooms.push(await openLiveRoom(world, { name: `Room ${index + 1}`, seed: seed * 1000 + index, daysToCrash, tell }))
   const firstMs = Date.parse(`${world.clock.now().slice(0, 10)}T00:00:00.000Z`) + dayMs
   for (let day = 0; day < days; day += 1) {
     const date = isoDate(firstMs + day * dayMs)
@@ -65,8 +70,11 @@ function closeDay({ nature, tally }: LiveRoom, atMs: number): void {
   tally.artemiaShort = nature.shortFeeds.length
   tally.artemiaEmpty = nature.emptyHarvests.length
   tally.conesLost = nature.lostStarts.length
+  tally.crashes = nature.crashes
+  tally.sickDays += [...nature.rotifers.values()].filter(({ isSick }) => isSick).length
+  tally.cultureDays += nature.rotifers.size
   const spare = [...nature.rotifers.values()].reduce(
-    (sum, { perMl, volumeL }) => sum + Math.max(0, perMl - sparePerMl) * volumeL * 1000,
+    (sum, { perMl, volumeL, isSick }) => sum + (isSick ? 0 : Math.max(0, perMl - sparePerMl) * volumeL * 1000),
     0,
   )
   for (const batch of nature.batches.values()) {
@@ -84,7 +92,9 @@ type DayTold = { date: string; day: number; before: Tally; atMs: number }
 
 function lineOf(room: LiveRoom, { date, day, before, atMs }: DayTold): string {
   const { nature, tally, names } = room
-  const cultures = [...nature.rotifers].map(([id, { perMl }]) => `${names.get(id)} ${Math.round(perMl)}`)
+  const cultures = [...nature.rotifers].map(
+    ([id, { perMl, isSick }]) => `${names.get(id)} ${Math.round(perMl)}${isSick ? ' dying' : ''}`,
+  )
   const batches = [...nature.batches].map(([, batch]) => {
     const prey = `${batch.rotifersPerMl.toFixed(1)}+${batch.artemiaPerMl.toFixed(2)} per mL`
     return `${Math.round(batch.number)} larvae of day ${Math.floor(batch.ageDays(atMs))}, ${prey}, hungry ${batch.hungryToday} h`

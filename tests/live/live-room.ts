@@ -41,7 +41,7 @@ export const lightOver = ({ lightHours }: { lightHours: number | null }) => ({
 /** A room as small breeders have them, drawn from the seed: what it has the service is told, how it behaves it is not. */
 export async function openLiveRoom(
   world: Service,
-  { name, seed, tell }: { name: string; seed: number; tell: (line: string) => void },
+  { name, seed, daysToCrash, tell }: { name: string; seed: number; daysToCrash: number; tell: (line: string) => void },
 ): Promise<LiveRoom> {
   const chance = new Chance(seed)
   const nowMs = Date.parse(world.clock.now())
@@ -78,7 +78,7 @@ export async function openLiveRoom(
     ],
   })
   const params = { roomId: room.id }
-  const nature = new Nature(chance, { nowMs, temperatureC, light })
+  const nature = new Nature(chance, { nowMs, temperatureC, light, daysToCrash })
   const names = new Map<string, string>()
   const volumes = new Map<string, number>()
   for (const culture of await world.ok(owner, 'listCultures', { params })) {

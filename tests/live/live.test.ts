@@ -6,8 +6,14 @@ import { served } from './service.ts'
 import { summaryOf, type Tally } from './tally.ts'
 
 // A room for ten days through everything, and for fifty by the rules alone, unless `npm run live` says otherwise.
-const { LIVE_SEED = '1', LIVE_DAYS, LIVE_ROOMS = '1', LIVE_TELL, LIVE_ALONE } = process.env
-const given = { seed: Number(LIVE_SEED), rooms: Number(LIVE_ROOMS), tell: LIVE_TELL ? console.log : () => undefined }
+const { LIVE_SEED = '1', LIVE_DAYS, LIVE_ROOMS = '1', LIVE_CRASH, LIVE_TELL, LIVE_ALONE } = process.env
+const daysToCrash = LIVE_CRASH ? Number(LIVE_CRASH) : Number.POSITIVE_INFINITY
+const given = {
+  daysToCrash,
+  seed: Number(LIVE_SEED),
+  rooms: Number(LIVE_ROOMS),
+  tell: LIVE_TELL ? console.log : () => undefined,
+}
 const days = (usual: number) => Number(LIVE_DAYS ?? usual)
 const at = '2026-02-28T05:00:00.000Z'
 

@@ -20,16 +20,20 @@ export class Nature {
   readonly shortFeeds: { batchId: string; wanted: number; given: number }[] = []
   readonly emptyHarvests: string[] = []
   readonly lostStarts: string[] = []
+  /** Cultures that began to die. */
+  crashes = 0
   #nowMs: number
+  readonly #daysToCrash: number
 
-  constructor(chance: Chance, given: { nowMs: number; temperatureC: number; light: Lit }) {
+  constructor(chance: Chance, given: { nowMs: number; temperatureC: number; light: Lit; daysToCrash: number }) {
     this.chance = chance
+    this.#daysToCrash = given.daysToCrash
     this.#nowMs = given.nowMs
     this.breeders = new Breeders(chance, { temperatureC: given.temperatureC, lightsOffHour: given.light.offHour })
   }
 
   addRotifers(id: string, { volumeL, perMl }: { volumeL: number; perMl: number }): void {
-    this.rotifers.set(id, new RotiferCulture(this.chance, { volumeL, perMl }))
+    this.rotifers.set(id, new RotiferCulture(this.chance, { volumeL, perMl, daysToCrash: this.#daysToCrash }))
   }
 
   addCone(id: string, temperatureC: number): void {
@@ -47,7 +51,11 @@ export class Nature {
   until(ms: number): void {
     for (; this.#nowMs + hourMs <= ms; this.#nowMs += hourMs) {
       const hour = new Date(this.#nowMs).getUTCHours()
-      for (const culture of this.rotifers.values()) culture.anHour()
+      for (const culture of this.rotifers.values()) {
+        const wasSick = culture.isSick
+        culture.anHour()
+        if (culture.isSick && !wasSick) this.crashes += 1
+      }
       for (const batch of this.batches.values()) batch.anHour(this.#nowMs, hour)
       this.breeders.anHour(this.#nowMs)
     }

@@ -7,6 +7,11 @@ const processSdPerDay = 0.1
 const starvingPerDay = -0.2
 const fullHours = 16
 const hungryHours = 30
+// Ciliates, foul air, a bad batch of food: most of it is gone within two days, and it does not mend by itself.
+const crashingPerDay = -1.5
+
+/** @property daysToCrash how many days go by between two crashes of one culture, on average; Infinity for never. */
+type Started = { volumeL: number; perMl: number; daysToCrash: number }
 
 /** A rotifer culture as it really is: it grows logistically, by luck too, and only while it is fed. */
 export class RotiferCulture {
@@ -14,13 +19,17 @@ export class RotiferCulture {
   perMl: number
   /** What today's harvest held: larvae are fed from that jug. */
   harvestedPerMl: number | null = null
+  /** It is dying, and goes on doing so until its vessel is emptied. */
+  isSick = false
   readonly growth: number
   readonly capacity: number
   #hoursUnfed = 0
   readonly #chance: Chance
+  readonly #daysToCrash: number
 
-  constructor(chance: Chance, { volumeL, perMl }: { volumeL: number; perMl: number }) {
+  constructor(chance: Chance, { volumeL, perMl, daysToCrash }: Started) {
     this.#chance = chance
+    this.#daysToCrash = daysToCrash
     this.volumeL = volumeL
     this.perMl = perMl
     this.growth = chance.between(growthPerDay.from, growthPerDay.to)
@@ -33,6 +42,7 @@ export class RotiferCulture {
 
   /** Eggs a female: many while there is room to grow. */
   get eggRatio(): number {
+    if (this.isSick) return 0.02
     return Math.max(0.03, 1.1 * this.growth * (1 - this.perMl / this.capacity))
   }
 
@@ -42,7 +52,11 @@ export class RotiferCulture {
 
   anHour(): void {
     const fed = this.#hoursUnfed <= fullHours ? 1 : this.#hoursUnfed <= hungryHours ? 0.5 : 0
-    const perDay = fed * this.growth * (1 - this.perMl / this.capacity) + (1 - fed) * starvingPerDay
+    if (this.#daysToCrash < Number.POSITIVE_INFINITY && this.#chance.isTrue(1 / (24 * this.#daysToCrash)))
+      this.isSick = true
+    const perDay = this.isSick
+      ? crashingPerDay
+      : fed * this.growth * (1 - this.perMl / this.capacity) + (1 - fed) * starvingPerDay
     const luck = (processSdPerDay / Math.sqrt(24)) * this.#chance.normal()
     this.perMl *= Math.exp(perDay / 24 + luck)
     this.#hoursUnfed += 1
@@ -60,5 +74,6 @@ export class RotiferCulture {
 
   empty(): void {
     this.perMl = 0
+    this.isSick = false
   }
 }

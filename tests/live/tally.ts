@@ -10,6 +10,10 @@ export type Tally = {
   /** Mornings on which a harvest left a culture under the floor. */
   underFloor: number
   harvestDays: number
+  /** Cultures that began to die of something that is nobody's fault, and days on which one was dying or empty. */
+  crashes: number
+  sickDays: number
+  cultureDays: number
   artemiaShort: number
   artemiaFeeds: number
   artemiaEmpty: number
@@ -31,7 +35,18 @@ export type Tally = {
 }
 
 export const emptyTally = (): Tally => ({
-  ...{ days: 0, tasks: 0, starvedDays: 0, hungryDays: 0, larvalDays: 0, underFloor: 0, harvestDays: 0 },
+  ...{
+    days: 0,
+    tasks: 0,
+    starvedDays: 0,
+    hungryDays: 0,
+    larvalDays: 0,
+    underFloor: 0,
+    harvestDays: 0,
+    crashes: 0,
+    sickDays: 0,
+    cultureDays: 0,
+  },
   ...{
     artemiaShort: 0,
     artemiaFeeds: 0,
@@ -66,7 +81,7 @@ export function summaryOf(tally: Tally): string {
     `${tally.days} days of rooms, ${perDay} tasks a day`,
     `${tally.spawned} clutches laid, ${tally.hatched} hatched, ${tally.eggsUnseen} of eggs that no list had asked about, ${tally.hatchesMissed} that none asked about by noon; ${tally.raised} larvae settled`,
     `larvae: ${tally.larvalDays} days of batches; starved on ${tally.starvedDays} while a culture could have fed them, on ${tally.hungryDays} with nothing to spare`,
-    `cultures: ${tally.harvestDays} harvests, ${tally.underFloor} that left one under the floor`,
+    `cultures: ${tally.harvestDays} harvests, ${tally.underFloor} that left one under the floor; ${tally.crashes} crashed, dying on ${tally.sickDays} of ${tally.cultureDays} days`,
     `Artemia: ${tally.artemiaFeeds} feeds, ${tally.artemiaShort} without enough of them; ${tally.artemiaEmpty} harvests before they were out; ${tally.conesLost} cones started again before they were harvested`,
     `beside the list: ${tally.linksByHand} batches linked to a culture by hand`,
     `asked and withdrawn: ${byTimes(tally.withdrawn) || 'none'}; more than a vessel holds, or nothing: ${tally.impossible.join('; ') || 'none'}`,

@@ -1,9 +1,10 @@
 import type { CultureKind, PlainDate } from '@fryward/shared'
-import { husbandryDay } from '../calendar/husbandry-day.ts'
+import { daysBetween, type HusbandryDay, husbandryDay, localDate } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from './batch-state.ts'
 import { doubtAbout } from './culture-doubt.ts'
+import { cultureRecord } from './culture-history.ts'
 import { densityAt } from './culture-state.ts'
 import { batchOrder } from './food-orders.ts'
 
@@ -25,7 +26,7 @@ export function culturesLinked(snapshot: RoomSnapshot, batch: SnapshotBatch, dat
 
 /**
  * The cultures that feed a batch on a date, without rotifers that are in doubt: those that the plan of the food names, most
- * first, then those linked to it. Where all its rotifers are in doubt, the room's other sound ones stand in, the one with
+ * first, then those linked to it. Where all its rotifers are in doubt or were begun again in the last days, the room's other sound ones stand in, the one with
  * most animals first.
  */
 export function culturesFeeding(snapshot: RoomSnapshot, batch: SnapshotBatch, date: PlainDate): SnapshotCulture[] {
@@ -53,17 +54,32 @@ function culturesByLink(snapshot: RoomSnapshot, batch: SnapshotBatch, date: Plai
   const isSound = soundOn(snapshot, date)
   const sound = linked.filter(isSound)
   const isRotifer = ({ kind }: SnapshotCulture) => kind === 'rotifer'
-  if (!linked.some(isRotifer) || sound.some(isRotifer)) return sound
+  const isAble = (culture: SnapshotCulture) =>
+    isRotifer(culture) && isSound(culture) && !isJustBegunAgain(snapshot, culture, day)
+  if (!linked.some(isRotifer) || sound.some(isAble)) return sound
   const moment = { at: firstRound(day).startsAt, until: day.endsAt }
   const standIns = snapshot.cultures
-    .filter((culture) => isRotifer(culture) && isSound(culture) && culture.startedAt < day.endsAt)
+    .filter((culture) => isAble(culture) && culture.startedAt < day.endsAt)
     .map((culture) => ({
       culture,
       animals: (densityAt(snapshot, culture, moment)?.densityPerMl ?? 0) * culture.volumeL,
     }))
     .filter(({ animals }) => animals > 0)
     .sort((a, b) => b.animals - a.animals || (a.culture.id < b.culture.id ? -1 : 1))
-  return [...sound, ...backupsLast(standIns.map(({ culture }) => culture))]
+  return [...backupsLast(standIns.map(({ culture }) => culture)), ...sound]
+}
+
+// As long as a culture is left alone before it is thinned. common practice
+const leftAloneDays = 3
+
+/** Emptied and begun again from another lately: what it was given is to grow, and has nothing to spare. */
+function isJustBegunAgain(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): boolean {
+  const { startedAt, inoculations } = cultureRecord(snapshot, culture, { until: day.endsAt })
+  return (
+    startedAt > culture.startedAt &&
+    inoculations.length > 0 &&
+    daysBetween(localDate({ timeZone: snapshot.room.timeZone, at: startedAt }), day.date) < leftAloneDays
+  )
 }
 
 const backupsLast = (cultures: SnapshotCulture[]): SnapshotCulture[] => [

@@ -83,6 +83,19 @@ describe('topping up the prey', () => {
     expect(topUps(room).gaps).toEqual([])
   })
 
+  test('turns to another for the days in which its own has just been emptied and begun again', () => {
+    const { room, culture } = nursery()
+    const other = room.culture({ name: 'R7', startedAt: '2026-02-01T08:00:00.000Z', isBackup: true })
+    room.count(other, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    const fedFrom = (on: string) => saidTitle(room.drafts(on, [larvalPreyTopUp]).drafts[0])
+    expect(fedFrom(date)).toContain(`of ${culture.name}`)
+    room.fact('care', culture.id, '2026-03-10T06:35:00.000Z', { act: 'restart_culture' })
+    room.fact('inoculation', culture.id, '2026-03-10T06:36:00.000Z', { animals: 1_260_000, fromCultureId: other.id })
+    expect(fedFrom(date)).toContain('of R7')
+    expect(fedFrom('2026-03-12')).toContain('of R7')
+    expect(fedFrom('2026-03-13')).toContain(`of ${culture.name}`)
+  })
+
   test('fills up what is missing: (10 - 4) x 20,000 animals, 530 mL of a culture of 250 per mL with a tenth lost', () => {
     const { room, prey } = nursery()
     prey('2026-03-10T06:50:00.000Z', [40, 40, 40])

@@ -1,20 +1,24 @@
 import { describe, expect, test } from 'vitest'
-import { SnapshotBuilder } from '../../testing/snapshot-builder.ts'
+import { onlyDraft, SnapshotBuilder } from '../../testing/snapshot-builder.ts'
 import { rotiferRescue } from './rotifer-rescue.ts'
 
 const date = '2026-03-10'
 const startedAt = '2026-02-20T08:00:00.000Z'
 
 /** A culture that stood at 300 per mL two days ago, counted again this morning, beside a backup. */
-function roomWith({ leftPerMl, backupPerMl }: { leftPerMl: number; backupPerMl: number }) {
+const crashedRoom = (backupPerMl: number) => roomOf({ leftPerMl: 5, backupPerMl })
+
+function roomOf({ leftPerMl, backupPerMl }: { leftPerMl: number; backupPerMl: number }) {
   const room = new SnapshotBuilder()
   const culture = room.culture({ name: 'R1', startedAt })
   const backup = room.culture({ name: 'R2', startedAt, isBackup: true })
   room.count(culture, '2026-03-08T06:30:00.000Z', [300, 300, 300])
   room.count(culture, '2026-03-10T06:30:00.000Z', [leftPerMl, leftPerMl, leftPerMl])
   room.count(backup, '2026-03-10T06:30:00.000Z', [backupPerMl, backupPerMl, backupPerMl])
-  return room.drafts(date, [rotiferRescue]).drafts
+  return room
 }
+
+const roomWith = (given: Parameters<typeof roomOf>[0]) => roomOf(given).drafts(date, [rotiferRescue]).drafts
 
 describe('the rescue of a crashed culture', () => {
   // A tenth of what it was: common practice.
@@ -24,9 +28,74 @@ describe('the rescue of a crashed culture', () => {
     expect(roomWith({ leftPerMl: 100, backupPerMl: 200 })).toEqual([])
   })
 
+  test('begins under a half, where there is something to begin with, once it looks sick for a second day', () => {
+    const asked = ({
+      leftPerMl,
+      seen,
+      backupPerMl = 200,
+    }: {
+      leftPerMl: number
+      seen: string[]
+      backupPerMl?: number
+    }) => {
+      const room = new SnapshotBuilder()
+      const culture = room.culture({ name: 'R1', startedAt })
+      const backup = room.culture({ name: 'R2', startedAt, isBackup: true })
+      room.count(culture, '2026-03-08T06:30:00.000Z', [300, 300, 300])
+      room.count(backup, '2026-03-10T06:30:00.000Z', [backupPerMl, backupPerMl, backupPerMl])
+      for (const at of seen) room.fact('observation', culture.id, at, { signs: ['swimming_slow', 'water_tinted'] })
+      room.count(culture, '2026-03-10T06:30:00.000Z', [leftPerMl, leftPerMl, leftPerMl])
+      return room.drafts(date, [rotiferRescue]).drafts
+    }
+    const both = ['2026-03-09T18:30:00.000Z', '2026-03-10T06:20:00.000Z']
+    expect(asked({ leftPerMl: 140, seen: both })).toHaveLength(1)
+    expect(asked({ leftPerMl: 160, seen: both })).toEqual([])
+    expect(asked({ leftPerMl: 140, seen: both.slice(1) })).toEqual([])
+    expect(asked({ leftPerMl: 140, seen: both.slice(0, 1) })).toEqual([])
+    // Nursed on: nothing else could take its place. Under a tenth it is emptied in any case.
+    expect(asked({ leftPerMl: 140, seen: both, backupPerMl: 20 })).toEqual([])
+    expect(asked({ leftPerMl: 20, seen: both, backupPerMl: 20 })).toHaveLength(1)
+  })
+
   // 50-150 per mL make an inoculum: ICAR e-course on rotifers (text of FAO Fish. Tech. Pap. 361).
-  test('takes from none that is itself thinner than an inoculum', () => {
-    expect(roomWith({ leftPerMl: 5, backupPerMl: 51 })[0]?.content.amount).not.toBeNull()
-    expect(roomWith({ leftPerMl: 5, backupPerMl: 49 })[0]?.content.amount).toBeNull()
+  test('takes from none that is itself thinner than an inoculum, whatever the floor of its harvests', () => {
+    const given = (backupPerMl: number) => {
+      const room = crashedRoom(backupPerMl)
+      room.setting('rotifer-harvest', { parameters: { floorPerMl: 5 } })
+      return onlyDraft(room.drafts(date, [rotiferRescue])).content.amount
+    }
+    expect(given(51)).not.toBeNull()
+    expect(given(49)).toBeNull()
+  })
+
+  test('takes nothing that would come to less than ten a millilitre: that is left with the one it would be taken from', () => {
+    const given = (backupPerMl: number) =>
+      onlyDraft(crashedRoom(backupPerMl).drafts(date, [rotiferRescue])).content.amount
+    // Above the floor of 50 per mL a culture of 58 has 8 to give, less a tenth lost in the sieve; one of 65 has 15.
+    expect(given(58)).toBeNull()
+    expect(given(65)).not.toBeNull()
+  })
+
+  test('comes after larvae: what they ask for stays, and half where some may hatch', () => {
+    const amount = (more: (room: SnapshotBuilder) => void) => {
+      const room = crashedRoom(120)
+      more(room)
+      return onlyDraft(room.drafts(date, [rotiferRescue])).content.amount?.value ?? 0
+    }
+    const alone = amount(() => undefined)
+    expect(alone).toBeGreaterThan(2)
+    const pair = (room: SnapshotBuilder) => room.pair({ tankId: room.tank({ temperatureC: 26 }).id })
+    const before = amount((room) => room.clutch(pair(room), { spawnedAt: '2026-03-08T12:00:00.000Z' }))
+    expect(before).toBe(alone)
+    const hatching = amount((room) => room.clutch(pair(room), { spawnedAt: '2026-03-02T12:00:00.000Z' }))
+    expect(hatching).toBeLessThan(alone)
+    expect(hatching).toBeGreaterThan(0)
+    // 3,000 larvae in 300 L want 3 million rotifers; the backup's 20 L hold 2.4.
+    const hungry = amount((room) => {
+      const tankId = room.tank({ kind: 'larval', volumeL: 300 }).id
+      const batch = room.batch({ hatchedOn: '2026-03-07', tankId, larvae: 3000 })
+      room.feedLink(batch, room.snapshot.cultures.find(({ isBackup }) => isBackup)!)
+    })
+    expect(hungry).toBe(0)
   })
 })

@@ -4,7 +4,9 @@ import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { rotiferRescueDefinition } from '../../definitions/live-food/rotifer-rescue.ts'
+import type { FactOf } from '../../facts/fact.ts'
 import { cultureSupply, isSound } from '../../plans/culture-supply.ts'
+import { keptForLarvaeL } from '../../plans/kept-for-larvae.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
@@ -13,10 +15,12 @@ import { type CultureCount, type CultureRecord, cultureRecord } from '../../stat
 import { type CultureDensity, densityAt } from '../../state/culture-state.ts'
 import { disinfectionCautions, releaseCautions } from '../../task/cautions.ts'
 import { givenAmountField } from '../../task/fields.ts'
-import { litres, measurableL, measurableLDown, perMl, share } from '../../task/measures.ts'
+import { litres, measurableL, measurableLDown, perMl, share as shareOf } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
+import { healthFrom } from '../parts/culture-signs.ts'
+import { signsSince } from '../parts/culture-trouble.ts'
 
 const ContextSchema = z.object({
   plannedL: z.number(),
@@ -26,14 +30,21 @@ const ContextSchema = z.object({
 })
 // A rescuer that is hardly thicker than what it should start rescues nobody. common practice
 const thinnestSourcePerMl = 50
+// Thinner than this a start takes two weeks and more, and whatever else came along outgrows it. common practice
+const thinnestStartPerMl = 10
 
 export const rotiferRescue = defineRule(rotiferRescueDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []
-    const crash = crashOf(cultureRecord(snapshot, culture, { until: day.endsAt }), parameters.crashShare)
+    const sick = sickSince(snapshot, culture, day)
+    const share = sick.length > 0 ? Math.max(parameters.crashShare, parameters.sickShare) : parameters.crashShare
+    const crash = crashOf(cultureRecord(snapshot, culture, { until: day.endsAt }), share)
     if (!crash) return []
     const rescue = rescueFor(snapshot, culture, { day, startPerMl: parameters.startPerMl })
+    const isLost = crash.last.densityPerMl < parameters.crashShare * crash.densest.densityPerMl
+    // What still lives is not thrown away while nothing is there to take its place.
+    if (!isLost && !rescue) return []
     const name = rescue?.source.culture.name
     const amount = rescue ? litres(rescue.plannedL) : null
     return [
@@ -53,7 +64,10 @@ export const rotiferRescue = defineRule(rotiferRescueDefinition, {
           fields: rescue ? [takenField(rescue)] : [],
           because: [
             ...crashLinks(crash),
-            parameter('crashShare', 'and'),
+            ...sick.map((fact) =>
+              factLink(fact, { label: 'seen', text: fact.data.signs.join(', ').replaceAll('_', ' '), joins: 'and' }),
+            ),
+            parameter(isLost ? 'crashShare' : 'sickShare', 'and'),
             parameter('startPerMl', 'and'),
             settingLink(culture.id, 'volume', { label: 'in it', quantity: litres(culture.volumeL), joins: 'times' }),
             ...rescueLinks(rescue),
@@ -90,6 +104,18 @@ export const rotiferRescue = defineRule(rotiferRescueDefinition, {
     }
   },
 })
+
+// From the morning of the day before. common practice
+const sickHours = 24
+
+/** Signs of trouble that were seen the day before and again today, with no look between that found all well. */
+function sickSince(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): FactOf<'observation'>[] {
+  const bad = signsSince(snapshot, culture, { day, hours: sickHours }).filter(
+    (fact) => healthFrom([fact]).grade === 'act',
+  )
+  const isBoth = bad.some(({ at }) => at < day.startsAt) && bad.some(({ at }) => at >= day.startsAt)
+  return isBoth ? bad : []
+}
 
 type Crash = { last: CultureCount; densest: CultureCount }
 
@@ -157,7 +183,7 @@ function crashLinks({ last, densest }: Crash): Because[] {
     }),
     computedLink('its counts', null, {
       label: 'left',
-      quantity: share(Number((last.densityPerMl / densest.densityPerMl).toFixed(3))),
+      quantity: shareOf(Number((last.densityPerMl / densest.densityPerMl).toFixed(3))),
     }),
   ]
 }
@@ -179,8 +205,10 @@ function rescuerOf(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husban
     .filter((each) => isSound(snapshot, each, day))
     .flatMap((each) => {
       const density = densityAt(snapshot, each, moment)
-      const leftL = measurableLDown(cultureSupply(snapshot, each, day).leftL)
-      return density && density.densityPerMl >= thinnestSourcePerMl && leftL > 0
+      const keptL = keptForLarvaeL(snapshot, each, day)
+      const leftL = measurableLDown(Math.max(0, cultureSupply(snapshot, each, day).leftL - keptL))
+      const startPerMl = density ? (leftL * density.densityPerMl * (1 - DEFAULT_SIEVING_LOSS)) / culture.volumeL : 0
+      return density && density.densityPerMl >= thinnestSourcePerMl && startPerMl >= thinnestStartPerMl
         ? [{ culture: each, leftL, ...density }]
         : []
     })
