@@ -1,6 +1,7 @@
 import type { Clutch } from '@fryward/shared'
 import { Egg } from './Egg.tsx'
 import { expectedEggStage } from './egg-colour.ts'
+import { PouchGlyph } from './PouchGlyph.tsx'
 
 type Row = { radius: number; eggs: number }
 const rows: Row[] = [
@@ -17,10 +18,11 @@ const nearRows: Row[] = [
 
 type Props = { size: number; clutch: Clutch | undefined; isNear?: boolean }
 
-/** A clutch: an arc of eggs in the colour and pattern they should have today; hatched ones are open rings. */
+/** A clutch: an arc of eggs in the colour and pattern they should have today, or a pouch; hatched ones are open rings. */
 export function ClutchGlyph({ size, clutch, isNear = false }: Props) {
   const isOpen = clutch !== undefined && clutch.state !== 'incubating'
   const stage = clutch ? expectedEggStage(clutch) : undefined
+  if (clutch?.care === 'pouch') return <PouchGlyph size={size} isEmpty={isOpen} />
   return (
     <svg width={size} height={size} viewBox="0 0 40 40" aria-hidden="true" focusable="false">
       {(isNear ? nearRows : rows).flatMap(({ radius, eggs }) =>
