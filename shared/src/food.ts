@@ -2,6 +2,7 @@ import * as z from 'zod/mini'
 import { NightSchema } from './clutch.ts'
 import { type Id, IdSchema, InstantSchema, type PlainDate, PlainDateSchema, VolumeLSchema } from './primitives.ts'
 import { aboveZero, atLeast, atMost, wholeBetween } from './shapes.ts'
+import { firstFoods } from './vocabulary.ts'
 
 // More than a small room ever holds; wider values are slips of the thumb. common practice
 const AnimalsSchema = aboveZero(1e10).register(z.globalRegistry, { description: 'live animals' })
@@ -90,6 +91,28 @@ export const FoodEaterSchema = z.object({
   nights: z.array(NightSchema),
 })
 
+/** Nauplii kept cold, in a cone that was started, or of cysts that today's list asks for. */
+export const hatchStandings = ['kept', 'under_way', 'asked'] as const
+
+/** A hatch of Artemia that batches may eat of. */
+export const FoodHatchSchema = z.object({
+  id: z.string(),
+  cultureId: IdSchema,
+  name: z.string(),
+  standing: z.enum(hatchStandings),
+  readyAt: InstantSchema,
+  /** So long its nauplii are food, in the cold. */
+  goodUntil: InstantSchema,
+  nauplii: z.number(),
+})
+
+const ArtemiaDaySchema = z.object({
+  gives: z.array(z.object({ hatchId: z.string(), batchId: IdSchema, nauplii: z.number() })),
+  batches: z.array(z.object({ batchId: IdSchema, name: z.string(), wanted: z.number(), got: z.number() })),
+  /** What no hatch gives: still to be hatched. */
+  toHatch: z.number(),
+})
+
 export const FoodDaySchema = z.object({
   date: PlainDateSchema,
   gives: z.array(z.object({ cultureId: z.string(), eaterId: z.string(), volumeL: z.number(), animals: z.number() })),
@@ -104,6 +127,8 @@ export const FoodDaySchema = z.object({
   short: z.object({ mean: z.number(), p90: z.number() }),
   /** Newly hatched Artemia that the batches of today will want. */
   nauplii: z.number(),
+  /** Who eats of which hatch; plans that were kept before they knew of hatches do not say. */
+  artemia: z.optional(ArtemiaDaySchema),
 })
 
 /** The first day with a chance of a fifth or more of falling short. */
@@ -120,6 +145,20 @@ export const FoodOutlookSchema = z.object({
   days: z.array(FoodDaySchema),
   cultures: z.array(FoodCultureSchema),
   eaters: z.array(FoodEaterSchema),
+  /** In the order in which they spoil; plans that were kept before they knew of hatches do not say. */
+  hatches: z.optional(z.array(FoodHatchSchema)),
+  /** Pairs, and whether the plan can say what a clutch laid tonight would want; plans that were kept before do not say. */
+  pairs: z.optional(
+    z.array(
+      z.object({
+        pairId: IdSchema,
+        name: z.string(),
+        firstFood: z.enum(firstFoods),
+        eatsRotifers: z.boolean(),
+        isPlanned: z.boolean(),
+      }),
+    ),
+  ),
   worry: z.nullable(FoodWorrySchema),
   /** Live rotifers missing over all days. */
   shortTotal: z.number(),

@@ -193,6 +193,9 @@ export type CountTarget = (typeof countTargets)[number]
 export const harvestDestinations = ['larval_batch', 'culture', 'other_fish', 'chilled_reserve', 'drain'] as const
 export type HarvestDestination = (typeof harvestDestinations)[number]
 
+/** What larvae eat first, by their species. */
+export const firstFoods = ['ciliate', 'rotifer', 'copepod', 'artemia'] as const
+
 export const foods = [
   'concentrate',
   'live_microalgae',

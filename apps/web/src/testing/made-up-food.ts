@@ -1,4 +1,4 @@
-import { type FoodAnswer, FoodAnswerSchema } from '@fryward/shared'
+import { type FoodAnswer, FoodAnswerSchema, type FoodOutlook, FoodOutlookSchema } from '@fryward/shared'
 import { newId } from './made-up.ts'
 
 const band = (p50: number) => ({ p10: p50 * 0.6, p50, p90: p50 * 1.5 })
@@ -58,4 +58,22 @@ export function makeFood(): FoodAnswer & { ids: { batch: string; clutch: string;
     ],
   })
   return { ...answer, ids }
+}
+
+/** The same with a cone whose nauplii the batch eats on the second day, and wants more of. */
+export function withHatch({ outlook, ids }: ReturnType<typeof makeFood>): FoodOutlook {
+  const artemia = {
+    gives: [{ hatchId: 'hatch', batchId: ids.batch, nauplii: 16_000 }],
+    ...{ batches: [{ batchId: ids.batch, name: 'B1', wanted: 40_000, got: 16_000 }], toHatch: 24_000 },
+  }
+  return FoodOutlookSchema.parse({
+    ...outlook,
+    days: outlook.days.map((day, index) => (index === 1 ? { ...day, nauplii: 40_000, artemia } : day)),
+    hatches: [
+      {
+        ...{ id: 'hatch', cultureId: newId(), name: 'H1', standing: 'under_way', nauplii: 16_000 },
+        ...{ readyAt: '2026-11-26T07:00:00.000Z', goodUntil: '2026-11-27T07:00:00.000Z' },
+      },
+    ],
+  })
 }

@@ -121,6 +121,26 @@ describe('what is wanted', () => {
     expect(ahead(room, [{ kind: 'another_pair', likePairId: pair.id }]).eaters).toEqual([])
   })
 
+  test('says which pairs can be asked about: no mouthbrooders and no seahorses, and nobody who rests', () => {
+    const room = new SnapshotBuilder()
+    const said = () =>
+      ahead(room).pairs.map(({ firstFood, eatsRotifers, isPlanned }) => [firstFood, eatsRotifers, isPlanned])
+    const clownfish = room.pair()
+    room.pair({ species: 'pterapogon-kauderni' })
+    room.pair({ species: 'hippocampus-erectus' })
+    const asked = [
+      ['rotifer', true, true],
+      ['artemia', false, false],
+      ['artemia', false, false],
+    ]
+    expect(said()).toEqual(asked)
+    // What cannot be asked would have changed nothing.
+    const changed = ahead(room, [{ kind: 'pair_spawns', pairId: room.snapshot.pairs[2]!.id }])
+    expect(changed.eaters).toEqual(ahead(room).eaters)
+    clownfish.isResting = true
+    expect(said()).toEqual(asked.slice(1))
+  })
+
   test('knows of a third clutch of a pair that spawns every week', () => {
     const room = new SnapshotBuilder()
     const pair = room.pair({ species: 'pseudochromis-fridmani' })
@@ -139,7 +159,7 @@ describe('what is wanted', () => {
     room.clutch(seahorses, { spawnedAt: at('2026-02-22'), eggs: 250 })
     const brood = room.batch({ species: 'hippocampus-erectus', hatchedOn: '2026-03-08', larvae: 100 })
     expect(ahead(room).eaters).toEqual([])
-    expect(ahead(room).nauplii[0]).toBeGreaterThan(0)
+    expect(ahead(room).artemia.days[0]!.batches[0]!.wanted).toBeGreaterThan(0)
     expect(brood.species).toBe('hippocampus-erectus')
     room.clutch(room.pair(), { spawnedAt: at('2026-03-06'), eggs: 400 })
     expect(new Set(ahead(room).eaters.map(({ kind }) => kind))).toEqual(new Set(['clutch', 'spawning']))

@@ -1,17 +1,17 @@
 import type { FoodChange, PlainDate } from '@fryward/shared'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
-import { artemiaFeeds } from '../plans/artemia-need.ts'
 import { topUpInForce } from '../plans/prey-feed-rounds.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
-import { livingBatches } from '../state/batch-state.ts'
 import { curesInForce } from '../state/cures.ts'
+import { type ArtemiaAhead, artemiaAhead } from './artemia-ahead.ts'
 import type { BatchLived } from './batch-lived.ts'
 import { chilledAhead } from './chilled-ahead.ts'
 import { copepodsBeside } from './copepods-beside.ts'
 import type { CultureAhead } from './culture-ahead.ts'
 import type { EaterAhead } from './eater-ahead.ts'
-import { dayAhead, eachDay, type FoodHorizon } from './food-days.ts'
+import { dayAhead, type FoodHorizon } from './food-days.ts'
+import { type PairToAsk, pairsToAsk } from './hatches-ahead.ts'
 import { needsAhead } from './needs.ts'
 import { type CrashRecord, suppliesAhead } from './supplies.ts'
 import { changedSupplies } from './supply-changes.ts'
@@ -28,8 +28,10 @@ export type FoodAhead = {
   mayUseBackups: boolean
   /** The chilled reserve may give what no culture can. */
   mayUseReserve: boolean
-  /** Newly hatched Artemia that the batches of today want on each day. */
-  nauplii: number[]
+  /** Newly hatched Artemia that the batches of today want on each day, and what hatches give of it. */
+  artemia: ArtemiaAhead
+  /** Whose next clutch may be asked about. */
+  pairs: PairToAsk[]
   gaps: string[]
 }
 
@@ -49,6 +51,7 @@ export function foodAhead(snapshot: RoomSnapshot, { horizon, changes: asked, rec
   const first = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
   const standing = changedSupplies(suppliesAhead(snapshot, { horizon, record }), { changes, horizon, first })
   const cultures = [...standing, ...chilledAhead(snapshot, horizon)]
+  const artemia = artemiaAhead(snapshot, horizon)
   const uncounted = cultures.filter(({ standing }) => standing === 'not_counted')
   return {
     today: horizon.today,
@@ -58,17 +61,13 @@ export function foodAhead(snapshot: RoomSnapshot, { horizon, changes: asked, rec
     sievingLoss: topUpInForce(snapshot).parameters.sievingLoss,
     mayUseBackups: changes.some(({ kind }) => kind === 'use_backups'),
     mayUseReserve: changes.some(({ kind }) => kind === 'use_reserve'),
-    nauplii: eachDay(horizon, (day) => naupliiOn(snapshot, horizon, day)),
+    artemia,
+    pairs: pairsToAsk(snapshot, dayAhead(snapshot, horizon, 0)),
     gaps: [
       ...uncounted.map(({ name }) => `${name}: count it, and what it can give follows.`),
       ...copepodsBeside(snapshot, [dayAhead(snapshot, horizon, 0), dayAhead(snapshot, horizon, 1)]),
+      ...artemia.gaps,
       ...gaps,
     ],
   }
-}
-
-function naupliiOn(snapshot: RoomSnapshot, horizon: FoodHorizon, day: number): number {
-  const date = dayAhead(snapshot, horizon, day)
-  const feeds = livingBatches(snapshot).flatMap((batch) => artemiaFeeds(snapshot, batch, date))
-  return feeds.reduce((sum, { nauplii }) => sum + nauplii, 0)
 }

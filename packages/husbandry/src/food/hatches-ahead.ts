@@ -47,6 +47,25 @@ export function clutchesAhead(
 export const eatsRotifers = (species: string): boolean =>
   typeof findSpecies(species)?.feeding.rotiferLastDay.value === 'number'
 
+/** Whether a plan of the rotifers can be asked what a clutch of a pair laid tonight would want; else what its young eat first. */
+export type PairToAsk = {
+  pairId: string
+  name: string
+  firstFood: SpeciesProfile['feeding']['firstFood']['value']
+  eatsRotifers: boolean
+  isPlanned: boolean
+}
+
+export const pairsToAsk = (snapshot: RoomSnapshot, today: HusbandryDay): PairToAsk[] =>
+  snapshot.pairs.flatMap((pair) => {
+    const species = findSpecies(pair.species)
+    if (!species || pair.isResting) return []
+    const known = { pairId: pair.id, name: pair.name, firstFood: species.feeding.firstFood.value }
+    const onRotifers = eatsRotifers(pair.species)
+    const isPlanned = onRotifers && hatchAfterSpawning(snapshot, pair, today) !== null
+    return [{ ...known, eatsRotifers: onRotifers, isPlanned }]
+  })
+
 /** When a pair may spawn next, and how its larvae would follow: nights counted from the spawning. */
 export type SpawningAhead = {
   pair: SnapshotPair

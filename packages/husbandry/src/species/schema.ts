@@ -1,4 +1,4 @@
-import { type CareKind, careKinds } from '@fryward/shared'
+import { type CareKind, careKinds, firstFoods } from '@fryward/shared'
 import { z } from 'zod'
 import { sourced } from './source.ts'
 
@@ -47,7 +47,7 @@ export const ClutchStageSchema = z.strictObject({
 })
 export type ClutchStage = z.infer<typeof ClutchStageSchema>
 
-export const FoodSchema = z.enum(['ciliate', 'rotifer', 'copepod', 'artemia'])
+export const FoodSchema = z.enum(firstFoods)
 
 /** Days are days after hatch (after release for brooders); day 0 is the day of the hatch night's morning after. */
 export const LarvalFeedingSchema = z.strictObject({

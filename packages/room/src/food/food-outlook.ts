@@ -6,7 +6,7 @@ type FoodDay = FoodOutlook['days'][number]
 
 /** A plan of a room's food as it goes over the wire: dates for days, and no more digits than anybody measures. */
 export function foodOutlook(ahead: FoodAhead, plan: FoodPlan): FoodOutlook {
-  const { cultures, eaters, gaps } = ahead
+  const { cultures, eaters, pairs, gaps } = ahead
   return {
     days: plan.days.map((_, day) => dayOf(ahead, plan, day)),
     cultures: cultures.map(({ id, culture, name, volumeL, standing, sharesCausesWith }) => ({
@@ -17,6 +17,10 @@ export function foodOutlook(ahead: FoodAhead, plan: FoodPlan): FoodOutlook {
       const said = seen.map(({ date, probability }) => ({ date, probability: measured(probability) }))
       return { id, kind, subjectId, name, larvae, nights: said }
     }),
+    hatches: ahead.artemia.hatches.map(({ vessel, nauplii, ...hatch }) => {
+      return { ...hatch, cultureId: vessel.id, name: vessel.name, nauplii: measured(nauplii) }
+    }),
+    pairs,
     worry: worryOf(ahead, plan),
     shortTotal: measured(plan.tried?.days.reduce((sum, { short }) => sum + short.mean, 0) ?? plan.shortfall),
     backupsUsed: plan.lastResorts,
@@ -57,7 +61,22 @@ function dayOf(ahead: FoodAhead, { days, tried }: FoodPlan, day: number): FoodDa
     couldGive: measuredBand(band?.couldGive[day] ?? none),
     chanceShort: measured(trial?.chance ?? 0),
     short: { mean: measured(trial?.short.mean ?? 0), p90: measured(trial?.short.p90 ?? 0) },
-    nauplii: measured(ahead.nauplii[day] ?? 0),
+    ...artemiaOf(ahead, day),
+  }
+}
+
+function artemiaOf({ artemia }: FoodAhead, day: number): Pick<FoodDay, 'nauplii' | 'artemia'> {
+  const { gives, batches } = artemia.days[day]!
+  const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0)
+  return {
+    nauplii: measured(sum(batches.map(({ wanted }) => wanted))),
+    artemia: {
+      gives: gives.map(({ nauplii, ...give }) => ({ ...give, nauplii: measured(nauplii) })),
+      batches: batches.map(({ wanted, got, ...batch }) => {
+        return { ...batch, wanted: measured(wanted), got: measured(got) }
+      }),
+      toHatch: measured(sum(batches.map(({ wanted, got }) => wanted - got))),
+    },
   }
 }
 

@@ -1,6 +1,6 @@
 import type { FoodOutlook } from '@fryward/shared'
 import { describe, expect, it } from 'vitest'
-import { sayAfter, sayFoodAhead, sayFoodChange, sayFoodWorry } from './say-food.ts'
+import { sayAfter, sayFoodAhead, sayFoodChange, sayFoodWorry, sayNotAsked } from './say-food.ts'
 
 const voice = { units: 'metric', locale: 'en-GB' } as const
 const today = '2026-03-10'
@@ -52,6 +52,22 @@ describe('the food ahead in words', () => {
     )
     expect(sayAfter({ worry, shortTotal: 1e6 }, before, asked)).toBe(
       'The first day of worry stays Thursday, likely (62%), with about 1 million rotifers missing in all instead of 2 million.',
+    )
+  })
+})
+
+describe('pairs that cannot be asked about', () => {
+  const pair = (name: string, firstFood: 'rotifer' | 'artemia', isPlanned: boolean) => ({
+    ...{ pairId: name, name, firstFood, eatsRotifers: firstFood === 'rotifer', isPlanned },
+  })
+
+  it('are told with what their young eat first, or that nobody knows when they would hatch', () => {
+    expect(sayNotAsked([pair('Pair 1', 'rotifer', true)])).toBeNull()
+    expect(sayNotAsked([pair('Pair 1', 'rotifer', true), pair('Pair 4', 'artemia', false)])).toBe(
+      'Young of Pair 4 start on Artemia and eat no rotifers: if they spawn, nothing changes here.',
+    )
+    expect(sayNotAsked([pair('Pair 6', 'rotifer', false)])).toBe(
+      'When a clutch of Pair 6 would hatch cannot be said, so it cannot be asked.',
     )
   })
 })

@@ -67,3 +67,30 @@ export function sayAfter(
   if (worry.date !== before.worry?.date) return `Then the first day of worry is ${day}, ${missing}.`
   return `The first day of worry stays ${day}, with ${missing} instead of ${sayNumber(before.shortTotal, voice)}.`
 }
+
+type Pair = NonNullable<FoodOutlook['pairs']>[number]
+
+const firstFoodWords: Record<Pair['firstFood'], string> = {
+  ciliate: 'ciliates',
+  rotifer: 'rotifers',
+  copepod: 'copepods',
+  artemia: 'Artemia',
+}
+
+/** Why a spawning of some pairs cannot be asked about: their young eat no rotifers, or nobody knows when they hatch; null where all can. */
+export function sayNotAsked(pairs: readonly Pair[]): string | null {
+  const apart = pairs.filter(({ isPlanned }) => !isPlanned)
+  if (apart.length === 0) return null
+  const onOther = apart.filter((pair) => !pair.eatsRotifers)
+  const unsaid = apart.filter((pair) => pair.eatsRotifers)
+  const foods = [...new Set(onOther.map(({ firstFood }) => firstFood))]
+  const sentences = foods.map((food) => {
+    const names = onOther.filter(({ firstFood }) => firstFood === food).map(({ name }) => name)
+    return `Young of ${together(names)} start on ${firstFoodWords[food]} and eat no rotifers: if they spawn, nothing changes here.`
+  })
+  if (unsaid.length > 0)
+    sentences.push(
+      `When a clutch of ${together(unsaid.map(({ name }) => name))} would hatch cannot be said, so it cannot be asked.`,
+    )
+  return sentences.join(' ')
+}

@@ -8,6 +8,7 @@ import { batchesOptions } from '@/parts/batches/queries.ts'
 import { ClutchGlyph } from '@/parts/clutches/ClutchGlyph.tsx'
 import { clutchesOptions } from '@/parts/clutches/queries.ts'
 import { BucketGlyph } from '@/parts/cultures/BucketGlyph.tsx'
+import { ConeGlyph } from '@/parts/cultures/ConeGlyph.tsx'
 import { fillAgainstUsual } from '@/parts/cultures/density-fill.ts'
 import { culturesOptions, usualDensitiesOptions } from '@/parts/cultures/queries.ts'
 import { PairGlyph } from '@/parts/pairs/PairGlyph.tsx'
@@ -35,6 +36,7 @@ function LiveBucket({ id, size }: { id: Id; size: number }) {
   // Drawn once it is known what to measure by, so that no bucket fills and empties while a page loads.
   const isKnown = !usual.isPending
   const culture: Culture | undefined = cultures.data?.find((one) => one.id === id)
+  if (culture?.kind === 'artemia_hatch') return <ConeGlyph size={size} />
   return (
     <BucketGlyph
       size={size}

@@ -1,22 +1,21 @@
 'use client'
 
 import type { FoodAnswer, FoodChange, FoodCure, FoodOutlook, FoodView, Instant, PlainDate } from '@fryward/shared'
-import { sayAfter, sayFoodAhead, sayFoodChange } from '@fryward/words'
-import { useQuery } from '@tanstack/react-query'
+import { sayAfter, sayFoodAhead, sayFoodChange, sayNotAsked } from '@fryward/words'
 import { Suspense, useState } from 'react'
-import { useRoom, useVoice } from '@/base/room/room-context.tsx'
+import { useVoice } from '@/base/room/room-context.tsx'
 import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { late } from '@/base/ui/late.ts'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card } from '@/base/ui/Page.tsx'
-import { pairsOptions } from '@/parts/pairs/queries.ts'
 import { Cures } from './Cures.tsx'
 import { FoodKeys } from './FoodKeys.tsx'
 import { FoodTable } from './FoodTable.tsx'
 import styles from './food.module.css'
 import { chartHeight } from './food-lanes.ts'
 import { hatchNightsOf } from './food-nights.ts'
+import { Hatches } from './Hatches.tsx'
 import { UnderWay } from './UnderWay.tsx'
 import { WhatIfBox } from './WhatIfBox.tsx'
 
@@ -30,14 +29,12 @@ type Props = { answer: FoodAnswer & { madeAt: Instant }; underWay: FoodView['und
 /** The chart with what would help and what might happen, each of which redraws it. */
 export function FoodAhead({ answer, underWay, today }: Props) {
   const voice = useVoice()
-  const room = useRoom()
-  const pairs = useQuery(pairsOptions(room.id)).data ?? []
   const [shown, setShown] = useState<Shown | null>(null)
   const { outlook } = answer
   const names = new Map([
     ...outlook.cultures.map(({ id, name }) => [id, name] as const),
     ...outlook.eaters.map(({ subjectId, name }) => [subjectId, name] as const),
-    ...pairs.map(({ id, name }) => [id, name] as const),
+    ...(outlook.pairs ?? []).map(({ pairId, name }) => [pairId, name] as const),
   ])
   const nameOf = (id: string) => names.get(id) ?? 'it'
   const label = shown
@@ -63,7 +60,11 @@ export function FoodAhead({ answer, underWay, today }: Props) {
             label={label}
           />
         </Suspense>
-        <FoodKeys isChanged={shown !== null} hasNights={hatchNightsOf(outlook).length > 0} />
+        <FoodKeys
+          isChanged={shown !== null}
+          hasNights={hatchNightsOf(outlook).length > 0}
+          hasHatches={(outlook.hatches ?? []).length > 0}
+        />
         <FoodTable days={shown?.after.days ?? outlook.days} outlook={outlook} />
       </Card>
       <Cures
@@ -71,13 +72,12 @@ export function FoodAhead({ answer, underWay, today }: Props) {
         shown={shown?.cure ?? null}
         onShow={(cure) => setShown(cure && { change: cure.change, cure, after: cure })}
       />
+      <Hatches {...{ outlook, today }} />
       <UnderWay {...{ underWay, today, nameOf }} />
       <WhatIfBox
         {...{ today, nameOf }}
-        changes={changesToAsk(
-          outlook,
-          pairs.filter((pair) => !pair.isResting && pair.endedAt === null).map(({ id }) => id),
-        )}
+        changes={changesToAsk(outlook)}
+        notAsked={sayNotAsked(outlook.pairs ?? [])}
         onAnswer={(change, { after }) => setShown({ change, cure: null, after })}
       />
       <Gaps gaps={outlook.gaps} />
@@ -88,11 +88,15 @@ export function FoodAhead({ answer, underWay, today }: Props) {
 const daysAway = 4
 
 /** What a breeder lies awake over: another clutch, one pair more, a crash, days away. */
-const changesToAsk = ({ cultures, eaters }: FoodOutlook, pairIds: readonly string[]): FoodChange[] => [
-  ...pairIds.map((pairId): FoodChange => ({ kind: 'pair_spawns', pairId })),
-  ...pairIds
-    .filter((pairId) => eaters.some(({ kind, subjectId }) => kind === 'spawning' && subjectId === pairId))
-    .map((likePairId): FoodChange => ({ kind: 'another_pair', likePairId })),
+const changesToAsk = ({ cultures, eaters, pairs = [] }: FoodOutlook): FoodChange[] => [
+  ...pairs
+    .filter(({ isPlanned }) => isPlanned)
+    .flatMap(({ pairId }): FoodChange[] => [
+      { kind: 'pair_spawns', pairId },
+      ...(eaters.some(({ kind, subjectId }) => kind === 'spawning' && subjectId === pairId)
+        ? [{ kind: 'another_pair', likePairId: pairId } as const]
+        : []),
+    ]),
   ...cultures
     .filter(({ standing }) => standing !== 'not_counted')
     .flatMap(({ cultureId }): FoodChange[] => (cultureId ? [{ kind: 'culture_crashes', cultureId }] : [])),

@@ -8,10 +8,12 @@ import charts from '@/base/charts/charts.module.css'
 import { ValueLines } from '@/base/charts/ValueLines.tsx'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { Moon } from '@/base/ui/Moon.tsx'
+import { ConeGlyph } from '@/parts/cultures/ConeGlyph.tsx'
 import styles from './food.module.css'
 import { bandPath, type FoodFrame, foodFrame, middlePath } from './food-frame.ts'
 import { chartHeight, lanes, margin } from './food-lanes.ts'
 import { type BandDay, hatchNightsOf } from './food-nights.ts'
+import { hatchDaysOf } from './hatch-days.ts'
 
 type Props = {
   outlook: FoodOutlook
@@ -21,7 +23,7 @@ type Props = {
   label: string
 }
 
-/** What the mouths want and what the cultures could give, as two bands on one axis; nights of hatching as moons above. */
+/** What the mouths want and what the cultures could give, as two bands on one axis; nights of hatching as moons above, hatches of Artemia as cones. */
 export function FoodChart({ outlook, after, worryDate, label }: Props) {
   const { ref, width } = useElementSize()
   const days: readonly BandDay[] = after ?? outlook.days
@@ -33,6 +35,7 @@ export function FoodChart({ outlook, after, worryDate, label }: Props) {
           <Axes frame={frame} days={days} />
           <Bands frame={frame} days={days} before={after ? outlook.days : null} />
           <Moons frame={frame} outlook={outlook} />
+          <Cones frame={frame} outlook={outlook} />
           <Worry frame={frame} days={days} date={worryDate} />
         </svg>
       )}
@@ -116,6 +119,23 @@ function Moons({ frame, outlook }: { frame: FoodFrame; outlook: FoodOutlook }) {
             <Moon probability={probability} size={size} />
           </g>
         ))}
+    </g>
+  )
+}
+
+function Cones({ frame, outlook }: { frame: FoodFrame; outlook: FoodOutlook }) {
+  const { timeZone } = useVoice()
+  const size = Math.min(26, Math.max(15, frame.x(1) - frame.x(0)))
+  return (
+    <g>
+      {hatchDaysOf(outlook, timeZone).map(({ day, hatch }) => (
+        <g
+          key={hatch.id}
+          transform={`translate(${frame.x(day) - size / 2}, ${lanes.moons + (lanes.cones - size) / 2})`}
+        >
+          <ConeGlyph size={size} standing={hatch.standing} />
+        </g>
+      ))}
     </g>
   )
 }

@@ -1,8 +1,11 @@
 import { Moon } from '@/base/ui/Moon.tsx'
+import { ConeGlyph } from '@/parts/cultures/ConeGlyph.tsx'
 import styles from './food.module.css'
 
+type Props = { isChanged: boolean; hasNights: boolean; hasHatches: boolean }
+
 /** What each mark of the chart stands for. */
-export function FoodKeys({ isChanged, hasNights }: { isChanged: boolean; hasNights: boolean }) {
+export function FoodKeys({ isChanged, hasNights, hasHatches }: Props) {
   return (
     <ul className={styles.keys}>
       <li>
@@ -14,6 +17,11 @@ export function FoodKeys({ isChanged, hasNights }: { isChanged: boolean; hasNigh
       {hasNights && (
         <li>
           <Moon probability={0.5} size={18} /> nights on which larvae may hatch, filled by how likely
+        </li>
+      )}
+      {hasHatches && (
+        <li>
+          <ConeGlyph size={20} /> hatches of Artemia, on the day from which they are food
         </li>
       )}
       {isChanged && (

@@ -3,7 +3,7 @@ import { screen, waitFor, within } from '@testing-library/react'
 import { describe, expect, it } from 'vitest'
 import { answerApi } from '@/testing/answer-api.ts'
 import { makeRoom } from '@/testing/made-up.ts'
-import { makeFood } from '@/testing/made-up-food.ts'
+import { makeFood, withHatch } from '@/testing/made-up-food.ts'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
 import { beAsWideAs } from '@/testing/wide-as.ts'
 import { FoodPage } from './FoodPage.tsx'
@@ -53,6 +53,13 @@ describe('the page of the food ahead', () => {
   it('names what its marks stand for, the moons too', async () => {
     await open()
     expect(screen.getByText(/^nights on which larvae may hatch/)).toBeTruthy()
+  })
+
+  it('tells what a hatch of Artemia gives, and from when until when, in the table too', async () => {
+    await open({ plan: { ...plan, outlook: withHatch(food) } })
+    expect(screen.getByText(/^hatches of Artemia/)).toBeTruthy()
+    expect(screen.getByText(/about 16,000 nauplii, in its cone: out /)).toBeTruthy()
+    expect(within(screen.getByRole('table')).getByText('40,000 wanted, 16,000 from H1, 24,000 to hatch')).toBeTruthy()
   })
 
   it('tells the same as a table, with the nights of hatching', async () => {

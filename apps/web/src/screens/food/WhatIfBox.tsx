@@ -13,13 +13,15 @@ import styles from './food.module.css'
 
 type Props = {
   changes: readonly FoodChange[]
+  /** What is not offered, and why; null where all is. */
+  notAsked: string | null
   today: PlainDate
   nameOf: (id: string) => string
   onAnswer: (change: FoodChange, answer: FoodWhatIf) => void
 }
 
 /** "What if this pair spawns tonight?": the same picture with one thing more. */
-export function WhatIfBox({ changes, today, nameOf, onAnswer }: Props) {
+export function WhatIfBox({ changes, notAsked, today, nameOf, onAnswer }: Props) {
   const voice = useVoice()
   const room = useRoom()
   const may = useMay('record')
@@ -42,6 +44,7 @@ export function WhatIfBox({ changes, today, nameOf, onAnswer }: Props) {
           Show what then
         </Button>
       </div>
+      {notAsked && <p className={styles.soft}>{notAsked}</p>}
       <FormProblem error={ask.error} />
     </Section>
   )

@@ -4,7 +4,7 @@ import { lanes, margin } from './food-lanes.ts'
 import type { BandDay } from './food-nights.ts'
 
 export type Band = { p10: number; p50: number; p90: number }
-const bandsTop = lanes.moons + lanes.gap
+const bandsTop = lanes.moons + lanes.cones + lanes.gap
 
 /** Of a date under the axis, with air to the next: "24 Nov" at 13 px. */
 const dateWidth = 74

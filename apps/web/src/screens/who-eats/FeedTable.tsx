@@ -1,26 +1,28 @@
-import type { FoodOutlook } from '@fryward/shared'
 import { sayNumber, sayPercent, sayQuantity } from '@fryward/words'
 import charts from '@/base/charts/charts.module.css'
 import { useVoice } from '@/base/room/room-context.tsx'
-import type { Ends } from './FlowChart.tsx'
+import type { Ends, FlowDay } from './FlowChart.tsx'
 import styles from './who-eats.module.css'
 
-type Props = { day: FoodOutlook['days'][number]; ends: Ends; title: string }
+type Props = { day: FlowDay; ends: Ends; title: string; prey: 'rotifers' | 'nauplii' }
+
+const lacking = { rotifers: 'missing', nauplii: 'still to be hatched' }
+const heading = { rotifers: 'Who eats', nauplii: 'Who eats Artemia' }
 
 // Under a hundredth of what is wanted nobody would call it missing.
 const leastMissing = 0.01
 
 /** The same for those who read: each eater, what it gets from which culture, and what is missing. */
-export function FeedTable({ day, ends, title }: Props) {
+export function FeedTable({ day, ends, title, prey }: Props) {
   const voice = useVoice()
   const nameOf = (id: string) => ends.cultures.find((culture) => culture.id === id)?.name ?? id
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable by keyboard
-    <section className={charts.scroll} tabIndex={0} aria-label={`Who eats what, ${title}`}>
+    <section className={charts.scroll} tabIndex={0} aria-label={`${heading[prey]} from what, ${title}`}>
       <table className={styles.table}>
         <thead>
           <tr>
-            <th scope="col">Who eats</th>
+            <th scope="col">{heading[prey]}</th>
             <th scope="col">From</th>
           </tr>
         </thead>
@@ -35,18 +37,30 @@ export function FeedTable({ day, ends, title }: Props) {
                   {name}
                   {note && <span className={styles.soft}>, {note}</span>}
                   <br />
-                  <span className={styles.soft}>wants {sayNumber(wanted, voice)} rotifers</span>
+                  <span className={styles.soft}>
+                    wants {sayNumber(wanted, voice)} {prey}
+                  </span>
                 </th>
                 <td>
                   {gives.map(({ cultureId, volumeL, animals }) => (
                     <span key={cultureId}>
-                      <strong>{sayQuantity({ value: volumeL, unit: 'L' }, voice)}</strong> of {nameOf(cultureId)}, about{' '}
-                      {sayNumber(animals, voice)}
+                      {volumeL > 0 ? (
+                        <>
+                          <strong>{sayQuantity({ value: volumeL, unit: 'L' }, voice)}</strong> of {nameOf(cultureId)},
+                          about {sayNumber(animals, voice)}
+                        </>
+                      ) : (
+                        <>
+                          <strong>{sayNumber(animals, voice)}</strong> of {nameOf(cultureId)}
+                        </>
+                      )}
                       <br />
                     </span>
                   ))}
                   {missing > leastMissing * wanted && (
-                    <span className={styles.missing}>{sayNumber(missing, voice)} missing</span>
+                    <span className={styles.missing}>
+                      {sayNumber(missing, voice)} {lacking[prey]}
+                    </span>
                   )}
                   {chanceShort >= 0.05 && (
                     <span className={styles.soft}>{sayPercent(chanceShort, voice)} that it falls short</span>

@@ -6,19 +6,22 @@ import { useElementSize } from '@mantine/hooks'
 import { useId } from 'react'
 import charts from '@/base/charts/charts.module.css'
 import { useVoice } from '@/base/room/room-context.tsx'
+import { ConeGlyph } from '@/parts/cultures/ConeGlyph.tsx'
 import { type Bar, flowOf } from './flow-frame.ts'
 import styles from './who-eats.module.css'
 
-type Day = FoodOutlook['days'][number]
+export type FlowDay = Pick<FoodOutlook['days'][number], 'gives' | 'cultures' | 'eaters'>
+type Hatch = NonNullable<FoodOutlook['hatches']>[number]
 export type Ends = {
-  cultures: { id: string; name: string; note: string }[]
+  /** `hatch` of a cone of Artemia, which is drawn before its name. */
+  cultures: { id: string; name: string; note: string; hatch?: Hatch['standing'] }[]
   eaters: { id: string; name: string; note: string }[]
 }
 
 const barWidth = 14
 
 /** Streams from the cultures on the left to those who eat on the right; a gap is hatched where need is not met. */
-export function FlowChart({ day, ends, label }: { day: Day; ends: Ends; label: string }) {
+export function FlowChart({ day, ends, label }: { day: FlowDay; ends: Ends; label: string }) {
   const { ref, width } = useElementSize()
   const ids = { cultures: ends.cultures.map(({ id }) => id), eaters: ends.eaters.map(({ id }) => id) }
   const flow = flowOf(day, ids, { left: barWidth, right: Math.max(barWidth, width - barWidth) })
@@ -41,7 +44,7 @@ export function FlowChart({ day, ends, label }: { day: Day; ends: Ends; label: s
   )
 }
 
-type BarProps = { bar: Bar; end: Ends['cultures'][number]; day: Day }
+type BarProps = { bar: Bar; end: Ends['cultures'][number]; day: FlowDay }
 
 function CultureBar({ bar, end, day }: BarProps) {
   const voice = useVoice()
@@ -58,7 +61,12 @@ function CultureBar({ bar, end, day }: BarProps) {
         height={bar.height}
         rx={3}
       />
-      <text className={styles.name} x={0} y={y + 18}>
+      {end.hatch && (
+        <g transform={`translate(0, ${y + 2})`}>
+          <ConeGlyph size={20} standing={end.hatch} />
+        </g>
+      )}
+      <text className={styles.name} x={end.hatch ? 24 : 0} y={y + 18}>
         {end.name}
       </text>
       <text className={charts.tick} x={0} y={y + 35}>

@@ -10,8 +10,10 @@ import { Button } from '@/base/ui/Button.tsx'
 import { late } from '@/base/ui/late.ts'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { Card } from '@/base/ui/Page.tsx'
+import { artemiaFlow } from './artemia-flow.ts'
 import { endsOf } from './ends-of.ts'
 import { FeedTable } from './FeedTable.tsx'
+import type { Ends, FlowDay } from './FlowChart.tsx'
 import styles from './who-eats.module.css'
 
 const FlowChart = late(() => import('./FlowChart.tsx'), 'FlowChart')
@@ -25,6 +27,7 @@ export function WhoEats({ outlook }: { outlook: FoodOutlook }) {
   const today = outlook.days[0]?.date
   if (!day || !today) return null
   const ends = endsOf(outlook, day, voice)
+  const artemia = artemiaFlow(outlook, day, voice)
   const title = sayDayTitle(day.date, today, voice)
   const last = outlook.days.length - 1
   return (
@@ -57,19 +60,26 @@ export function WhoEats({ outlook }: { outlook: FoodOutlook }) {
       {ends.eaters.length === 0 ? (
         <Notice>Nobody eats rotifers on this day.</Notice>
       ) : (
-        <div className={styles.layout}>
-          <Card>
-            <Suspense fallback={<Bones heights={[18]} />}>
-              <FlowChart
-                day={day}
-                ends={ends}
-                label={`Who eats from what, ${title}. The table beside it says the same.`}
-              />
-            </Suspense>
-          </Card>
-          <FeedTable day={day} ends={ends} title={title} />
-        </div>
+        <Flowing flowing={{ day, ends }} title={title} prey="rotifers" />
       )}
+      {artemia && <Flowing flowing={artemia} title={title} prey="nauplii" />}
     </>
+  )
+}
+
+const what = { rotifers: 'Who eats from what', nauplii: 'Who eats Artemia from what' }
+
+type FlowingProps = { flowing: { day: FlowDay; ends: Ends }; title: string; prey: 'rotifers' | 'nauplii' }
+
+function Flowing({ flowing: { day, ends }, title, prey }: FlowingProps) {
+  return (
+    <div className={styles.layout}>
+      <Card>
+        <Suspense fallback={<Bones heights={[18]} />}>
+          <FlowChart day={day} ends={ends} label={`${what[prey]}, ${title}. The table beside it says the same.`} />
+        </Suspense>
+      </Card>
+      <FeedTable {...{ day, ends, title, prey }} />
+    </div>
   )
 }

@@ -1,7 +1,7 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/react'
 import { describe, expect, it } from 'vitest'
 import { answerApi } from '@/testing/answer-api.ts'
-import { makeFood } from '@/testing/made-up-food.ts'
+import { makeFood, withHatch } from '@/testing/made-up-food.ts'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
 import { beAsWideAs } from '@/testing/wide-as.ts'
 import { flowOf } from './flow-frame.ts'
@@ -12,8 +12,8 @@ beAsWideAs(380)
 const food = makeFood()
 const plan = { madeAt: '2026-11-25T06:50:00.000Z', revision: 7, isStale: true, outlook: food.outlook, cures: [] }
 
-async function open() {
-  answerApi({ getFood: () => ({ plan, underWay: [] }) })
+async function open(outlook = food.outlook) {
+  answerApi({ getFood: () => ({ plan: { ...plan, outlook }, underWay: [] }) })
   const page = renderInRoom(<WhoEatsPage />)
   await waitFor(() => screen.getByRole('table'))
   return page
@@ -39,6 +39,21 @@ describe('the page of who eats from what', () => {
     await user.click(screen.getByRole('button', { name: 'A day earlier' }))
     expect(screen.getByRole('slider').getAttribute('aria-valuetext')).toContain('Thursday 26 Nov')
     await waitFor(() => screen.getByRole('img', { name: /^Who eats from what, / }), { timeout: 30_000 })
+  })
+})
+
+describe('Artemia', () => {
+  it('has its own streams and table on days on which somebody eats it', async () => {
+    const { user } = await open(withHatch(food))
+    expect(screen.getAllByRole('table')).toHaveLength(1)
+    await user.click(screen.getByRole('button', { name: 'A day later' }))
+    const table = screen.getAllByRole('table')[1]!
+    const row = within(table).getByRole('row', { name: /^B1/ })
+    expect(row.textContent).toContain('wants 40,000 nauplii')
+    expect(row.textContent).toContain('16,000 of H1')
+    expect(row.textContent).toContain('24,000 still to be hatched')
+    await waitFor(() => screen.getByRole('img', { name: /^Who eats Artemia from what/ }), { timeout: 30_000 })
+    expect(screen.getByText('gives 16,000, in its cone')).toBeTruthy()
   })
 })
 

@@ -1,7 +1,7 @@
 import type { FoodOutlook } from '@fryward/shared'
 import { linkHorizontal } from 'd3-shape'
 
-type Day = FoodOutlook['days'][number]
+type Day = Pick<FoodOutlook['days'][number], 'gives' | 'eaters'>
 
 /** A culture or an eater as a bar: what flows stands in it from the top, what is missing or left under that. */
 export type Bar = { id: string; y: number; height: number; filled: number }
