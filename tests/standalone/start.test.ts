@@ -190,8 +190,8 @@ describe('while it runs, npm start', () => {
   })
 
   it('has lost nothing and doubled nothing of what it said was kept', async () => {
+    await expect.poll(() => writers.acknowledged.size).toBeGreaterThan(5)
     await writers.stop()
-    expect(writers.acknowledged.size).toBeGreaterThan(5)
     expect(await reckon(writers, { connectionString: databaseUrlOf(folder), room })).toEqual({ lost: 0, doubled: 0 })
     expect(writers.refusals).toEqual([])
   })
