@@ -11,6 +11,8 @@ export type OxygenHeld = { mgPerL: number; temperatureC: KnownWater; salinity: K
 
 // Warmth follows heater and room within hours, salinity what evaporates within days. common practice
 const speaksForMs = { temperatureC: 12 * hourMs, salinity: 7 * 24 * hourMs } as const
+// A gauge that reads the same is noted daily, an hour late: until then the last note speaks for it.
+const gaugeSpeaksForMs = 26 * hourMs
 // Where the table of saturation ends (seawater).
 const ends = { temperatureC: 50, salinity: 45.2 } as const
 
@@ -20,9 +22,16 @@ export function oxygenHeld(snapshot: RoomSnapshot, vessel: Vessel, at: Instant):
   const salinity = knownAt(snapshot, vessel, { measure: 'salinity', at })
   return {
     ...{ temperatureC, salinity },
-    mgPerL: oxygenSaturation({ temperatureC: temperatureC.value, salinity: salinity.value }),
+    mgPerL: heldBy({ temperatureC: temperatureC.value, salinity: salinity.value }),
   }
 }
+
+/** How much oxygen water of this warmth and salinity holds; by the nearest that the table knows. */
+export const heldBy = ({ temperatureC, salinity }: Pick<Vessel, 'temperatureC' | 'salinity'>): number =>
+  oxygenSaturation({
+    temperatureC: Math.min(ends.temperatureC, Math.max(0, temperatureC)),
+    salinity: Math.min(ends.salinity, Math.max(0, salinity)),
+  })
 
 function knownAt(
   snapshot: RoomSnapshot,
@@ -30,10 +39,11 @@ function knownAt(
   { measure, at }: { measure: Extract<Measure, keyof typeof ends>; at: Instant },
 ): KnownWater {
   const away = (read: WaterRead) => Math.abs(epochMillisecondsOf(read.at) - epochMillisecondsOf(at))
-  const until = addMinutes(at, speaksForMs[measure] / 60_000)
+  const speaksFor = ({ fact }: WaterRead) =>
+    Math.max(speaksForMs[measure], fact.kind === 'water_reading' ? gaugeSpeaksForMs : 0)
+  const until = addMinutes(at, Math.max(speaksForMs[measure], gaugeSpeaksForMs) / 60_000)
   const near = waterReads(snapshot, measure, { subjectId: vessel.id, until })
-    .filter((read) => away(read) <= speaksForMs[measure])
+    .filter((read) => away(read) <= speaksFor(read))
     .sort((one, other) => away(one) - away(other))[0]
-  const value = near?.value ?? vessel[measure]
-  return { value: Math.min(ends[measure], Math.max(0, value)), read: near ?? null }
+  return { value: near?.value ?? vessel[measure], read: near ?? null }
 }

@@ -1,6 +1,6 @@
-import { oxygenHeld, type RoomSnapshot } from '@fryward/husbandry'
-import { readLatest } from '@fryward/readings'
-import { type Gauge, type Id, type OxygenSaturation, unitOfGauge } from '@fryward/shared'
+import { heldBy, oxygenHeld, type RoomSnapshot } from '@fryward/husbandry'
+import { type Latest, readLatest } from '@fryward/readings'
+import { type Gauge, type GaugeQuantity, type Id, type OxygenSaturation, unitOfGauge } from '@fryward/shared'
 import type { Prisma } from '@fryward/store'
 import { notFound } from '../errors.ts'
 import type { Scope } from '../frame/read-in-room.ts'
@@ -23,7 +23,7 @@ export async function viewGauges(
   const snapshot = rows.some(readsOxygen) ? (await state()).snapshot : null
   return rows.map((row) => ({
     ...toGauge(row, latest.get(row.channel) ?? null),
-    saturation: snapshot && saturationOf(snapshot, row, latest.get(row.channel)?.at ?? ctx.now),
+    saturation: snapshot && saturationOf({ snapshot, row, rows, latest, now: ctx.now }),
   }))
 }
 
@@ -35,15 +35,44 @@ export async function viewGauge(scope: Scope, id: Id): Promise<Gauge> {
 
 const readsOxygen = ({ quantity, endedAt }: GaugeRow): boolean => quantity === 'oxygen' && endedAt === null
 
-/** What the water that a gauge of oxygen hangs in holds of it, as of its newest reading. */
-function saturationOf(snapshot: RoomSnapshot, row: GaugeRow, at: string): OxygenSaturation | null {
+type Found = {
+  snapshot: RoomSnapshot
+  row: GaugeRow
+  rows: readonly GaugeRow[]
+  latest: ReadonlyMap<number, Latest>
+  now: string
+}
+
+/** What the water that a gauge of oxygen hangs in holds of it: by the gauges beside it, or what the records know of it then. */
+function saturationOf(found: Found): OxygenSaturation | null {
+  const { snapshot, row, latest, now } = found
   const vessel = [...snapshot.tanks, ...snapshot.cultures].find(({ id }) => id === row.subjectId)
   if (!readsOxygen(row) || !vessel) return null
-  const { mgPerL, temperatureC, salinity } = oxygenHeld(snapshot, vessel, at)
-  return {
-    ...{ mgPerL, temperatureC: temperatureC.value, salinity: salinity.value },
-    isRead: { temperature: temperatureC.read !== null, salinity: salinity.read !== null },
+  const at = latest.get(row.channel)?.at ?? now
+  const held = oxygenHeld(snapshot, vessel, at)
+  const beside = { temperature: readBeside(found, 'temperature', at), salinity: readBeside(found, 'salinity', at) }
+  const water = {
+    temperatureC: beside.temperature ?? held.temperatureC.value,
+    salinity: beside.salinity ?? held.salinity.value,
   }
+  const isRead = {
+    temperature: beside.temperature !== null || held.temperatureC.read !== null,
+    salinity: beside.salinity !== null || held.salinity.read !== null,
+  }
+  return { mgPerL: heldBy(water), ...water, isRead }
+}
+
+// What another gauge read of the same water. common practice
+const besideMs = 3_600_000
+
+function readBeside({ row, rows, latest }: Found, quantity: GaugeQuantity, at: string): number | null {
+  const away = (read: Latest) => Math.abs(Date.parse(read.at) - Date.parse(at))
+  const [nearest] = rows
+    .filter((each) => each.subjectId === row.subjectId && each.quantity === quantity && each.endedAt === null)
+    .flatMap(({ channel }) => latest.get(channel) ?? [])
+    .filter((read) => away(read) <= besideMs)
+    .sort((one, other) => away(one) - away(other))
+  return nearest?.value ?? null
 }
 
 const toGauge = (row: GaugeRow, latest: { at: string; value: number } | null): Omit<Gauge, 'saturation'> => ({

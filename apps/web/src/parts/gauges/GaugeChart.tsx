@@ -105,7 +105,7 @@ function Drawing({ gauge, series, marks, timeZone, width }: Props & { width: num
 const FullLine = ({ y, x1, x2 }: { y: number; x1: number; x2: number }) => (
   <>
     <line className={styles.full} {...{ x1, x2 }} y1={y} y2={y} />
-    <text className={charts.tick} x={x2} y={y - 4} textAnchor="end">
+    <text className={charts.tick} x={x1 + 4} y={y - 4}>
       saturated
     </text>
   </>
