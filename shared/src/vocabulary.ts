@@ -70,7 +70,17 @@ export const survivalStageStatuses = ['reached', 'so_far', 'not_yet', 'not_follo
 export type SurvivalStageStatus = (typeof survivalStageStatuses)[number]
 
 /** By what clutches are put into groups to be compared. */
-export const comparedBy = ['pair', 'culture', 'tank', 'protocol', 'species', 'season'] as const
+/** `green_water` and `artemia_day` are read from the feeds of the first days, as `protocol` is. */
+export const comparedBy = [
+  'pair',
+  'culture',
+  'tank',
+  'protocol',
+  'green_water',
+  'artemia_day',
+  'species',
+  'season',
+] as const
 export type ComparedBy = (typeof comparedBy)[number]
 
 /** Quarters of the year that keep the cold and the warm months together, by their months. */

@@ -191,7 +191,7 @@ describe('the survival review', () => {
     expect(compared.byClutch?.smallestPValue).toBe(1)
     const { rows } = await world.ok(full.viewer, 'getSurvival', { params: params() })
     expect(rows[0]!.id).toBe(second.clutch.id)
-    for (const by of ['culture', 'tank', 'protocol', 'species', 'season'] as const) {
+    for (const by of ['culture', 'tank', 'protocol', 'green_water', 'artemia_day', 'species', 'season'] as const) {
       const answer = await world.ok(full.viewer, 'compareSurvival', { params: params(), query: { by } })
       expect(answer.groups.reduce((sum, { clutches }) => sum + clutches, 0)).toBeGreaterThan(0)
     }

@@ -36,6 +36,8 @@ export type BroodReview = {
   cultureIds: Id[]
   /** What it was fed in the days that decide, as far as anybody wrote it down. */
   protocol: ProtocolPart[]
+  /** Day of life of the first Artemia in the days that decide; null where there was none by then. */
+  artemiaDay: number | null
 }
 
 /** A brood's tank, its culture and its food are those of the days that decide; later it eats Artemia and dry food. common practice */
@@ -71,6 +73,7 @@ export function reviewBrood({ room, brood }: { room: ReviewRoom; brood: Brood })
     eggTankId: eggTankOf({ room, brood }),
     cultureIds: culturesOf({ room, brood, book }),
     protocol: protocolOf({ room, brood, book }),
+    artemiaDay: artemiaDayOf({ room, brood, book }),
   }
 }
 
@@ -159,6 +162,14 @@ function culturesOf(asked: Asked): Id[] {
 function protocolOf(asked: Asked): ProtocolPart[] {
   const given = new Set(firstMeals(asked).map(({ food }) => (isAlgae(food) ? 'green_water' : food)))
   return protocolParts.filter((part) => given.has(part))
+}
+
+function artemiaDayOf(asked: Asked): number | null {
+  const { bornOn } = asked.book
+  const first = firstMeals(asked)
+    .flatMap(({ food, firstAt }) => (food === 'artemia' ? [firstAt] : []))
+    .sort()[0]
+  return first === undefined || bornOn === null ? null : ageOn(bornOn, dateIn(asked.room, first))
 }
 
 const isAlgae = (food: Food): food is 'concentrate' | 'live_microalgae' =>

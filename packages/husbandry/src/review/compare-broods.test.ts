@@ -114,6 +114,20 @@ describe('groups of broods', () => {
       ['rotifers green_water', 2],
     ])
     expect(leftOut).toEqual([{ reason: 'not_known', clutches: 1 }])
+    const keysBy = (by: 'green_water' | 'artemia_day') => {
+      const compared = compareBroods(reviewBroods(fed.review(30)), by)
+      expect(compared.leftOut).toEqual(leftOut)
+      return compared.groups.map(({ key, clutches }) => [key, clutches])
+    }
+    expect(keysBy('green_water')).toEqual([
+      ['with', 2],
+      ['without', 1],
+    ])
+    // Hatched on day 8, Artemia on day 10; of the others after the fifth day or never.
+    expect(keysBy('artemia_day')).toEqual([
+      ['2', 1],
+      ['later', 2],
+    ])
   })
 
   test('are none in a room where nothing was raised', () => {

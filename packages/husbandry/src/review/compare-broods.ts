@@ -83,6 +83,10 @@ function keysOf(review: BroodReview, { by, bornOn }: { by: ComparedBy; bornOn: P
   if (by === 'culture') return review.cultureIds
   if (by === 'tank') return review.tankIds
   if (by === 'protocol') return review.protocol.length > 0 ? [review.protocol.join(' ')] : []
+  // Where no food of those days was written down, nobody can say what was not given.
+  const isWritten = review.protocol.length > 0
+  if (by === 'green_water') return isWritten ? [review.protocol.includes('green_water') ? 'with' : 'without'] : []
+  if (by === 'artemia_day') return isWritten ? [review.artemiaDay === null ? 'later' : `${review.artemiaDay}`] : []
   const month = Number(bornOn.slice('YYYY-'.length, 'YYYY-MM'.length))
   return [seasons[Math.floor((month % 12) / 3)] ?? seasons[0]]
 }

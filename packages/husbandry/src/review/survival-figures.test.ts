@@ -106,7 +106,12 @@ describe('every figure of the survival review', () => {
       )
       expect(review).toMatchObject({
         ...{ missing: brood.missing, numberNow: brood.now, mixedOn: null, tankIds: brood.tanks },
-        ...{ cultureIds: brood.cultures, protocol: brood.foods, book: { bornOn: brood.bornOn } },
+        ...{
+          cultureIds: brood.cultures,
+          protocol: brood.foods,
+          artemiaDay: brood.artemiaDay,
+          book: { bornOn: brood.bornOn },
+        },
       })
     }
   })
@@ -154,6 +159,10 @@ describe('every figure of the survival review', () => {
       tank: ({ tanks }: NaiveBrood) => tanks,
       culture: ({ cultures }: NaiveBrood) => cultures,
       protocol: ({ foods }: NaiveBrood) => [foods.join(' ')],
+      green_water: ({ foods }: NaiveBrood) =>
+        foods.length === 0 ? ['', ''] : [foods.includes('green_water') ? 'with' : 'without'],
+      artemia_day: ({ foods, artemiaDay }: NaiveBrood) =>
+        foods.length === 0 ? ['', ''] : [artemiaDay === null ? 'later' : `${artemiaDay}`],
     }
     for (const room of rooms)
       for (const [by, keyOf] of Object.entries(keys)) {

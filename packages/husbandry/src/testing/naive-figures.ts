@@ -32,6 +32,7 @@ export type NaiveBrood = {
   tanks: string[]
   cultures: string[]
   foods: string[]
+  artemiaDay: number | null
 }
 
 export function naiveBroods(room: ReviewRoom): NaiveBrood[] {
@@ -100,6 +101,11 @@ function firstDays(room: ReviewRoom, { batchId, bornOn }: { batchId: string; bor
     cultures: [
       ...new Set(early.flatMap(({ cultureId, food }) => (food === 'rotifers' && cultureId ? [cultureId] : []))),
     ],
+    artemiaDay:
+      early
+        .filter(({ food }) => food === 'artemia')
+        .map(({ firstAt }) => daysFrom(bornOn, dateOf(firstAt)))
+        .sort((a, b) => a - b)[0] ?? null,
     foods: (['rotifers', 'artemia', 'green_water'] as const).filter((food) => foods.has(food)),
   }
 }

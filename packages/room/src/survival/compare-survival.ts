@@ -28,6 +28,6 @@ export async function compareSurvival({
 
 /** Seasons and foods are named where sentences are made. */
 function nameOf(past: ReadReview, { by, key }: { by: ComparedBy; key: string }): string {
-  if (by === 'season' || by === 'protocol') return key
+  if (by === 'season' || by === 'protocol' || by === 'green_water' || by === 'artemia_day') return key
   return by === 'species' ? past.nameOfSpecies(key) : past.named(key).name
 }

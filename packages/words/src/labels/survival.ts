@@ -16,6 +16,8 @@ export const comparedByLabels = {
   culture: 'Culture they ate from',
   tank: 'Tank of their first days',
   protocol: 'What they were fed first',
+  green_water: 'Green water by day 5',
+  artemia_day: 'Day of their first Artemia',
   species: 'Species',
   season: 'Season',
 } as const satisfies Record<ComparedBy, string>

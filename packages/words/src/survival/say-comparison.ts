@@ -8,6 +8,8 @@ type Group = Pick<SurvivalComparison['groups'][number], 'key' | 'name'>
 
 /** What a group is called; seasons and foods are named here, all else by the room. */
 export function sayGroup({ key, name }: Group, by: SurvivalComparison['by']): string {
+  if (by === 'green_water') return key === 'with' ? 'with green water' : 'without green water'
+  if (by === 'artemia_day') return key === 'later' ? 'after day 5, or never' : `day ${key}`
   if (by === 'protocol') return together(key.split(' ').map((part) => protocolLabels[part as ProtocolPart] ?? part))
   return by === 'season' ? (seasonLabels[key as keyof typeof seasonLabels] ?? name) : name
 }
@@ -44,13 +46,17 @@ export function sayComparison(compared: Asked, voice: NumberVoice): SaidComparis
       may: 'None died while two groups were watched.',
       mayNot: 'Nothing may be concluded about which does better.',
     }
-  return { may: mayOf(compared, voice), mayNot: [mayNotOf(compared, voice), ...smallNumbers(compared)].join(' ') }
+  const mayNot = [mayNotOf(compared, voice), ...diedBefore(compared), ...smallNumbers(compared)].join(' ')
+  return { may: mayOf(compared, voice), mayNot }
 }
 
 /** "of Pair 1"; after "the young" or "those". */
 function ofGroup({ groups, by }: Asked, key: string | null): string {
   const group = groups.find((each) => each.key === key)
   const name = group ? sayGroup(group, by) : 'one group'
+  if (by === 'green_water') return name
+  if (by === 'artemia_day')
+    return key === 'later' ? 'given Artemia after day 5 or never' : `given Artemia from ${name} on`
   return by === 'protocol' ? `first fed ${name}` : `of ${name}`
 }
 
@@ -80,6 +86,12 @@ function mayNotOf({ conclusion, byClutch, groups }: Asked, voice: NumberVoice): 
   const least = byClutch ? `, where chance alone does as much with ${sayChance(byClutch.smallestPValue, voice)}` : ''
   return `Nothing may be concluded from ${clutches} clutches${least}: larvae of one clutch live and die together.`
 }
+
+/** Whoever began late must have lived so long: those that died sooner stand in the last group, and make it look worse. */
+const diedBefore = ({ by, groups }: Asked): string[] =>
+  by === 'artemia_day' && groups.length > 1
+    ? ['A clutch that died before its first Artemia counts among those that began after day 5 or never.']
+    : []
 
 const smallNumbers = ({ hasFewDeaths }: Asked): string[] =>
   hasFewDeaths ? ['The numbers are small: in some group fewer than five deaths are to be expected.'] : []

@@ -26,19 +26,14 @@ export function PouchGlyph({ size, isEmpty }: { size: number; isEmpty: boolean }
         <Egg key={`${x} ${y}`} stage={isEmpty ? null : 'orange'} {...{ x, y, radius: 2, line: 0.8 }} />
       ))}
       <path
-        d="M16 3q4.5 4 2 11.500q-3 10 2 17q2.500 4.500-1.500 6q-4.500 1-5.500-2.500q0-2.800 2.800-2.500"
+        d="M27 9.5l-6.5-2.8q-4.2-4-6-.4q-.6 2.6 2.3 4.2q2.2 1.6 1.2 4q-3 10 2 17q2.5 4.5-1.5 6q-4.5 1-5.5-2.5q0-2.8 2.8-2.5"
         fill="none"
         stroke="var(--ink)"
         strokeWidth="2.6"
         strokeLinecap="round"
         strokeLinejoin="round"
       />
-      <path
-        d="M13.800 9.500l-3.300-1.300M13.200 15l-3.500 0M12.800 20.500l-3.500 1"
-        stroke="var(--ink)"
-        strokeWidth="1.6"
-        strokeLinecap="round"
-      />
+      <path d="M13.2 15.5l-3.5-.5M12.8 21l-3.5 1" stroke="var(--ink)" strokeWidth="1.6" strokeLinecap="round" />
     </svg>
   )
 }
