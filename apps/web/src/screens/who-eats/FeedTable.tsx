@@ -58,7 +58,7 @@ export function FeedTable({ day, ends, title, prey }: Props) {
                     </span>
                   ))}
                   {missing > leastMissing * wanted && (
-                    <span className={styles.missing}>
+                    <span className={prey === 'rotifers' ? styles.missing : styles.soft}>
                       {sayNumber(missing, voice)} {lacking[prey]}
                     </span>
                   )}

@@ -74,11 +74,13 @@ type FlowingProps = { flowing: { day: FlowDay; ends: Ends }; title: string; prey
 function Flowing({ flowing: { day, ends }, title, prey }: FlowingProps) {
   return (
     <div className={styles.layout}>
-      <Card>
-        <Suspense fallback={<Bones heights={[18]} />}>
-          <FlowChart day={day} ends={ends} label={`${what[prey]}, ${title}. The table beside it says the same.`} />
-        </Suspense>
-      </Card>
+      {(prey === 'rotifers' || day.gives.length > 0) && (
+        <Card>
+          <Suspense fallback={<Bones heights={[18]} />}>
+            <FlowChart day={day} ends={ends} label={`${what[prey]}, ${title}. The table beside it says the same.`} />
+          </Suspense>
+        </Card>
+      )}
       <FeedTable {...{ day, ends, title, prey }} />
     </div>
   )
