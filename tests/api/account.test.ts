@@ -194,6 +194,13 @@ describe('a second factor', () => {
     for (const { text } of rows) expect(text).not.toContain(nextCodeOf(secret))
   })
 
+  test('that nobody set up takes no recovery code, and says so', async () => {
+    const me = await (await newcomer()).browser()
+    const body = { code: 'a-recovery-code' }
+    const { problem } = await world.call(me, 'confirmSecondFactor', { body, address: door.freshAddress() })
+    expect(problem).toMatchObject({ code: 'wrong_state', detail: expect.stringContaining('no recovery codes') })
+  })
+
   test('has recovery codes, each good once; it is ended by the password', async () => {
     const { email, begun } = await confirmed()
     const [code] = begun.recoveryCodes

@@ -67,6 +67,11 @@ const refusalsByCode: Record<string, Refusal> = {
     detail: 'Your account has a second factor already. End that one first to set up another.',
   },
   TOTP_NOT_ENABLED: { code: 'wrong_state', detail: 'There is no authenticator to confirm. Set one up first.' },
+  BACKUP_CODES_NOT_ENABLED: {
+    code: 'wrong_state',
+    detail:
+      'This account has no recovery codes yet. Set up a second factor first; then type the six digits that it shows.',
+  },
   CREDENTIAL_ACCOUNT_NOT_FOUND: { code: 'wrong_state', detail: 'This account has no password of its own.' },
 }
 const refusalsByStatus: Record<number, Refusal> = {
