@@ -19,7 +19,8 @@ export async function rollUp(pool: pg.Pool, channels?: number[]): Promise<number
 
 /**
  * First the marks are taken off, then the hours are read with a view of their own. A reading that is being written holds its
- * mark until it commits, and is waited for; one that comes later puts its mark back.
+ * mark until it commits, and is waited for; one that comes later puts its mark back. Each hour is looked up by itself: joined,
+ * they would be held against all that their gauges ever read.
  */
 async function rollUpSome(pool: pg.Pool, channels: number[] | undefined): Promise<number> {
   const client = await pool.connect()
@@ -36,11 +37,11 @@ async function rollUpSome(pool: pg.Pool, channels: number[] | undefined): Promis
     if (rows.length > 0)
       await client.query(
         `INSERT INTO telemetry.hour (channel, hour, number, sum, low, high)
-         SELECT stale.channel, stale.hour, count(*), sum(value), min(value), max(value)
-         FROM unnest($1::int[], $2::timestamptz[]) AS stale (channel, hour)
-         JOIN telemetry.reading AS reading ON reading.channel = stale.channel
-           AND reading.at >= stale.hour AND reading.at < stale.hour + interval '1 hour'
-         GROUP BY stale.channel, stale.hour
+         SELECT stale.channel, stale.hour, read.* FROM unnest($1::int[], $2::timestamptz[]) AS stale (channel, hour)
+         CROSS JOIN LATERAL (
+           SELECT count(*), sum(value), min(value), max(value) FROM telemetry.reading
+           WHERE channel = stale.channel AND at >= stale.hour AND at < stale.hour + interval '1 hour'
+           HAVING count(*) > 0) AS read
          ORDER BY stale.channel, stale.hour
          ON CONFLICT (channel, hour) DO UPDATE SET
            number = excluded.number, sum = excluded.sum, low = excluded.low, high = excluded.high`,
