@@ -22,7 +22,7 @@ describe('what survived', () => {
     const hatched = page.getByRole('article').filter({ hasText: 'Hatched' }).last()
     await hatched.getByText('200', { exact: true }).waitFor(soon)
     await page.getByText('There is one group only.').waitFor(soon)
-    await page.getByRole('radio', { name: 'Species' }).check({ force: true })
+    await page.getByRole('radio', { name: 'Species' }).check()
     await page.getByRole('img', { name: /^Survival curves\./ }).waitFor(soon)
     const figures = page.getByRole('region', { name: 'The groups in figures' }).getByRole('row').nth(1)
     await figures.getByText(/ocellaris clownfish/).waitFor(soon)
