@@ -81,6 +81,22 @@ describe('the food of a room', () => {
     expect(after.outlook.days[0]!.cultures[0]!.densityPerMl).not.toBe(before.days[0]!.cultures[0]!.densityPerMl)
   })
 
+  test('counts on what a cone that was started will give', async () => {
+    const params = { roomId: full.roomId }
+    const body = { name: 'Cone 1', kind: 'artemia_hatch' as const, volumeL: 2, temperatureC: 27, salinity: 30 }
+    const cone = await world.ok(full.owner, 'createCulture', { params, body })
+    await planAgain()
+    expect((await planned()).outlook.hatches).toEqual([])
+    const data = { act: 'start_artemia' as const, litres: 2, cystsG: 1 }
+    await world.ok(full.owner, 'recordFact', { params, body: { kind: 'care', subjectId: cone.id, data } })
+    expect(await planAgain()).toBe('planned')
+    const { hatches = [] } = (await planned()).outlook
+    expect(hatches).toMatchObject([{ cultureId: cone.id, name: 'Cone 1', standing: 'under_way' }])
+    // 200,000-300,000 nauplii of a gram of good cysts: Treece 2000, SRAC Publication 702; some are lost in the sieve.
+    expect(hatches[0]!.nauplii).toBeGreaterThan(100_000)
+    expect(hatches[0]!.nauplii).toBeLessThan(300_000)
+  })
+
   test('shows only cures that help, each as it was tried', async () => {
     const { outlook, cures } = await planned()
     expect(outlook.worry).not.toBeNull()

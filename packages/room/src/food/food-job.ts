@@ -22,8 +22,7 @@ export async function foodJob({ tx, ctx, roomId, state }: Read): Promise<{ job: 
 
 /** What the question reads of a room; what else happens there leaves the answer as it is. */
 function ofFood(snapshot: RoomSnapshot): RoomSnapshot {
-  const { room, concentrates, feedLinks, ruleSettings, tanks, pairs, clutches, batches } = snapshot
-  const cultures = snapshot.cultures.filter(({ kind }) => kind === 'rotifer')
+  const { room, concentrates, feedLinks, ruleSettings, tanks, cultures, pairs, clutches, batches } = snapshot
   const houses = new Set([...pairs, ...clutches].map(({ tankId }) => tankId))
   const about = new Set([...cultures, ...pairs, ...clutches, ...batches].map(({ id }) => id))
   const isAbout = ({ subjectId, kind }: Fact) =>
