@@ -102,6 +102,8 @@ describe('a hatch of Artemia', () => {
     start('2026-03-09T06:00:00.000Z', { forDate: '2026-03-10' })
     const { hatches, gaps } = ahead(built)
     expect(hatches.filter(({ standing }) => standing === 'under_way')).toEqual([])
-    expect(gaps).toEqual(['H1: nobody wrote down how many grams of cysts went in, so its nauplii are not counted on.'])
+    expect(gaps).toEqual([
+      'H1: nobody wrote down how many grams of cysts went in, so its nauplii are not counted on. Strike that start out and write it down again with its grams.',
+    ])
   })
 })

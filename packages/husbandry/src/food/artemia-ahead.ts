@@ -66,7 +66,9 @@ export function hatchesAhead(snapshot: RoomSnapshot, today: HusbandryDay): { hat
   const hatch = (vessel: SnapshotCulture, made: Made): HatchAhead[] => {
     const { grams, fed = 0, harvestAt, ...named } = made
     if (grams === undefined) {
-      gaps.push(`${vessel.name}: nobody wrote down how many grams of cysts went in, so its nauplii are not counted on.`)
+      gaps.push(
+        `${vessel.name}: nobody wrote down how many grams of cysts went in, so its nauplii are not counted on. Strike that start out and write it down again with its grams.`,
+      )
       return []
     }
     const nauplii = Math.max(0, grams * about.perGram * (1 - DEFAULT_SIEVING_LOSS) - fed)
