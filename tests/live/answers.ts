@@ -1,6 +1,7 @@
 import type { Task, TaskField } from '@fryward/shared'
 import { jarMl } from './artemia.ts'
 import type { Nature } from './nature.ts'
+import { readOffCard } from './water.ts'
 
 const dayMs = 86_400_000
 const handling = 0.1
@@ -87,7 +88,7 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
   },
   number: ({ task, nature, atMs }) => {
     const found = nature.breeders.unseen(task.subject.id, atMs)
-    const living = nature.batches.get(task.subject.id)?.number ?? nature.groups.get(task.subject.id)
+    const living = nature.batches.get(task.subject.id)?.number ?? nature.groups.get(task.subject.id)?.number
     return found ? about(nature, found.eggs) : living === undefined ? undefined : Math.round(living)
   },
   hatched: (asked) => {
@@ -124,7 +125,11 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
   // Half of the dead are gone before anybody siphons.
   dead: ({ task, nature }) => Math.round((nature.batches.get(task.subject.id)?.dead ?? 0) / 2),
   leftPerMl: ({ task, nature }) => nature.batches.get(task.subject.id)?.artemiaPerMl,
-  totalAmmoniaNMgPerL: ({ nature }) => nature.chance.between(0, 0.15),
+  totalAmmoniaNMgPerL: ({ task, nature }) => {
+    const water = nature.waterOf(task.subject.id)
+    return water && readOffCard(water.ammoniaMgPerL * nature.chance.factor(seenScatter))
+  },
+  pH: ({ task, nature }) => nature.waterOf(task.subject.id)?.pH,
   water: () => 'water_tinted',
   signs: ({ task, nature }) => (nature.rotifers.get(task.subject.id)?.isSick ? ['swimming_slow'] : undefined),
 }

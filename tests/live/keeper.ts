@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { stations, type Task } from '@fryward/shared'
 import { answersTo } from './answers.ts'
-import { type LiveRoom, lightOver } from './live-room.ts'
+import { fillTank, type LiveRoom, lightOver } from './live-room.ts'
 import type { Service } from './service.ts'
 
 const mostWalks = 40
@@ -153,16 +153,19 @@ async function meetBatches(world: Service, room: LiveRoom): Promise<void> {
     for (const night of nights) night.isTaken = true
     const known = room.nature.batches.get(batch.id)
     if (known) {
-      known.number += larvae
+      known.join(larvae)
       continue
     }
     const tank = tanks.find(({ id }) => id === batch.tankId)
-    const volumeL = tank?.volumeL ?? 40
-    const lit = lightOver(tank ?? { lightHours: null })
+    const water = room.nature.waters.get(batch.tankId) ?? (tank && fillTank(room, tank))
+    if (!tank || !water) throw new Error(`${batch.name} swims in no tank`)
+    // A tank is filled anew for them.
+    if (tank.kind === 'larval' && !room.nature.hasLarvae(water)) water.change(water.volumeL)
+    const lit = lightOver(tank)
     const hatchedMs = nights[0]?.atMs ?? Date.parse(`${batch.hatchedOn}T20:00:00.000Z`)
-    room.nature.addBatch(batch.id, { volumeL, hatchedMs, number: larvae, lit })
+    room.nature.addBatch(batch.id, { water, hatchedMs, number: larvae, lit })
     room.names.set(batch.id, batch.name)
-    room.volumes.set(batch.id, volumeL)
+    room.volumes.set(batch.id, water.volumeL)
     if (!links.some(({ batchId }) => batchId === batch.id)) await linkByHand(world, room, batch)
   }
 }
@@ -187,7 +190,10 @@ async function meetGroups(world: Service, room: LiveRoom): Promise<void> {
   for (const group of await world.ok(room.owner, 'listJuvenileGroups', { params })) {
     const larvae = room.nature.batches.get(group.fromBatchId ?? '')
     if (!larvae || room.nature.groups.has(group.id)) continue
-    room.nature.groups.set(group.id, larvae.number)
+    const water = room.nature.waters.get(group.tankId)
+    if (!water) throw new Error(`${group.name} swims in no tank`)
+    room.names.set(group.id, group.name)
+    room.nature.addGroup(group.id, { water, number: larvae.number })
     room.tally.raised += Math.round(larvae.number)
     room.nature.batches.delete(group.fromBatchId ?? '')
     const batch = batches.find(({ id }) => id === group.fromBatchId)

@@ -1,4 +1,6 @@
 import type { Chance } from './chance.ts'
+import { excretedOf, rotiferNMgPerHour } from './nitrogen.ts'
+import { poisonedPerDay, type Water } from './water.ts'
 
 // What a larva eats in an hour of light, in rotifers, by its age; and where it finds half of what it could eat.
 const firstPerHour = 25
@@ -15,9 +17,9 @@ export type Lit = { onHour: number; offHour: number }
 
 /** A batch as it really is: prey is eaten, and larvae that find none die sooner. */
 export class Larvae {
-  readonly volumeL: number
+  readonly water: Water
   readonly hatchedMs: number
-  number: number
+  number = 0
   rotifersPerMl = 0
   artemiaPerMl = 0
   /** Lit hours of today in which they found too little, by what they could eat. */
@@ -26,18 +28,30 @@ export class Larvae {
   hungryToday = 0
   /** On the bottom since it was last siphoned. */
   dead = 0
+  /** All that hatched into it, and of these killed by ammonia. */
+  came = 0
+  poisoned = 0
   /** Hours of the day between which it is light over them. */
   readonly #lit: Lit
   readonly firstDryDay: number
   readonly settledDay: number
 
-  constructor(chance: Chance, given: { volumeL: number; hatchedMs: number; number: number; lit: Lit }) {
+  constructor(chance: Chance, given: { water: Water; hatchedMs: number; number: number; lit: Lit }) {
     this.#lit = given.lit
-    this.volumeL = given.volumeL
+    this.water = given.water
     this.hatchedMs = given.hatchedMs
-    this.number = given.number
+    this.join(given.number)
     this.firstDryDay = chance.between(9, 13)
     this.settledDay = chance.between(10, 15)
+  }
+
+  join(number: number): void {
+    this.number += number
+    this.came += number
+  }
+
+  get volumeL(): number {
+    return this.water.volumeL
   }
 
   ageDays(atMs: number): number {
@@ -68,10 +82,22 @@ export class Larvae {
     // The yolk lasts through the first night.
     const isHungry = isLit && age > 0.6 && fedShare < hungryUnderShare
     if (isHungry) this.hungryHours += 1
-    const perDay = (age < 6 ? 0.04 : 0.012) + (isHungry ? 0.5 : 0)
+    this.#excrete({ wanted: isLit ? wanted : 0, eaten, ofArtemia }, atMs)
+    const poison = poisonedPerDay(this.water.poisonMgPerL, 'larvae')
+    const perDay = (age < 6 ? 0.04 : 0.012) + (isHungry ? 0.5 : 0) + poison
     const left = this.number * Math.exp(-perDay / 24)
     this.dead += this.number - left
+    this.poisoned += ((this.number - left) * poison) / perDay
     this.number = left
+  }
+
+  /** Of what was eaten per mL in rotifers; what those that live on dry food did not find of it they took from that. */
+  #excrete({ wanted, eaten, ofArtemia }: { wanted: number; eaten: number; ofArtemia: number }, atMs: number): void {
+    const ml = this.volumeL * 1000
+    const ofDry = Math.max(0, wanted - eaten) * this.dryShare(atMs)
+    this.water.eaten(excretedOf.rotifers((eaten - ofArtemia + ofDry) * ml))
+    this.water.eaten(excretedOf.nauplii((ofArtemia / rotifersInOneArtemia) * ml))
+    this.water.eaten(this.rotifersPerMl * ml * rotiferNMgPerHour)
   }
 
   /** Part of the water goes, and the prey in it, and the dead. */

@@ -2,11 +2,13 @@ import { walkRound } from './keeper.ts'
 import { type LiveRoom, openLiveRoom } from './live-room.ts'
 import type { Service } from './service.ts'
 import { sumOf, type Tally } from './tally.ts'
+import { isFoul, type Water } from './water.ts'
 
 const dayMs = 86_400_000
 const isoDate = (ms: number) => new Date(ms).toISOString().slice(0, 10)
 const sparePerMl = 100
 const starvedHours = 5
+const manyPoisoned = 0.05
 
 export type LifeInput = {
   seed: number
@@ -63,7 +65,7 @@ function lookForMissed({ nature, tally }: LiveRoom): void {
   }
 }
 
-function closeDay({ nature, tally }: LiveRoom, atMs: number): void {
+function closeDay({ nature, tally, names }: LiveRoom, atMs: number): void {
   tally.days += 1
   tally.spawned = nature.breeders.clutches.length
   tally.hatched = nature.breeders.clutches.filter((eggs) => eggs.nights.some((night) => night.atMs <= atMs)).length
@@ -86,6 +88,26 @@ function closeDay({ nature, tally }: LiveRoom, atMs: number): void {
     batch.hungryToday = batch.hungryHours
     batch.hungryHours = 0
   }
+  closeWaters({ nature, tally, names })
+}
+
+function closeWaters({ nature, tally, names }: Pick<LiveRoom, 'nature' | 'tally' | 'names'>): void {
+  for (const [id, { came, poisoned }] of [...nature.batches, ...nature.groups]) {
+    const name = names.get(id) ?? id
+    if (poisoned >= manyPoisoned * came && !tally.poisoned.includes(name)) tally.poisoned.push(name)
+  }
+  tally.changedL.push(nature.changedL)
+  nature.changedL = 0
+  const foul = (things: Iterable<{ water: Water }>, who: 'larvae' | 'fish') =>
+    [...things].filter(({ water }) => isFoul(water.worstMgPerL, who)).length
+  const groups = [...nature.groups.values()].filter(({ number }) => number >= 1)
+  const homes = [...nature.homes.keys()].flatMap((id) => nature.waterOf(id) ?? [])
+  tally.juvenileDays += groups.length
+  tally.foulLarvae += foul(nature.batches.values(), 'larvae')
+  tally.foulJuveniles += foul(groups, 'fish')
+  tally.foulPairs += homes.filter(({ worstMgPerL }) => isFoul(worstMgPerL, 'fish')).length
+  tally.foulCultures += [...nature.rotifers.values()].filter(({ isFoul }) => isFoul).length
+  for (const water of nature.waters.values()) water.worstMgPerL = water.poisonMgPerL
 }
 
 type DayTold = { date: string; day: number; before: Tally; atMs: number }
@@ -97,7 +119,7 @@ function lineOf(room: LiveRoom, { date, day, before, atMs }: DayTold): string {
   )
   const batches = [...nature.batches].map(([, batch]) => {
     const prey = `${batch.rotifersPerMl.toFixed(1)}+${batch.artemiaPerMl.toFixed(2)} per mL`
-    return `${Math.round(batch.number)} larvae of day ${Math.floor(batch.ageDays(atMs))}, ${prey}, hungry ${batch.hungryToday} h`
+    return `${Math.round(batch.number)} larvae of day ${Math.floor(batch.ageDays(atMs))}, ${prey}, hungry ${batch.hungryToday} h, ammonia ${batch.water.ammoniaMgPerL.toFixed(2)}`
   })
   const happened = (
     ['eggsUnseen', 'hatchesMissed', 'artemiaShort', 'artemiaEmpty', 'conesLost', 'underFloor', 'linksByHand'] as const

@@ -1,4 +1,4 @@
-import type { Task } from '@fryward/shared'
+import type { Tank, Task } from '@fryward/shared'
 import type { Person } from '../support/world.ts'
 import { Chance } from './chance.ts'
 import { Nature } from './nature.ts'
@@ -37,6 +37,12 @@ export const lightOver = ({ lightHours }: { lightHours: number | null }) => ({
   onHour: light.onHour,
   offHour: light.onHour + (lightHours ?? larvalHours),
 })
+
+/** Nature in a tank. Rock and old walls work in those that stand; those of larvae are scrubbed between two batches. */
+export function fillTank({ nature, volumes }: Pick<LiveRoom, 'nature' | 'volumes'>, tank: Tank) {
+  volumes.set(tank.id, tank.volumeL)
+  return nature.addTank(tank.id, { ...tank, by: tank.hasFilter ? 'filter' : tank.kind === 'larval' ? 'none' : 'walls' })
+}
 
 /** A room as small breeders have them, drawn from the seed: what it has the service is told, how it behaves it is not. */
 export async function openLiveRoom(
@@ -84,15 +90,14 @@ export async function openLiveRoom(
   for (const culture of await world.ok(owner, 'listCultures', { params })) {
     names.set(culture.id, culture.name)
     volumes.set(culture.id, culture.volumeL)
-    if (culture.kind === 'rotifer')
-      nature.addRotifers(culture.id, { volumeL: culture.volumeL, perMl: 90 * chance.factor(0.15) })
+    if (culture.kind === 'rotifer') nature.addRotifers(culture.id, { ...culture, perMl: 90 * chance.factor(0.15) })
     if (culture.kind === 'artemia_hatch') nature.addCone(culture.id, culture.temperatureC)
   }
   for (const tank of await world.ok(owner, 'listTanks', { params })) {
-    volumes.set(tank.id, tank.volumeL)
+    fillTank({ nature, volumes }, tank)
     if (tank.kind !== 'broodstock') continue
     const body = { name: `${tank.name} pair`, species: 'amphiprion-ocellaris', tankId: tank.id }
-    nature.breeders.addPair((await world.ok(owner, 'createPair', { params, body })).id, nowMs)
+    nature.addPair((await world.ok(owner, 'createPair', { params, body })).id, tank.id)
   }
   return {
     name,

@@ -2,18 +2,28 @@ import type { Fact, Task } from '@fryward/shared'
 import { Cone } from './artemia.ts'
 import { Breeders } from './breeders.ts'
 import type { Chance } from './chance.ts'
+import { Juveniles } from './juveniles.ts'
 import { Larvae, type Lit } from './larvae.ts'
+import { excretedOf, pairFeedG } from './nitrogen.ts'
 import { RotiferCulture } from './rotifers.ts'
+import { Water, type WaterKept } from './water.ts'
 
 const hourMs = 3_600_000
 const keptInSieve = 0.9
+// Larvae, food and breath keep a small tank under the sea's 8.1-8.2, a fed culture further (common practice).
+const tankPH = { from: 7.9, to: 8.2 }
+const culturePH = { from: 7.3, to: 7.8 }
 
 /** What is really in a room, hour by hour. The service learns of it only what its keepers count, see and type. */
 export class Nature {
   readonly rotifers = new Map<string, RotiferCulture>()
   readonly cones = new Map<string, Cone>()
   readonly batches = new Map<string, Larvae>()
-  readonly groups = new Map<string, number>()
+  readonly groups = new Map<string, Juveniles>()
+  /** Of tanks. */
+  readonly waters = new Map<string, Water>()
+  /** Tanks of pairs. */
+  readonly homes = new Map<string, string>()
   readonly breeders: Breeders
   readonly chance: Chance
   /** Feeds of Artemia for which too few were there. */
@@ -22,6 +32,8 @@ export class Nature {
   readonly lostStarts: string[] = []
   /** Cultures that began to die. */
   crashes = 0
+  /** Litres that went out for new ones, since it was last asked. */
+  changedL = 0
   #nowMs: number
   readonly #daysToCrash: number
 
@@ -32,8 +44,21 @@ export class Nature {
     this.breeders = new Breeders(chance, { temperatureC: given.temperatureC, lightsOffHour: given.light.offHour })
   }
 
-  addRotifers(id: string, { volumeL, perMl }: { volumeL: number; perMl: number }): void {
-    this.rotifers.set(id, new RotiferCulture(this.chance, { volumeL, perMl, daysToCrash: this.#daysToCrash }))
+  addTank(id: string, kept: Omit<WaterKept, 'pH'>): Water {
+    const water = new Water({ ...kept, pH: this.chance.between(tankPH.from, tankPH.to) })
+    this.waters.set(id, water)
+    return water
+  }
+
+  addPair(id: string, tankId: string): void {
+    this.homes.set(id, tankId)
+    this.breeders.addPair(id, this.#nowMs)
+  }
+
+  addRotifers(id: string, { perMl, ...kept }: Omit<WaterKept, 'pH' | 'by'> & { perMl: number }): void {
+    const pH = this.chance.between(culturePH.from, culturePH.to)
+    const water = new Water({ ...kept, pH, by: 'none' })
+    this.rotifers.set(id, new RotiferCulture(this.chance, { water, perMl, daysToCrash: this.#daysToCrash }))
   }
 
   addCone(id: string, temperatureC: number): void {
@@ -42,6 +67,20 @@ export class Nature {
 
   addBatch(id: string, given: ConstructorParameters<typeof Larvae>[1]): void {
     this.batches.set(id, new Larvae(this.chance, given))
+  }
+
+  addGroup(id: string, given: ConstructorParameters<typeof Juveniles>[0]): void {
+    this.groups.set(id, new Juveniles(given))
+  }
+
+  hasLarvae(water: Water): boolean {
+    return [...this.batches.values()].some((batch) => batch.water === water)
+  }
+
+  /** Where a thing lives, or its own. */
+  waterOf(id: string): Water | undefined {
+    const inside = this.rotifers.get(id) ?? this.batches.get(id) ?? this.groups.get(id)
+    return inside?.water ?? this.waters.get(this.homes.get(id) ?? id)
   }
 
   get nowMs(): number {
@@ -57,6 +96,8 @@ export class Nature {
         if (culture.isSick && !wasSick) this.crashes += 1
       }
       for (const batch of this.batches.values()) batch.anHour(this.#nowMs, hour)
+      for (const group of this.groups.values()) group.anHour()
+      for (const water of this.waters.values()) water.anHour()
       this.breeders.anHour(this.#nowMs)
     }
   }
@@ -68,13 +109,24 @@ export class Nature {
     if (fact.kind === 'harvest') this.#harvest(fact.subjectId, fact.data, atMs)
     if (fact.kind === 'care') this.#care(fact.subjectId, fact.data.act, { task, atMs })
     if (fact.kind === 'inoculation') this.#inoculate(fact.subjectId, fact.data, task)
-    if (fact.kind === 'outcome')
-      this.groups.set(fact.subjectId, Math.max(0, (this.groups.get(fact.subjectId) ?? 0) - fact.data.number))
-    if (fact.kind === 'water_change') this.batches.get(fact.subjectId)?.change(fact.data.removedL)
+    if (fact.kind === 'outcome') this.groups.get(fact.subjectId)?.leave(fact.data.number)
+    if (fact.kind === 'water_change') this.#change(fact.subjectId, fact.data.removedL)
+  }
+
+  /** What swims in a tank without a name of its own goes with its water. */
+  #change(id: string, litres: number): void {
+    const water = this.waterOf(id)
+    const culture = this.rotifers.get(id)
+    this.changedL += litres
+    if (culture) culture.takeOut(litres)
+    else water?.change(litres)
+    for (const batch of this.batches.values()) if (batch.water === water) batch.change(litres)
   }
 
   #feed(subjectId: string, data: Extract<Fact, { kind: 'feeding' }>['data'], atMs: number): void {
     this.rotifers.get(subjectId)?.feed()
+    const grams = this.homes.has(subjectId) ? pairFeedG : this.groups.has(subjectId) ? (data.amountG ?? 0) : 0
+    this.waterOf(subjectId)?.eaten(excretedOf.dryFoodG(grams))
     const batch = this.batches.get(subjectId)
     if (!batch) return
     const source = this.rotifers.get(data.fromCultureId ?? '')

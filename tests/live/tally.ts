@@ -14,6 +14,16 @@ export type Tally = {
   crashes: number
   sickDays: number
   cultureDays: number
+  /** Days on which ammonia was over what is safe for those who live in it. */
+  foulLarvae: number
+  foulJuveniles: number
+  foulPairs: number
+  foulCultures: number
+  juvenileDays: number
+  /** Batches and groups of which ammonia killed one in twenty. */
+  poisoned: string[]
+  /** Water that each day's changes took. */
+  changedL: number[]
   artemiaShort: number
   artemiaFeeds: number
   artemiaEmpty: number
@@ -47,6 +57,7 @@ export const emptyTally = (): Tally => ({
     sickDays: 0,
     cultureDays: 0,
   },
+  ...{ foulLarvae: 0, foulJuveniles: 0, foulPairs: 0, foulCultures: 0, juvenileDays: 0, poisoned: [], changedL: [] },
   ...{
     artemiaShort: 0,
     artemiaFeeds: 0,
@@ -69,6 +80,8 @@ export function sumOf(tallies: readonly Tally[]): Tally {
     }
     for (const [ruleId, times] of Object.entries(tally.withdrawn))
       sum.withdrawn[ruleId] = (sum.withdrawn[ruleId] ?? 0) + times
+    sum.poisoned.push(...tally.poisoned)
+    sum.changedL.push(...tally.changedL)
     sum.impossible.push(...tally.impossible)
     sum.refusals.push(...tally.refusals)
   }
@@ -82,6 +95,8 @@ export function summaryOf(tally: Tally): string {
     `${tally.spawned} clutches laid, ${tally.hatched} hatched, ${tally.eggsUnseen} of eggs that no list had asked about, ${tally.hatchesMissed} that none asked about by noon; ${tally.raised} larvae settled`,
     `larvae: ${tally.larvalDays} days of batches; starved on ${tally.starvedDays} while a culture could have fed them, on ${tally.hungryDays} with nothing to spare`,
     `cultures: ${tally.harvestDays} harvests, ${tally.underFloor} that left one under the floor; ${tally.crashes} crashed, dying on ${tally.sickDays} of ${tally.cultureDays} days`,
+    `ammonia over what is safe: ${tally.foulLarvae} of ${tally.larvalDays} days of batches, ${tally.foulJuveniles} of ${tally.juvenileDays} of juveniles, ${tally.foulPairs} of pairs, ${tally.foulCultures} of cultures; killed by it: ${tally.poisoned.join('; ') || 'none'}`,
+    `water changed: ${quantile(tally.changedL, 0.5)} L on the middle day, ${quantile(tally.changedL, 0.9)} L on one in ten, ${quantile(tally.changedL, 1)} L at most`,
     `Artemia: ${tally.artemiaFeeds} feeds, ${tally.artemiaShort} without enough of them; ${tally.artemiaEmpty} harvests before they were out; ${tally.conesLost} cones started again before they were harvested`,
     `beside the list: ${tally.linksByHand} batches linked to a culture by hand`,
     `asked and withdrawn: ${byTimes(tally.withdrawn) || 'none'}; more than a vessel holds, or nothing: ${tally.impossible.join('; ') || 'none'}`,
@@ -90,6 +105,11 @@ export function summaryOf(tally: Tally): string {
       .map((one) => `\n  ${one}`)
       .join('')}`,
   ].join('\n')
+}
+
+const quantile = (values: readonly number[], share: number): number => {
+  const sorted = [...values].sort((a, b) => a - b)
+  return Math.round(sorted[Math.ceil(share * (sorted.length - 1))] ?? 0)
 }
 
 const byTimes = (times: Record<string, number>): string =>

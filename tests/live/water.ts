@@ -1,0 +1,84 @@
+// Un-ionised share: Bell, Johnson, Jickells & Liss 2007, Environ. Chem. 4:183-186 (from memory); not the formula of the service.
+const pKaOf = (temperatureC: number, salinity: number) => 10.0423 - 0.0315536 * temperatureC + 0.003071 * salinity
+// Half of what is eaten comes out within six hours of a meal. assumption
+const excretedPerHour = 0.11
+// A ripe filter leaves nothing that a kit reads (common practice); rock and old walls do little. assumptions
+const turnedPerDay = { filter: 8, walls: 0.3, none: 0 }
+
+export type WaterKept = {
+  volumeL: number
+  temperatureC: number
+  salinity: number
+  pH: number
+  /** What turns ammonia into nitrate in it. */
+  by: keyof typeof turnedPerDay
+}
+
+/** The water of one vessel: ammonia builds up in it, and leaves with what is changed and through a filter. */
+export class Water {
+  readonly volumeL: number
+  readonly pH: number
+  /** Of the total ammonia (as N), what is poisonous. */
+  readonly poisonousShare: number
+  /** Total ammonia, as N. */
+  ammoniaMgPerL = 0
+  /** NH3, as N, at its worst since somebody began to look. */
+  worstMgPerL = 0
+  #eatenMg = 0
+  readonly #keptPerHour: number
+
+  constructor({ volumeL, temperatureC, salinity, pH, by }: WaterKept) {
+    this.volumeL = volumeL
+    this.pH = pH
+    this.poisonousShare = 1 / (1 + 10 ** (pKaOf(temperatureC, salinity) - pH))
+    this.#keptPerHour = Math.exp(-turnedPerDay[by] / 24)
+  }
+
+  /** NH3, as N. */
+  get poisonMgPerL(): number {
+    return this.ammoniaMgPerL * this.poisonousShare
+  }
+
+  /** Nitrogen that will come out of whoever ate. */
+  eaten(willExcreteMg: number): void {
+    this.#eatenMg += willExcreteMg
+  }
+
+  anHour(): void {
+    const out = this.#eatenMg * excretedPerHour
+    this.#eatenMg -= out
+    this.ammoniaMgPerL = this.ammoniaMgPerL * this.#keptPerHour + out / this.volumeL
+    this.worstMgPerL = Math.max(this.worstMgPerL, this.poisonMgPerL)
+  }
+
+  change(litres: number): void {
+    this.ammoniaMgPerL *= Math.max(0, 1 - litres / this.volumeL)
+  }
+}
+
+// Gilthead bream larvae of 12 days, 24 h: 0.24 mg/L NH3, safe to a tenth of it: Parra & Yufera 1999, Aquac. Res. 30 (abstract).
+const nPerNh3 = 14.007 / 17.031
+const larvae = { safe: 0.024 * nPerNh3, half: 0.24 * nPerNh3, days: 1 }
+// A. ocellaris of 1.2 g, 96 h: 0.75 mg/L NH3-N, a tenth of it as the limit: Medeiros 2014, FURG.
+const fish = { safe: 0.075, half: 0.75, days: 4 }
+const poisoning = { larvae, fish }
+// Doses kill in proportion to their square. assumption
+const steepness = 2
+
+export const isFoul = (mgPerL: number, who: keyof typeof poisoning): boolean => mgPerL > poisoning[who].safe
+
+/** How fast so much NH3-N kills, a day. */
+export function poisonedPerDay(poisonMgPerL: number, who: keyof typeof poisoning): number {
+  const { safe, half, days } = poisoning[who]
+  return poisonMgPerL <= safe ? 0 : (Math.LN2 / days) * (poisonMgPerL / half) ** steepness
+}
+
+// The colours of a common drop test's card, total ammonia (common practice).
+const card = [0, 0.25, 0.5, 1, 2, 4, 8]
+
+/** What a keeper reads off the card: the colour that is nearest by eye, which goes by ratios. */
+export function readOffCard(mgPerL: number): number {
+  const seen = (colour: number) => Math.log(colour + 0.1)
+  const away = (colour: number) => Math.abs(seen(colour) - seen(mgPerL))
+  return card.reduce((best, colour) => (away(colour) < away(best) ? colour : best))
+}
