@@ -1,6 +1,6 @@
 import type { FoodChange } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import { larvalShare } from '../plans/change-plan.ts'
+import { larvalShare } from '../plans/larval-change-plan.ts'
 import { rotifersAsked } from '../plans/top-up-wanted.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { batchNumbers, livingBatches } from '../state/batch-state.ts'

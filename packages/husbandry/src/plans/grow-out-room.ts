@@ -18,14 +18,15 @@ export const fishIn = (snapshot: RoomSnapshot, tank: SnapshotTank): number =>
 export type GrowOutPlace = { tank: SnapshotTank; room: number }
 
 /**
- * Grow-out tanks for so many fish: the one with the least room that takes them all, so that a large one stays free for
- * more; where none does, those with most room first, to be split between.
+ * Grow-out tanks for so many fish: of those that take them all a filtered one, for they will be fed, and of these the one with
+ * the least room, so that a large one stays free for more; where none does, those with most room first, to be split between.
  */
 export function growOutFor(snapshot: RoomSnapshot, number: number | null): GrowOutPlace[] {
   const places = snapshot.tanks
     .filter(({ kind }) => kind === 'grow_out')
     .map((tank) => ({ tank, room: roomForFish(snapshot, tank) }))
     .sort((a, b) => b.room - a.room || a.tank.name.localeCompare(b.tank.name, 'en') || (a.tank.id < b.tank.id ? -1 : 1))
-  const whole = number === null ? undefined : places.findLast(({ room }) => room >= number)
+  const wholes = number === null ? [] : places.filter(({ room }) => room >= number)
+  const whole = wholes.findLast(({ tank }) => tank.hasFilter) ?? wholes.at(-1)
   return whole ? [whole, ...places.filter((place) => place !== whole)] : places
 }

@@ -4,7 +4,7 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../state/larval-diet.ts'
-import { larvalChange } from './change-plan.ts'
+import { larvalChange } from './larval-change-plan.ts'
 
 /** True when the bottom of a batch's tank is siphoned on its own that day; not when that goes with a water change. */
 export function isSiphonDue(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): boolean {

@@ -4,6 +4,7 @@ import { tankWaterActDefinition } from '../definitions/room/tank-water-act.ts'
 import { tankWaterTestDefinition } from '../definitions/room/tank-water-test.ts'
 import type { FactOf } from '../facts/fact.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
+import { factsOf } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { daysSince, factsUntil } from '../state/day-facts.ts'
 import { type AmmoniaTest, lastAmmoniaTest } from './ammonia-plan.ts'
@@ -23,6 +24,8 @@ export type HarmfulWater = {
   mgPerL: number
   limitMgPerL: number
   ammonia: AmmoniaTest | null
+  /** The week's change, made as it was read: what is harmful is left after it. */
+  change: FactOf<'water_change'> | undefined
 }
 
 /** The harmful reading of a tank's last test, the worse of the two by its limit; null when it is safe or none was read. */
@@ -31,15 +34,12 @@ export function harmfulWater(snapshot: RoomSnapshot, tank: SnapshotTank, day: Hu
   if (!isOn) return null
   const ammonia = lastAmmoniaTest(snapshot, tank, day)
   const nitrite = lastNitrite(snapshot, tank, day)
-  const found: HarmfulWater[] = [
+  const found: Omit<HarmfulWater, 'change'>[] = [
     ...(ammonia
       ? [
           {
-            ...ammonia,
-            of: 'ammonia' as const,
-            mgPerL: ammonia.nh3MgPerL,
-            limitMgPerL: parameters.ammoniaMgPerL,
-            ammonia,
+            ...{ fact: ammonia.fact, of: 'ammonia' as const, ammonia },
+            ...{ mgPerL: ammonia.nh3MgPerL, limitMgPerL: parameters.ammoniaMgPerL },
           },
         ]
       : []),
@@ -47,9 +47,17 @@ export function harmfulWater(snapshot: RoomSnapshot, tank: SnapshotTank, day: Hu
   ]
   return (
     found
+      .map((read) => afterChange(snapshot, tank, read))
       .filter(({ mgPerL, limitMgPerL }) => mgPerL >= limitMgPerL)
       .sort((a, b) => b.mgPerL / b.limitMgPerL - a.mgPerL / a.limitMgPerL)[0] ?? null
   )
+}
+
+/** The test was of the old water where a change took it along. */
+function afterChange(snapshot: RoomSnapshot, tank: SnapshotTank, read: Omit<HarmfulWater, 'change'>): HarmfulWater {
+  const change = factsOf(snapshot, 'water_change', tank.id).find(({ at }) => at === read.fact.at)
+  const kept = change ? Math.max(0, 1 - change.data.removedL / tank.volumeL) : 1
+  return { ...read, mgPerL: read.mgPerL * kept, change }
 }
 
 function lastNitrite(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay) {
@@ -59,7 +67,7 @@ function lastNitrite(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryD
   return fact ? { fact, mgPerL: fact.data.nitriteNMgPerL ?? 0 } : null
 }
 
-/** The first change of a tank's water after an instant; the week's own, made as it was read, does not answer for it. */
+/** The first change of a tank's water after an instant. */
 export const tankChangeAfter = (snapshot: RoomSnapshot, of: { tank: SnapshotTank; at: string; day: HusbandryDay }) =>
   factsUntil(snapshot, 'water_change', { subjectId: of.tank.id, until: of.day.endsAt }).find(
     ({ at, data }) => at > of.at && data.removedL > 0,

@@ -9,7 +9,7 @@ import { daysSince, factsUntil } from '../state/day-facts.ts'
 import { holdsFish } from '../state/tank-fish.ts'
 import { type WaterRead, waterReads } from '../state/water-reads.ts'
 import { measurableL } from '../task/measures.ts'
-import { tankChange } from './change-plan.ts'
+import { tankChange } from './tank-change-plan.ts'
 
 export type SalinityReading = { fact: WaterRead['fact']; salinity: number }
 export type TankTopUp = {

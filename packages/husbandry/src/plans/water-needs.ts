@@ -5,11 +5,12 @@ import type { RoomSnapshot, SnapshotCulture, SnapshotTank } from '../snapshot/ro
 import { livingBatches } from '../state/batch-state.ts'
 import { algaeSplit } from './algae-plan.ts'
 import { artemiaStarts } from './artemia-starts.ts'
-import { larvalChange, tankChange } from './change-plan.ts'
 import { copepodChange, copepodHarvest } from './copepod-plan.ts'
 import { harvestPlan } from './harvest-plan.ts'
 import { tanksToReady } from './hatch-tank-plan.ts'
+import { larvalChange } from './larval-change-plan.ts'
 import { restartDue } from './restart-plan.ts'
+import { tankChangesTomorrow } from './tank-change-plan.ts'
 
 export type WaterNeed = {
   subjectId: Id
@@ -77,12 +78,8 @@ function batchNeeds(snapshot: RoomSnapshot, day: HusbandryDay): WaterNeed[] {
   })
 }
 
-function tankNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): WaterNeed[] {
-  return snapshot.tanks.flatMap((tank) => {
-    const change = tankChange(snapshot, tank, today) ? null : tankChange(snapshot, tank, tomorrow)
-    return change ? [{ ...inTank(tank), purpose: 'water change', litres: change.litres }] : []
-  })
-}
+const tankNeeds = (snapshot: RoomSnapshot, days: TwoDays): WaterNeed[] =>
+  tankChangesTomorrow(snapshot, days).map(({ tank, litres }) => ({ ...inTank(tank), purpose: 'water change', litres }))
 
 /** A tank that is to be ready for larvae tomorrow is filled then. */
 const hatchTankNeeds = (snapshot: RoomSnapshot, days: TwoDays): WaterNeed[] =>

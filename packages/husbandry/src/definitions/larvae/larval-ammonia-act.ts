@@ -1,5 +1,5 @@
 import type { RuleDefinition } from '../../rule/definition.ts'
-import { commonPractice, fromMemory, mostChangedAtOnce } from '../../rule/parameters.ts'
+import { fromMemory, mostChangedAtOnce, published } from '../../rule/parameters.ts'
 
 export const larvalAmmoniaActDefinition = {
   id: 'larval-ammonia-act',
@@ -26,7 +26,9 @@ export const larvalAmmoniaActDefinition = {
       default: 0.02,
       minimum: 0.002,
       maximum: 1,
-      source: commonPractice('act at 0.02 NH3-N; harm from 0.05 mg/L NH3: Francis-Floyd & Watson, UF/IFAS FA-16'),
+      source: published(
+        'a tenth of the 24 h LC50 of S. aurata larvae of 12 days, 0.24 mg/L NH3, is 0.020 as N: Parra & Yúfera 1999, Aquac. Res. 30',
+      ),
     },
     mostShare: mostChangedAtOnce,
   },

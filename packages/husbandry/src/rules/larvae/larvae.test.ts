@@ -120,6 +120,27 @@ describe('changing the larvae’s water', () => {
     expect(litres('2026-02-10')).toEqual([10])
   })
 
+  test('takes as much as brings down what the last test read, while it read more than is left of ammonia', () => {
+    const { room, tank } = nursery('2026-03-06')
+    const read = (at: string, nh3: number) => {
+      const water = { pH: 8.1, temperatureC: 27, salinity: 30 }
+      const each = unionisedAmmoniaNitrogen({ ...water, totalAmmoniaNitrogenMgPerL: 1 })
+      room.fact('water_test', tank.id, at, { pH: 8.1, temperatureC: 27, totalAmmoniaNMgPerL: nh3 / each })
+    }
+    const asked = () => onlyDraft(room.drafts(date, [larvalWaterChange])).content
+    read('2026-03-09T07:00:00.000Z', 0.009)
+    expect(asked().amount?.value).toBe(4)
+    // 1 - 0.01 / 0.016 of 20 L, told the day before.
+    read('2026-03-09T07:05:00.000Z', 0.016)
+    expect(asked().amount?.value).toBe(7.5)
+    expect(asked().because.map(({ label }) => label)).toContain('un-ionised, NH3-N')
+    expect(waterNeeds(room.snapshot, daysFrom(room, '2026-03-09')).map(({ litres }) => litres)).toEqual([7.5])
+    read('2026-03-09T07:10:00.000Z', 0.1)
+    expect(asked().amount?.value).toBe(10)
+    room.setting('larval-ammonia-act', { isOn: false })
+    expect(asked().amount?.value).toBe(4)
+  })
+
   test('is recorded on the tank with what was measured, and not asked twice', () => {
     const { room, tank } = nursery('2026-03-06')
     const draft = onlyDraft(room.drafts(date, [larvalWaterChange]))
@@ -397,6 +418,9 @@ describe('growing up', () => {
       amount: null,
       to: [{ name: 'D' }],
     })
+    // They will be fed: a filter goes before a tight fit.
+    room.tank({ name: 'E', kind: 'grow_out', volumeL: 900, hasFilter: true })
+    expect(onlyDraft(room.drafts(date, [larvalMove])).content.title).toMatchObject({ to: [{ name: 'E' }] })
   })
 
   test('a batch that nobody has called settled is asked about a week after it should have been', () => {

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { middleRound } from '../../calendar/rounds.ts'
 import { larvalLookDefinition } from '../../definitions/larvae/larval-look.ts'
-import { larvalChange } from '../../plans/change-plan.ts'
+import { larvalChange } from '../../plans/larval-change-plan.ts'
 import { larvalLookDue } from '../../plans/larval-look-plan.ts'
 import { isSiphonDue } from '../../plans/siphon-plan.ts'
 import { defineRule } from '../../rule/rule.ts'

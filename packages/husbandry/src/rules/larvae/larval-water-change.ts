@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { middleRound } from '../../calendar/rounds.ts'
 import { larvalWaterChangeDefinition } from '../../definitions/larvae/larval-water-change.ts'
-import { larvalChange } from '../../plans/change-plan.ts'
+import { larvalChange } from '../../plans/larval-change-plan.ts'
 import { larvalLookDue } from '../../plans/larval-look-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, settingLink } from '../../rule/why.ts'
@@ -9,6 +9,7 @@ import { batchById } from '../../snapshot/by-id.ts'
 import { litres, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
+import { ammoniaLinks } from '../parts/ammonia-links.ts'
 import {
   matchSteps,
   waterChangeAmount,
@@ -54,7 +55,8 @@ export const larvalWaterChange = defineRule(larvalWaterChangeDefinition, {
             settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
             parameter('firstShare', 'and'),
             parameter('moreEachDay', 'and'),
-            computedLink('day of life', null, {
+            ...(plan.ammonia ? ammoniaLinks(plan.ammonia) : []),
+            computedLink(plan.ammonia ? 'dilution by a change' : 'day of life', null, {
               label: 'today',
               quantity: share(Number(plan.share.toFixed(3))),
               joins: 'equals',

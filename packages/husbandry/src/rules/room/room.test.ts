@@ -139,6 +139,60 @@ describe('tanks', () => {
     expect(room.drafts('2026-03-14', [tankWaterTest]).drafts).toEqual([])
   })
 
+  test('changed as they were tested are not changed again for what that already took out', () => {
+    const asked = (totalAmmoniaNMgPerL: number) => {
+      const { room, tank } = tankRoom()
+      room.fact('water_test', tank.id, '2026-03-16T12:30:00.000Z', { temperatureC: 26, pH: 8.2, totalAmmoniaNMgPerL })
+      room.fact('water_change', tank.id, '2026-03-16T12:30:00.000Z', { removedL: 50, addedL: 50 })
+      const again = room.drafts('2026-03-17', [tankWaterTest]).drafts.map(({ roundId }) => roundId)
+      return { act: room.drafts('2026-03-16', [tankWaterAct]).drafts[0]?.content.amount?.value, again }
+    }
+    // At pH 8.2 some 7 % of it is poisonous: 0.07 of 1 mg/L, 0.035 after half a change; 0.14 of 2, of which 0.02 is to be left.
+    expect(asked(1)).toEqual({ act: undefined, again: ['morning'] })
+    expect(asked(2).act).toBe(50)
+  })
+
+  test('without a filter are told to have one when ammonia is read', () => {
+    const told = (hasFilter: boolean) => {
+      const { room, tank } = tankRoom()
+      tank.hasFilter = hasFilter
+      room.fact('water_test', tank.id, '2026-03-12T06:55:00.000Z', {
+        temperatureC: 26,
+        pH: 8.2,
+        totalAmmoniaNMgPerL: 1,
+      })
+      return onlyDraft(room.drafts('2026-03-12', [tankWaterAct]))
+        .content.steps.map(({ text }) => text)
+        .join(' ')
+    }
+    expect(told(false)).toContain('hang in a ripe sponge')
+    expect(told(true)).not.toContain('hang in')
+  })
+
+  test('do not all have their water changed on one day: a hundred litres, the rest up to two days later', () => {
+    const room = new SnapshotBuilder()
+    for (const [name, volumeL] of [
+      ['A', 160],
+      ['B', 140],
+      ['C', 60],
+      ['D', 40],
+    ] as const)
+      room.group({ settledOn: '2026-02-01', tankId: room.tank({ name, kind: 'grow_out', volumeL }).id, number: 5 })
+    const changed = (on: string) => room.drafts(on, [tankWaterChange]).drafts.map((draft) => draft.subjectName)
+    // 80 and 20 of the four, 70 and 30 the day after, for which water is mixed the evening before.
+    expect(changed(date)).toEqual(['A', 'D'])
+    expect(onlyDraft(room.drafts(date, [roomWaterToMix])).content.amount?.value).toBe(110)
+    for (const draft of room.drafts(date, [tankWaterChange]).drafts)
+      room.append(signOff(tankWaterChange, draft, { temperatureC: 26 }).facts.at(-1)!, { at: `${date}T12:30:00.000Z` })
+    expect(changed(date)).toEqual([])
+    expect(changed('2026-03-11')).toEqual(['B', 'C'])
+    for (const { id } of room.snapshot.tanks)
+      room.fact('water_change', id, '2026-03-11T12:30:00.000Z', { removedL: 1, addedL: 1 })
+    expect([changed('2026-03-17'), changed('2026-03-18')]).toEqual([[], ['A', 'D']])
+    // Put off no longer than that.
+    expect(changed('2026-03-20')).toEqual(['A', 'B', 'C', 'D'])
+  })
+
   test('at their salinity need none', () => {
     const { room, tank } = tankRoom()
     room.fact('water_test', tank.id, '2026-03-12T06:30:00.000Z', { salinity: 34.8 })

@@ -25,12 +25,17 @@ export const tankWaterAct = defineRule(tankWaterActDefinition, {
       changeAgainst(day, harm, {
         steps: [
           phrase('More air at once. No food until the next test; half a feed after it while any is left.'),
-          phrase('Look for the cause: a dead fish, food left over, a filter that stands or was washed too clean.'),
+          phrase(
+            tank.hasFilter
+              ? 'Look for the cause: a dead fish, food left over, a filter that stands or was washed too clean.'
+              : 'No filter runs here, and fish that are fed need one: hang in a ripe sponge from a sound tank today, and say so on the tank’s page.',
+          ),
           phrase('It is tested again in the next round. Gasping fish go to a tank whose water is sound.'),
         ],
         cautions: fishWaterCautions,
         read: [
           ...(found.ammonia ? ammoniaLinks(found.ammonia) : nitriteLinks(found)),
+          ...(found.change ? [factLink(found.change, { label: 'water changed since', joins: 'and' as const })] : []),
           parameter(of === 'ammonia' ? 'ammoniaMgPerL' : 'nitriteMgPerL', 'and'),
         ],
         most: parameter('mostShare', 'and'),
@@ -40,6 +45,6 @@ export const tankWaterAct = defineRule(tankWaterActDefinition, {
   record: ({ context, values }) => ({ facts: waterChangeFacts(context, values) }),
 })
 
-const nitriteLinks = ({ fact, mgPerL }: HarmfulWater): Because[] => [
-  factLink(fact, { label: 'nitrite (as N)', quantity: { value: mgPerL, unit: 'mg_per_L' } }),
+const nitriteLinks = ({ fact }: HarmfulWater): Because[] => [
+  factLink(fact, { label: 'nitrite (as N)', quantity: { value: fact.data.nitriteNMgPerL ?? 0, unit: 'mg_per_L' } }),
 ]

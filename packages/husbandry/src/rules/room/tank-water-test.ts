@@ -1,6 +1,6 @@
 import { middleRound } from '../../calendar/rounds.ts'
 import { tankWaterTestDefinition } from '../../definitions/room/tank-water-test.ts'
-import { tankChange } from '../../plans/change-plan.ts'
+import { tankChange } from '../../plans/tank-change-plan.ts'
 import { isTestDue, tankRetest } from '../../plans/tank-water-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factLink, settingLink } from '../../rule/why.ts'
