@@ -1,17 +1,22 @@
 /**
- * `npm run mutants [package, write-frame or path ...]` changes the sources a little in thousands of places, one at a time,
- * and asks whether a test notices. Prints what none noticed and the share that was, by package; the report with every
- * change lies in tests/.output/mutants. Without words: every pure package. A path may end in lines: `…/ration.ts:20-40`.
+ * `npm run mutants [package, write-frame or path ...] [-- --one-in 12 --seed 1]` changes the sources a little in thousands of
+ * places, one at a time, and asks whether a test notices. Prints what none noticed and the share that was, by package; the
+ * report with every change lies in tests/.output/mutants. Without words: every pure package. A path may end in lines:
+ * `…/ration.ts:20-40`. With --one-in only every so-maniest function and constant is changed (tests/mutants/sample.mjs).
  */
 import { existsSync } from 'node:fs'
-import { join, relative } from 'node:path'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { parseArgs } from 'node:util'
 import { Stryker } from '@stryker-mutator/core'
 import { root } from '../../apps/standalone/build/project.mjs'
 import { ensureClient } from '../../apps/standalone/build/steps.mjs'
+import { alsoChangeNumbers } from './numbers.mjs'
+import { choose, chosen } from './sample.mjs'
+import { printScores } from './scores.mjs'
 
 const PURE = ['seawater', 'survival', 'lineage', 'live-feed', 'planner', 'husbandry']
-const FRAME = 'packages/room/src/work'
-const output = 'tests/.output/mutants'
+const FRAME = 'packages/room/src/frame'
 
 const sourcesUnder = (folder) => [
   `${folder}/**/*.ts`,
@@ -32,9 +37,17 @@ function sourcesOf(word) {
   return /\.ts$/.test(path) ? [word] : sourcesUnder(path.replace(/\/$/, ''))
 }
 
-const words = process.argv.slice(2)
+const options = { 'one-in': { type: 'string', default: '1' }, seed: { type: 'string', default: '1' } }
+const { values, positionals: words } = parseArgs({ options, allowPositionals: true })
+for (const [name, value] of Object.entries(values))
+  if (!/^[1-9]\d*$/.test(value)) {
+    console.error(`--${name} is ${value}; give a whole number from 1`)
+    process.exit(2)
+  }
+choose({ oneIn: Number(values['one-in']), seed: values.seed })
 const mutate = (words.length === 0 ? PURE : words).flatMap(sourcesOf)
 await ensureClient()
+await alsoChangeNumbers()
 
 // The use cases are tested on PostgreSQL, which each try would start anew: their files run by the server's tests.
 const isServer = mutate.some((path) => path.startsWith('packages/room'))
@@ -42,11 +55,14 @@ process.env.MUTANTS_TESTS = isServer ? 'server' : 'pure'
 const packages = [...new Set(mutate.flatMap((path) => path.match(/^packages\/([a-z-]+)/)?.[1] ?? []))]
 process.env.MUTANTS_PACKAGES = packages.length === 1 ? packages[0] : `{${packages.join(',')}}`
 process.chdir(root)
+const output = `tests/.output/mutants/${words.join('_').replaceAll(/[/:]/g, '-') || 'all'}`
 
+const ours = (file) => fileURLToPath(new URL(file, import.meta.url))
 const results = await new Stryker({
   mutate,
   testRunner: 'vitest',
-  plugins: ['@stryker-mutator/vitest-runner'],
+  plugins: ['@stryker-mutator/vitest-runner', ours('sample.mjs'), ours('missed.mjs')],
+  ignorers: ['sample'],
   vitest: { configFile: 'tests/mutants/vitest.config.ts' },
   coverageAnalysis: 'perTest',
   concurrency: Number(process.env.MUTANTS_AT_ONCE ?? 1),
@@ -57,30 +73,10 @@ const results = await new Stryker({
   disableTypeChecks: false,
   tempDirName: 'tests/.output/mutants-work',
   ignorePatterns: ['.data', '.next', 'dist', 'apps/web', 'tests/.output', '*.tsbuildinfo'],
-  reporters: ['clear-text', 'progress-append-only', 'html', 'json'],
-  clearTextReporter: { allowColor: process.stdout.isTTY, logTests: false, reportTests: false, reportScoreTable: false },
+  reporters: ['missed', 'progress-append-only', 'html', 'json'],
   htmlReporter: { fileName: `${output}/report.html` },
   jsonReporter: { fileName: `${output}/report.json` },
   allowEmpty: false,
 }).runMutationTest()
 
-report(results)
-
-function report(mutants) {
-  const parts = Map.groupBy
-    ? Map.groupBy(mutants, partOf)
-    : mutants.reduce((map, mutant) => map.set(partOf(mutant), [...(map.get(partOf(mutant)) ?? []), mutant]), new Map())
-  for (const [part, those] of parts) {
-    const count = (...statuses) => those.filter(({ status }) => statuses.includes(status)).length
-    const noticed = count('Killed', 'Timeout')
-    const tried = noticed + count('Survived', 'NoCoverage')
-    console.log(
-      `${part}: ${((noticed / tried) * 100).toFixed(1)} % noticed (${noticed} of ${tried}; ${count('NoCoverage')} that no test runs)`,
-    )
-  }
-}
-
-function partOf({ fileName }) {
-  const path = relative(root, fileName)
-  return path.startsWith(FRAME) ? 'write-frame' : path.split('/').slice(0, 2).join('/')
-}
+printScores(results, chosen, (file) => (file.startsWith(FRAME) ? 'write-frame' : file.split('/').slice(0, 2).join('/')))

@@ -1,5 +1,6 @@
-import { readdirSync } from 'node:fs'
+import { readdirSync, statSync } from 'node:fs'
 import { defineConfig } from 'vitest/config'
+import { BaseSequencer, type TestSpecification } from 'vitest/node'
 
 const root = new URL('../../', import.meta.url).pathname
 const condition = ['source']
@@ -9,7 +10,10 @@ const packages = readdirSync(`${root}packages`).map((name) => [
   `@fryward/${name}`,
   `${root}packages/${name}/src/index.ts`,
 ])
-const alias = Object.fromEntries([...packages, ['@fryward/shared', `${root}shared/src/index.ts`]])
+const alias = {
+  ...Object.fromEntries([...packages, ['@fryward/shared', `${root}shared/src/index.ts`]]),
+  'fast-check': `${root}tests/mutants/fewer-cases.ts`,
+}
 
 // A package is held by its own tests and the published numbers; that others would stumble over it is too late, and too slow.
 const those = process.env.MUTANTS_PACKAGES ?? '*'
@@ -17,8 +21,8 @@ const referenceOf = (names: string) => names.replace('husbandry', '{rules,therma
 const kinds = {
   pure: {
     include: [`packages/${those}/src/**/*.test.ts`, `tests/reference/${referenceOf(those)}.test.ts`],
-    // They take a minute for what other tests of their package notice in a second.
-    exclude: ['packages/{room,store}/**', '**/simulated-year-*.test.ts', '**/culture-recovery.test.ts'],
+    // Long histories take a minute for what other tests of their package notice in a second.
+    exclude: ['packages/{room,store}/**', '**/{simulated-year-*,culture-recovery,thinning}.test.ts'],
   },
   server: {
     include: ['tests/api/{idempotency,permissions,roles,facts,other-sites,events}.test.ts'],
@@ -28,10 +32,29 @@ const kinds = {
 }
 const kind = process.env.MUTANTS_TESTS === 'server' ? 'server' : 'pure'
 
+/** Small files first, and last those with made-up cases: the first test that fails ends a try. */
+class QuickFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]) {
+    const weight = ({ moduleId }: TestSpecification) =>
+      statSync(moduleId).size * (moduleId.includes('.property.') ? 1000 : 1)
+    return [...files].sort((a, b) => weight(a) - weight(b))
+  }
+}
+
 export default defineConfig({
   root,
   resolve: { conditions: condition, alias },
   ssr: { resolve: { conditions: condition } },
   environments: { __vitest__: { resolve: { conditions: condition } } },
-  test: { name: kind, testTimeout: 60_000, ...kinds[kind] },
+  test: {
+    name: kind,
+    testTimeout: 60_000,
+    setupFiles: ['tests/support/property-seed.ts'],
+    sequence: { sequencer: QuickFirst },
+    // Files of one try share its modules; the next try loads them anew.
+    isolate: false,
+    unstubGlobals: true,
+    restoreMocks: true,
+    ...kinds[kind],
+  },
 })

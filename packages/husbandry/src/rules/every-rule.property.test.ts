@@ -18,7 +18,7 @@ const allOn = (room: SnapshotBuilder): SnapshotBuilder => {
   for (const rule of rules) if (!rule.isOnByDefault) room.setting(rule.id, { isOn: true })
   return room
 }
-const day = (room: SnapshotBuilder) => draftDay({ snapshot: room.build(), date, rules })
+const day = (room: SnapshotBuilder) => room.drafts(date, rules)
 // As the screen may write a unit behind its number, in either system.
 const volume = /\b(mL|L|litres?|gal|gallons?|qt|quarts?)\b/
 const unitWords: Record<Unit, RegExp> = {

@@ -16,6 +16,7 @@ import type {
   SnapshotPair,
   SnapshotTank,
 } from '../snapshot/room-snapshot.ts'
+import { wholeDrafts } from './whole-draft.ts'
 
 /** Ids that sort in the order in which they were made, like the UUIDv7 of the real rooms. */
 export function idMaker(start = 0): () => string {
@@ -218,7 +219,7 @@ export class SnapshotBuilder {
   }
 
   drafts(date: PlainDate, rules: readonly Rule[]): DayDrafts {
-    return draftDay({ snapshot: this.build(), date, rules })
+    return wholeDrafts(draftDay({ snapshot: this.build(), date, rules }))
   }
 }
 
@@ -231,7 +232,10 @@ export function onlyDraft({ drafts, gaps }: DayDrafts): TaskDraft {
   return drafts[0]!
 }
 
-/** What signing off a draft records, with nothing typed unless `values` says so. */
+/** What signing off a draft records, with nothing typed unless `values` says so; fails where a fact may not be so. */
 export function signOff(rule: Rule, draft: TaskDraft, values: Record<string, unknown> = {}, doneAt = draft.dueAt) {
-  return rule.record({ context: draft.context, content: draft.content, values, doneAt, subjectId: draft.subjectId })
+  const { context, content, subjectId } = draft
+  const recorded = rule.record({ context, content, values, doneAt, subjectId })
+  for (const { kind, data } of recorded.facts) schemas[kind].parse(data)
+  return recorded
 }
