@@ -1,5 +1,7 @@
-/** `npm run bench <name>` runs tests/load/<name>.bench.mjs, which exports `run(arguments)`. */
+/** `npm run bench <name>` runs tests/load/<name>.bench.mjs, which exports `run(arguments)`, in a fresh clone too. */
 import { readdir } from 'node:fs/promises'
+import { ensureInstalled } from '../../apps/standalone/build/project.mjs'
+import { ensureClient, ensurePrograms } from '../../apps/standalone/build/steps.mjs'
 
 const SUFFIX = '.bench.mjs'
 
@@ -14,6 +16,8 @@ if (name === undefined || !names.includes(name)) {
   console.error(`${wanted}; there are: ${names.join(', ')}`)
   process.exitCode = 2
 } else {
+  // A bench imports what is compiled, so that it can be read only after this.
+  for (const ensure of [ensureInstalled, ensureClient, ensurePrograms]) await ensure()
   const { run } = await import(`./${name}${SUFFIX}`)
   await run(rest)
 }

@@ -8,7 +8,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { parseArgs } from 'node:util'
 import { findFreePort } from '@fryward/standalone'
 import pg from 'pg'
-import { ensureClient, ensureDashboard, ensurePrograms } from '../../apps/standalone/build/steps.mjs'
+import { ensureDashboard } from '../../apps/standalone/build/steps.mjs'
 import { chance } from '../faults/generated-requests.mjs'
 import { openRoom, reckon, startWriters } from '../faults/numbered-notes.mjs'
 import { claimCodeOf, databaseUrlOf, isAlive, kill, killTree, pidOf, startTree, stopTree } from './whole-tree.mjs'
@@ -22,7 +22,7 @@ export async function run(args) {
     args,
     options: { turns: { type: 'string', default: '39' }, seed: { type: 'string', default: '1' } },
   })
-  for (const ensure of [ensureClient, ensurePrograms, ensureDashboard]) await ensure()
+  await ensureDashboard()
   const folder = mkdtempSync(join(tmpdir(), 'fryward-faults-'))
   chmodSync(folder, 0o755)
   const house = { tree: await startTree({ dataDir: join(folder, 'data'), port: await findFreePort() }) }

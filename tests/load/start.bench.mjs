@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { findFreePort, startEmbeddedPostgres } from '@fryward/standalone'
 import { root } from '../../apps/standalone/build/project.mjs'
-import { ensureClient, ensureDashboard, ensurePrograms } from '../../apps/standalone/build/steps.mjs'
+import { ensureDashboard } from '../../apps/standalone/build/steps.mjs'
 
 const turns = 3
 const lookEveryMs = 10
@@ -14,7 +14,7 @@ const patienceMs = 180_000
 
 export async function run() {
   // Nothing is left to build for the starts that are timed.
-  for (const ensure of [ensureClient, ensurePrograms, ensureDashboard]) await ensure()
+  await ensureDashboard()
   console.log('until health answers   start s   PostgreSQL alone s   ratio')
   const seen = { cold: [], warm: [] }
   for (let turn = 0; turn < turns; turn += 1) {

@@ -12,7 +12,7 @@ import { startEmbeddedPostgres } from '@fryward/standalone'
 import { advanceRevision, applyMigrations, inTransaction, openDatabase } from '@fryward/store'
 import { addEndedYears, keepRoom } from './lived-in-room.mjs'
 
-const counts = 60
+const counts = Number(process.env.COUNTS ?? 60)
 const years = 5
 
 export async function timeUnderLock(year, date) {

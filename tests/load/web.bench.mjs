@@ -6,7 +6,7 @@ import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { chromium } from 'playwright-core'
 import { root } from '../../apps/standalone/build/project.mjs'
-import { ensureDashboard, ensurePrograms } from '../../apps/standalone/build/steps.mjs'
+import { ensureDashboard } from '../../apps/standalone/build/steps.mjs'
 import { chromiumCommand, PHONE } from '../support/browser-launch.mjs'
 import { serveNext } from '../support/stage-dashboard.mjs'
 import { zoneAtHour } from '../support/stage-zone.mjs'
@@ -20,7 +20,6 @@ const cpuSlowdown = 4
 const network = { offline: false, latency: 150, downloadThroughput: 1.6e6 / 8, uploadThroughput: 0.75e6 / 8 }
 
 export async function run() {
-  await ensurePrograms()
   await ensureDashboard()
   const empty = await buildEmptyPage()
   const demo = await startDemoServer({ timeZone: zoneAtHour(13) })

@@ -3,7 +3,7 @@ import { copepodRestartDefinition } from '../definitions/copepods/copepod-restar
 import { rotiferRestartDefinition } from '../definitions/live-food/rotifer-restart.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
-import { cultureStartDate, hasYoungNeighbour } from '../state/culture-state.ts'
+import { cultureStarts } from '../state/culture-state.ts'
 
 export type Restart = { startedOn: string; ageDays: number }
 
@@ -17,24 +17,12 @@ export function restartDue(snapshot: RoomSnapshot, culture: SnapshotCulture, day
   if (culture.kind !== 'rotifer' && culture.kind !== 'copepod') return null
   const { isOn, parameters } = ruleInForce(snapshot, definitions[culture.kind])
   if (!isOn) return null
-  const startedOn = cultureStartDate(snapshot, culture, day.endsAt)
-  const ageDays = daysBetween(startedOn, day.date)
-  if (ageDays < parameters.everyDays) return null
-  if (hasYoungNeighbour(snapshot, culture, { day, withinDays: parameters.apartDays })) return null
-  return isSecondInLine(snapshot, culture, { day, everyDays: parameters.everyDays }) ? null : { startedOn, ageDays }
-}
-
-/** Two that come due together are begun again one after the other, the older first. */
-function isSecondInLine(
-  snapshot: RoomSnapshot,
-  culture: SnapshotCulture,
-  { day, everyDays }: { day: HusbandryDay; everyDays: number },
-): boolean {
-  const place = (each: SnapshotCulture) => `${cultureStartDate(snapshot, each, day.endsAt)} ${each.id}`
-  return snapshot.cultures.some(
-    (other) =>
-      other.kind === culture.kind &&
-      daysBetween(cultureStartDate(snapshot, other, day.endsAt), day.date) >= everyDays &&
-      place(other) < place(culture),
-  )
+  const starts = cultureStarts(snapshot, culture.kind, day.endsAt)
+  const place = starts.findIndex(({ id }) => id === culture.id)
+  const ages = starts.map(({ startedOn }) => daysBetween(startedOn, day.date))
+  if (ages[place]! < parameters.everyDays) return null
+  // Two young ones are no backup.
+  const isYoung = (ageDays: number, at: number) => at !== place && ageDays >= 0 && ageDays < parameters.apartDays
+  // Two that come due together are begun again one after the other: all that stand before this one are older, so due too.
+  return place > 0 || ages.some(isYoung) ? null : { startedOn: starts[place]!.startedOn, ageDays: ages[place]! }
 }

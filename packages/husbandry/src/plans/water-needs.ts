@@ -42,16 +42,15 @@ export function waterNeeds(snapshot: RoomSnapshot, days: { today: HusbandryDay; 
 type TwoDays = { today: HusbandryDay; tomorrow: HusbandryDay }
 
 function cultureNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): WaterNeed[] {
+  const servedToday = new Set(artemiaStarts(snapshot, today).map(({ feedDate }) => feedDate))
+  const toStart = artemiaStarts(snapshot, tomorrow).filter(({ feedDate }) => !servedToday.has(feedDate))
   return snapshot.cultures.flatMap((culture) => {
     const { id, name, salinity, temperatureC } = culture
     const need = { subjectId: id, name, salinity, temperatureC }
     const split = algaeSplit(snapshot, culture, today) ? null : algaeSplit(snapshot, culture, tomorrow)
     const isBegunToday = restartDue(snapshot, culture, today) !== null
     const begun = isBegunToday ? null : restartDue(snapshot, culture, tomorrow)
-    const servedToday = new Set(artemiaStarts(snapshot, today).map(({ feedDate }) => feedDate))
-    const cysts = artemiaStarts(snapshot, tomorrow).filter(
-      ({ vessel, feedDate }) => vessel.id === id && !servedToday.has(feedDate),
-    )
+    const isStarted = toStart.some(({ vessel }) => vessel.id === id)
     const siphoned = copepodChange(snapshot, culture, today) ? null : copepodChange(snapshot, culture, tomorrow)
     return [
       { ...need, purpose: 'refill after the harvest', litres: harvestPlan(snapshot, culture, tomorrow).litres },
@@ -59,7 +58,7 @@ function cultureNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): Wat
       { ...need, purpose: 'new water for nauplii', litres: naupliiNextDayL(snapshot, culture, { today, tomorrow }) },
       { ...need, purpose: 'bottom siphoned', litres: siphoned?.litres ?? 0 },
       { ...need, purpose: 'a clean vessel filled for the restart', litres: begun ? culture.volumeL : 0 },
-      { ...need, purpose: 'water for the cysts', litres: cysts.length > 0 ? culture.volumeL : 0 },
+      { ...need, purpose: 'water for the cysts', litres: isStarted ? culture.volumeL : 0 },
     ]
   })
 }

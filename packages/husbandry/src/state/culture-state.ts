@@ -1,8 +1,9 @@
 import type { CultureEstimate } from '@fryward/live-feed'
-import type { Because, Instant } from '@fryward/shared'
+import type { Because, Id, Instant } from '@fryward/shared'
 import { elapsedDays } from '../calendar/elapsed.ts'
-import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
+import { localDate } from '../calendar/husbandry-day.ts'
 import { computedLink, factLink } from '../rule/why.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { cultureEstimateAt } from './culture-estimate.ts'
 import { type CultureRecord, cultureHistory, cultureRecord } from './culture-history.ts'
@@ -103,21 +104,26 @@ export function cultureOutlook(
   return estimate && { record, estimate, ageDays: Math.max(0, elapsedDays(record.startedAt, at)) }
 }
 
+export type CultureStart = { id: Id; startedOn: string }
+
+const startsKnown = rememberedBySnapshot<readonly CultureStart[]>()
+
+/** When each culture of a kind was (re)started, by local dates, the oldest first. */
+export function cultureStarts(
+  snapshot: RoomSnapshot,
+  kind: SnapshotCulture['kind'],
+  until: Instant,
+): readonly CultureStart[] {
+  return startsKnown(snapshot, `${kind} ${until}`, () =>
+    snapshot.cultures
+      .filter((culture) => culture.kind === kind)
+      .map((culture) => ({ id: culture.id, startedOn: cultureStartDate(snapshot, culture, until) }))
+      .sort((a, b) => (`${a.startedOn} ${a.id}` < `${b.startedOn} ${b.id}` ? -1 : 1)),
+  )
+}
+
 /** Local date on which a culture was (re)started. */
 export function cultureStartDate(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Instant): string {
   const { startedAt } = cultureRecord(snapshot, culture, { until })
   return localDate({ timeZone: snapshot.room.timeZone, at: startedAt })
-}
-
-/** True while another culture of its kind was (re)started within so many days: two young ones are no backup. */
-export function hasYoungNeighbour(
-  snapshot: RoomSnapshot,
-  culture: SnapshotCulture,
-  { day, withinDays }: { day: HusbandryDay; withinDays: number },
-): boolean {
-  return snapshot.cultures.some((other) => {
-    if (other.id === culture.id || other.kind !== culture.kind) return false
-    const ageDays = daysBetween(cultureStartDate(snapshot, other, day.endsAt), day.date)
-    return ageDays >= 0 && ageDays < withinDays
-  })
 }
