@@ -1,6 +1,6 @@
 import type { Instant, PlainDate } from '@fryward/shared'
 import { Temporal } from 'temporal-polyfill'
-import { remembered } from '../memo/remembered.ts'
+import { remembered, rememberedByTwo } from '../memo/remembered.ts'
 import type { RoomSettings } from '../snapshot/room-snapshot.ts'
 import { instantOf } from './elapsed.ts'
 
@@ -19,11 +19,21 @@ type Clock = Pick<RoomSettings, 'timeZone' | 'rounds' | 'lightsOnAt' | 'lightsOf
 
 // Calendars are asked the same few things thousands of times a day, and a time zone answers slowly.
 const days = remembered<HusbandryDay>(2000)
+const daysOfRoom = new WeakMap<Clock, Map<PlainDate, HusbandryDay>>()
 const localDates = remembered<PlainDate>(20_000)
-const addedDays = remembered<PlainDate>(20_000)
-const spans = remembered<number>(20_000)
+const addedDays = rememberedByTwo<PlainDate>(2000)
+const spans = rememberedByTwo<number>(2000)
 
 export function husbandryDay({ room, date }: { room: Clock; date: PlainDate }): HusbandryDay {
+  const known = daysOfRoom.get(room) ?? new Map<PlainDate, HusbandryDay>()
+  daysOfRoom.set(room, known)
+  const day = known.get(date) ?? dayAsWritten(room, date)
+  known.set(date, day)
+  return day
+}
+
+/** Rooms that are read anew are other objects of the same hours. */
+function dayAsWritten(room: Clock, date: PlainDate): HusbandryDay {
   const { timeZone, rounds, lightsOnAt, lightsOffAt } = room
   return days(JSON.stringify([date, timeZone, rounds, lightsOnAt, lightsOffAt]), () => workOutDay(room, date))
 }
@@ -67,13 +77,14 @@ export function localDate({ timeZone, at }: { timeZone: string; at: Instant }): 
 }
 
 export function addDays(date: PlainDate, days: number): PlainDate {
-  return addedDays(`${date} ${days}`, () => Temporal.PlainDate.from(date).add({ days }).toString())
+  return addedDays(date, days, () => Temporal.PlainDate.from(date).add({ days }).toString())
 }
 
 /** Whole days from one date to another; negative when `to` is earlier. */
 export function daysBetween(from: PlainDate, to: PlainDate): number {
   return spans(
-    `${from} ${to}`,
+    from,
+    to,
     () => Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days,
   )
 }

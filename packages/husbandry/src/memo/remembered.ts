@@ -23,3 +23,19 @@ export function rememberedByContent<T>(most: number): (question: unknown, comput
   const answers = remembered<T>(most)
   return (question, compute) => answers(JSON.stringify(question), compute)
 }
+
+/**
+ * Remembers pure answers by two words: joined into one key they would be hashed anew at every question. Of the first words the
+ * oldest are forgotten past `most`, with all that was asked of them.
+ */
+export function rememberedByTwo<T>(most: number): (a: string, b: string | number, compute: () => T) => T {
+  const of = remembered<Map<string | number, T>>(most)
+  return (a, b, compute) => {
+    const answers = of(a, () => new Map())
+    const known = answers.get(b)
+    if (known !== undefined) return known
+    const value = compute()
+    answers.set(b, value)
+    return value
+  }
+}

@@ -7,6 +7,7 @@ import { larvalArtemiaFeedDefinition } from '../definitions/larvae/larval-artemi
 import { larvalWeanDefinition } from '../definitions/larvae/larval-wean.ts'
 import type { ParameterValues } from '../rule/parameters.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { artemiaLeft } from '../state/artemia-left.ts'
 import { batchNumbers, livingBatches } from '../state/batch-state.ts'
@@ -43,8 +44,13 @@ const mostWithheld = 0.75
 // The age at which a larva eats as much as the parameter says (definition: Ma et al. 2013).
 const fullAtDay = 20
 
+const feedsKnown = rememberedBySnapshot<readonly ArtemiaFeed[]>()
+
 /** What each Artemia feed of a day asks for; empty when a batch does not eat Artemia that day. */
-export function artemiaFeeds(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): ArtemiaFeed[] {
+export const artemiaFeeds = (snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): readonly ArtemiaFeed[] =>
+  feedsKnown(snapshot, `${batch.id} ${day.date}`, () => feedsOf(snapshot, batch, day))
+
+function feedsOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): ArtemiaFeed[] {
   const { isOn, parameters } = ruleInForce(snapshot, larvalArtemiaFeedDefinition)
   const diet = larvalDiet(batch, day.date)
   const tank = tankOf(snapshot, batch)

@@ -4,6 +4,7 @@ import { elapsedHours } from '../calendar/elapsed.ts'
 import { hoursByLight } from '../calendar/light.ts'
 import { countDensity } from '../facts/count-density.ts'
 import type { FactOf } from '../facts/fact.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { batchNumbers } from './batch-state.ts'
 import { factsUntil } from './day-facts.ts'
@@ -20,18 +21,22 @@ const mostRemembered = 12
 const mostHoursBeforeFeed = 2
 const leastHoursAfterFeed = 1
 
+const countsKnown = rememberedBySnapshot<readonly PreyCount[]>()
+
 /** Counts of prey in a batch's water, oldest first. */
 export function preyCounts(
   snapshot: RoomSnapshot,
   batch: SnapshotBatch,
   { prey, until }: { prey: Prey; until: Instant },
-): PreyCount[] {
-  return factsUntil(snapshot, 'count', { subjectId: batch.id, until }).flatMap((fact) => {
-    const { of, animals, volumeMl, dilution } = fact.data
-    if (of !== targetOf[prey] || volumeMl === undefined) return []
-    const { densityPerMl, animalsCounted } = countDensity({ animals, volumeMl, dilution })
-    return [{ fact, perMl: densityPerMl, animalsCounted }]
-  })
+): readonly PreyCount[] {
+  return countsKnown(snapshot, `${batch.id} ${prey} ${until}`, () =>
+    factsUntil(snapshot, 'count', { subjectId: batch.id, until }).flatMap((fact) => {
+      const { of, animals, volumeMl, dilution } = fact.data
+      if (of !== targetOf[prey] || volumeMl === undefined) return []
+      const { densityPerMl, animalsCounted } = countDensity({ animals, volumeMl, dilution })
+      return [{ fact, perMl: densityPerMl, animalsCounted }]
+    }),
+  )
 }
 
 export function preyFeedings(
@@ -53,10 +58,15 @@ const nearlyAll = 0.8
  * What one larva of this batch eats an hour, from its own counts before and after feeding; null with nothing to learn
  * from (the published upper bound is no estimate and is not used for one).
  */
-export function grazingOf(
-  snapshot: RoomSnapshot,
-  { batch, tank, prey, until }: { batch: SnapshotBatch; tank: SnapshotTank; prey: Prey; until: Instant },
-): LearnedGrazing | null {
+export function grazingOf(snapshot: RoomSnapshot, of: Grazers): LearnedGrazing | null {
+  const { batch, tank, prey, until } = of
+  return grazingKnown(snapshot, `${batch.id} ${tank.id} ${prey} ${until}`, () => learnedFromCounts(snapshot, of))
+}
+
+type Grazers = { batch: SnapshotBatch; tank: SnapshotTank; prey: Prey; until: Instant }
+const grazingKnown = rememberedBySnapshot<LearnedGrazing | null>()
+
+function learnedFromCounts(snapshot: RoomSnapshot, { batch, tank, prey, until }: Grazers): LearnedGrazing | null {
   const larvae = batchNumbers(snapshot, batch).now
   if (larvae === null || larvae < 1) return null
   const counts = preyCounts(snapshot, batch, { prey, until })

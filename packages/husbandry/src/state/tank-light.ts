@@ -24,8 +24,18 @@ export function tankLight(snapshot: RoomSnapshot, tank: SnapshotTank | undefined
 /** The room as it is lit over a tank: on when the room's lights go on, for as long as the tank has light. */
 export function litRoom(snapshot: RoomSnapshot, tank: Lamp | undefined): RoomSettings {
   const hours = tank ? ownLightHours(snapshot, tank) : null
-  if (hours === null) return snapshot.room
-  return { ...snapshot.room, lightsOffAt: later(snapshot.room.lightsOnAt, hours) }
+  return hours === null ? snapshot.room : litFor(snapshot.room, hours)
+}
+
+const litRooms = new WeakMap<RoomSettings, Map<number, RoomSettings>>()
+
+/** The same object for the same hours: the days of a room are remembered by it. */
+function litFor(room: RoomSettings, hours: number): RoomSettings {
+  const byHours = litRooms.get(room) ?? new Map<number, RoomSettings>()
+  litRooms.set(room, byHours)
+  const lit = byHours.get(hours) ?? { ...room, lightsOffAt: later(room.lightsOnAt, hours) }
+  byHours.set(hours, lit)
+  return lit
 }
 
 /** A date by the light over a tank. */
