@@ -89,6 +89,8 @@ async function shoot({ state, device, look, file, prepared }) {
   } catch (cause) {
     throw new Error(`No picture of "${state.name}" (${look}, ${device.viewport.width} wide)`, { cause })
   } finally {
+    // An answer that is still being changed would find its page gone.
+    for (const page of context.pages()) await page.unrouteAll({ behavior: 'ignoreErrors' })
     await context.close()
   }
 }
