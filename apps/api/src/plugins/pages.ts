@@ -62,6 +62,7 @@ export const pages = fp(
           reply
             .code(503)
             .header('retry-after', '3')
+            .header('content-security-policy', policyFor(waiting))
             .type('text/html')
             .serializer((text: string) => text)
             .send(waiting),

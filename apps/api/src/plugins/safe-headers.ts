@@ -25,13 +25,16 @@ export const safeHeaders = fp(
   { name: 'safe-headers' },
 )
 
-// For what a page loads and for `npm run dev`, which writes scripts as it goes; each page has its own (page-policy.ts).
+const isDevelopment = process.env.NODE_ENV === 'development'
+
+// For what a page loads and for `npm run dev`, which writes scripts and styles as it goes; each page has its own
+// (page-policy.ts).
 const contentSecurityPolicy = () => ({
   useDefaults: false,
   directives: {
     defaultSrc: ["'self'"],
-    scriptSrc: ["'self'", ...(process.env.NODE_ENV === 'development' ? ["'unsafe-inline'", "'unsafe-eval'"] : [])],
-    styleSrc: ["'self'", "'unsafe-inline'"],
+    scriptSrc: ["'self'", ...(isDevelopment ? ["'unsafe-inline'", "'unsafe-eval'"] : [])],
+    styleSrc: ["'self'", ...(isDevelopment ? ["'unsafe-inline'"] : [])],
     imgSrc: ["'self'", 'data:', 'blob:'],
     fontSrc: ["'self'", 'data:'],
     connectSrc: ["'self'"],

@@ -34,6 +34,8 @@ function OverList({ title, children }: Props) {
       closeButtonProps={{ 'aria-label': 'Close', size: 'xl' }}
       classNames={{ content: styles.sheet, header: styles.head, body: styles.body, overlay: styles.overlay }}
       transitionProps={{ duration: 120 }}
+      // It would hide the page's bar by a style element, which the page's policy refuses: sheet.module.css does.
+      removeScrollProps={{ removeScrollBar: false }}
     >
       {children}
     </Drawer>
