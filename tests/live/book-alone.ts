@@ -1,6 +1,7 @@
-import { type Creation, dayMonth, type FactDraft } from '@fryward/husbandry'
+import { type BatchLived, type Creation, dayMonth, type FactDraft, livedInPast } from '@fryward/husbandry'
 import type { BodyInputOf, Instant } from '@fryward/shared'
 import { SnapshotBuilder } from '../../packages/husbandry/src/testing/snapshot-builder.ts'
+import type { KeptCulture } from '../../packages/room/src/food/crashes-of.ts'
 
 export type Setup = BodyInputOf<'createRoom'>
 type Moment = { at: Instant; taskId: string | null }
@@ -10,6 +11,8 @@ export class BookAlone extends SnapshotBuilder {
   /** Counts writes, as a room's revision does. */
   revision = 1
   readonly ended = new Set<string>()
+  /** What became of the larvae of batches that have ended. */
+  readonly lived: BatchLived[] = []
   readonly revisions = new Map<string, number>()
 
   constructor({ tanks = [], cultures = [], concentrate, name, timeZone, ...room }: Setup, at: Instant) {
@@ -44,7 +47,17 @@ export class BookAlone extends SnapshotBuilder {
     this.snapshot.feedLinks.push({ id: this.nextId(), batchId, cultureId, fromOn, untilOn: null })
   }
 
+  /** Rotifers, of which none is ever given up here. */
+  keptCultures(): KeptCulture[] {
+    const rotifers = this.snapshot.cultures.filter(({ kind }) => kind === 'rotifer')
+    return rotifers.map(({ startedAt }) => ({ startedAt, endedAt: null, endCause: null }))
+  }
+
   end(id: string): void {
+    const { room, batches, facts } = this.snapshot
+    this.lived.push(
+      ...livedInPast({ timeZone: room.timeZone, batches: batches.filter((batch) => batch.id === id), facts }),
+    )
     this.ended.add(id)
     this.snapshot.feedLinks = this.snapshot.feedLinks.filter(({ batchId }) => batchId !== id)
   }

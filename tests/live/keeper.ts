@@ -14,10 +14,18 @@ export async function walkRound(
 ): Promise<void> {
   const order = room.rounds.map(({ id }) => id)
   const tried = new Map<string, Task>()
+  let isCounted = false
   world.clock.advanceMinutes(5)
+  await world.planFood(room)
   for (let walk = 0; walk < mostWalks; walk += 1) {
     const { tasks } = await world.ok(room.owner, 'getDay', { params: { roomId: room.roomId, date } })
     look(room, tasks)
+    // As long as the cultures are counted one after the other the plan is not waited for.
+    if (!isCounted && walk > 0 && !tasks.some(isCountToDo)) {
+      isCounted = true
+      await world.planFood(room)
+      continue
+    }
     const open = tasks
       .filter(({ id, state }) => state === 'open' && !tried.has(id))
       .filter((task) => order.indexOf(task.roundId) <= order.indexOf(roundId))
@@ -31,6 +39,8 @@ export async function walkRound(
     await follow(world, room, tried)
   }
 }
+
+const isCountToDo = ({ ruleId, state }: Task): boolean => ruleId === 'rotifer-count' && state === 'open'
 
 /** Holds a list against the one before it, and its amounts against the vessels. */
 function look({ shown, volumes, tally }: LiveRoom, tasks: readonly Task[]): void {
@@ -83,6 +93,18 @@ async function doTask(world: Service, room: LiveRoom, task: Task): Promise<void>
   room.tally.tasks += 1
   room.shown.delete(task.id)
   if (task.ruleId === 'larval-artemia-feed') room.tally.artemiaFeeds += 1
+  if (task.ruleId === 'tank-water-act') await hangFilter(world, room, task.subject.id)
+}
+
+/** A task against ammonia says where a filter is missing. */
+async function hangFilter(world: Service, room: LiveRoom, tankId: string): Promise<void> {
+  const params = { roomId: room.roomId }
+  const tank = (await world.ok(room.owner, 'listTanks', { params })).find(({ id }) => id === tankId)
+  if (!tank || tank.hasFilter) return
+  const body = { hasFilter: true, version: tank.version }
+  await world.ok(room.owner, 'changeTank', { params: { ...params, tankId }, body })
+  room.nature.waters.get(tankId)?.hangFilter()
+  room.tally.filtersHung += 1
 }
 
 function lineOf({ ruleId, roundId, subject, amount }: Task, values: object, at: string): string {

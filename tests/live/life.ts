@@ -8,7 +8,6 @@ const dayMs = 86_400_000
 const isoDate = (ms: number) => new Date(ms).toISOString().slice(0, 10)
 const sparePerMl = 100
 const starvedHours = 5
-const manyPoisoned = 0.05
 
 export type LifeInput = {
   seed: number
@@ -65,7 +64,8 @@ function lookForMissed({ nature, tally }: LiveRoom): void {
   }
 }
 
-function closeDay({ nature, tally, names }: LiveRoom, atMs: number): void {
+function closeDay(room: LiveRoom, atMs: number): void {
+  const { nature, tally } = room
   tally.days += 1
   tally.spawned = nature.breeders.clutches.length
   tally.hatched = nature.breeders.clutches.filter((eggs) => eggs.nights.some((night) => night.atMs <= atMs)).length
@@ -88,14 +88,12 @@ function closeDay({ nature, tally, names }: LiveRoom, atMs: number): void {
     batch.hungryToday = batch.hungryHours
     batch.hungryHours = 0
   }
-  closeWaters({ nature, tally, names })
+  closeWaters(room)
 }
 
-function closeWaters({ nature, tally, names }: Pick<LiveRoom, 'nature' | 'tally' | 'names'>): void {
-  for (const [id, { came, poisoned }] of [...nature.batches, ...nature.groups]) {
-    const name = names.get(id) ?? id
-    if (poisoned >= manyPoisoned * came && !tally.poisoned.includes(name)) tally.poisoned.push(name)
-  }
+function closeWaters({ name, nature, tally, names }: LiveRoom): void {
+  for (const [id, { came, poisoned }] of [...nature.batches, ...nature.groups])
+    if (poisoned > 0) tally.poisoned[`${name}: ${names.get(id)}`] = poisoned / came
   tally.changedL.push(nature.changedL)
   nature.changedL = 0
   const foul = (things: Iterable<{ water: Water }>, who: 'larvae' | 'fish') =>

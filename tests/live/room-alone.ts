@@ -9,9 +9,14 @@ import {
   type TaskDraft,
 } from '@fryward/husbandry'
 import type { Instant, PlainDate } from '@fryward/shared'
+import { crashesOf } from '../../packages/room/src/food/crashes-of.ts'
+import { foodAsked } from '../../packages/room/src/food/food-asked.ts'
+import { ordersOf, saysTheSame } from '../../packages/room/src/food/food-orders.ts'
+import { markOf } from '../../packages/room/src/food/food-thinker.ts'
 import { closedOff } from '../../packages/room/src/state/close-off.ts'
 import { windowStart } from '../../packages/room/src/state/fact-window.ts'
 import { BookAlone, type Setup } from './book-alone.ts'
+import { outlookByName } from './food-by-name.ts'
 
 /** A room that the rules alone keep. */
 export class RoomAlone {
@@ -20,6 +25,7 @@ export class RoomAlone {
   #listed = new Map<string, TaskDraft>()
   #read: { snapshot: RoomSnapshot; revision: number; since: Instant } | null = null
   #newest = 0
+  #plannedOf = ''
 
   constructor(setup: Setup, at: Instant) {
     this.book = new BookAlone(setup, at)
@@ -51,6 +57,19 @@ export class RoomAlone {
     for (const creation of outcome.creations ?? []) this.book.create(creation, { at, taskId: key })
     for (const fact of outcome.facts) this.book.write(fact, { at, taskId: key })
     return []
+  }
+
+  /** As the front door does it behind everybody's back (`plan-room-food.ts`). */
+  async planFood(now: Instant): Promise<void> {
+    const record = { ...crashesOf(this.book.keptCultures(), now), lived: this.book.lived }
+    const job = foodAsked(this.#snapshot(now), { now, record })
+    const mark = markOf(job)
+    if (this.#plannedOf === mark) return
+    this.#plannedOf = mark
+    const days = ordersOf(await outlookByName(job))
+    if (saysTheSame(this.book.snapshot.foodPlan?.days ?? [], days)) return
+    this.book.snapshot.foodPlan = { madeAt: now, days }
+    this.book.revision += 1
   }
 
   /** What was written down since it was last asked. */

@@ -37,6 +37,7 @@ export function rulesAlone(startsAt: string): Service {
       return { owner, room: { id: String(rooms.length - 1), revision: 1 } }
     },
     tick: async () => undefined,
+    planFood: async ({ roomId }) => rooms[Number(roomId)]?.planFood(clock.now()),
   }
 }
 
@@ -69,6 +70,13 @@ const answers: { [K in JsonRouteId]?: Answer } = {
     book.revision += 1
     book.link(batchId, cultureId, fromOn)
     return {}
+  },
+  changeTank: ({ book }, { params, body }) => {
+    book.revision += 1
+    const { tanks } = book.snapshot
+    const at = tanks.findIndex(({ id }) => id === params?.tankId)
+    tanks[at] = { ...tanks[at]!, hasFilter: (body as { hasFilter: boolean }).hasFilter }
+    return tanks[at]
   },
   endLarvalBatch: ({ book }, { params }) => {
     book.revision += 1

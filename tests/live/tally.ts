@@ -20,8 +20,8 @@ export type Tally = {
   foulPairs: number
   foulCultures: number
   juvenileDays: number
-  /** Batches and groups of which ammonia killed one in twenty. */
-  poisoned: string[]
+  /** Batches and groups that ammonia killed some of, each with their share of all that came. */
+  poisoned: Record<string, number>
   /** Water that each day's changes took. */
   changedL: number[]
   artemiaShort: number
@@ -36,6 +36,8 @@ export type Tally = {
   hatchesMissed: number
   /** Made by a person beside the list, because nothing on it did. */
   linksByHand: number
+  /** Filters that a task said were missing. */
+  filtersHung: number
   raised: number
   /** Tasks that an earlier look at the day's list had shown open and a later one no longer does, by rule. */
   withdrawn: Record<string, number>
@@ -57,7 +59,7 @@ export const emptyTally = (): Tally => ({
     sickDays: 0,
     cultureDays: 0,
   },
-  ...{ foulLarvae: 0, foulJuveniles: 0, foulPairs: 0, foulCultures: 0, juvenileDays: 0, poisoned: [], changedL: [] },
+  ...{ foulLarvae: 0, foulJuveniles: 0, foulPairs: 0, foulCultures: 0, juvenileDays: 0, poisoned: {}, changedL: [] },
   ...{
     artemiaShort: 0,
     artemiaFeeds: 0,
@@ -68,7 +70,7 @@ export const emptyTally = (): Tally => ({
     eggsUnseen: 0,
     hatchesMissed: 0,
   },
-  ...{ linksByHand: 0, raised: 0, withdrawn: {}, impossible: [], refusals: [] },
+  ...{ linksByHand: 0, filtersHung: 0, raised: 0, withdrawn: {}, impossible: [], refusals: [] },
 })
 
 export function sumOf(tallies: readonly Tally[]): Tally {
@@ -80,7 +82,7 @@ export function sumOf(tallies: readonly Tally[]): Tally {
     }
     for (const [ruleId, times] of Object.entries(tally.withdrawn))
       sum.withdrawn[ruleId] = (sum.withdrawn[ruleId] ?? 0) + times
-    sum.poisoned.push(...tally.poisoned)
+    Object.assign(sum.poisoned, tally.poisoned)
     sum.changedL.push(...tally.changedL)
     sum.impossible.push(...tally.impossible)
     sum.refusals.push(...tally.refusals)
@@ -95,10 +97,10 @@ export function summaryOf(tally: Tally): string {
     `${tally.spawned} clutches laid, ${tally.hatched} hatched, ${tally.eggsUnseen} of eggs that no list had asked about, ${tally.hatchesMissed} that none asked about by noon; ${tally.raised} larvae settled`,
     `larvae: ${tally.larvalDays} days of batches; starved on ${tally.starvedDays} while a culture could have fed them, on ${tally.hungryDays} with nothing to spare`,
     `cultures: ${tally.harvestDays} harvests, ${tally.underFloor} that left one under the floor; ${tally.crashes} crashed, dying on ${tally.sickDays} of ${tally.cultureDays} days`,
-    `ammonia over what is safe: ${tally.foulLarvae} of ${tally.larvalDays} days of batches, ${tally.foulJuveniles} of ${tally.juvenileDays} of juveniles, ${tally.foulPairs} of pairs, ${tally.foulCultures} of cultures; killed by it: ${tally.poisoned.join('; ') || 'none'}`,
+    `ammonia over what is safe: ${tally.foulLarvae} of ${tally.larvalDays} days of batches, ${tally.foulJuveniles} of ${tally.juvenileDays} of juveniles, ${tally.foulPairs} of pairs, ${tally.foulCultures} of cultures; killed by it: ${byShare(tally.poisoned) || 'none'}`,
     `water changed: ${quantile(tally.changedL, 0.5)} L on the middle day, ${quantile(tally.changedL, 0.9)} L on one in ten, ${quantile(tally.changedL, 1)} L at most`,
     `Artemia: ${tally.artemiaFeeds} feeds, ${tally.artemiaShort} without enough of them; ${tally.artemiaEmpty} harvests before they were out; ${tally.conesLost} cones started again before they were harvested`,
-    `beside the list: ${tally.linksByHand} batches linked to a culture by hand`,
+    `beside the list: ${tally.linksByHand} batches linked to a culture by hand; ${tally.filtersHung} filters hung in, as a task said`,
     `asked and withdrawn: ${byTimes(tally.withdrawn) || 'none'}; more than a vessel holds, or nothing: ${tally.impossible.join('; ') || 'none'}`,
     `refused: ${tally.refusals.length}${[...new Set(tally.refusals)]
       .slice(0, 8)
@@ -111,6 +113,13 @@ const quantile = (values: readonly number[], share: number): number => {
   const sorted = [...values].sort((a, b) => a - b)
   return Math.round(sorted[Math.ceil(share * (sorted.length - 1))] ?? 0)
 }
+
+const byShare = (shares: Record<string, number>): string =>
+  Object.entries(shares)
+    .filter(([, share]) => share >= 0.05)
+    .sort(([, a], [, b]) => b - a)
+    .map(([name, share]) => `${Math.round(share * 100)} % of ${name}`)
+    .join(', ')
 
 const byTimes = (times: Record<string, number>): string =>
   Object.entries(times)

@@ -25,13 +25,13 @@ export class Water {
   /** NH3, as N, at its worst since somebody began to look. */
   worstMgPerL = 0
   #eatenMg = 0
-  readonly #keptPerHour: number
+  #by: WaterKept['by']
 
   constructor({ volumeL, temperatureC, salinity, pH, by }: WaterKept) {
     this.volumeL = volumeL
     this.pH = pH
     this.poisonousShare = 1 / (1 + 10 ** (pKaOf(temperatureC, salinity) - pH))
-    this.#keptPerHour = Math.exp(-turnedPerDay[by] / 24)
+    this.#by = by
   }
 
   /** NH3, as N. */
@@ -47,8 +47,13 @@ export class Water {
   anHour(): void {
     const out = this.#eatenMg * excretedPerHour
     this.#eatenMg -= out
-    this.ammoniaMgPerL = this.ammoniaMgPerL * this.#keptPerHour + out / this.volumeL
+    this.ammoniaMgPerL = this.ammoniaMgPerL * Math.exp(-turnedPerDay[this.#by] / 24) + out / this.volumeL
     this.worstMgPerL = Math.max(this.worstMgPerL, this.poisonMgPerL)
+  }
+
+  /** A ripe one, from another tank. */
+  hangFilter(): void {
+    this.#by = 'filter'
   }
 
   change(litres: number): void {

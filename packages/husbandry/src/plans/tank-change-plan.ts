@@ -1,10 +1,10 @@
-import type { Id } from '@fryward/shared'
+import type { Id, Instant } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { tankWaterChangeDefinition } from '../definitions/room/tank-water-change.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { daysSince, factsOnDay, factsUntil } from '../state/day-facts.ts'
+import { daysSince, factsUntil } from '../state/day-facts.ts'
 import { holdsFish } from '../state/tank-fish.ts'
 import { measurableL } from '../task/measures.ts'
 
@@ -15,7 +15,9 @@ export const tankChange = (snapshot: RoomSnapshot, tank: SnapshotTank, day: Husb
   tankChanges(snapshot, day).find((plan) => plan.tank.id === tank.id) ?? null
 
 const tankChanges = (snapshot: RoomSnapshot, day: HusbandryDay): TankChangePlan[] =>
-  remembered(snapshot, day.date, () => changesOf(snapshot, day, new Set()))
+  remembered(snapshot, day.date, () =>
+    changesOf(snapshot, day, new Set()).filter(({ tank }) => !lastChange(snapshot, tank, day.endsAt, day.startsAt)),
+  )
 
 const remembered = rememberedBySnapshot<TankChangePlan[]>()
 
@@ -31,13 +33,16 @@ export function tankChangesTomorrow(
 /** @property lateDays null where water was never changed. */
 type Due = TankChangePlan & { lateDays: number | null }
 
-/** What is due: as much as one day takes, and whatever has waited as long as it may. Never changed goes first, then the latest. */
+/**
+ * What is due when a day begins: as much as one day takes, and whatever has waited as long as it may. Never changed goes first,
+ * then the latest. What is done during the day moves nothing: water was mixed for the rest.
+ */
 function changesOf(snapshot: RoomSnapshot, day: HusbandryDay, done: ReadonlySet<Id>): TankChangePlan[] {
   const { isOn, parameters } = ruleInForce(snapshot, tankWaterChangeDefinition)
   if (!isOn) return []
   const due = snapshot.tanks.flatMap((tank) => (done.has(tank.id) ? [] : (dueOf(snapshot, tank, day) ?? [])))
   due.sort((a, b) => rank(b) - rank(a) || b.litres - a.litres || (a.tank.id < b.tank.id ? -1 : 1))
-  let takenL = changedL(snapshot, day)
+  let takenL = 0
   return due.filter(({ litres, lateDays }) => {
     const hasWaited = lateDays !== null && lateDays >= parameters.lateDays
     const isTaken = hasWaited || takenL === 0 || takenL + litres <= parameters.mostLitres
@@ -51,24 +56,15 @@ const rank = ({ lateDays }: Due): number => lateDays ?? Number.MAX_SAFE_INTEGER
 function dueOf(snapshot: RoomSnapshot, tank: SnapshotTank, day: HusbandryDay): Due | null {
   const { everyDays, share, unfilteredShare } = ruleInForce(snapshot, tankWaterChangeDefinition).parameters
   if (!holdsFish(snapshot, tank, day)) return null
-  const last = factsUntil(snapshot, 'water_change', { subjectId: tank.id, until: day.endsAt }).findLast(
-    ({ data }) => data.removedL > 0,
-  )
-  // A change planned for tomorrow is one that falls due tomorrow: the day's own facts are all that count.
-  const since = daysSince(snapshot, last, day.date)
+  const since = daysSince(snapshot, lastChange(snapshot, tank, day.startsAt), day.date)
   if (since !== null && since < everyDays) return null
   const changed = tank.hasFilter ? share : unfilteredShare
-  return {
-    tank,
-    share: changed,
-    litres: measurableL(tank.volumeL * changed),
-    lateDays: since === null ? null : since - everyDays,
-  }
+  const lateDays = since === null ? null : since - everyDays
+  return { tank, share: changed, litres: measurableL(tank.volumeL * changed), lateDays }
 }
 
-/** Litres that tanks cared for by the calendar have had on a day. */
-const changedL = (snapshot: RoomSnapshot, day: HusbandryDay): number =>
-  snapshot.tanks
-    .filter((tank) => holdsFish(snapshot, tank, day))
-    .flatMap(({ id }) => factsOnDay(snapshot, 'water_change', { subjectId: id, day }))
-    .reduce((sum, { data }) => sum + data.removedL, 0)
+/** The last change of a tank’s water before an instant, and not before another. */
+const lastChange = (snapshot: RoomSnapshot, { id }: SnapshotTank, until: Instant, from: Instant = '') =>
+  factsUntil(snapshot, 'water_change', { subjectId: id, until }).findLast(
+    ({ at, data }) => data.removedL > 0 && at >= from,
+  )

@@ -15,6 +15,9 @@ async function planned({ snapshot, asked }: FoodJob, changes: readonly FoodChang
   return { ahead, outlook: foodOutlook(ahead, await planFood(foodQuestion(ahead))) }
 }
 
+/** The weeks ahead of a room's food as they are. */
+export const outlookOf = async (job: FoodJob): Promise<FoodOutlook> => (await planned(job, [])).outlook
+
 /** The weeks ahead of a room's food, and the cures that help, each as it was tried. */
 export async function answerFood(job: FoodJob): Promise<FoodAnswer> {
   const { ahead, outlook } = await planned(job, [])
@@ -28,7 +31,7 @@ export async function answerFood(job: FoodJob): Promise<FoodAnswer> {
 
 /** The weeks ahead as they are, and as they would be if these things were done or happened. */
 export async function answerWhatIf(job: FoodJob, changes: readonly FoodChange[]): Promise<FoodWhatIf> {
-  return { before: (await planned(job, [])).outlook, after: (await planned(job, changes)).outlook }
+  return { before: await outlookOf(job), after: (await planned(job, changes)).outlook }
 }
 
 // Less than that nobody would do anything for. common practice

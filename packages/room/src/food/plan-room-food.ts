@@ -14,7 +14,7 @@ import { type FoodThinker, markOf } from './food-thinker.ts'
 const keptForDays = 14
 const dayMs = 86_400_000
 
-type Asked = { ctx: Context; roomId: Id; thinker: FoodThinker }
+type Asked = { ctx: Context; roomId: Id; thinker: Pick<FoodThinker, 'answer'> }
 
 /**
  * Works the room's food out again and keeps the plan, with the revision that it rests on. Where nothing has changed that the

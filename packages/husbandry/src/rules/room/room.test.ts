@@ -179,13 +179,16 @@ describe('tanks', () => {
     ] as const)
       room.group({ settledOn: '2026-02-01', tankId: room.tank({ name, kind: 'grow_out', volumeL }).id, number: 5 })
     const changed = (on: string) => room.drafts(on, [tankWaterChange]).drafts.map((draft) => draft.subjectName)
-    // 80 and 20 of the four, 70 and 30 the day after, for which water is mixed the evening before.
+    // 80 and 20 L of the four, 70 and 30 the day after, for which water is mixed the evening before.
     expect(changed(date)).toEqual(['A', 'D'])
     expect(onlyDraft(room.drafts(date, [roomWaterToMix])).content.amount?.value).toBe(110)
+    // A change against ammonia in another tank takes none of them off the list.
+    room.fact('water_change', room.snapshot.tanks[2]!.id, `${date}T07:30:00.000Z`, { removedL: 30, addedL: 30 })
+    expect(changed(date)).toEqual(['A', 'D'])
     for (const draft of room.drafts(date, [tankWaterChange]).drafts)
       room.append(signOff(tankWaterChange, draft, { temperatureC: 26 }).facts.at(-1)!, { at: `${date}T12:30:00.000Z` })
     expect(changed(date)).toEqual([])
-    expect(changed('2026-03-11')).toEqual(['B', 'C'])
+    expect(changed('2026-03-11')).toEqual(['B'])
     for (const { id } of room.snapshot.tanks)
       room.fact('water_change', id, '2026-03-11T12:30:00.000Z', { removedL: 1, addedL: 1 })
     expect([changed('2026-03-17'), changed('2026-03-18')]).toEqual([[], ['A', 'D']])

@@ -1,0 +1,20 @@
+import { type FoodJob, outlookOf } from '../../packages/room/src/food/answer-food.ts'
+import type { FoodThinker } from '../../packages/room/src/food/food-thinker.ts'
+
+/**
+ * A room's food worked out with its things known by their names: futures are drawn by ids, and the same room served and by the
+ * rules alone has others. Without cures, which nobody here chooses.
+ */
+export async function outlookByName(job: FoodJob): ReturnType<typeof outlookOf> {
+  const { tanks, cultures, concentrates, pairs, clutches, batches } = job.snapshot
+  const ids = Object.entries({ tanks, cultures, concentrates, pairs, clutches, batches }).flatMap(([kind, things]) =>
+    things.map(({ id, name }) => ({ id, called: `${kind} ${name}` })),
+  )
+  const said = (value: unknown, from: 'id' | 'called', to: 'id' | 'called') =>
+    JSON.parse(ids.reduce((text, each) => text.replaceAll(`"${each[from]}"`, `"${each[to]}"`), JSON.stringify(value)))
+  return said(await outlookOf(said(job, 'id', 'called')), 'called', 'id')
+}
+
+export const thinkByName: Pick<FoodThinker, 'answer'> = {
+  answer: async (job) => ({ outlook: await outlookByName(job), cures: [] }),
+}
