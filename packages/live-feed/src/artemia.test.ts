@@ -42,6 +42,9 @@ describe('artemiaHatchPlan', () => {
 
   it('loads large vessels less, and splits what one cannot hold', () => {
     expect(artemiaHatchPlan({ ...wanted, nauplii: 200_000 * 150 }).vesselL).toBe(75)
+    // Up to 5 g a litre under 20 L, 2 g in larger vessels: Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell).
+    expect(artemiaHatchPlan({ ...wanted, nauplii: 200_000 * 99 }).vesselL).toBeCloseTo(19.8, 9)
+    expect(artemiaHatchPlan({ ...wanted, nauplii: 200_000 * 110 }).vesselL).toBe(55)
     const split = artemiaHatchPlan({ ...wanted, nauplii: 200_000 * 150, vesselL: 10 })
     expect(split.vessels).toBe(3)
     expect(split.notes).toContain('several-vessels')

@@ -122,6 +122,35 @@ describe('estimateCulture', () => {
   })
 })
 
+describe('a count', () => {
+  it('of few animals says less than one of many', () => {
+    const width = (animalsCounted?: number) => {
+      const observations = history.observations.map(({ day, densityPerMl }) => ({
+        ...{ day, densityPerMl },
+        ...(animalsCounted === undefined ? {} : { animalsCounted }),
+      }))
+      const { upper80PerMl, lower80PerMl } = estimateCulture({ ...history, observations }, parameters)
+      return upper80PerMl / lower80PerMl
+    }
+    expect(width(4)).toBeGreaterThan(width(400) * 1.05)
+    // Taken as exact where nobody says how many it was of.
+    expect(width()).toBeLessThan(width(400))
+  })
+
+  it.each([
+    [{ day: Number.NaN }, 'observations[1].day is NaN'],
+    [{ densityPerMl: -1 }, /^observations\[1\]\.densityPerMl is -1.* per mL/],
+    [{ animalsCounted: -1 }, /^observations\[1\]\.animalsCounted is -1.* animals/],
+    [{ eggRatio: -1 }, /^observations\[1\]\.eggRatio is -1.* eggs per female/],
+  ])('that cannot be is refused, and which: %j', (change, sentence) => {
+    const observations = [
+      { day: 0, densityPerMl: 60 },
+      { day: 1, densityPerMl: 80, ...change },
+    ]
+    expect(() => fitCulture({ observations })).toThrow(sentence)
+  })
+})
+
 describe('backtestCulture', () => {
   it('has one entry for each observation after the first', () => {
     const days = backtestCulture(history, parameters)
@@ -146,6 +175,25 @@ describe('backtestCulture', () => {
 })
 
 describe('forecastCulture', () => {
+  it('lies straight between ranks: of eleven futures a tenth is the second, a quarter half-way from the third to the fourth', () => {
+    // Type 7 of Hyndman & Fan 1996, Am. Stat. 50:361-365: share * (n - 1) ranks from the lowest.
+    const asked = { estimate, days: 2, seed: 3, futures: 11 }
+    const { densitiesPerMl } = cultureFutures(asked)
+    const sorted = densitiesPerMl.map(([, second]) => second ?? Number.NaN).sort((a, b) => a - b)
+    const at = (rank: number) => ((sorted[Math.floor(rank)] ?? 0) + (sorted[Math.ceil(rank)] ?? 0)) / 2
+    const { day, ...quantiles } = forecastCulture(asked).days[1]!
+    expect(day).toBe(estimate.day + 2)
+    const expected = { p05: at(0.5), p10: at(1), p25: at(2.5), p50: at(5), p75: at(7.5), p90: at(9), p95: at(9.5) }
+    for (const [name, value] of Object.entries(expected))
+      expect(quantiles[name as keyof typeof quantiles], name).toBeCloseTo(value, 9)
+  })
+
+  it('of futures that have all crashed has no growth, and is not unknown', () => {
+    const { growthPerDay, days } = forecastCulture({ estimate, days: 3, seed: 1, futures: 50, crashHazardPerDay: 1e6 })
+    expect(growthPerDay.p50).toBe(Number.NEGATIVE_INFINITY)
+    expect(days[2]).toMatchObject({ p05: 0, p50: 0, p95: 0 })
+  })
+
   it('gives the same quantiles for the same seed and others for another', () => {
     const once = forecastCulture({ estimate, days: 5, seed: 7 })
     expect(forecastCulture({ estimate, days: 5, seed: 7 })).toEqual(once)

@@ -42,7 +42,41 @@ describe('cultureHealth', () => {
     const health = cultureHealth(input)
     expect(health.grade).toBe(grade)
     expect(health.reasons.map((reason) => reason.code)).toEqual([code])
+    expect(health.reasons[0]?.grade).toBe(grade)
     expect(health.reasons[0]?.source).not.toBe('')
+  })
+
+  // 1 mg/L of NH3, 2 of oxygen, pH 6.6 to live and 7.5 to do well: FAO Fish. Tech. Pap. 361, sect. 3.5; from memory. From
+  // 0.7 mg/L of NH3 on there are fewer young: Araujo, Hagiwara & Snell 2001, Hydrobiologia 446/447:363-368.
+  it.each([
+    [{ nh3MgL: 0.69 }, null],
+    [{ nh3MgL: 0.7 }, 'watch'],
+    [{ nh3MgL: 0.99 }, 'watch'],
+    [{ oxygenMgL: 2 }, 'act'],
+    [{ oxygenMgL: 2.1 }, 'watch'],
+    [{ oxygenMgL: 2.9 }, 'watch'],
+    // Half as much again as the least: common practice.
+    [{ oxygenMgL: 3 }, null],
+    [{ pH: 6.6 }, 'act'],
+    [{ pH: 6.7 }, 'watch'],
+    [{ pH: 7.4 }, 'watch'],
+    [{ pH: 7.5 }, null],
+  ])('water of %j is %s', (water, grade) => {
+    expect(cultureHealth(water).reasons.map((reason) => reason.grade)).toEqual(grade === null ? [] : [grade])
+  })
+
+  it.each([
+    [{ nh3MgL: -1 }, /^nh3MgL is -1.* mg\/L/],
+    [{ nh3MgL: 101 }, 'nh3MgL is 101'],
+    [{ oxygenMgL: -1 }, /^oxygenMgL is -1.* mg\/L/],
+    [{ oxygenMgL: 51 }, 'oxygenMgL is 51'],
+  ])('refuses %j, and says of what', (water, sentence) => {
+    expect(() => cultureHealth(water)).toThrow(sentence)
+  })
+
+  it('takes what a kit can show of water that kills', () => {
+    expect(cultureHealth({ nh3MgL: 100, oxygenMgL: 0, pH: 0 }).grade).toBe('act')
+    expect(cultureHealth({ oxygenMgL: 50 }).grade).toBe('sound')
   })
 
   it('refuses figures that cannot be', () => {

@@ -13,6 +13,12 @@ describe('concentrateRation', () => {
     expect(ration.isOutsideTrials).toBe(false)
   })
 
+  it('is dealt out in two feeds a day where nobody says otherwise', () => {
+    const { mlPerDay, mlPerFeed } = concentrateRation(culture)
+    expect(mlPerFeed).toBe(mlPerDay / 2)
+    expect(concentrateRation({ ...culture, feedsPerDay: 1 }).mlPerFeed).toBe(mlPerDay)
+  })
+
   it('follows the adjustment, and says when it leaves the published trials', () => {
     const most = concentrateRation({ ...culture, cellsPerRotiferPerDay: 120_000, adjustment: 1.5 })
     expect(most.cellsPerDay).toBeCloseTo(1.8e12, 0)
