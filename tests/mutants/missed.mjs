@@ -10,10 +10,10 @@ class Missed {
     const lines = readFileSync(fileName, 'utf8')
       .split('\n')
       .slice(start.line - 1, end.line)
-    const before = lines[0].slice(0, start.column)
-    const after = lines.at(-1).slice(end.column)
+    const before = lines[0].slice(0, start.column - 1)
+    const after = lines.at(-1).slice(end.column - 1)
     const noted = status === 'NoCoverage' ? ', which no test runs' : ''
-    console.log(`\n${relative(root, fileName)}:${start.line}:${start.column + 1} ${mutatorName}${noted}`)
+    console.log(`\n${relative(root, fileName)}:${start.line}:${start.column} ${mutatorName}${noted}`)
     console.log(lines.map((line) => `-${line}`).join('\n'))
     console.log(`+${before}${replacement}${after}`)
   }
