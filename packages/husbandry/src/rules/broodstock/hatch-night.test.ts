@@ -132,6 +132,14 @@ describe('before the night', () => {
     const two = room()
     two.built.snapshot.room.rounds = two.built.snapshot.room.rounds.filter(({ id }) => id !== 'midday')
     expect(onlyDraft(two.built.drafts(likely, [clutchPullNest])).roundId).toBe('evening')
+    // Nine hours before dark are a morning: eight at most.
+    const [morning, evening] = two.built.snapshot.room.rounds
+    const pulledIn = (at: string) => {
+      two.built.snapshot.room.rounds = [morning!, { id: 'middle', name: 'Middle', at }, evening!]
+      return onlyDraft(two.built.drafts(likely, [clutchPullNest])).roundId
+    }
+    expect(pulledIn('11:00')).toBe('middle')
+    expect(pulledIn('10:30')).not.toBe('middle')
   })
 
   test('dark is asked for that evening, and a watch from lights off', () => {

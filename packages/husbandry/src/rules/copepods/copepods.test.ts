@@ -46,6 +46,18 @@ describe('counting copepods', () => {
       ['nauplii', false],
       ['signs', false],
     ])
+    // Asked about beyond what a thin start and a crowded vessel hold; of a counted one beyond a quarter and four times that.
+    const limits = (index: number, of = draft) => {
+      const field = of.content.fields[index]
+      return field?.type === 'count' ? [field.likelyMinimum, field.likelyMaximum, field.maximum] : []
+    }
+    expect([limits(0), limits(1)]).toEqual([
+      [0.05, 20, 1000],
+      [0, 50, 1000],
+    ])
+    const counted = new SnapshotBuilder()
+    grown(counted, copepods(counted), '2026-03-07T07:10:00.000Z', 2)
+    expect(limits(0, onlyDraft(counted.drafts(date, [copepodCount])))).toEqual([0.5, 8, 1000])
     const count = { animals: [20, 22, 18], volumeMl: 10 }
     const young = { animals: [80, 70, 90], volumeMl: 10 }
     expect(signOff(copepodCount, draft, { count, nauplii: young, signs: ['foam'] }).facts).toEqual([
@@ -95,6 +107,31 @@ describe('feeding copepods', () => {
     expect(amountAfter('water_tinted')).toBe(0.3)
     expect(amountAfter('water_green')).toBe(0.1)
     expect(amountAfter('water_clear')).toBe(0.5)
+  })
+
+  test('by the looks of three days and no longer: 5 mL for 100 L are 2.5, half of them after green water', () => {
+    const amountAfter = (at: string) => {
+      const room = new SnapshotBuilder()
+      room.concentrate({ cellsPerMl: 1e9 })
+      const culture = copepods(room, { volumeL: 100 })
+      room.fact('feeding', culture.id, '2026-03-05T07:10:00.000Z', { food: 'concentrate', amountMl: 2.5 })
+      room.fact('observation', culture.id, at, { signs: ['water_green'] })
+      return onlyDraft(room.drafts(date, [copepodFeed])).content.amount?.value
+    }
+    expect(amountAfter('2026-03-07T00:30:00.000Z')).toBe(1.3)
+    expect(amountAfter('2026-03-06T23:30:00.000Z')).toBe(2.5)
+  })
+
+  test('live algae are given by a count of a week at most: they have grown or sunk since', () => {
+    const asked = (countedAt: string) => {
+      const room = new SnapshotBuilder()
+      copepods(room)
+      const algae = room.culture({ name: 'A1', kind: 'microalgae', startedAt: '2026-02-01T08:00:00.000Z' })
+      room.fact('count', algae.id, countedAt, { of: 'culture', animals: [500], volumeMl: 0.0001 })
+      return room.drafts(date, [copepodFeed])
+    }
+    expect(asked('2026-03-03T08:00:00.000Z').drafts).toHaveLength(1)
+    expect(asked('2026-03-02T08:00:00.000Z').gaps).toHaveLength(1)
   })
 
   test('a strong concentrate is diluted: 50,000 x 10,000 / 65e9 = 0.0077 mL is 0.8 mL of 1 in 100', () => {
@@ -176,6 +213,11 @@ describe('harvesting nauplii', () => {
     const { room, culture } = counted()
     const draft = onlyDraft(room.drafts(date, [copepodHarvest]))
     expect(draft.content.amount).toEqual({ value: 2.5, unit: 'L' })
+    // Grown ones, a fifth of a millimetre wide and more, stay above 100 µm; nauplii do above 40 and not above 100: from memory.
+    const meshes = draft.content.steps.flatMap(({ quantities }) =>
+      Object.values(quantities).flatMap(({ value, unit }) => (unit === 'um' ? [value] : [])),
+    )
+    expect(meshes).toEqual([100, 40])
     expect(saidTitle(draft)).toMatch(/^Nauplii out of [\d.,]+ \S+: other fish; new water in$/)
     expect(draft.content.because[2]?.quantity).toEqual({ value: 15_000, unit: 'animals' })
     expect(signOff(copepodHarvest, draft).facts).toEqual([

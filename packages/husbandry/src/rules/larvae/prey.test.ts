@@ -311,6 +311,10 @@ describe('enriching rotifers', () => {
     expect(others).toEqual([])
     expect(later).toBeGreaterThan(0)
     expect(draft?.content.amount?.value).toBeCloseTo(Math.max(0.01, later / 1e7), 2)
+    // 500 rotifers per mL while enriching: FAO Fish. Tech. Pap. 361, sect. 3.5; from memory.
+    const { number, water } = draft?.content.steps[0]?.quantities ?? {}
+    expect((number?.value ?? 0) / ((water?.value ?? 0) * 1000)).toBeGreaterThan(450)
+    expect((number?.value ?? 0) / ((water?.value ?? 0) * 1000)).toBeLessThan(550)
     room.append(signOff(rotiferEnrich, draft!).facts[0]!, { at: `${date}T07:40:00.000Z` })
     expect(room.drafts(date, [rotiferEnrich]).drafts).toEqual([])
     expect(culture.id).toBe(draft?.subjectId)

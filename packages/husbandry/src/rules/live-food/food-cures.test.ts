@@ -114,6 +114,18 @@ test('fewer larvae are kept of a batch where its clutch was chosen, and the othe
   expect(room.drafts(date, [foodKeepLarvae]).drafts).toEqual([])
 })
 
+test('a tenth more larvae than there is food for is the error of a count by eye, and parts nobody from their tank', () => {
+  const asked = (larvae: number) => {
+    const room = new SnapshotBuilder()
+    const clutch = room.clutch(room.pair(), { spawnedAt: '2026-03-01T18:00:00.000Z', eggs: 700 })
+    choose(room, { kind: 'keep_larvae', subjectId: clutch.id, larvae: 300 })
+    room.batch({ hatchedOn: '2026-03-09', clutchIds: [clutch.id], larvae })
+    return room.drafts(date, [foodKeepLarvae]).drafts
+  }
+  expect(asked(329)).toEqual([])
+  expect(asked(332)).toHaveLength(1)
+})
+
 test('Artemia that was chosen sooner ends rotifers two days after its first, and is begun for all that they leave', () => {
   const room = new SnapshotBuilder()
   const culture = steadyCulture(room, { date })

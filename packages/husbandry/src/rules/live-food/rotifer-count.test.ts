@@ -61,6 +61,36 @@ describe('counting rotifers', () => {
     expect(field.usual).toBeGreaterThanOrEqual(100)
     expect(field.usual).toBeLessThanOrEqual(400)
     expect(field.likelyMaximum / field.likelyMinimum).toBeCloseTo(9, 6)
+    expect(field.likelyMaximum / field.usual).toBeGreaterThan(2.9)
+    expect(field.likelyMaximum / field.usual).toBeLessThan(3.1)
+  })
+
+  test('so many that nobody keeps count of them are diluted first, to half of what one counts at once', () => {
+    const steps = (perMl: number) => {
+      const room = new SnapshotBuilder()
+      const culture = room.culture({ startedAt: '2026-02-01T08:00:00.000Z', isBackup: true })
+      room.count(culture, '2026-03-09T07:00:00.000Z', [perMl, perMl, perMl])
+      room.setting('rotifer-count', { parameters: { backupEveryDays: 1 } })
+      const draft = onlyDraft(counts(room, '2026-03-10'))
+      const [field] = draft.content.fields
+      const expected = field?.type === 'count' ? (field.usual ?? 0) : 0
+      return { expected, said: draft.content.steps.map(({ text }) => text).join(' ') }
+    }
+    const [few, many] = [steps(200), steps(330)]
+    expect(few.expected).toBeLessThan(300)
+    expect(few.said).toContain('1 in 10')
+    expect(many.expected).toBeGreaterThan(300)
+    expect(many.expected).toBeLessThan(450)
+    // 150 of them in what is counted: half of the three hundred that one counts without losing one's place.
+    expect(many.said).toContain('dilute each 1 in 3,')
+  })
+
+  test('a first count is believed from a thin start to a dense small culture, and asked about beyond', () => {
+    const room = new SnapshotBuilder()
+    room.culture({ startedAt: '2026-03-01T08:00:00.000Z' })
+    const [field] = onlyDraft(counts(room, '2026-03-01')).content.fields
+    // Starts of 50-150 and vessels of 1,000 a mL and more: ICAR e-course on rotifers (text of FAO Fish. Tech. Pap. 361).
+    expect(field).toMatchObject({ likelyMinimum: 20, likelyMaximum: 1500 })
   })
 
   test('signing off records the replicates with their eggs, and the signs seen', () => {

@@ -58,6 +58,16 @@ describe('feeding rotifers', () => {
     expect(feeds(room).drafts.at(-1)?.content.amount?.value).toBe(4.2)
   })
 
+  test('goes by how the water has looked for three days, and no longer', () => {
+    const asked = (at: string) => {
+      const { room, culture } = countedRoom()
+      room.fact('observation', culture.id, at, { signs: ['water_green'] })
+      return feeds(room).drafts[0]?.content.amount?.value
+    }
+    expect(asked('2026-03-07T00:30:00.000Z')).toBe(2.2)
+    expect(asked('2026-03-06T23:30:00.000Z')).toBe(2.7)
+  })
+
   test('is never doubled after a day on which nothing was fed', () => {
     const { room, culture } = countedRoom()
     room.count(culture, '2026-03-11T06:50:00.000Z', [260, 260, 260])

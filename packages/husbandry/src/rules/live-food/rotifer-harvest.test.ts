@@ -131,6 +131,19 @@ describe('thinning rotifers', () => {
     expect(harvests(room).drafts).toEqual([])
   })
 
+  test('what is left of the day’s litres is asked for when it is more than the error of a jug: a tenth', () => {
+    const asked = (takenL: number) => {
+      const room = new SnapshotBuilder()
+      const culture = steadyCulture(room, { date })
+      const parts = [{ to: 'drain' as const, volumeL: takenL }]
+      room.fact('harvest', culture.id, '2026-03-10T07:10:00.000Z', { volumeL: takenL, parts })
+      return harvests(room).drafts.length
+    }
+    // Of 2.4 L: 0.27 and 0.2.
+    expect(asked(2.13)).toBe(1)
+    expect(asked(2.2)).toBe(0)
+  })
+
   test('starts a child culture: the animals that arrive are written down with it', () => {
     const room = new SnapshotBuilder()
     const culture = steadyCulture(room, { date })

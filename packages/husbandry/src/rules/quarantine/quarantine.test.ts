@@ -70,6 +70,26 @@ describe('quarantine', () => {
     expect(steps.flatMap(({ quantities }) => quantities.each?.value ?? [])).toEqual([1.5, 1.5, 1.5])
   })
 
+  test('each part is so much that no more than 1 of the difference is left when they are lifted over', () => {
+    const leftOf = (bagSalinity: number) => {
+      const { room, keep } = quarantineRoom()
+      keep(quarantineArrival, { number: 2, bagL: 10, bagSalinity }, `${date}T15:00:00.000Z`)
+      const { steps } = onlyDraft(room.drafts(date, [quarantineAcclimatise])).content
+      const addedL = steps.reduce((sum, { quantities }) => sum + (quantities.each?.value ?? 0), 0)
+      return { left: (Math.abs(bagSalinity - 33) * 10) / (10 + addedL), addedL, first: steps[0]?.text ?? '' }
+    }
+    // Never less than half of the bag each time, as little as they are apart.
+    expect(leftOf(34.5)).toMatchObject({ left: 0.6, addedL: 15 })
+    // What fish bear at once: 1 psu, common practice. No more water than that takes is carried.
+    for (const bagSalinity of [29.5, 36, 36.9]) {
+      expect(leftOf(bagSalinity).left).toBeLessThanOrEqual(1.01)
+      expect(leftOf(bagSalinity).left).toBeGreaterThan(0.95)
+    }
+    // More than 4 apart the tank comes to the fish.
+    expect(leftOf(37).first).not.toContain('bring the tank')
+    expect(leftOf(37.5).first).toContain('bring the tank to theirs first')
+  })
+
   test('is watched daily, last of all, with the cautions for hands and medicines', () => {
     const { room, tank } = quarantineRoom()
     room.fact('care', tank.id, '2026-03-01T18:40:00.000Z', { act: 'fish_arrived', number: 3 })
