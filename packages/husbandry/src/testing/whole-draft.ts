@@ -1,8 +1,12 @@
-import type { Because, TaskContent, TaskField } from '@fryward/shared'
+import { type Because, type TaskContent, TaskContentSchema, type TaskField } from '@fryward/shared'
 import type { DayDrafts } from '../engine/draft-day.ts'
 
-/** Hands the drafts of a day through, unless one has a line that says nothing: whoever stands there would not know that it should. */
+/**
+ * Hands the drafts of a day through, unless one is no task as the wire has it, or has a line that says nothing: whoever
+ * stands there would not know that it should.
+ */
 export function wholeDrafts(day: DayDrafts): DayDrafts {
+  for (const { content } of day.drafts) TaskContentSchema.parse(content)
   for (const { ruleId, content } of day.drafts)
     for (const [place, text] of linesOf(content))
       if (!saysSomething(text)) throw new Error(`${ruleId}: ${place} says "${text}"`)

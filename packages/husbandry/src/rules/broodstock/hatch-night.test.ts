@@ -53,6 +53,43 @@ describe('before the night', () => {
     expect(next.steps.map(({ text }) => text)).toContain('To be raised already, each in a tank of its own: A1.')
   })
 
+  test('the question tells what it rests on: the eggs, the tanks that are empty, and what is raised already', () => {
+    const asked = (given: { tanks: number; eggs?: number; others: string[] }) => {
+      const built = new SnapshotBuilder()
+      const pair = built.pair()
+      const spawnedAt = '2026-03-03T10:00:00.000Z'
+      const eggs = given.eggs === undefined ? {} : { eggs: given.eggs }
+      built.clutch(pair, { name: 'A1', spawnedAt, intent: 'undecided', ...eggs })
+      for (const name of given.others) built.clutch(built.pair(), { name, spawnedAt, intent: 'raise_all' })
+      for (let i = 1; i <= given.tanks; i += 1) built.tank({ name: `Nursery ${i}`, volumeL: 20 * i })
+      const { content } = onlyDraft(built.drafts('2026-03-07', [clutchDecide]))
+      const said = content.steps.map(({ text, quantities }) => [text, quantities.volume?.value ?? null])
+      return { said: said.slice(1, -1), eggs: content.because.find(({ label }) => label === 'in it')?.quantity }
+    }
+    expect(asked({ tanks: 0, eggs: 400, others: [] })).toEqual({
+      said: [['No larval tank is empty: raising them means to free one.', null]],
+      eggs: { value: 400, unit: 'eggs' },
+    })
+    expect(asked({ tanks: 2, others: ['B1', 'C1'] })).toEqual({
+      said: [
+        ['Nursery 1 is empty: {volume}.', 20],
+        ['Nursery 2 is empty: {volume}.', 40],
+        ['To be raised already, each in a tank of its own: B1, C1.', null],
+      ],
+      eggs: undefined,
+    })
+  })
+
+  test('the question is put while its night may be the last or the first of the days that it looks ahead', () => {
+    const { built } = room({ intent: 'undecided' })
+    const all = (daysAhead: number, on: string) => {
+      built.setting('clutch-decide', { parameters: { daysAhead, fromChance: 0.3 } })
+      return built.drafts(on, [clutchDecide]).drafts.length
+    }
+    // The night of the 9th is a likely one: two days from the 7th, and the very day.
+    expect([all(1, '2026-03-07'), all(2, '2026-03-07'), all(0, '2026-03-09')]).toEqual([0, 1, 1])
+  })
+
   test('nothing is made ready before the decision; a room that has switched the question off is told what is missing', () => {
     const { built } = room({ intent: 'undecided' })
     expect(built.drafts('2026-03-09', [clutchReady])).toEqual({ drafts: [], gaps: [] })

@@ -244,6 +244,19 @@ describe('ammonia', () => {
     const { because } = onlyDraft(room.drafts(date, [larvalAmmoniaAct])).content
     expect(because.find(({ label }) => label === 'taken for the water')?.quantity?.value).toBe(8.2)
   })
+
+  test('a test without pH goes by what a gauge read within half a day of it, and says which gauge', () => {
+    const asked = (readAt: string) => {
+      const { room, tank } = nursery('2026-03-06')
+      room.fact('water_test', tank.id, '2026-03-10T06:40:00.000Z', { totalAmmoniaNMgPerL: 1, temperatureC: 27 })
+      const gauge = { gaugeId: '019abc00-0000-7000-8000-000000000001', gaugeKey: 'probe-3', readings: 3600 }
+      room.fact('water_reading', tank.id, readAt, { ...gauge, from: readAt, pH: 8 })
+      const { because } = onlyDraft(room.drafts(date, [larvalAmmoniaAct])).content
+      return because.find(({ quantity }) => quantity?.unit === 'pH')
+    }
+    expect(asked('2026-03-09T18:45:00.000Z')).toMatchObject({ label: 'read by gauge probe-3', quantity: { value: 8 } })
+    expect(asked('2026-03-09T18:35:00.000Z')).toMatchObject({ quantity: { value: 8.2 } })
+  })
 })
 
 describe('the head count', () => {

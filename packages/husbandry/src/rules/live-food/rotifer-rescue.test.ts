@@ -52,8 +52,8 @@ describe('the rescue of a crashed culture', () => {
     expect(asked({ leftPerMl: 160, seen: both })).toEqual([])
     expect(asked({ leftPerMl: 140, seen: both.slice(1) })).toEqual([])
     expect(asked({ leftPerMl: 140, seen: both.slice(0, 1) })).toEqual([])
-    // Two days ago is another matter: that was looked at yesterday, and nothing was seen.
-    expect(asked({ leftPerMl: 140, seen: ['2026-03-08T20:00:00.000Z', both[1]!] })).toEqual([])
+    // Before yesterday’s first round is another matter: whoever came then saw nothing.
+    expect(asked({ leftPerMl: 140, seen: ['2026-03-09T05:00:00.000Z', both[1]!] })).toEqual([])
     // Nursed on: nothing else could take its place. Under a tenth it is emptied in any case.
     expect(asked({ leftPerMl: 140, seen: both, backupPerMl: 20 })).toEqual([])
     expect(asked({ leftPerMl: 20, seen: both, backupPerMl: 20 })).toHaveLength(1)

@@ -139,6 +139,18 @@ describe('tanks', () => {
     expect(room.drafts('2026-03-14', [tankWaterTest]).drafts).toEqual([])
   })
 
+  test('with nitrite alone over the limit have water changed, and are shown how much was read', () => {
+    const { room, tank } = tankRoom()
+    room.fact('water_test', tank.id, '2026-03-12T06:55:00.000Z', { temperatureC: 26, nitriteNMgPerL: 10.5 })
+    const draft = onlyDraft(room.drafts('2026-03-12', [tankWaterAct]))
+    expect(saidTitle(draft)).toContain('against nitrite')
+    expect(draft.content.because[0]).toMatchObject({
+      label: 'nitrite (as N)',
+      quantity: { value: 10.5, unit: 'mg_per_L' },
+      joins: null,
+    })
+  })
+
   test('changed as they were tested are not changed again for what that already took out', () => {
     const asked = (totalAmmoniaNMgPerL: number) => {
       const { room, tank } = tankRoom()
