@@ -63,3 +63,37 @@ test('a count long before a feed, or minutes after one, tells nothing of what is
   expect(tankWith([count!, fed!, { at: '09T07:05', perMl: 9 }])).toBeNull()
   expect(tankWith([{ at: '08T18:40', perMl: 12 }, fed!, after!])).toBeNull()
 })
+
+test('a count speaks for two hours before its feed, and what is found speaks from an hour after it for a day', () => {
+  const learns = (before: string, after: string) =>
+    tankWith([
+      { at: before, perMl: 2 },
+      { at: '09T09:00', fed: 160_000 },
+      { at: after, perMl: 6 },
+    ]) !== null
+  expect([learns('09T07:00', '09T12:00'), learns('09T06:55', '09T12:00')]).toEqual([true, false])
+  expect([learns('09T08:55', '09T10:00'), learns('09T08:55', '09T09:55')]).toEqual([true, false])
+  // A day and a night: half of it is dark, and speaks for neither.
+  expect(learns('09T08:55', '10T09:00')).toBe(false)
+})
+
+test('four fifths of the hours in the light speak for the light, less for neither', () => {
+  const learned = (after: string) =>
+    tankWith([
+      { at: '09T12:55', perMl: 2 },
+      { at: '09T13:00', fed: 160_000 },
+      { at: after, perMl: 6 },
+    ])
+  // Six hours until lights off at 19:00; seven and a half in all are four fifths.
+  expect(learned('09T20:29')?.light).not.toBeNull()
+  expect(learned('09T20:40')).toBeNull()
+  const dark = (from: string) =>
+    tankWith([
+      { at: from, perMl: 2 },
+      { at: from, fed: 160_000 },
+      { at: '10T07:00', perMl: 9 },
+    ])?.dark ?? null
+  // Twelve hours of dark and three of light before them are four fifths.
+  expect(dark('09T16:01')).not.toBeNull()
+  expect(dark('09T15:40')).toBeNull()
+})

@@ -48,6 +48,9 @@ describe('green water', () => {
     // 200,000 x 20,000 / 1e9 = 4 mL.
     const draft = onlyDraft(room.drafts(date, [larvalGreenWater]))
     expect(draft.content.amount).toEqual({ value: 4, unit: 'mL' })
+    const told = (of: typeof draft) => of.content.steps.map(({ text }) => text).join(' ')
+    expect(told(draft)).not.toContain('Stir 1 mL')
+    expect(told(draft)).toContain('a little at a time')
     const [fact] = signOff(larvalGreenWater, draft).facts
     expect(fact).toEqual({
       kind: 'feeding',
@@ -65,6 +68,7 @@ describe('green water', () => {
     const draft = onlyDraft(room.drafts(date, [larvalGreenWater]))
     // 0.0615 mL, so 0.6 mL of one in ten.
     expect(draft.content.amount?.value).toBe(0.6)
+    expect(draft.content.steps.map(({ text }) => text).join(' ')).toContain('Stir 1 mL of it into 9 mL of tank water')
     expect(signOff(larvalGreenWater, draft).facts[0]).toMatchObject({ data: { amountMl: 0.06 } })
     expect(room.drafts('2026-03-22', [larvalGreenWater])).toEqual({ drafts: [], gaps: [] })
   })

@@ -127,6 +127,18 @@ describe('topping up the prey', () => {
     expect(midday?.content.steps[0]?.text).toContain('Count what is left first')
   })
 
+  test('what was counted more than a day before is not believed any more: half the target is', () => {
+    const asked = (countedAt: string) => {
+      const { room, batch, prey } = nursery()
+      prey(countedAt, [90, 90, 90])
+      room.fact('feeding', batch.id, countedAt, { food: 'rotifers', animals: 20_000 })
+      return topUps(room).drafts[0]?.content.amount?.value
+    }
+    // (10 - 9) x 20,000 / 225 = 89 mL; (10 - 5) x 20,000 / 225 = 444 mL.
+    expect(asked('2026-03-09T00:30:00.000Z')).toBe(90)
+    expect(asked('2026-03-08T23:30:00.000Z')).toBe(440)
+  })
+
   test('adds what the larvae are known to eat by the next feed, learned from this room’s own counts', () => {
     const { room, batch, culture, prey } = nursery()
     prey('2026-03-09T07:00:00.000Z', [0, 0, 0])

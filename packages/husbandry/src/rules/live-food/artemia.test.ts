@@ -133,6 +133,23 @@ describe('feeding Artemia', () => {
     expect(amounts('2026-03-11')).toEqual([20_000, 20_000])
   })
 
+  test('what was left at a feed is left at the next within eight hours, and later not without a look', () => {
+    const second = (at: string) => {
+      const { built } = room('2026-03-01')
+      built.snapshot.room.rounds = [
+        { id: 'first', name: 'First', at: '07:00' },
+        { id: 'second', name: 'Second', at },
+      ]
+      built.snapshot.tanks[0]!.lightHours = 16
+      const [morning] = built.drafts(date, [larvalArtemiaFeed]).drafts
+      for (const fact of signOff(larvalArtemiaFeed, morning!, { leftPerMl: 0.4 }).facts)
+        built.append(fact, { at: '2026-03-10T07:00:00.000Z' })
+      return built.drafts(date, [larvalArtemiaFeed]).drafts.map(({ content }) => content.amount?.value)
+    }
+    expect(second('14:55')).toEqual([12_000])
+    expect(second('15:05')).toEqual([20_000])
+  })
+
   test('is less, and never none, by what two looks say they leave; nobody looking for a day, all of it again', () => {
     const built = new SnapshotBuilder()
     const batch = built.batch({ hatchedOn: '2026-03-01', tankId: built.tank({ volumeL: 20 }).id, larvae: 100 })

@@ -58,6 +58,16 @@ describe('feeding rotifers', () => {
     expect(feeds(room).drafts.at(-1)?.content.amount?.value).toBe(4.2)
   })
 
+  test('gives half for a day after it smelt, and no longer without another look', () => {
+    const asked = (at: string) => {
+      const { room, culture } = countedRoom()
+      room.fact('observation', culture.id, at, { signs: ['bad_smell'] })
+      return feeds(room).drafts[0]?.content.amount?.value
+    }
+    expect(asked('2026-03-09T00:30:00.000Z')).toBe(1.4)
+    expect(asked('2026-03-08T23:30:00.000Z')).toBe(2.7)
+  })
+
   test('goes by how the water has looked for three days, and no longer', () => {
     const asked = (at: string) => {
       const { room, culture } = countedRoom()
