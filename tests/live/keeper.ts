@@ -93,10 +93,11 @@ async function doTask(world: Service, room: LiveRoom, task: Task): Promise<void>
   room.tally.tasks += 1
   room.shown.delete(task.id)
   if (task.ruleId === 'larval-artemia-feed') room.tally.artemiaFeeds += 1
-  if (task.ruleId === 'tank-water-act') await hangFilter(world, room, task.subject.id)
+  if (task.steps.some(({ text }) => text.includes('No filter runs here')))
+    await hangFilter(world, room, task.subject.id)
 }
 
-/** A task against ammonia says where a filter is missing. */
+/** A task says where ammonia is read and no filter runs. */
 async function hangFilter(world: Service, room: LiveRoom, tankId: string): Promise<void> {
   const params = { roomId: room.roomId }
   const tank = (await world.ok(room.owner, 'listTanks', { params })).find(({ id }) => id === tankId)

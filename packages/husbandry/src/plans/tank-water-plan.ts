@@ -6,7 +6,7 @@ import type { FactOf } from '../facts/fact.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import { factsOf } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { daysSince, factsUntil } from '../state/day-facts.ts'
+import { dateOf, daysSince, factsUntil } from '../state/day-facts.ts'
 import { type AmmoniaTest, lastAmmoniaTest } from './ammonia-plan.ts'
 
 /** True when the calendar asks for a test of a tank's water: none for so many days. */
@@ -90,9 +90,28 @@ export function tankRetest(
   if (change && after) return { round: after, change }
   const ammonia = lastAmmoniaTest(snapshot, of.tank, of.day)
   const nitrite = lastNitrite(snapshot, of.tank, of.day)
+  const isWatched = (measure: Watched) => harmful !== null || !isSteady(snapshot, { ...of, measure })
   const left = [
-    ammonia && ammonia.nh3MgPerL >= parameters.ammoniaMgPerL / 2 ? ammonia.fact : null,
-    nitrite && nitrite.mgPerL >= parameters.watchNitriteMgPerL ? nitrite.fact : null,
+    ammonia && ammonia.nh3MgPerL >= parameters.ammoniaMgPerL / 2 && isWatched('totalAmmoniaNMgPerL')
+      ? ammonia.fact
+      : null,
+    nitrite && nitrite.mgPerL >= parameters.watchNitriteMgPerL && isWatched('nitriteNMgPerL') ? nitrite.fact : null,
   ].find((fact) => fact !== null && (daysSince(snapshot, fact, of.day.date) ?? 0) >= 1)
   return left ? { round: rounds[0]!, change: change ?? null } : null
+}
+
+type Watched = 'totalAmmoniaNMgPerL' | 'nitriteNMgPerL'
+
+/** Read on so many days and no higher: what feeds it and what takes it away are even, and the calendar's tests will do. */
+function isSteady(
+  snapshot: RoomSnapshot,
+  { tank, day, measure }: { tank: SnapshotTank; day: HusbandryDay; measure: Watched },
+): boolean {
+  const { steadyDays } = ruleInForce(snapshot, tankWaterActDefinition).parameters
+  const tests = factsUntil(snapshot, 'water_test', { subjectId: tank.id, until: day.endsAt })
+  const byDay = new Map(
+    tests.flatMap(({ at, data }) => (data[measure] === undefined ? [] : [[dateOf(snapshot, at), data[measure]]])),
+  )
+  const reads = [...byDay.values()].slice(-steadyDays)
+  return reads.length === steadyDays && Math.max(...reads) <= reads[0]!
 }

@@ -7,13 +7,18 @@ import { computedLink, settingLink } from '../../rule/why.ts'
 import type { RoomSnapshot, SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { daysSince } from '../../state/day-facts.ts'
 import { litres, measurableL, share } from '../../task/measures.ts'
-import { taskContent } from '../../task/phrases.ts'
+import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { matchSteps, waterChangeAmount, waterChangeContext, waterChangeFields } from './water-change.ts'
 
 /** True while a water test is acted on: of today or yesterday. Later it is tested anew before water is changed. */
 export const isActedOn = (snapshot: RoomSnapshot, test: FactOf<'water_test'>, day: HusbandryDay): boolean =>
   (daysSince(snapshot, test, day.date) ?? 0) <= 1
+
+/** Where ammonia is read in a tank without one. */
+export const missingFilter: Phrase = phrase(
+  'No filter runs here, and fish that are fed need one: hang in a ripe sponge from a sound tank, and say so on the tank’s page.',
+)
 
 type Harm = {
   tank: SnapshotTank

@@ -164,6 +164,28 @@ describe('tanks', () => {
     expect(asked(2).act).toBe(50)
   })
 
+  test('where some ammonia stands are not tested daily for ever: three days alike, then weekly until it rises', () => {
+    const { room, tank } = tankRoom()
+    room.setting('tank-water-change', { isOn: false })
+    // At 26 C, pH 8.2 and 35 some 7 % of it is NH3: 0.028 mg/L, over half of the 0.04 at which one acts.
+    const read = (on: string, totalAmmoniaNMgPerL = 0.4) =>
+      room.fact('water_test', tank.id, `${on}T07:00:00.000Z`, { temperatureC: 26, pH: 8.2, totalAmmoniaNMgPerL })
+    const tested = (on: string) => room.drafts(on, [tankWaterTest]).drafts.length
+    for (const on of ['2026-03-10', '2026-03-11', '2026-03-12']) {
+      expect(tested(on)).toBe(on === '2026-03-10' ? 0 : 1)
+      read(on)
+    }
+    const again = () => onlyDraft(room.drafts('2026-03-12', [tankWaterTest])).content.steps.map(({ text }) => text)
+    room.snapshot.facts.pop()
+    expect(again().join(' ')).not.toContain('No filter runs here')
+    tank.hasFilter = false
+    expect(again().join(' ')).toContain('No filter runs here')
+    read('2026-03-12')
+    expect([tested('2026-03-13'), tested('2026-03-18'), tested('2026-03-19')]).toEqual([0, 0, 1])
+    read('2026-03-19', 0.5)
+    expect(tested('2026-03-20')).toBe(1)
+  })
+
   test('without a filter are told to have one when ammonia is read', () => {
     const told = (hasFilter: boolean) => {
       const { room, tank } = tankRoom()

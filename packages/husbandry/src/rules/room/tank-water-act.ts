@@ -8,7 +8,7 @@ import { hasLarvae, holdsFish } from '../../state/tank-fish.ts'
 import { fishWaterCautions } from '../../task/cautions.ts'
 import { phrase } from '../../task/phrases.ts'
 import { ammoniaLinks } from '../parts/ammonia-links.ts'
-import { changeAgainst, isActedOn } from '../parts/water-act.ts'
+import { changeAgainst, isActedOn, missingFilter } from '../parts/water-act.ts'
 import { waterChangeFacts } from '../parts/water-change.ts'
 
 export const tankWaterAct = defineRule(tankWaterActDefinition, {
@@ -25,11 +25,9 @@ export const tankWaterAct = defineRule(tankWaterActDefinition, {
       changeAgainst(day, harm, {
         steps: [
           phrase('More air at once. No food until the next test; half a feed after it while any is left.'),
-          phrase(
-            tank.hasFilter
-              ? 'Look for the cause: a dead fish, food left over, a filter that stands or was washed too clean.'
-              : 'No filter runs here, and fish that are fed need one: hang in a ripe sponge from a sound tank today, and say so on the tank’s page.',
-          ),
+          tank.hasFilter
+            ? phrase('Look for the cause: a dead fish, food left over, a filter that stands or was washed too clean.')
+            : missingFilter,
           phrase('It is tested again in the next round. Gasping fish go to a tank whose water is sound.'),
         ],
         cautions: fishWaterCautions,

@@ -10,6 +10,7 @@ import { holdsFish } from '../../state/tank-fish.ts'
 import { fishWaterCautions } from '../../task/cautions.ts'
 import { taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
+import { missingFilter } from '../parts/water-act.ts'
 import { waterTestFacts, waterTestFields, waterTestSteps } from '../parts/water-test.ts'
 
 export const tankWaterTest = defineRule(tankWaterTestDefinition, {
@@ -28,7 +29,7 @@ export const tankWaterTest = defineRule(tankWaterTestDefinition, {
         content: taskContent({
           verb: 'test',
           title: titled('test', { thing: retest ? 'ammonia and nitrite again' : 'the water' }),
-          steps: waterTestSteps,
+          steps: retest && !tank.hasFilter ? [...waterTestSteps, missingFilter] : waterTestSteps,
           cautions: fishWaterCautions,
           fields: waterTestFields(tank),
           because: [
