@@ -6,7 +6,10 @@ import type { DayDrafts } from '../engine/draft-day.ts'
  * stands there would not know that it should.
  */
 export function wholeDrafts(day: DayDrafts): DayDrafts {
-  for (const { content } of day.drafts) TaskContentSchema.parse(content)
+  for (const { ruleId, content } of day.drafts) {
+    TaskContentSchema.parse(content)
+    if (content.steps.length === 0) throw new Error(`${ruleId}: does not say how`)
+  }
   for (const { ruleId, content } of day.drafts)
     for (const [place, text] of linesOf(content))
       if (!saysSomething(text)) throw new Error(`${ruleId}: ${place} says "${text}"`)

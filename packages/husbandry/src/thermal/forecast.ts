@@ -61,6 +61,7 @@ interface Span extends DateSpan {
   period: Period
 }
 
+// Later than all but one in forty, as the upper end of an interval of 95 %. common practice
 const overdueShare = 0.025
 
 /** Spreads a duration over dates, conditioned on what was seen so far. */

@@ -483,6 +483,16 @@ describe('a batch that is empty by its book', () => {
     expect(some.room.drafts('2026-03-11', larval).drafts.map(({ ruleId }) => ruleId)).toContain('larval-prey-top-up')
   })
 
+  test('is looked at in the round in which the last was lost, or in the first of the days after', () => {
+    const asked = (on: string) => {
+      const { room, batch } = nursery('2026-03-01')
+      room.fact('loss', batch.id, '2026-03-09T13:00:00.000Z', { of: 'larvae', number: 150, cause: 'other' })
+      room.fact('loss', batch.id, '2026-03-10T13:00:00.000Z', { of: 'larvae', number: 50, cause: 'other' })
+      return room.drafts(on, [larvalNoneLeft]).drafts.map(({ roundId }) => roundId)
+    }
+    expect([asked(date), asked('2026-03-11')]).toEqual([['midday'], ['morning']])
+  })
+
   test('is told from one that nobody has numbered', () => {
     const room = new SnapshotBuilder()
     room.batch({ hatchedOn: '2026-03-04' })
