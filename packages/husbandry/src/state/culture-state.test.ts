@@ -39,6 +39,28 @@ describe('the density of a culture', () => {
     expect(now?.because.at(-1)).toMatchObject({ joins: 'equals', origin: { by: 'grown since, by all counts' } })
   })
 
+  test('is never believed to be more than twice what was last seen, however fast it has grown before', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt, concentrateId: null })
+    for (let day = 1; day <= 4; day += 1)
+      room.count(culture, `2026-03-0${day}T09:00:00.000Z`, [Math.round(20 * Math.exp(0.6 * (day - 1)))])
+    const last = Math.round(20 * Math.exp(0.6 * 3))
+    const now = densityAt(room.build(), culture, { at, until })
+    expect(cultureOutlook(room.build(), culture, { at, until })?.estimate.densityPerMl).toBeGreaterThan(2.5 * last)
+    expect(now?.densityPerMl).toBeCloseTo(2 * last, 6)
+  })
+
+  test('is known for sixty days from what was seen', () => {
+    const seen = (startedAt: string) => {
+      const room = new SnapshotBuilder()
+      const culture = room.culture({ startedAt: '2025-01-01T08:00:00.000Z', kind: 'copepod', strain: null })
+      room.count(culture, startedAt, [100])
+      return densityAt(room.build(), culture, { at, until })?.densityPerMl ?? null
+    }
+    expect(seen('2026-01-10T00:30:00.000Z')).toBe(100)
+    expect(seen('2026-01-09T23:30:00.000Z')).toBeNull()
+  })
+
   test('is not known from what was seen more than two months ago, or never', () => {
     const room = new SnapshotBuilder()
     const old = room.culture({ startedAt: '2024-01-01T08:00:00.000Z' })

@@ -6,6 +6,7 @@ import { foodAhead } from '../../food/food-ahead.ts'
 import { deliveryBy } from '../../plans/delivery-days.ts'
 import { topUpPlans } from '../../plans/top-up-plan.ts'
 import type { Rule } from '../../rule/rule.ts'
+import { curesInForce } from '../../state/cures.ts'
 import { onlyDraft, SnapshotBuilder } from '../../testing/snapshot-builder.ts'
 import { steadyCulture } from '../../testing/steady-culture.ts'
 import { foodKeepLarvae } from '../larvae/food-keep-larvae.ts'
@@ -112,6 +113,18 @@ test('fewer larvae are kept of a batch where its clutch was chosen, and the othe
     ['outcome', { outcome: 'culled', number: 50 }],
   ])
   expect(room.drafts(date, [foodKeepLarvae]).drafts).toEqual([])
+})
+
+test('what was chosen holds for the three weeks that a plan looks ahead; a start or a parcel until a week late', () => {
+  const inForce = (change: CureChange, on: string) => {
+    const room = new SnapshotBuilder()
+    choose(room, change)
+    return curesInForce(room.build(), husbandryDay({ room: room.snapshot.room, date: on })).length
+  }
+  const keep = { kind: 'keep_larvae', subjectId: new SnapshotBuilder().nextId(), larvae: 300 } as const
+  expect([inForce(keep, '2026-03-30'), inForce(keep, '2026-03-31')]).toEqual([1, 0])
+  const parcel = { kind: 'buy_in', onDate: '2026-03-12', animals: 1_000_000 } as const
+  expect([inForce(parcel, '2026-03-18'), inForce(parcel, '2026-03-19')]).toEqual([1, 0])
 })
 
 test('a tenth more larvae than there is food for is the error of a count by eye, and parts nobody from their tank', () => {
