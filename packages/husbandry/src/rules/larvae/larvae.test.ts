@@ -360,6 +360,7 @@ describe('growing up', () => {
     const { room, batch } = nursery('2026-03-08')
     const draft = onlyDraft(room.drafts(date, [larvalLook]))
     expect(saidTitle(draft)).toBe('Look at the larvae, day 1, and the light')
+    expect(draft.content.fields.map(({ name }) => name)).toEqual(['seen', 'settled', 'deformed', 'note'])
     const { facts } = signOff(larvalLook, draft, { seen: 'well', settled: 'most', deformed: 3 })
     expect(facts).toEqual([
       {

@@ -116,6 +116,23 @@ describe('topping up the prey', () => {
     expect(first?.content.because[1]?.label).toBe('left: none fed yet')
   })
 
+  test('says of what is left whether it was counted, when, or is only taken to be so', () => {
+    const left = (more: (given: ReturnType<typeof nursery>) => void) => {
+      const given = nursery()
+      more(given)
+      return topUps(given.room)
+        .drafts.map(({ content }) => content.because[1])
+        .map((link) => [link?.label, link?.quantity?.value, link?.origin.kind])
+    }
+    const counted = left(({ prey }) => prey('2026-03-10T06:50:00.000Z', [40, 40, 40]))
+    expect(counted[0]).toEqual(['left, counted', 4, 'fact'])
+    expect(counted[1]).toEqual(['left at the last count', 4, 'fact'])
+    const fed = left(({ room, batch }) =>
+      room.fact('feeding', batch.id, '2026-03-09T18:30:00.000Z', { food: 'rotifers', animals: 100_000 }),
+    )
+    expect(fed[0]).toEqual(['left, until it is counted taken as', 5, 'parameter'])
+  })
+
   test('before a count the last one stands in, for a day; then half the target does', () => {
     const { room, batch, culture, prey } = nursery()
     prey('2026-03-10T06:50:00.000Z', [20, 20, 20])

@@ -32,6 +32,8 @@ describe('thinning rotifers', () => {
       subjectId: culture.id,
       data: { removedL: 0, addedL: 2 },
     })
+    // A jug is as well worth writing down as a bucket: the next density rests on it.
+    expect(kinds({ filledL: 0.5 })).toEqual(['harvest', 'water_change'])
     room.setting('rotifer-refill', { isOn: false })
     const draft = onlyDraft(harvests(room))
     expect(saidTitle(draft)).toMatch(/^[\d.,]+ \S+ out: other fish$/)
