@@ -17,7 +17,7 @@ import { daysOnDryFood } from '../state/dry-food.ts'
 import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { litDay, tankLight } from '../state/tank-light.ts'
-import { artemiaSooner } from './sooner-artemia.ts'
+import { artemiaSooner, lastDayOnRotifers } from './sooner-artemia.ts'
 
 export type ArtemiaFeed = {
   round: DayRound
@@ -63,7 +63,11 @@ function feedsOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   const isSooner = artemiaSooner(snapshot, day) !== null
   const about = { prey: 'artemia', until: day.endsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1) ?? null
-  const seenEatenPerMl = eatenUntilNextFeed(snapshot, { batch, tank, larvae, feeds: rounds.length, day })
+  const daysWithoutRotifers = diet.day - lastDayOnRotifers(diet.species, isSooner)
+  const seenEatenPerMl = eatenUntilNextFeed(snapshot, {
+    ...{ batch, tank, larvae, feeds: rounds.length, day },
+    haveRotifersEnded: daysWithoutRotifers > 0 && daysWithoutRotifers <= newlyWithoutDays,
+  })
   const asked = { diet, tank, larvae, feeds: rounds.length, parameters, isSooner, seenEatenPerMl }
   const targetPerMl = targetFor(asked) * share
   const fed = preyFeedings(snapshot, batch, about).at(-1)
@@ -91,10 +95,12 @@ const nearly = 0.9
 // A look by eye that finds fewer finds none. And then so much more is tried. common practice
 const nonePerMl = 0.1
 const triedMore = 1.25
+// What was seen while they ate rotifers beside it says too little, until looks without any say more. common practice
+const newlyWithoutDays = 2
 
 /**
  * What a batch was seen to eat of Artemia in the light from one feed to the next, per mL; somewhat more where the last look
- * found none, for they may have eaten more. 0 while no two looks say.
+ * found none, for they may have eaten more, and where rotifers have just ended, for they will. 0 while no two looks say.
  */
 function eatenUntilNextFeed(
   snapshot: RoomSnapshot,
@@ -104,9 +110,10 @@ function eatenUntilNextFeed(
     larvae: number | null
     feeds: number
     day: HusbandryDay
+    haveRotifersEnded: boolean
   },
 ): number {
-  const { batch, tank, larvae, feeds, day } = of
+  const { batch, tank, larvae, feeds, day, haveRotifersEnded } = of
   // By the looks of the days before: cysts for today were weighed by those.
   const about = { prey: 'artemia', until: day.startsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1)
@@ -114,7 +121,7 @@ function eatenUntilNextFeed(
   if (larvae === null || feeds === 0 || !last || !learned?.light) return 0
   const hours = tankLight(snapshot, tank).hours / feeds
   const eaten = (larvae * learned.light.eatenPerLarvaPerHour * hours) / (tank.volumeL * 1000)
-  return last.perMl <= nonePerMl ? triedMore * eaten : eaten
+  return haveRotifersEnded || last.perMl <= nonePerMl ? triedMore * eaten : eaten
 }
 
 /** Where nobody has looked lately: only where a whole feed and the species' most was left; of less they might have eaten more. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { addDays } from '../../calendar/husbandry-day.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { larvalArtemiaFeed } from '../larvae/artemia-feed.ts'
@@ -98,6 +99,23 @@ describe('feeding Artemia', () => {
     looked('2026-03-12T06:55:00.000Z', 60_000)
     looked('2026-03-12T12:00:00.000Z', 60_000)
     expect(built.drafts('2026-03-13', [larvalArtemiaFeed]).drafts[0]?.content.amount?.value).toBe(60_000)
+  })
+
+  test('is more too on the first two days without rotifers, though some was left while they ate those beside it', () => {
+    const onDay = (day: number) => {
+      const built = new SnapshotBuilder()
+      const tank = built.tank({ volumeL: 20 })
+      const batch = built.batch({ hatchedOn: addDays('2026-03-12', -day), tankId: tank.id, larvae: 200 })
+      const looked = (at: string, leftPerMl: number, animals: number) => {
+        built.fact('count', batch.id, at, { of: 'prey_artemia', animals: [leftPerMl * 1000], volumeMl: 1000 })
+        built.fact('feeding', batch.id, at, { food: 'artemia', animals })
+      }
+      looked('2026-03-11T07:00:00.000Z', 0.2, 48_000)
+      looked('2026-03-11T12:30:00.000Z', 0.2, 30_000)
+      return built.drafts('2026-03-12', [larvalArtemiaFeed]).drafts[0]!.content.amount!.value
+    }
+    // The last day on rotifers is the twelfth; 48,000 in five and a half hours is 52,000 in six.
+    expect([12, 13, 14, 15].map(onDay)).toEqual([52_000, 60_000, 60_000, 52_000])
   })
 
   test('the last feed is two hours before dark or earlier, where the rounds allow two', () => {
