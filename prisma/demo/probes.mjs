@@ -1,7 +1,14 @@
 // Three probes of the demo room, simulated and named so, with a month of what they read: the days' warmth, the luck of a
 // sensor, and one night on which a heater stuck. All of it is invented.
 import { randomBytes } from 'node:crypto'
-import { addUpReadings, createDevice, createGauge, makeRoomForReadings, postReadings } from '@fryward/room'
+import {
+  addUpReadings,
+  createDevice,
+  createGauge,
+  keepReadingsHere,
+  makeRoomForReadings,
+  postReadings,
+} from '@fryward/room'
 
 const dayMs = 86_400_000
 const everyMs = 10 * 60_000
@@ -56,8 +63,9 @@ export async function addProbes({ database, roomId, owner, random, nowMs }) {
       readings.push({ gauge: key, at: new Date(atMs).toISOString(), value: valueAt(probe, { atMs, nowMs, random }) })
   }
   const actor = { kind: 'device', roomId, deviceId: device.id, name: device.name }
-  const body = JSON.stringify({ readings })
-  if (readings.length > 0) await postReadings({ ctx: { ...ctx, actor }, type: 'application/json', body })
+  const sent = { type: 'application/json', bytes: Buffer.from(JSON.stringify({ readings })) }
+  if (readings.length > 0)
+    await postReadings({ ctx: { ...ctx, actor }, keeper: keepReadingsHere(ctx.database), ...sent })
   await addUpReadings(ctx)
 }
 

@@ -1,7 +1,7 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { makeRoomForReadings, takeMessage } from '@fryward/room'
+import { keepReadingsHere, makeRoomForReadings, takeMessage } from '@fryward/room'
 import type { Broker, ChangeBroker, Device, Gauge } from '@fryward/shared'
 import { ensureLocalCertificate } from '@fryward/standalone'
 import { afterAll, beforeAll, expect, test, vi } from 'vitest'
@@ -139,8 +139,9 @@ test('what is no reading is named with its topic and its reason, and does not st
 test('of two that are no reading the newer is told, though the older is noted second', async () => {
   const message = { topic: 'home/rack/t3', isLate: false }
   const ctx = (minutes: number) => ({ ...world.contextOf(full.owner), now: minutesFrom(world, minutes) })
+  const keeper = keepReadingsHere(world.database)
   const take = (minutes: number, said: string) =>
-    takeMessage({ ctx: ctx(minutes), roomId: full.roomId, message: { ...message, payload: Buffer.from(said) } })
+    takeMessage({ ctx: ctx(minutes), keeper, roomId: full.roomId, message: { ...message, payload: Buffer.from(said) } })
   await take(-1, 'newer')
   await take(-2, 'older')
   const [told] = (await refusals()).filter(({ topic }) => topic === message.topic)

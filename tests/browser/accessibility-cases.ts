@@ -1,4 +1,4 @@
-import { planRoomFood, postReadings, thinkHere, watchGauges } from '@fryward/room'
+import { keepReadingsHere, planRoomFood, postReadings, thinkHere, watchGauges } from '@fryward/room'
 import type { BrowserContextOptions, Page } from 'playwright-core'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -98,7 +98,8 @@ async function addGauge(): Promise<void> {
   }))
   const actor = { kind: 'device' as const, roomId: room.roomId, deviceId: device.id, name: device.name }
   const ctx = { database: world.database, actor, now: now.toISOString() }
-  await postReadings({ ctx, type: 'application/json', body: JSON.stringify(readings) })
+  const sent = { type: 'application/json', bytes: Buffer.from(JSON.stringify(readings)) }
+  await postReadings({ ctx, keeper: keepReadingsHere(world.database), ...sent })
   await watchGauges({ ...ctx, actor: { kind: 'system', job: 'scheduler' } })
 }
 

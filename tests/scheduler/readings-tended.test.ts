@@ -84,6 +84,7 @@ test('gauge, moment and value are kept as they came, to the millisecond and the 
   for (const [channel, number] of [
     [2_147_483_647, 6],
     [11, 1200],
+    [12, 4500],
   ] as const) {
     await createInbox(pool).keep(rows(channel, number))
     const kept = await read(`SELECT channel, (extract(epoch FROM at) * 1000)::float8 AS at, value

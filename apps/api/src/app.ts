@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import rateLimit from '@fastify/rate-limit'
-import { type FoodThinker, thinkHere } from '@fryward/room'
+import { type FoodThinker, keepReadingsHere, type ReadingsKeeper, thinkHere } from '@fryward/room'
 import type { Database } from '@fryward/store'
 import fastify, { type FastifyInstance } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
@@ -49,6 +49,8 @@ export type ApiOptions = {
   troublesFile?: string | undefined
   /** Who works out the food of rooms as they change; without it questions are answered here, and nothing is planned. */
   foodThinker?: FoodThinker | undefined
+  /** Who keeps what devices send, and whom it tells that it had to begin anew; this thread without it. */
+  keeper?: ((onEnd: (error: Error) => void) => ReadingsKeeper) | undefined
   /** Listens to the brokers that rooms name, which may run on this machine itself or not; to none without it. */
   brokers?: { mayReachThisMachine: boolean } | undefined
   /** Who brings it reads `/metrics`; nobody without one. */
@@ -102,6 +104,7 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
   await app.register(metrics, { database, token: options.metricsToken })
   await app.register(roomNotices, { connectionString: database.connectionString })
   await app.register(eventStreams, { patienceMs })
+  const keeper = keeperOf(app, options)
   await registerRoutes(app, {
     publicUrl,
     version,
@@ -111,9 +114,10 @@ export async function createApi(options: ApiOptions): Promise<FastifyInstance> {
     troublesFile: options.troublesFile ?? null,
     isMailSetUp: options.isMailSetUp ?? false,
     food: foodDeskOf(app, { ...options, now }),
+    keeper,
     backups: backupsOf({ database, photosFolder: options.photosFolder, log: app.log }),
   })
-  listenToBrokers(app, { ...options, now })
+  listenToBrokers(app, { ...options, now, keeper })
   if (options.webUrl) await app.register(pages, { webUrl: options.webUrl })
   return app
 }
@@ -146,12 +150,26 @@ function foodDeskOf(
   return desk
 }
 
+function keeperOf(app: FastifyInstance, { database, keeper }: ApiOptions): ReadingsKeeper {
+  const kept = keeper?.((error) => app.log.error({ err: error }, 'readings are kept by a new thread'))
+  if (!kept) return keepReadingsHere(database)
+  // Once nobody is answered any more.
+  app.addHook('onClose', () => kept.close())
+  return kept
+}
+
 function listenToBrokers(
   app: FastifyInstance,
-  { database, now, authSecret, brokers }: ApiOptions & { now: () => string },
+  {
+    database,
+    keeper,
+    now,
+    authSecret,
+    brokers,
+  }: Omit<ApiOptions, 'keeper'> & { keeper: ReadingsKeeper; now: () => string },
 ): void {
   if (!brokers) return
-  const desk = openBrokerDesk({ database, now, secret: authSecret, log: app.log, ...brokers })
+  const desk = openBrokerDesk({ database, keeper, now, secret: authSecret, log: app.log, ...brokers })
   app.hearOfRooms(() => desk.look())
   app.addHook('preClose', () => desk.close())
 }

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { foodThread } from '@fryward/room'
+import { foodThread, readingsThread } from '@fryward/room'
 import { openDatabase } from '@fryward/store'
 import type { FastifyInstance } from 'fastify'
 import { createApi } from './app.ts'
@@ -26,6 +26,7 @@ async function main(): Promise<void> {
     troublesFile: config.DATA_DIR ? join(config.DATA_DIR, 'logs', 'troubles.json') : undefined,
     photosFolder: config.DATA_DIR ? join(config.DATA_DIR, 'photos') : undefined,
     foodThinker: foodThread(),
+    keeper: (onEnd) => readingsThread(database, onEnd),
     brokers: { mayReachThisMachine: config.LOCAL_BROKERS === '1' },
     metricsToken: config.METRICS_TOKEN,
     isMailSetUp: config.MAIL_FROM !== undefined,

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto'
-import { takeMessage } from '@fryward/room'
+import { keepReadingsHere, takeMessage } from '@fryward/room'
 import { minutesFrom } from '../full-room.ts'
 import { type RawRequest, send } from '../send.ts'
 import { inRoom, type Requests, type Writing } from './writing.ts'
@@ -49,7 +49,8 @@ export const deviceRequests = {
     const params = inRoom(writing, { deviceId: device.id })
     await world.ok(full.owner, 'changeDevice', { params, body: { topic, version: device.version } })
     const message = { topic, payload: Buffer.from('garbage'), isLate: false }
-    await takeMessage({ ctx: world.contextOf(full.owner), roomId: full.roomId, message })
+    const keeper = keepReadingsHere(world.database)
+    await takeMessage({ ctx: world.contextOf(full.owner), keeper, roomId: full.roomId, message })
     return { params: inRoom(writing) }
   },
   changeBroker: (writing) => ({

@@ -1,5 +1,12 @@
 import { createHmac } from 'node:crypto'
-import { type Context, type KnownBroker, listBrokers, markBroker, takeMessage } from '@fryward/room'
+import {
+  type Context,
+  type KnownBroker,
+  listBrokers,
+  markBroker,
+  type ReadingsKeeper,
+  takeMessage,
+} from '@fryward/room'
 import { beOneOfMany, type Database } from '@fryward/store'
 import type { FastifyBaseLogger } from 'fastify'
 import { filtersOf } from './filters.ts'
@@ -13,6 +20,7 @@ export type BrokerDesk = {
 
 type Asked = {
   database: Database
+  keeper: ReadingsKeeper
   now: () => string
   secret: string
   mayReachThisMachine: boolean
@@ -29,7 +37,7 @@ const quietMs = 200
 const saysEveryMs = 60_000
 
 /** Listens to the brokers of all rooms, in one process among however many there are. */
-export function openBrokerDesk({ database, now, secret, mayReachThisMachine, log }: Asked): BrokerDesk {
+export function openBrokerDesk({ database, keeper, now, secret, mayReachThisMachine, log }: Asked): BrokerDesk {
   const listening = new Map<string, Listening>()
   const ctx = (): Context => ({ database, actor: { kind: 'system', job: 'broker' }, now: now() })
   let isOurs = false
@@ -58,7 +66,7 @@ export function openBrokerDesk({ database, now, secret, mayReachThisMachine, log
       },
       {
         now,
-        take: ({ at, ...message }) => takeMessage({ ctx: { ...ctx(), now: at }, roomId, message }),
+        take: ({ at, ...message }) => takeMessage({ ctx: { ...ctx(), now: at }, keeper, roomId, message }),
         onState: (state) => mark(roomId, state),
       },
     )

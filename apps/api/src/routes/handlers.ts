@@ -7,7 +7,7 @@ import { type Download, growingFile, textFile } from '../download.ts'
 import type { FoodDesk } from '../food-desk.ts'
 import { keptBy, type PhotoStore, pictureIn } from '../photo-store.ts'
 import type { Feed } from '../plugins/event-streams.ts'
-import { textOf } from '../posted-text.ts'
+import { bytesOf } from '../posted-bytes.ts'
 import { readServerState } from '../server-state.ts'
 import { assertUncommon } from '../sign-in/common-passwords.ts'
 import type { Door } from '../sign-in/door.ts'
@@ -26,6 +26,8 @@ export type Surroundings = {
   isMailSetUp: boolean
   /** Who works out what becomes of a room's food. */
   food: FoodDesk
+  /** Who keeps what devices send. */
+  keeper: room.ReadingsKeeper
 }
 
 /** What a handler gets: the use case's context, and the parts of the request as its schemas left them. */
@@ -237,8 +239,8 @@ export const handlers: Handlers = {
   getWebhook: ({ ctx, params, secret }) => room.getWebhook({ ctx, ...params, secretOf: webhookSecretsOf(secret) }),
   changeWebhook: ({ ctx, params, body, secret }) =>
     room.changeWebhook({ ctx, ...params, input: body, secretOf: webhookSecretsOf(secret) }),
-  postReadings: async ({ ctx, body, sent }) =>
-    room.postReadings({ ctx, type: sent.type, body: await textOf(body, sent) }),
+  postReadings: async ({ ctx, keeper, body, sent }) =>
+    room.postReadings({ ctx, keeper, type: sent.type, bytes: await bytesOf(body, sent) }),
 
   downloadRecords: async ({ ctx, params, query }) => growingFile(await room.exportRecords({ ctx, ...params, query })),
   previewImport: ({ ctx, params, body }) => room.previewImport({ ctx, ...params, text: body.text }),

@@ -1,4 +1,4 @@
-import { type Post, readMessage, UnreadablePost } from '@fryward/readings'
+import { type Keeper, UnreadablePost } from '@fryward/readings'
 import { type Id, mostPostBytes } from '@fryward/shared'
 import type { Actor, Context } from '../context.ts'
 import { keepPost } from '../readings/keep-post.ts'
@@ -21,40 +21,33 @@ type Message = {
  */
 export async function takeMessage({
   ctx,
+  keeper,
   roomId,
   message,
 }: {
   ctx: Context
+  keeper: Keeper
   roomId: Id
   message: Message
 }): Promise<void> {
-  const sender = await senderOf(ctx, roomId, message.topic)
+  const { topic, payload, isLate } = message
+  const sender = await senderOf(ctx, roomId, topic)
   if (!sender) return
   const { device, gauge } = sender
-  const refusals: Refusal[] = []
-  const post = read({ message, gauge, nowMs: Date.parse(ctx.now), refuse: (refusal) => refusals.push(refusal) })
-  if (post) refusals.push(...(await keepPost(ctx, device, post)).refused)
-  if (refusals.length > 0) await noteRefusals(ctx, { roomId, topic: message.topic, refusals })
+  const sent = { bytes: payload, type: null, isLate, ...(gauge === undefined ? {} : { gauge }) }
+  const refusals = await refusalsOf(async () => {
+    if (payload.length > mostPostBytes) throw new UnreadablePost('The message is larger than 4 MB; send it in parts.')
+    return (await keepPost({ ctx, keeper, device }, sent)).refused
+  })
+  if (refusals.length > 0) await noteRefusals(ctx, { roomId, topic, refusals })
 }
 
-function read({
-  message: { payload, isLate },
-  gauge,
-  nowMs,
-  refuse,
-}: {
-  message: Message
-  gauge: string | undefined
-  nowMs: number
-  refuse: (refusal: Refusal) => void
-}): Post | null {
+async function refusalsOf(keep: () => Promise<Refusal[]>): Promise<Refusal[]> {
   try {
-    if (payload.length > mostPostBytes) throw new UnreadablePost('The message is larger than 4 MB; send it in parts.')
-    return readMessage({ text: payload.toString('utf8'), nowMs, isLate, ...(gauge === undefined ? {} : { gauge }) })
+    return await keep()
   } catch (error) {
     if (!(error instanceof UnreadablePost)) throw error
-    refuse({ reason: 'unreadable', detail: error.message })
-    return null
+    return [{ reason: 'unreadable', detail: error.message }]
   }
 }
 

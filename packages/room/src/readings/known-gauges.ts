@@ -1,9 +1,7 @@
-import type { GaugeQuantity, Id } from '@fryward/shared'
+import type { KnownGauges } from '@fryward/readings'
+import type { Id } from '@fryward/shared'
 import type { Database } from '@fryward/store'
 import { LRUCache } from 'lru-cache'
-
-export type KnownGauge = { channel: number; quantity: GaugeQuantity; offset: number }
-export type KnownGauges = ReadonlyMap<string, KnownGauge>
 
 // As long as a token is remembered at the door: what another process changed is over when it has passed.
 const remembersMs = 1000

@@ -1,4 +1,4 @@
-import { type Post, readPost, UnreadablePost } from '@fryward/readings'
+import { type Keeper, UnreadablePost } from '@fryward/readings'
 import type { PostedReadings } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { RoomError } from '../errors.ts'
@@ -12,24 +12,22 @@ const mostNamed = 100
  */
 export async function postReadings({
   ctx,
+  keeper,
   type,
-  body,
+  bytes,
 }: {
   ctx: Context
+  keeper: Keeper
   type: string
-  body: string
+  bytes: Uint8Array
 }): Promise<PostedReadings> {
-  const { actor } = ctx
-  if (actor.kind !== 'device') throw new RoomError('not_allowed', 'Readings are posted by a device with its token.')
-  const { kept, refused } = await keepPost(ctx, actor, read({ type, body, nowMs: Date.parse(ctx.now) }))
+  const { actor: device } = ctx
+  if (device.kind !== 'device') throw new RoomError('not_allowed', 'Readings are posted by a device with its token.')
+  const { kept, refused } = await keepPost({ ctx, keeper, device }, { type, bytes }).catch(inOurWords)
   return { kept, refusedNumber: refused.length, refusals: refused.slice(0, mostNamed) }
 }
 
-function read(post: Parameters<typeof readPost>[0]): Post {
-  try {
-    return readPost(post)
-  } catch (error) {
-    if (error instanceof UnreadablePost) throw new RoomError('invalid_input', error.message)
-    throw error
-  }
+function inOurWords(error: unknown): never {
+  if (error instanceof UnreadablePost) throw new RoomError('invalid_input', error.message)
+  throw error
 }

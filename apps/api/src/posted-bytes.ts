@@ -6,10 +6,10 @@ const unzip = promisify(gunzip)
 // A packed body may not grow beyond this: twenty thousand readings are a fifth of it.
 const mostUnpacked = 16 * 1024 * 1024
 
-/** A body of bytes as text, unpacked where it came gzipped. */
-export async function textOf(body: Buffer | undefined, { isGzipped }: { isGzipped: boolean }): Promise<string> {
+/** A body of bytes, unpacked where it came gzipped. */
+export async function bytesOf(body: Buffer | undefined, { isGzipped }: { isGzipped: boolean }): Promise<Buffer> {
   if (body === undefined || body.length === 0) throw new RoomError('invalid_input', 'The post is empty.')
-  return (isGzipped ? await unpacked(body) : body).toString('utf8')
+  return isGzipped ? unpacked(body) : body
 }
 
 async function unpacked(body: Buffer): Promise<Buffer> {

@@ -1,0 +1,93 @@
+import { once } from 'node:events'
+import { Worker } from 'node:worker_threads'
+import type pg from 'pg'
+import { type Fate, type Keeper, keepHere } from './keeper.ts'
+import { type Asked, errorOf, type Told } from './told.ts'
+
+/** The thread ended while it had a post: it was kept or was not. */
+export class KeepingEnded extends Error {
+  override name = 'KeepingEnded'
+}
+
+// What is smaller is kept sooner than it is handed over: some 250 readings. Measured beside each other.
+const worthHandingOverBytes = 16 * 1024
+
+type Waiting = { resolve: (fate: Fate) => void; reject: (error: Error) => void }
+type Keeping = {
+  pool: pg.Pool
+  connectionString: string
+  /** Hears of a thread that ended by itself. */
+  onEnd: (error: Error) => void
+  /** The thread's program: beside this file once both are compiled. */
+  program?: URL
+}
+
+/**
+ * Keeps small posts at once and large ones in a thread with a connection of its own, so that whoever asks for something else
+ * meanwhile does not wait until thousands of readings are read and written out. A thread that dies takes its posts with it,
+ * none of them acknowledged, and the next gets a new one.
+ */
+export function keepLargeInThread(keeping: Keeping): Keeper {
+  const here = keepHere(keeping.pool)
+  const waiting = new Map<number, Waiting>()
+  let worker: Worker | null = null
+  let asked = 0
+
+  const fail = (error: Error) => {
+    worker = null
+    const ended = new KeepingEnded('the thread that keeps readings has ended', { cause: error })
+    keeping.onEnd(ended)
+    for (const { reject } of waiting.values()) reject(ended)
+    waiting.clear()
+  }
+  const start = (): Worker => {
+    const { connectionString, program = new URL('./keeping-worker.js', import.meta.url) } = keeping
+    // What the program itself was started with is none of the thread's business.
+    const made = new Worker(program, { execArgv: [], workerData: { connectionString } })
+    made.on('message', ({ id, ...told }: Told) => {
+      const who = waiting.get(id)
+      waiting.delete(id)
+      // A program that waits for nothing is not kept open by a thread that might be asked again.
+      if (waiting.size === 0) made.unref()
+      if ('error' in told) who?.reject(errorOf(told.error))
+      else who?.resolve(told.fate)
+    })
+    made.on('error', (error: Error) => {
+      if (worker === made) fail(error)
+    })
+    made.on('exit', (code) => {
+      if (worker === made) fail(new Error(`it ended with ${code}`))
+    })
+    return made
+  }
+  const ask = (task: Omit<NonNullable<Asked>, 'id'>): Promise<Fate> =>
+    new Promise((resolve, reject) => {
+      asked += 1
+      worker ??= start()
+      worker.ref()
+      waiting.set(asked, { resolve, reject })
+      const bytes = wholeOf(task.sent.bytes)
+      // Handed over, not copied.
+      worker.postMessage({ id: asked, gauges: task.gauges, sent: { ...task.sent, bytes } } satisfies Asked, [
+        bytes.buffer as ArrayBuffer,
+      ])
+    })
+  return {
+    keep: (sent, gauges) =>
+      sent.bytes.byteLength < worthHandingOverBytes ? here.keep(sent, gauges) : ask({ sent, gauges }),
+    close: async () => {
+      const last = worker
+      if (!last) return
+      // What it has is kept first.
+      last.ref()
+      const ended = once(last, 'exit')
+      worker = null
+      last.postMessage(null satisfies Asked)
+      await ended
+    },
+  }
+}
+
+/** Bytes with a memory of their own: a view into a shared one would take its neighbours along. */
+const wholeOf = (bytes: Uint8Array): Uint8Array =>
+  bytes.byteLength === bytes.buffer.byteLength ? bytes : Uint8Array.from(bytes)
