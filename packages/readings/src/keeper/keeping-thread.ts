@@ -1,4 +1,3 @@
-import { once } from 'node:events'
 import { Worker } from 'node:worker_threads'
 import type pg from 'pg'
 import { type Fate, type Keeper, keepHere } from './keeper.ts'
@@ -33,9 +32,8 @@ export function keepLargeInThread(keeping: Keeping): Keeper {
   let worker: Worker | null = null
   let asked = 0
 
-  const fail = (error: Error) => {
-    worker = null
-    const ended = new KeepingEnded('the thread that keeps readings has ended', { cause: error })
+  const failAll = (cause: Error) => {
+    const ended = new KeepingEnded('the thread that keeps readings has ended', { cause })
     keeping.onEnd(ended)
     for (const { reject } of waiting.values()) reject(ended)
     waiting.clear()
@@ -52,11 +50,15 @@ export function keepLargeInThread(keeping: Keeping): Keeper {
       if ('error' in told) who?.reject(errorOf(told.error))
       else who?.resolve(told.fate)
     })
+    let cause: Error | undefined
     made.on('error', (error: Error) => {
-      if (worker === made) fail(error)
+      cause = error
     })
     made.on('exit', (code) => {
-      if (worker === made) fail(new Error(`it ended with ${code}`))
+      worker = null
+      // It was asked to end, and everybody has an answer.
+      if (code === 0 && waiting.size === 0) return
+      failAll(cause ?? new Error(`it ended with ${code}`))
     })
     return made
   }
@@ -78,10 +80,9 @@ export function keepLargeInThread(keeping: Keeping): Keeper {
     close: async () => {
       const last = worker
       if (!last) return
-      // What it has is kept first.
       last.ref()
-      const ended = once(last, 'exit')
-      worker = null
+      const ended = new Promise((resolve) => last.once('exit', resolve))
+      // What it has is kept first.
       last.postMessage(null satisfies Asked)
       await ended
     },
