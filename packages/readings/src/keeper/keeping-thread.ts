@@ -31,6 +31,7 @@ export function keepLargeInThread(keeping: Keeping): Keeper {
   const waiting = new Map<number, Waiting>()
   let worker: Worker | null = null
   let asked = 0
+  let isClosing = false
 
   const failAll = (cause: Error) => {
     const ended = new KeepingEnded('the thread that keeps readings has ended', { cause })
@@ -76,8 +77,9 @@ export function keepLargeInThread(keeping: Keeping): Keeper {
     })
   return {
     keep: (sent, gauges) =>
-      sent.bytes.byteLength < worthHandingOverBytes ? here.keep(sent, gauges) : ask({ sent, gauges }),
+      isClosing || sent.bytes.byteLength < worthHandingOverBytes ? here.keep(sent, gauges) : ask({ sent, gauges }),
     close: async () => {
+      isClosing = true
       const last = worker
       if (!last) return
       last.ref()
