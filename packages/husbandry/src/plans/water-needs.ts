@@ -21,8 +21,8 @@ export type WaterNeed = {
   temperatureC: number
 }
 
-// Where sea water’s density is known (EOS-80 as @fryward/seawater takes it).
-const mixable = { salinity: { from: 0, to: 42 }, temperatureC: { from: -2, to: 40 } }
+// As far as sea water’s density is known (EOS-80 as @fryward/seawater takes it).
+const saltiestMixable = 42
 
 /**
  * Every litre of new water that tomorrow will ask for, by where it goes. What the calendar asks for today already is
@@ -94,7 +94,7 @@ function inTank({ id, name, salinity, temperatureC }: SnapshotTank) {
 
 /** Salt mix for so much water, g; null where it cannot be worked out (saltier than 42). */
 function saltFor({ litres, salinity, temperatureC }: WaterNeed, dryShare: number): number | null {
-  if (salinity < mixable.salinity.from || salinity > mixable.salinity.to) return null
+  if (salinity > saltiestMixable) return null
   return saltToMixG({ volumeL: litres, salinity, temperatureC, dryShare })
 }
 

@@ -125,3 +125,13 @@ test('litres missing from a vessel are what went out and did not come back, with
   room.fact('harvest', culture.id, '2026-03-10T06:55:00.000Z', { volumeL: 9, parts: [{ to: 'drain', volumeL: 9 }] })
   expect(missing()).toBe(10)
 })
+
+test('what went out before noon of the day before has been filled up since, written down or not', () => {
+  const missing = (at: string) => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt, volumeL: 10 })
+    room.fact('harvest', culture.id, at, { volumeL: 4, parts: [{ to: 'drain', volumeL: 4 }] })
+    return missingWater(room.build(), culture, husbandryDay({ room: room.snapshot.room, date: '2026-03-10' })).litres
+  }
+  expect([missing('2026-03-09T12:05:00.000Z'), missing('2026-03-09T11:55:00.000Z')]).toEqual([4, 0])
+})

@@ -79,6 +79,8 @@ describe('rotifers that were chosen to be bought in', () => {
     for (const fact of signOff(foodBuyIn, order).facts) room.append(fact, { at: `${date}T12:40:00.000Z` })
     expect(room.drafts('2026-03-11', [foodBuyIn]).drafts).toEqual([])
     const arrival = onlyDraft(room.drafts('2026-03-13', [foodBuyIn]))
+    // 4 million at 200 a mL, the densest that one starts with: 20 L.
+    expect(arrival.content.fields[1]).toMatchObject({ name: 'volumeL', usual: 20 })
     expect(signOff(foodBuyIn, arrival, { animals: 3e6, volumeL: 15 }).creations).toMatchObject([
       { kind: 'culture', parentCultureId: null, volumeL: 15, startDensityPerMl: 200 },
     ])
