@@ -40,6 +40,20 @@ describe('artemiaHatchPlan', () => {
     expect(artemiaHatchPlan({ ...wanted, neededAt: new Date(epochMs) })).toEqual(artemiaHatchPlan(wanted))
   })
 
+  it('enriches 100 to a mL, with 0.3 g of emulsion to a litre every 12 hours', () => {
+    // FAO Fish. Tech. Pap. 361, sect. 4.3.4; from memory.
+    const enriched = (enrichHours: number) => {
+      const { enrichmentVesselL, emulsionG } = artemiaHatchPlan({ ...wanted, enrichHours })
+      return [enrichmentVesselL, emulsionG === null ? null : Number(emulsionG.toFixed(9))]
+    }
+    expect([0, 12, 13, 24].map(enriched)).toEqual([
+      [null, null],
+      [5, 1.5],
+      [5, 3],
+      [5, 3],
+    ])
+  })
+
   it('loads large vessels less, and splits what one cannot hold', () => {
     expect(artemiaHatchPlan({ ...wanted, nauplii: 200_000 * 150 }).vesselL).toBe(75)
     // Up to 5 g a litre under 20 L, 2 g in larger vessels: Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell).

@@ -45,6 +45,12 @@ describe('cultureFall', () => {
   it('stands until the culture has turned', () => {
     expect(cultureFall(counted(400, 220, 200, 190))).toMatchObject({ isAgreed: true })
     expect(cultureFall(counted(400, 150, 140, 190))).toBeNull()
+    // Turned is a quarter more than the lowest count since, not the error of a count.
+    expect(cultureFall(counted(400, 150, 140, 174))).toMatchObject({ isAgreed: true })
+    expect(cultureFall(counted(400, 150, 140, 176))).toBeNull()
+    // Four counts that grow no more say that it holds at what was left.
+    expect(cultureFall(counted(400, 150, 140, 150, 145))).toMatchObject({ day: 1 })
+    expect(cultureFall(counted(400, 150, 140, 150, 145, 150))).toBeNull()
   })
 
   it('a fall to nothing is a fall', () => {

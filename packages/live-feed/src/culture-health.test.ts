@@ -88,6 +88,14 @@ describe('cultureHealth', () => {
 
 describe('inoculum', () => {
   it('grades a start by density and asks for acclimation past 5 of salinity', () => {
+    // 50-150 per mL: ICAR e-course on rotifers (text of FAO Fish. Tech. Pap. 361).
+    const verdictOf = (perMl: number) => inoculum({ animals: perMl * 10_000, volumeL: 10 }).verdict
+    expect([49, 50, 150, 151].map(verdictOf)).toEqual([
+      'too-thin',
+      'within-range',
+      'within-range',
+      'denser-than-needed',
+    ])
     expect(inoculum({ animals: 200_000, volumeL: 10 }).verdict).toBe('too-thin')
     expect(inoculum({ animals: 2_000_000, volumeL: 10 }).verdict).toBe('denser-than-needed')
     const start = inoculum({ animals: 1_000_000, volumeL: 10, fromSalinity: 20, toSalinity: 26 })

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
+import { husbandryDay } from '../calendar/husbandry-day.ts'
 import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
-import { harvestRound, hatchedAt, hatchVessels } from './artemia-hatch.ts'
+import { harvestRound, hatchedAt, hatchVessels, keptHarvest } from './artemia-hatch.ts'
 
 describe('a hatch of Artemia', () => {
   test('is harvested with the round that begins within a quarter of an hour of it, or the next', () => {
@@ -22,6 +23,20 @@ describe('a hatch of Artemia', () => {
     // About 24 h at 28 C, 36 at 20 C: general literature, from memory.
     expect(hatchedAt({ temperatureC: 28 }, '2026-03-10T07:00:00.000Z')).toBe('2026-03-11T09:24:00.000Z')
     expect(hatchedAt({ temperatureC: 20 }, '2026-03-10T07:00:00.000Z')).toBe('2026-03-11T22:36:00.000Z')
+  })
+
+  test('is food from the cold for a day: what was harvested a day before the first round is, an hour more is not', () => {
+    // Up to 24 h under 10 C: Ghent Univ. shrimp nutrition course, Artemia cold storage.
+    const kept = (harvestedAt: string) => {
+      const room = new SnapshotBuilder()
+      const startedAt = '2026-02-01T08:00:00.000Z'
+      const vessel = room.culture({ kind: 'artemia_hatch', strain: null, temperatureC: 28, volumeL: 2, startedAt })
+      const parts = [{ to: 'chilled_reserve' as const, volumeL: 2 }]
+      room.fact('harvest', vessel.id, harvestedAt, { volumeL: 2, parts })
+      const day = husbandryDay({ room: room.snapshot.room, date: '2026-03-10' })
+      return keptHarvest(room.build(), vessel, day) !== null
+    }
+    expect([kept('2026-03-09T07:00:00.000Z'), kept('2026-03-09T06:00:00.000Z')]).toEqual([true, false])
   })
 
   // Metabolism stops for good above 33 C: Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell). Under 15 C nothing is published.
