@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import { gzipSync } from 'node:zlib'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { findAccessibilityViolations } from '../support/accessibility.ts'
@@ -64,11 +65,20 @@ describe('Today at eleven, the morning late', () => {
     expect(asked).toEqual(['link', 'link', 'link'])
   })
 
-  it('begins with no schemas: they come with the first form', async () => {
+  it('begins with at most 181 kB of script, zipped, and no schemas: they come with the first form', async () => {
     const get = async (path: string) => (await page.request.get(new URL(path, page.url()).href)).text()
-    const begins = [...(await get(page.url())).matchAll(/ src="([^"]+\.js[^"]*)"/g)].map(([, path]) => path ?? '')
+    const tags = (await get(page.url())).match(/<script[^>]* src="[^>]*>/g) ?? []
+    // What stands there for browsers without modules is not asked for by others.
+    const begins = tags.filter((tag) => !/nomodule/i.test(tag)).map((tag) => / src="([^"]*)"/.exec(tag)?.[1] ?? '')
     expect(begins.length).toBeGreaterThan(5)
-    for (const path of begins) expect(/_zod|ZodMini/.test(await get(path)), path).toBe(false)
+    let bytes = 0
+    for (const path of new Set(begins)) {
+      const script = await get(path)
+      expect(/_zod|ZodMini/.test(script), path).toBe(false)
+      bytes += gzipSync(script).length
+    }
+    expect(bytes).toBeLessThan(181_000)
+    expect(bytes).toBeGreaterThan(130_000)
   })
 
   it('unfolds what more is late', async () => {

@@ -54,7 +54,7 @@ function report({ today, empty }) {
     return `${say(ours).padStart(9)} ${say(reference).padStart(9)} ${(ours / reference).toFixed(2).padStart(6)}`
   }
   console.log('                                    Today     empty  ratio')
-  console.log(`script of the page, zipped      ${line('zippedBytes', kB)}   (aim 200 kB, at most 250)`)
+  console.log(`script of the page, zipped      ${line('zippedBytes', kB)}   (aim 180 kB, at most 200)`)
   console.log(`with what it loads ahead        ${line('untilIdleBytes', kB)}`)
   console.log(`until it can be tapped          ${line('interactiveMs', (ms) => `${(ms / 1000).toFixed(2)} s`)}`)
 }

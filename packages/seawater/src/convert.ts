@@ -1,4 +1,5 @@
 import { ArgumentError } from './argument-error.ts'
+import { imperialGallonL, inchCm, poundG, toCelsius, toFahrenheit, usGallonL } from './exact-units.ts'
 
 // CIAAW abridged standard atomic weights (2021), g/mol.
 const H = 1.008
@@ -6,11 +7,6 @@ const C = 12.011
 const N = 14.007
 const O = 15.999
 const CA = 40.078
-
-const INCH_CM = 2.54 // exact, International Yard and Pound Agreement 1959
-const US_GALLON_L = 3.785411784 // exact, 231 cubic inches
-const IMPERIAL_GALLON_L = 4.54609 // exact, UK Units of Measurement Regulations 1995
-const POUND_G = 453.59237 // exact, International Yard and Pound Agreement 1959
 
 /** One German degree is 10 mg of CaO per litre, two equivalents to the mole (DIN 32625). */
 const DKH_MEQ_PER_L = 10 / ((CA + O) / 2)
@@ -23,17 +19,17 @@ const LINEAR_GROUPS = {
     mL: 1e-3,
     uL: 1e-6,
     m3: 1000,
-    in3: INCH_CM ** 3 / 1000,
-    'US gal': US_GALLON_L,
-    'US qt': US_GALLON_L / 4,
-    'US pt': US_GALLON_L / 8,
-    'US fl oz': US_GALLON_L / 128,
-    'imp gal': IMPERIAL_GALLON_L,
-    'imp pt': IMPERIAL_GALLON_L / 8,
-    'imp fl oz': IMPERIAL_GALLON_L / 160,
+    in3: inchCm ** 3 / 1000,
+    'US gal': usGallonL,
+    'US qt': usGallonL / 4,
+    'US pt': usGallonL / 8,
+    'US fl oz': usGallonL / 128,
+    'imp gal': imperialGallonL,
+    'imp pt': imperialGallonL / 8,
+    'imp fl oz': imperialGallonL / 160,
   },
-  mass: { g: 1, ug: 1e-6, mg: 1e-3, kg: 1000, oz: POUND_G / 16, lb: POUND_G },
-  length: { cm: 1, um: 1e-4, mm: 0.1, m: 100, in: INCH_CM, ft: 12 * INCH_CM },
+  mass: { g: 1, ug: 1e-6, mg: 1e-3, kg: 1000, oz: poundG / 16, lb: poundG },
+  length: { cm: 1, um: 1e-4, mm: 0.1, m: 100, in: inchCm, ft: 12 * inchCm },
   // Test kits write ppm for mg/L (common practice); by weight, sea water would differ by its density, about 2.5 %.
   concentration: { 'mg/L': 1, 'ug/L': 1e-3, 'g/L': 1000, ppm: 1, ppb: 1e-3 },
   ammonia: { 'mg/L NH3-N': 1, 'mg/L NH3': N / (N + 3 * H), 'mg/L NH4-N': 1, 'mg/L NH4': N / (N + 4 * H) },
@@ -41,20 +37,19 @@ const LINEAR_GROUPS = {
   nitrate: { 'mg/L NO3-N': 1, 'mg/L NO3': N / (N + 3 * O) },
   alkalinity: { 'meq/L': 1, dKH: DKH_MEQ_PER_L, 'mg/L CaCO3': 1 / CACO3_MG_PER_MEQ },
   conductivity: { 'mS/cm': 1, 'uS/cm': 1e-3, 'S/m': 10 },
-  'number per volume': { 'per L': 1, 'per mL': 1000, 'per US gal': 1 / US_GALLON_L },
-  flow: { 'L/h': 1, 'L/min': 60, 'mL/min': 0.06, 'US gal/h': US_GALLON_L },
+  'number per volume': { 'per L': 1, 'per mL': 1000, 'per US gal': 1 / usGallonL },
+  flow: { 'L/h': 1, 'L/min': 60, 'mL/min': 0.06, 'US gal/h': usGallonL },
   time: { h: 1, s: 1 / 3600, min: 1 / 60, d: 24 },
 } satisfies Record<string, Record<string, number>>
 
-const FAHRENHEIT_PER_C = 1.8 // exact
 const TO_CELSIUS: Record<string, (value: number) => number> = {
   C: (value) => value,
-  F: (value) => (value - 32) / FAHRENHEIT_PER_C,
+  F: toCelsius,
   K: (value) => value - 273.15,
 }
 const FROM_CELSIUS: Record<string, (value: number) => number> = {
   C: (value) => value,
-  F: (value) => value * FAHRENHEIT_PER_C + 32,
+  F: toFahrenheit,
   K: (value) => value + 273.15,
 }
 const ABSOLUTE_ZERO_C = -273.15

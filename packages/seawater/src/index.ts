@@ -8,6 +8,7 @@ export {
 export { ArgumentError } from './argument-error.ts'
 export { convert, unitsByGroup } from './convert.ts'
 export { density, salinityFromHydrometer, salinityFromSpecificGravity, specificGravity } from './density.ts'
+export { fahrenheitPerC, poundG, toCelsius, toFahrenheit, usGallonL } from './exact-units.ts'
 export {
   accumulatedDose,
   afterContinuousChange,

@@ -1,4 +1,4 @@
-import { convert } from '@fryward/seawater'
+import { fahrenheitPerC } from '@fryward/seawater'
 import type { Unit } from '@fryward/shared'
 import { sayNumber } from '../numbers/say-number.ts'
 import type { UnitVoice } from '../voice.ts'
@@ -6,7 +6,7 @@ import { toShown } from './shown.ts'
 
 /** How many of the room's degrees a change of one of ours is; a difference has no zero to move. */
 export const changeFactor = (unit: Unit, { units }: Pick<UnitVoice, 'units'>): number =>
-  unit === 'degC' && units === 'us' ? convert(1, 'C', 'F') - convert(0, 'C', 'F') : 1
+  unit === 'degC' && units === 'us' ? fahrenheitPerC : 1
 
 /** What a change is told in: "°F". */
 export const changeLabel = (unit: Unit, { units }: Pick<UnitVoice, 'units'>): string =>

@@ -1,25 +1,21 @@
-import { convert } from '@fryward/seawater'
+import { poundG, toCelsius, toFahrenheit, usGallonL } from '@fryward/seawater'
 import type { Quantity, Unit, UnitSystem } from '@fryward/shared'
 import { singularUnitLabels, unitLabels } from '../labels/units.ts'
 
 /** A number in the unit a person reads it in. */
 export type Shown = { value: number; label: string }
 
-const usGallonL = convert(1, 'US gal', 'L')
-// From here on salt is weighed by the bucket, not on the bench's scale. common practice
-const poundG = convert(1, 'lb', 'g')
-
 // A jug is marked in litres or gallons, a syringe in mL everywhere: small volumes stay mL in both systems.
 const volume = (valueL: number, system: UnitSystem): Shown => {
   if (Math.abs(valueL) < 1) return { value: valueL * 1000, label: 'mL' }
   if (system === 'metric') return { value: valueL, label: 'L' }
-  if (valueL < usGallonL) return { value: convert(valueL, 'L', 'US qt'), label: 'qt' }
-  return { value: convert(valueL, 'L', 'US gal'), label: 'gal' }
+  if (Math.abs(valueL) < usGallonL) return { value: (valueL / usGallonL) * 4, label: 'qt' }
+  return { value: valueL / usGallonL, label: 'gal' }
 }
 
-// Gram scales are what a live-food bench has; pounds only where salt is weighed by the bucket.
+// Gram scales are what a live-food bench has; from a pound on salt is weighed by the bucket. common practice
 const mass = (valueG: number, system: UnitSystem): Shown => {
-  if (system === 'us' && valueG >= poundG) return { value: convert(valueG, 'g', 'lb'), label: 'lb' }
+  if (system === 'us' && valueG >= poundG) return { value: valueG / poundG, label: 'lb' }
   if (valueG >= 1000) return { value: valueG / 1000, label: 'kg' }
   return { value: valueG, label: 'g' }
 }
@@ -30,7 +26,7 @@ export function toShown(quantity: Quantity, system: UnitSystem): Shown {
   if (unit === 'L') return volume(value, system)
   if (unit === 'mL') return Math.abs(value) >= 1000 ? volume(value / 1000, system) : { value, label: 'mL' }
   if (unit === 'g') return mass(value, system)
-  if (unit === 'degC' && system === 'us') return { value: convert(value, 'C', 'F'), label: '°F' }
+  if (unit === 'degC' && system === 'us') return { value: toFahrenheit(value), label: '°F' }
   if (unit === 'share') return { value: value * 100, label: '%' }
   return { value, label: (value === 1 ? singularUnitLabels[unit] : undefined) ?? unitLabels[unit] }
 }
@@ -49,14 +45,14 @@ export function toFieldUnit(unit: Unit | null, system: UnitSystem): FieldUnit {
   if (system === 'us' && unit === 'L')
     return {
       label: 'gal',
-      toShown: (value) => tidy(convert(value, 'L', 'US gal')),
-      toWire: (shown) => (shown < 0 ? shown : tidy(convert(shown, 'US gal', 'L'))),
+      toShown: (value) => tidy(value / usGallonL),
+      toWire: (shown) => tidy(shown * usGallonL),
     }
   if (system === 'us' && unit === 'degC')
     return {
       label: '°F',
-      toShown: (value) => tidy(convert(value, 'C', 'F')),
-      toWire: (shown) => (shown < -400 ? shown : tidy(convert(shown, 'F', 'C'))),
+      toShown: (value) => tidy(toFahrenheit(value)),
+      toWire: (shown) => tidy(toCelsius(shown)),
     }
   return same(unitLabels[unit])
 }

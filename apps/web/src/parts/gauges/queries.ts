@@ -13,12 +13,6 @@ export const devicesOptions = (roomId: Id) =>
     refetchInterval: everyMs,
   })
 
-export const alarmsOptions = (roomId: Id) =>
-  queryOptions({
-    queryKey: [...roomKey(roomId), 'alarms'],
-    queryFn: ({ signal }) => call('listAlarms', { params: { roomId }, signal }),
-  })
-
 export const brokerOptions = (roomId: Id) =>
   queryOptions({
     queryKey: [...roomKey(roomId), 'broker'],

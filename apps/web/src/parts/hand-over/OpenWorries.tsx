@@ -2,13 +2,14 @@
 
 import type { Id } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
+import { Suspense } from 'react'
 import { useServerNow } from '@/base/dates/use-now.ts'
 import { useRoom } from '@/base/room/room-context.tsx'
-import { WorrySign } from '@/base/ui/Notice.tsx'
-import { handOverOptions } from './queries.ts'
-import { Settle } from './Settle.tsx'
-import { WorryText } from './WorryText.tsx'
-import styles from './worries.module.css'
+import { late } from '@/base/ui/late.ts'
+import { handOverOptions } from './hand-over-options.ts'
+
+// Most days have none, and Today would bring it along.
+const WorryList = late(() => import('./WorryList.tsx'), 'WorryList')
 
 /** Worries that nobody has said to be over: of the whole room, or those about one thing of it. */
 export function OpenWorries({ subjectId }: { subjectId?: Id }) {
@@ -16,16 +17,5 @@ export function OpenWorries({ subjectId }: { subjectId?: Id }) {
   const now = useServerNow(query.dataUpdatedAt)
   const worries =
     query.data?.worries.filter(({ subject }) => subjectId === undefined || subject?.id === subjectId) ?? []
-  if (worries.length === 0) return null
-  return (
-    <ul className={styles.list} aria-label="Open worries">
-      {worries.map((worry) => (
-        <li key={worry.id}>
-          <WorrySign />
-          <WorryText worry={worry} now={now} />
-          <Settle worry={worry} />
-        </li>
-      ))}
-    </ul>
-  )
+  return <Suspense>{worries.length > 0 && <WorryList worries={worries} now={now} />}</Suspense>
 }

@@ -1,14 +1,8 @@
 import type { Id } from '@fryward/shared'
-import { queryOptions, useQueryClient } from '@tanstack/react-query'
-import { call } from '@/base/api/call.ts'
+import { useQueryClient } from '@tanstack/react-query'
 import { useCommand } from '@/base/outbox/use-command.ts'
-import { roomKey, type Typed, useRoomCommand } from '@/parts/rooms/queries.ts'
-
-export const handOverOptions = (roomId: Id) =>
-  queryOptions({
-    queryKey: [...roomKey(roomId), 'hand-over'],
-    queryFn: ({ signal }) => call('getHandOver', { params: { roomId }, signal }),
-  })
+import { type Typed, useRoomCommand } from '@/parts/rooms/queries.ts'
+import { handOverOptions } from './hand-over-options.ts'
 
 /** "I have read up to here": what is new starts over from this revision. */
 export function useMarkLooked(roomId: Id) {

@@ -6,7 +6,7 @@ import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { Page, Section } from '@/base/ui/Page.tsx'
 import { Alarms } from '@/parts/gauges/Alarms.tsx'
-import { alarmsOptions } from '@/parts/gauges/queries.ts'
+import { useStandingAlarms } from '@/parts/gauges/standing-alarms.ts'
 import { messagesOptions, reachOptions } from '@/parts/reach/queries.ts'
 import { Absences } from './Absences.tsx'
 import { HandOver } from './HandOver.tsx'
@@ -19,7 +19,7 @@ export function AlarmsPage() {
   const room = useRoom()
   const reach = useQuery(reachOptions(room.id))
   const messages = useQuery(messagesOptions(room.id))
-  const standing = useQuery(alarmsOptions(room.id)).data?.filter(({ clearedAt }) => clearedAt === null) ?? []
+  const standing = useStandingAlarms()
   const mayOwn = useMay('own')
   const maySignOff = useMay('sign_off')
   return (

@@ -2,11 +2,9 @@
 
 import type { Device } from '@fryward/shared'
 import { TextInput } from '@mantine/core'
-import { useQuery } from '@tanstack/react-query'
 import { useDeferredValue, useState } from 'react'
-import { useRoom } from '@/base/room/room-context.tsx'
 import { useHashTarget } from '@/base/ui/use-hash-target.ts'
-import { alarmsOptions } from '@/parts/gauges/queries.ts'
+import { useStandingAlarms } from '@/parts/gauges/standing-alarms.ts'
 import { DeviceFold } from './DeviceFold.tsx'
 import styles from './devices.module.css'
 import { findDevices, isOf } from './find-devices.ts'
@@ -16,8 +14,7 @@ const worthFinding = 7
 
 /** Devices in use, each in a line. Open is what is new, in trouble, linked to by its id or a gauge's, or alone. */
 export function DeviceList({ devices }: { devices: Device[] }) {
-  const alarms = useQuery(alarmsOptions(useRoom().id)).data ?? []
-  const troubledIds = new Set(alarms.filter(({ clearedAt }) => clearedAt === null).map(({ gauge }) => gauge.id))
+  const troubledIds = new Set(useStandingAlarms().map(({ gauge }) => gauge.id))
   const [words, setWords] = useState('')
   const found = findDevices(devices, useDeferredValue(words))
   const targetId = useHashTarget((id) => devices.some((device) => isOf(device, id)))

@@ -2,18 +2,17 @@
 
 import type { Day } from '@fryward/shared'
 import { afternoonCalls } from '@fryward/words'
-import { useQuery } from '@tanstack/react-query'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { Moon } from '@/base/ui/Moon.tsx'
-import { foodInPassing } from '@/parts/food/queries.ts'
+import { useOutlook } from '@/parts/food/use-outlook.ts'
 import styles from './today.module.css'
 
 /** From about midday on: the clutches that may hatch tonight, each with what the evening asks for. */
 export function AfternoonCalls({ day }: { day: Day }) {
   const room = useRoom()
   const voice = useVoice()
-  const outlook = useQuery(foodInPassing(room.id)).data?.plan?.outlook
+  const outlook = useOutlook()
   if (!outlook || outlook.days[0]?.date !== day.today) return null
   const calls = afternoonCalls(outlook, { today: day.today, voice, pullOf: (id) => pullOf(day, id) })
   return calls.map(({ clutchId, probability, title, pull, food, otherChoice }) => (

@@ -8,6 +8,7 @@ import { Link } from '@/base/ui/Link.tsx'
 import { late } from '@/base/ui/late.ts'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { useIsWide } from '@/base/ui/use-is-wide.ts'
+import { useOutlook } from '@/parts/food/use-outlook.ts'
 import { isLate, isShown } from '@/parts/tasks/task-state.ts'
 import { lateTasks, roundIdOf, roundStates } from './arrange.ts'
 import { Gaps } from './Gaps.tsx'
@@ -19,6 +20,7 @@ import { useRoundChoice } from './use-round-choice.ts'
 import { Walk } from './Walk.tsx'
 import { WithdrawnList } from './WithdrawnList.tsx'
 
+// What most days have nothing of is not brought along: its script comes once there is something to say.
 const FoodWorry = late(() => import('./FoodWorry.tsx'), 'FoodWorry')
 const AfternoonCalls = late(() => import('./AfternoonCalls.tsx'), 'AfternoonCalls')
 const DayAtAGlance = late(() => import('./DayAtAGlance.tsx'), 'DayAtAGlance')
@@ -76,10 +78,12 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
 const callHours = 8
 const hourMs = 3_600_000
 
-/** From midday until dark, on today's own list. */
+/** From midday until dark, on today's own list, where a clutch may hatch. */
 function Calls({ day, now }: { day: Day; now: Date }) {
   const leftMs = Date.parse(day.lightsOffAt) - now.getTime()
-  if (day.date !== day.today || leftMs < 0 || leftMs > callHours * hourMs) return null
+  const isTime = day.date === day.today && leftMs >= 0 && leftMs <= callHours * hourMs
+  const outlook = useOutlook({ isAsked: isTime })
+  if (!isTime || !outlook?.eaters.some(({ kind }) => kind === 'clutch')) return null
   return (
     <Suspense>
       <AfternoonCalls day={day} />
@@ -88,12 +92,16 @@ function Calls({ day, now }: { day: Day; now: Date }) {
 }
 
 /** On today's own list alone: what is ahead is seen from here. */
-const Food = ({ day }: { day: Day }) =>
-  day.date === day.today && (
+function Food({ day }: { day: Day }) {
+  const isToday = day.date === day.today
+  const outlook = useOutlook({ isAsked: isToday })
+  if (!isToday || !outlook?.worry) return null
+  return (
     <Suspense>
       <FoodWorry />
     </Suspense>
   )
+}
 
 function NothingDue({ day }: { day: Day }) {
   const room = useRoom()

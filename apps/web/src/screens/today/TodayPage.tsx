@@ -11,6 +11,8 @@ import { Bones } from '@/base/ui/Bones.tsx'
 import { Loaded } from '@/base/ui/Loaded.tsx'
 import { late } from '@/base/ui/late.ts'
 import { Page } from '@/base/ui/Page.tsx'
+import { Alarms } from '@/parts/gauges/Alarms.tsx'
+import { OpenWorries } from '@/parts/hand-over/OpenWorries.tsx'
 import { meOptions } from '@/parts/session/me.ts'
 import { TaskSheetPlace } from '@/parts/task-sheet/TaskSheetPlace.tsx'
 import { type DayName, dayOptions } from '@/parts/tasks/queries.ts'
@@ -20,8 +22,6 @@ import { Duty } from './Duty.tsx'
 import { useSwipe } from './use-swipe.ts'
 
 const ServerTroubles = late(() => import('./ServerTroubles.tsx'), 'ServerTroubles')
-const Alarms = late(() => import('@/parts/gauges/Alarms.tsx'), 'Alarms')
-const OpenWorries = late(() => import('@/parts/hand-over/OpenWorries.tsx'), 'OpenWorries')
 
 const toDayName = (text: string | null): DayName => {
   if (text === 'tomorrow') return 'tomorrow'
@@ -46,10 +46,8 @@ export function TodayPage() {
       isFullWidth
     >
       <Suspense>{ownsServer && <ServerTroubles />}</Suspense>
-      <Suspense>
-        <Alarms />
-        <OpenWorries />
-      </Suspense>
+      <Alarms />
+      <OpenWorries />
       <Loaded query={query} skeleton={<Bones heights={[2.3, 18, 3.4, 14, 14]} />} what="The list">
         {(day) => (
           <>
