@@ -54,6 +54,7 @@ test('an address that the API does not have is answered by the API as a problem,
   const page = await at('/nothing/here')
   expect(page.statusCode).toBe(503)
   expect(page.headers['content-type']).toContain('text/html')
+  expect(page.headers['content-security-policy']).toMatch(/style-src 'self'; style-src-attr 'unsafe-hashes' 'sha256-/)
 })
 
 test('what the API says is never run, framed, sniffed or read by another site, a refusal as little as an answer', async () => {

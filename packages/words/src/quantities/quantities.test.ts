@@ -17,6 +17,9 @@ describe('a quantity in the room’s units', () => {
   it('is converted and written as its people read it', () => {
     // NIST Special Publication 811, appendix B: a US gallon is 3.785 412 L.
     expect(sayQuantity({ value: 37.854_12, unit: 'L' }, { units: 'us', locale: 'en-US' })).toBe('10 gal')
+    // The same table: a US liquid quart is 0.946 352 9 L, a pound 453.592 37 g; a difference may be less than nothing.
+    expect(toShown({ value: -1.892_706, unit: 'L' }, 'us')).toEqual({ value: expect.closeTo(-2, 5), label: 'qt' })
+    expect(toShown({ value: 907.184_74, unit: 'g' }, 'us')).toEqual({ value: expect.closeTo(2, 9), label: 'lb' })
     expect(sayQuantity({ value: 25, unit: 'degC' }, { units: 'us', locale: 'en-US' })).toBe('77 °F')
     expect(sayQuantity({ value: 0.125, unit: 'share' }, { units: 'metric', locale: 'de-DE' })).toBe('12,5%')
     expect(sayQuantity({ value: 2.64, unit: 'mL' }, { units: 'metric', locale: 'fr-FR' })).toBe('2,64 mL')
