@@ -20,6 +20,7 @@ export function SheetFrame(props: Props) {
 function OverList({ title, children }: Props) {
   // Read at once and not in an effect: a drawer that rises from the foot and then jumps to the side is drawn twice.
   const isFromRight = useMediaQuery('(min-width: 62rem)', false, { getInitialValueInEffect: false })
+  useHeldPage()
   return (
     <Drawer
       opened
@@ -34,7 +35,7 @@ function OverList({ title, children }: Props) {
       closeButtonProps={{ 'aria-label': 'Close', size: 'xl' }}
       classNames={{ content: styles.sheet, header: styles.head, body: styles.body, overlay: styles.overlay }}
       transitionProps={{ duration: 120 }}
-      // It would hide the page's bar by a style element, which the page's policy refuses: sheet.module.css does.
+      // It would hide the page's bar by a style element, which the page's policy refuses: useHeldPage does.
       removeScrollProps={{ removeScrollBar: false }}
     >
       {children}
@@ -73,6 +74,20 @@ function SidePanel({ title, children }: Props) {
       <div className={styles.body}>{children}</div>
     </dialog>
   )
+}
+
+/** The list below stays where it is, and as wide as it is: the room that its bar took is left free. */
+function useHeldPage(): void {
+  const [barPx] = useState(() => window.innerWidth - document.documentElement.clientWidth)
+  useEffect(() => {
+    const { style } = document.body
+    style.overflow = 'hidden'
+    style.paddingRight = `${barPx}px`
+    return () => {
+      style.overflow = ''
+      style.paddingRight = ''
+    }
+  }, [barPx])
 }
 
 /** The sheet leaves the page with its address, and so must hand the focus back itself, unless it has gone elsewhere. */
