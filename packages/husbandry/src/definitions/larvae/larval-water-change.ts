@@ -5,7 +5,7 @@ export const larvalWaterChangeDefinition = {
   id: 'larval-water-change',
   title: 'Change the larvae’s water',
   sentence:
-    'From day {fromDay} change {firstShare} of the larvae’s water a day, {moreEachDay} more each day up to {mostShare}, matched in salinity and temperature; more, up to as much, while the last test read more ammonia than it is brought down to.',
+    'From day {fromDay} change {firstShare} of the larvae’s water a day, {moreEachDay} more each day up to {mostShare}, matched in salinity and temperature; up to that on any day while the last test reads more ammonia than is to be left.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,
