@@ -14,15 +14,16 @@ export async function walkRound(
 ): Promise<void> {
   const order = room.rounds.map(({ id }) => id)
   const tried = new Map<string, Task>()
-  let isCounted = false
+  let isCounting = false
   world.clock.advanceMinutes(5)
   await world.planFood(room)
   for (let walk = 0; walk < mostWalks; walk += 1) {
     const { tasks } = await world.ok(room.owner, 'getDay', { params: { roomId: room.roomId, date } })
     look(room, tasks)
-    // As long as the cultures are counted one after the other the plan is not waited for.
-    if (!isCounted && walk > 0 && !tasks.some(isCountToDo)) {
-      isCounted = true
+    // The plan goes by what was counted; while cultures are counted one after the other it is not waited for.
+    const wasCounting = isCounting
+    isCounting = tasks.some(isCountToDo)
+    if (wasCounting && !isCounting) {
       await world.planFood(room)
       continue
     }
