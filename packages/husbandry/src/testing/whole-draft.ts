@@ -9,6 +9,9 @@ export function wholeDrafts(day: DayDrafts): DayDrafts {
   for (const { ruleId, content } of day.drafts) {
     TaskContentSchema.parse(content)
     if (content.steps.length === 0) throw new Error(`${ruleId}: does not say how`)
+    for (const takenMl of samplesOf(content))
+      if (!content.fields.some((field) => field.type === 'count' && field.volumeMl === takenMl))
+        throw new Error(`${ruleId}: a sample of ${takenMl} mL is counted as another`)
   }
   for (const { ruleId, content } of day.drafts)
     for (const [place, text] of linesOf(content))
@@ -17,6 +20,14 @@ export function wholeDrafts(day: DayDrafts): DayDrafts {
     if (!saysSomething(message)) throw new Error(`${ruleId}: a gap says nothing`)
   return day
 }
+
+/** Millilitres that are to be taken and counted: what is typed is divided by what its field says. */
+const samplesOf = ({ steps, fields }: TaskContent): number[] =>
+  fields.some(({ type }) => type === 'count')
+    ? steps.flatMap(({ quantities: { volume, sample } }) =>
+        [volume, sample].flatMap((taken) => (taken?.unit === 'mL' ? [taken.value] : [])),
+      )
+    : []
 
 const saysSomething = (text: string): boolean => /[\p{L}\d]/u.test(text) && !/undefined|NaN|^ | $| {2}|, *,/.test(text)
 

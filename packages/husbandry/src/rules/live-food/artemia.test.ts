@@ -194,6 +194,8 @@ describe('feeding Artemia', () => {
     const { built, batch, hatcher } = room('2026-03-01')
     built.fact('care', hatcher.id, '2026-03-09T06:00:00.000Z', { act: 'start_artemia' })
     const harvest = onlyDraft(built.drafts(date, [artemiaHarvest]))
+    // A screen under 150 µm holds nauplii of 400: FAO Fish. Tech. Pap. 361, sect. 4.3.1.
+    expect(harvest.content.steps.flatMap(({ quantities }) => quantities.screen?.value ?? [])).toEqual([150])
     const count = { animals: [200, 210, 190], volumeMl: 0.1, dilution: 1 }
     for (const fact of signOff(artemiaHarvest, harvest, { count }).facts)
       built.append(fact, { at: '2026-03-10T06:45:00.000Z' })
@@ -395,6 +397,9 @@ describe('harvest, cold and enrichment', () => {
         bleach - soda,
       ]
     }
+    // As household and pool bleach are sold, in the US; the cup that is poured has to be one of these.
+    const strengths = draft.content.steps.flatMap(({ quantities }) => quantities.strength?.value ?? [])
+    expect(strengths).toEqual([0.0525, 0.06, 0.0825, 0.125])
     // 500 g: 4.77 L of 5.25 % bleach, 75 g of NaOH, 2.2 L of water; the soda is in and cold before cysts and bleach.
     expect(told(draft)).toEqual([4800, 75, 2200, 2])
     const [done] = signOff(artemiaDecapsulate, draft, { strength: 0.125 }).facts

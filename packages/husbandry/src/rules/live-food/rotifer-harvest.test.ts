@@ -14,6 +14,8 @@ describe('thinning rotifers', () => {
     const culture = steadyCulture(room, { date })
     const draft = onlyDraft(harvests(room))
     expect(draft.content.amount).toEqual({ value: 2.4, unit: 'L' })
+    // About 50 µm keeps the eggs: ICAR e-course on rotifers (text of FAO Fish. Tech. Pap. 361).
+    expect(draft.content.steps.flatMap(({ quantities }) => quantities.mesh?.value ?? [])).toEqual([50])
     expect(saidTitle(draft)).toMatch(/^[\d.,]+ \S+ out: other fish; new water in$/)
     expect(signOff(rotiferHarvest, draft).facts).toEqual([
       { kind: 'harvest', subjectId: culture.id, data: { volumeL: 2.4, parts: [{ to: 'other_fish', volumeL: 2.4 }] } },
