@@ -171,6 +171,15 @@ describe.each(BAD)('the value %d', (bad) => {
   })
 })
 
+// EOS-80 holds from -2 to 40 C and to a salinity of 42: Millero & Poisson 1981, Deep-Sea Res. 28A:625-629.
+test.each([
+  [{ salinity: 35, temperatureC: -2.1 }, 'temperatureC is -2.1'],
+  [{ salinity: 35, temperatureC: 40.1 }, 'temperatureC is 40.1'],
+  [{ salinity: 42.1, temperatureC: 25 }, 'salinity is 42.1'],
+])('the density of %j is refused, and it says what is wrong with it', (water, sentence) => {
+  expect(() => density(water)).toThrow(sentence)
+})
+
 test('no parts, or parts without water, do not mix', () => {
   expect(() => mixedSalinity({ parts: [] })).toThrow(/at least one part/)
   expect(() => mixedSalinity({ parts: [{ volumeL: 0, salinity: 35 }] })).toThrow(/some water/)
