@@ -105,6 +105,34 @@ describe('hatchingTest', () => {
   })
 })
 
+describe('how sure a hatching test is', () => {
+  const three = (nauplii: number, embryos: number) => [
+    { nauplii, umbrella: 0, embryos },
+    { nauplii: 0, umbrella: 0, embryos: 0 },
+    { nauplii: 0, umbrella: 0, embryos: 0 },
+  ]
+
+  it('in per cent: 81 of 263 lie between 25.53 and 36.62 (Newcombe 1998, Stat. Med. 17:857-872, table I)', () => {
+    const { hatchingPercentInterval } = hatchingTest({ samples: three(81, 182) })
+    expect(hatchingPercentInterval.lower).toBeCloseTo(25.53, 2)
+    expect(hatchingPercentInterval.upper).toBeCloseTo(36.62, 2)
+  })
+
+  it('in nauplii per gram: 100 counted may be 81.36 to 121.63 (Garwood 1936), in three samples of 0.25 of 80 mL', () => {
+    const { naupliiPerGramInterval } = hatchingTest({ samples: three(100, 0) })
+    const perGram = 80 / (3 * 0.25) / 1.6
+    expect(naupliiPerGramInterval.lower / perGram).toBeCloseTo(81.36, 1)
+    expect(naupliiPerGramInterval.upper / perGram).toBeCloseTo(121.63, 1)
+  })
+
+  it.each(['cystsG', 'volumeMl', 'sampleMl'])('is refused with no %s, and it says of what', (argument) => {
+    const unit = argument === 'cystsG' ? 'g' : 'mL'
+    expect(() => hatchingTest({ samples: three(10, 10), [argument]: 0 })).toThrow(
+      new RegExp(`^${argument} is 0.* ${unit}`),
+    )
+  })
+})
+
 describe('decapsulation', () => {
   it('keeps chlorine and volume whatever the bleach, and is never without its cautions', () => {
     const weak = decapsulation({ cystsG: 10 })

@@ -77,6 +77,27 @@ describe('densityFromCounts', () => {
   })
 })
 
+describe('the index of dispersion', () => {
+  const of = (animals: number[]) => densityFromCounts({ animals, volumeMl: 1 }).dispersion
+
+  it('is the variance over the mean, with the tail of chi-square beyond it', () => {
+    // 10 with two degrees of freedom: exp(-5). 3.33 and 4.5 with one: what a normal has beyond 1.826 and 2.121.
+    // Abramowitz & Stegun 1964, 26.4.4 and table 26.1.
+    expect(of([10, 20, 30])).toMatchObject({ index: 5, overdispersed: true })
+    expect(of([10, 20, 30]).pValue).toBeCloseTo(Math.exp(-5), 9)
+    expect(of([10, 20]).pValue).toBeCloseTo(0.0679, 4)
+    expect(of([10, 20]).overdispersed).toBe(false)
+    expect(of([10, 22]).pValue).toBeCloseTo(0.0339, 4)
+    expect(of([10, 22]).overdispersed).toBe(true)
+  })
+
+  it('says nothing of one sample, of none seen, and of samples more alike than chance makes them', () => {
+    for (const animals of [[40], [0, 0, 0]]) expect(of(animals)).toEqual({ index: 1, pValue: 1, overdispersed: false })
+    expect(of([20, 20, 20])).toMatchObject({ index: 0, overdispersed: false })
+    expect(of([1, 0]).index).toBeCloseTo(1, 12)
+  })
+})
+
 describe('animalsToCount', () => {
   it.each([
     [0.2, 25],

@@ -109,6 +109,10 @@ describe('chilledReserve and crashHazard', () => {
   it('loses the reserve day by day and flags what lies past the published point', () => {
     expect(chilledReserve({ ageDays: 0 }).shareAlive).toBe(1)
     expect(chilledReserve({ ageDays: 28 })).toMatchObject({ shareAlive: 0.25, isExtrapolated: true })
+    // The source gives the one point, half after 14 days: Assavaaree et al. 2001, Aquac. Res. 32:29-39.
+    expect(chilledReserve({ ageDays: 14 })).toMatchObject({ shareAlive: 0.5, isExtrapolated: false })
+    expect(chilledReserve({ ageDays: 60 }).isExtrapolated).toBe(true)
+    expect(() => chilledReserve({ ageDays: 61 })).toThrow(/^ageDays is 61.* days/)
     expect(() => chilledReserve({ ageDays: -1 })).toThrow('ageDays')
   })
 
