@@ -104,11 +104,12 @@ export function storyOf({ daysAgo, nameOf, waters, random }) {
     },
     clutch: ({ field, task, ago, atMs }) => {
       const laidAgo = daysAgo(task.subject.createdAt.getTime())
-      const isMorningAfter = laidAgo - ago === hatchAfterDays + 1
+      // Whoever missed that morning says it at the next.
+      const isAfter = laidAgo - ago > hatchAfterDays
       if (field.name === 'eggStage') return eggStage((atMs - task.subject.createdAt.getTime()) / 86_400_000)
-      if (field.name === 'hatched') return isMorningAfter ? 'all' : 'none'
-      if (field.name === 'hatching') return laidAgo - ago === hatchAfterDays ? 'most' : 'none'
-      if (field.name === 'larvae' && isMorningAfter && hatchShare[laidAgo])
+      if (field.name === 'hatched') return isAfter ? 'all' : 'none'
+      if (field.name === 'hatching') return laidAgo - ago >= hatchAfterDays ? 'most' : 'none'
+      if (field.name === 'larvae' && isAfter && hatchShare[laidAgo])
         return Math.round((360 * hatchShare[laidAgo]) / 10) * 10
       if (field.name === 'dead') return random.uniform() < 0.3 ? Math.ceil(random.uniform() * 6) : 0
       return undefined

@@ -57,6 +57,11 @@ test('one clutch of the demo room is two nights from hatching', async () => {
   expect(soonest.some((date) => date >= '2026-03-12' && date <= '2026-03-14')).toBe(true)
 })
 
+test('no clutch of the demo room still waits for a hatch that is over, whoever forgot to ask that morning', async () => {
+  const clutches = (await listClutches({ ctx, roomId })).filter((clutch) => clutch.state === 'incubating')
+  expect(clutches.filter(({ ageDays }) => ageDays > 10).map(({ name }) => name)).toEqual([])
+})
+
 test('its caretakers were late, skipped, forgot and corrected themselves', async () => {
   const states = await database.prisma.task.groupBy({ by: ['state'], where: { roomId }, _count: true })
   const numberOf = Object.fromEntries(states.map(({ state, _count }) => [state, _count]))
