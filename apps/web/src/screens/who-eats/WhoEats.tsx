@@ -58,7 +58,7 @@ export function WhoEats({ outlook }: { outlook: FoodOutlook }) {
         </div>
       </div>
       {ends.eaters.length === 0 ? (
-        <Notice>Nobody eats rotifers on this day.</Notice>
+        <Notice>No rotifers are wanted on this day: nobody eats them, or the water still holds enough.</Notice>
       ) : (
         <Flowing flowing={{ day, ends }} title={title} prey="rotifers" />
       )}
