@@ -46,10 +46,11 @@ function startScheduler(): ChildProcess {
   return child
 }
 
-/** The backends that wait for the audit table, which the bystander holds. */
+/** The backends that wait for the audit table, which the bystander holds. Databases of other tests have one of the same id. */
 async function waitingBackends(): Promise<number[]> {
   const { rows } = await bystander.query<{ pid: number }>(
-    "SELECT pid FROM pg_locks WHERE relation = 'audit_entry'::regclass AND NOT granted",
+    `SELECT pid FROM pg_locks WHERE relation = 'audit_entry'::regclass AND NOT granted
+       AND database = (SELECT oid FROM pg_database WHERE datname = current_database())`,
   )
   return rows.map(({ pid }) => pid)
 }

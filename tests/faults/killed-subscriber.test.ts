@@ -46,7 +46,8 @@ test('a server killed before a reading is committed has not acknowledged it, and
   await holder.query('BEGIN; LOCK TABLE telemetry.reading IN ACCESS EXCLUSIVE MODE')
   const at = new Date(Date.now() - 60_000).toISOString()
   await broker.publish('home/rack', JSON.stringify([{ gauge: 't1', value: 25.4, at }]))
-  const waiting = `SELECT pid FROM pg_stat_activity WHERE wait_event_type = 'Lock' AND query LIKE '%telemetry.reading %'`
+  const waiting = `SELECT pid FROM pg_stat_activity
+    WHERE datname = current_database() AND wait_event_type = 'Lock' AND query LIKE '%telemetry.reading %'`
   await sees(async () => expect((await world.database.pool.query(waiting)).rowCount).toBe(1))
   await child.kill()
   // What the dead server had begun goes with it.

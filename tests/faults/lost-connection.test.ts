@@ -37,7 +37,9 @@ async function cutBeforeCommit<T>(work: () => Promise<T>): Promise<T> {
     await vi.waitFor(
       async () => {
         const { rows } = await bystander.query<{ pid: number }>(
-          `SELECT pid FROM pg_locks WHERE relation = 'audit_entry'::regclass AND NOT granted`,
+          // The databases of other tests have a table of the same id.
+          `SELECT pid FROM pg_locks WHERE relation = 'audit_entry'::regclass AND NOT granted
+             AND database = (SELECT oid FROM pg_database WHERE datname = current_database())`,
         )
         expect(rows).toHaveLength(1)
         await bystander.query('SELECT pg_terminate_backend($1)', [rows[0]!.pid])
