@@ -1,5 +1,5 @@
 import type { Id } from '@fryward/shared'
-import { listSubjectCards, type SubjectCard, type Transaction } from '@fryward/store'
+import { findSubjectCard, listSubjectCards, type SubjectCard, type Transaction } from '@fryward/store'
 import type { Work } from './write-in-room.ts'
 
 // A write that holds many records asks about the same few things again and again; within one transaction that holds the
@@ -7,14 +7,20 @@ import type { Work } from './write-in-room.ts'
 const directories = new WeakMap<Transaction, Map<Id, SubjectCard>>()
 
 /** The thing with this id in the write's room; what the write itself has just made is found too. */
-export async function findCard(work: Pick<Work, 'tx' | 'roomId'>, id: Id): Promise<SubjectCard | null> {
-  return directories.get(work.tx)?.get(id) ?? (await read(work)).get(id) ?? null
+export async function findCard({ tx, roomId }: Pick<Work, 'tx' | 'roomId'>, id: Id): Promise<SubjectCard | null> {
+  const known = directories.get(tx)
+  const found = known?.get(id)
+  if (found) return found
+  // Most writes are about one thing. Whoever asks about another will ask about more.
+  const cards = known ? await listSubjectCards(tx, roomId) : await asList(findSubjectCard(tx, { roomId, id }))
+  const directory = new Map(cards.map((card) => [card.id, card]))
+  directories.set(tx, directory)
+  return directory.get(id) ?? null
 }
 
-async function read({ tx, roomId }: Pick<Work, 'tx' | 'roomId'>): Promise<Map<Id, SubjectCard>> {
-  const cards = new Map((await listSubjectCards(tx, roomId)).map((card) => [card.id, card]))
-  directories.set(tx, cards)
-  return cards
+const asList = async (asked: Promise<SubjectCard | null>): Promise<SubjectCard[]> => {
+  const card = await asked
+  return card ? [card] : []
 }
 
 const bottles = new WeakMap<Transaction, Set<Id>>()

@@ -1,6 +1,8 @@
 import { createHash } from 'node:crypto'
+import { setImmediate } from 'node:timers/promises'
 import {
   addDays,
+  type DayDrafts,
   draftDay,
   type KeptTask,
   localDate,
@@ -11,12 +13,17 @@ import {
   rules,
   type TaskDraft,
 } from '@fryward/husbandry'
-import type { Id, Instant } from '@fryward/shared'
+import type { Id, Instant, PlainDate } from '@fryward/shared'
 import { insertTasks, keepDayLists, listKeptTasks, rewriteTasks, type Transaction } from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 
 /** A write under the room's lock, as far as planning needs it. */
 type Work = { tx: Transaction; roomId: Id; ctx: { now: Instant }; revision: number }
+
+type DraftedDay = DayDrafts & { date: PlainDate }
+
+// Nothing on the lists of today and tomorrow was due longer ago, so that whatever is older joined before it.
+const newcomerMs = 2 * 86_400_000
 
 export type Planned = { created: number; updated: number; withdrawn: number }
 
@@ -28,11 +35,10 @@ export async function planDays(
   const { tx, roomId, ctx } = work
   const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
   const dates = [today, addDays(today, 1)]
-  // Both days go through each statement together: this runs at every write.
-  const days = dates.map((date) => ({ date, ...draftDay({ snapshot, date, rules }) }))
+  // Both days go through each statement together: this runs at every write. PostgreSQL reads while they are drafted.
+  const [days, { kept, young }] = await Promise.all([draftDays(snapshot, dates), readForDays(work, dates)])
   const drawn = days.flatMap(({ drafts }) => drafts)
-  const drafts = (await graceForNewcomers(work, drawn)).map(printed)
-  const kept: KeptTask[] = await listKeptTasks(tx, { roomId, dates })
+  const drafts = withGrace(drawn, young).map(printed)
   const keptKeys = new Set(kept.map((task) => task.key))
   const plan = reconcile({
     kept,
@@ -67,14 +73,28 @@ async function keep(work: Work, { plan, why }: { plan: Reconciliation; why: stri
   })
 }
 
-/** What joined the room after its round had begun is not late before it has been there as long as others get. */
-async function graceForNewcomers(work: Work, drafts: TaskDraft[]): Promise<TaskDraft[]> {
-  if (drafts.length === 0) return drafts
-  const first = new Date(Math.min(...drafts.map((draft) => Date.parse(draft.dueAt))))
-  const young = await work.tx.subject.findMany({
-    where: { roomId: work.roomId, createdAt: { gt: first } },
+/** One day after the other, and between them a turn for whatever else this process has to do. */
+async function draftDays(snapshot: RoomSnapshot, dates: readonly PlainDate[]): Promise<DraftedDay[]> {
+  const days: DraftedDay[] = []
+  for (const date of dates) {
+    await setImmediate()
+    days.push({ date, ...draftDay({ snapshot, date, rules }) })
+  }
+  return days
+}
+
+/** What was drafted before, and when things that are new came. */
+async function readForDays({ tx, roomId, ctx }: Work, dates: readonly PlainDate[]) {
+  const kept: KeptTask[] = await listKeptTasks(tx, { roomId, dates })
+  const young = await tx.subject.findMany({
+    where: { roomId, createdAt: { gt: new Date(Date.parse(ctx.now) - newcomerMs) } },
     select: { id: true, createdAt: true },
   })
+  return { kept, young }
+}
+
+/** What joined the room after its round had begun is not late before it has been there as long as others get. */
+function withGrace(drafts: TaskDraft[], young: readonly { id: Id; createdAt: Date }[]): TaskDraft[] {
   if (young.length === 0) return drafts
   const since = new Map(young.map((subject) => [subject.id, subject.createdAt.getTime()]))
   return drafts.map((draft) => {

@@ -14,8 +14,16 @@ export function closedOff(snapshot: RoomSnapshot, since: Instant): RoomSnapshot 
   const living = new Set(
     [room, ...tanks, ...cultures, ...snapshot.pairs, ...clutches, ...batches, ...groups].map(({ id }) => id),
   )
-  const stays = (fact: Fact) => fact.at >= since || (isLasting(fact) && concernedBy(fact).some((id) => living.has(id)))
-  return { ...snapshot, clutches, facts: snapshot.facts.filter(stays) }
+  const stays = (fact: Fact) => isLasting(fact) && concernedBy(fact).some((id) => living.has(id))
+  return { ...snapshot, clutches, facts: closedBefore(snapshot.facts, { since, stays }) }
+}
+
+/** Facts come in order of `at`: only the few before the window are looked at, at every write. */
+function closedBefore(facts: Fact[], { since, stays }: { since: Instant; stays: (fact: Fact) => boolean }): Fact[] {
+  const inWindow = facts.findIndex(({ at }) => at >= since)
+  const before = inWindow === -1 ? facts : facts.slice(0, inWindow)
+  const kept = before.filter(stays)
+  return kept.length === before.length ? facts : [...kept, ...facts.slice(before.length)]
 }
 
 function concernedBy(fact: Fact): string[] {

@@ -32,11 +32,16 @@ export function openState(rows: SnapshotRows, since: Instant): RoomState {
 
 /** The state after everything that was written since; the same as opening it anew. */
 export function advanceState(state: RoomState, rows: SnapshotRows, since: Instant): RoomState {
-  const struck = new Set(rows.struck)
-  const kept = state.snapshot.facts.filter(({ id }) => !struck.has(id))
+  const kept = without(state.snapshot.facts, rows.struck)
   const added = rows.facts.map((row) => toStandingFact(row, rows.people))
   const next = closedOff(snapshotOf(rows, merged(kept, added)), since)
   return { roomId: state.roomId, revision: rows.revision, since, snapshot: nextSnapshot(state.snapshot, next) }
+}
+
+function without(facts: readonly Fact[], struck: readonly Id[]): readonly Fact[] {
+  if (struck.length === 0) return facts
+  const ids = new Set(struck)
+  return facts.filter(({ id }) => !ids.has(id))
 }
 
 /** The state on a later day, when nothing was written since: facts have left the window. */
