@@ -54,13 +54,25 @@ export function draftDay({
   for (const rule of rules) {
     if (!ruleInForce(snapshot, rule).isOn) continue
     for (const subject of subjectsOf(snapshot, rule, date)) {
-      const key = `${date} ${subject.id} ${subject.station} ${subject.name}`
-      const found = answerOf(snapshot, { question: rule, key }, () => draftOne({ snapshot, day, rule, subject }))
+      const found = answerOf(snapshot, { question: rule, key: keyOf(subject, date) }, () =>
+        draftOne({ snapshot, day, rule, subject }),
+      )
       if (Array.isArray(found)) drafts.push(...found)
       else gaps.push(found)
     }
   }
   return { drafts, gaps }
+}
+
+const keys = new WeakMap<Subject, string>()
+
+/** A thing on a list belongs to one day, and each rule asks about it: words joined anew are hashed anew. */
+function keyOf(subject: Subject, date: PlainDate): string {
+  const known = keys.get(subject)
+  if (known !== undefined) return known
+  const key = `${date} ${subject.id} ${subject.station} ${subject.name}`
+  keys.set(subject, key)
+  return key
 }
 
 type Asked = { snapshot: RoomSnapshot; day: HusbandryDay; rule: Rule; subject: Subject }

@@ -1,6 +1,7 @@
 import { saltToMixG } from '@fryward/seawater'
 import type { Id } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from '../state/batch-state.ts'
 import { algaeSplit } from './algae-plan.ts'
@@ -45,12 +46,23 @@ function cultureNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): Wat
   const servedToday = new Set(artemiaStarts(snapshot, today).map(({ feedDate }) => feedDate))
   const toStart = artemiaStarts(snapshot, tomorrow).filter(({ feedDate }) => !servedToday.has(feedDate))
   return snapshot.cultures.flatMap((culture) => {
-    const { id, name, salinity, temperatureC } = culture
-    const need = { subjectId: id, name, salinity, temperatureC }
+    const isStarted = toStart.some(({ vessel }) => vessel.id === culture.id)
+    return [
+      ...cultureNeed(snapshot, culture, { today, tomorrow }),
+      { ...inVessel(culture), purpose: 'water for the cysts', litres: isStarted ? culture.volumeL : 0 },
+    ]
+  })
+}
+
+const remembered = rememberedBySnapshot<WaterNeed[]>()
+
+/** What one culture asks for by itself; a write about another leaves it as it is. */
+const cultureNeed = (snapshot: RoomSnapshot, culture: SnapshotCulture, { today, tomorrow }: TwoDays): WaterNeed[] =>
+  remembered(snapshot, `${culture.id} ${today.date} ${tomorrow.date}`, () => {
+    const need = inVessel(culture)
     const split = algaeSplit(snapshot, culture, today) ? null : algaeSplit(snapshot, culture, tomorrow)
     const isBegunToday = restartDue(snapshot, culture, today) !== null
     const begun = isBegunToday ? null : restartDue(snapshot, culture, tomorrow)
-    const isStarted = toStart.some(({ vessel }) => vessel.id === id)
     const siphoned = copepodChange(snapshot, culture, today) ? null : copepodChange(snapshot, culture, tomorrow)
     return [
       { ...need, purpose: 'refill after the harvest', litres: harvestPlan(snapshot, culture, tomorrow).litres },
@@ -58,10 +70,8 @@ function cultureNeeds(snapshot: RoomSnapshot, { today, tomorrow }: TwoDays): Wat
       { ...need, purpose: 'new water for nauplii', litres: naupliiNextDayL(snapshot, culture, { today, tomorrow }) },
       { ...need, purpose: 'bottom siphoned', litres: siphoned?.litres ?? 0 },
       { ...need, purpose: 'a clean vessel filled for the restart', litres: begun ? culture.volumeL : 0 },
-      { ...need, purpose: 'water for the cysts', litres: isStarted ? culture.volumeL : 0 },
     ]
   })
-}
 
 /** A culture that feeds larvae is sieved again tomorrow; one that does not, only when it is not due today already. */
 function naupliiNextDayL(snapshot: RoomSnapshot, culture: SnapshotCulture, { today, tomorrow }: TwoDays): number {
@@ -73,22 +83,28 @@ function naupliiNextDayL(snapshot: RoomSnapshot, culture: SnapshotCulture, { tod
 function batchNeeds(snapshot: RoomSnapshot, day: HusbandryDay): WaterNeed[] {
   return livingBatches(snapshot).flatMap((batch) => {
     const change = larvalChange(snapshot, batch, day)
-    return change ? [{ ...inTank(change.tank), name: batch.name, purpose: 'water change', litres: change.litres }] : []
+    return change
+      ? [{ ...inVessel(change.tank), name: batch.name, purpose: 'water change', litres: change.litres }]
+      : []
   })
 }
 
 const tankNeeds = (snapshot: RoomSnapshot, days: TwoDays): WaterNeed[] =>
-  tankChangesTomorrow(snapshot, days).map(({ tank, litres }) => ({ ...inTank(tank), purpose: 'water change', litres }))
+  tankChangesTomorrow(snapshot, days).map(({ tank, litres }) => ({
+    ...inVessel(tank),
+    purpose: 'water change',
+    litres,
+  }))
 
 /** A tank that is to be ready for larvae tomorrow is filled then. */
 const hatchTankNeeds = (snapshot: RoomSnapshot, days: TwoDays): WaterNeed[] =>
   tanksToReady(snapshot, days).map((tank) => ({
-    ...inTank(tank),
+    ...inVessel(tank),
     purpose: 'filled for the larvae',
     litres: tank.volumeL,
   }))
 
-function inTank({ id, name, salinity, temperatureC }: SnapshotTank) {
+function inVessel({ id, name, salinity, temperatureC }: SnapshotTank | SnapshotCulture) {
   return { subjectId: id, name, salinity, temperatureC }
 }
 
