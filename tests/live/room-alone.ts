@@ -16,7 +16,7 @@ import { markOf } from '../../packages/room/src/food/food-thinker.ts'
 import { closedOff } from '../../packages/room/src/state/close-off.ts'
 import { windowStart } from '../../packages/room/src/state/fact-window.ts'
 import { BookAlone, type Setup } from './book-alone.ts'
-import { outlookByName } from './food-by-name.ts'
+import { plannedByName } from './food-by-name.ts'
 
 /** A room that the rules alone keep. */
 export class RoomAlone {
@@ -66,7 +66,7 @@ export class RoomAlone {
     const mark = markOf(job)
     if (this.#plannedOf === mark) return
     this.#plannedOf = mark
-    const days = ordersOf(await outlookByName(job))
+    const days = ordersOf(await plannedByName(job))
     if (saysTheSame(this.book.snapshot.foodPlan?.days ?? [], days)) return
     this.book.snapshot.foodPlan = { madeAt: now, days }
     this.book.revision += 1

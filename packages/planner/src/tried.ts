@@ -1,6 +1,6 @@
 import { type CourseDay, sumOf } from './follow.ts'
 import type { FoodQuestion } from './question.ts'
-import { type FutureDay, liveThrough } from './try-futures.ts'
+import { type FutureDay, liveThroughAll } from './try-futures.ts'
 
 /** With less than this share of what it wants an eater falls short: the error of a good count (about 100 animals). */
 export const SHORT_UNDER = 0.9
@@ -33,7 +33,7 @@ export type Tried = {
 export function triedIn(question: FoodQuestion, course: readonly CourseDay[]): Tried | null {
   const { futures = [], days } = question
   if (futures.length === 0) return null
-  const lived = futures.map((future) => liveThrough(question, future, course))
+  const lived = liveThroughAll(question, { futures, course })
   const triedDays = Array.from({ length: days }, (_, day) => dayOf(lived.map((each) => each[day]!)))
   const worry = triedDays.findIndex(({ chance }) => chance >= WORRY_FROM)
   return {

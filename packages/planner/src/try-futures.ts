@@ -13,12 +13,22 @@ export type FutureDay = {
 }
 
 /**
- * Lives through a future as a caretaker would who has the plan: everybody is fed what he wants on the day from the cultures
+ * Lives through each future as a caretaker would who has the plan: everybody is fed what he wants on the day from the cultures
  * that the plan names, then from any other that may; where one is short, those that share it share fairly.
  */
-export function liveThrough(question: FoodQuestion, future: Future, course: readonly CourseDay[]): FutureDay[] {
-  const { cultures, days, sievingLoss } = question
+export function liveThroughAll(
+  question: FoodQuestion,
+  { futures, course }: { futures: readonly Future[]; course: readonly CourseDay[] },
+): FutureDay[][] {
+  // Whom one turns to follows from the plan, whatever comes.
   const orders = feederOrders(question, course)
+  return futures.map((future) => liveThrough(question, { future, orders }))
+}
+
+type Orders = readonly (readonly (readonly number[])[])[]
+
+function liveThrough(question: FoodQuestion, { future, orders }: { future: Future; orders: Orders }): FutureDay[] {
+  const { cultures, days, sievingLoss } = question
   let animals = future.cultures.map((culture) => culture.animals)
   const lived: FutureDay[] = []
   for (let day = 0; day < days; day += 1) {
