@@ -4,7 +4,8 @@ import { root } from '../../apps/standalone/build/project.mjs'
 
 /** 95 %, two-sided */
 const Z = 1.96
-const NOTICED = ['Killed', 'Timeout']
+// What does not load any more is an error of the run.
+const NOTICED = ['Killed', 'Timeout', 'RuntimeError']
 const MISSED = ['Survived', 'NoCoverage']
 
 /** One line a package and one for each kind of change in it; `chosen` says where the functions that were changed begin. */

@@ -1,6 +1,7 @@
 import { readdirSync, statSync } from 'node:fs'
 import { defineConfig } from 'vitest/config'
 import { BaseSequencer, type TestSpecification } from 'vitest/node'
+import { LoadErrors } from './load-errors.ts'
 
 const root = new URL('../../', import.meta.url).pathname
 const condition = ['source']
@@ -49,6 +50,7 @@ export default defineConfig({
   test: {
     name: kind,
     testTimeout: 60_000,
+    reporters: [new LoadErrors()],
     setupFiles: ['tests/support/property-seed.ts'],
     sequence: { sequencer: QuickFirst },
     // Files of one try share its modules; the next try loads them anew.
