@@ -64,15 +64,15 @@ function dealAll(clusters: readonly Deaths[], sizes: readonly number[], see: (va
       return
     }
     groups.forEach((group, index) => {
-      if ((left[index] ?? 0) === 0) return
-      left[index] = (left[index] ?? 0) - 1
+      if (left[index] === 0) return
+      left[index]! -= 1
       const { observed, expected } = group
       group.observed = observed + cluster.observed
       group.expected = expected + cluster.expected
       deal(next + 1)
       group.observed = observed
       group.expected = expected
-      left[index] = (left[index] ?? 0) + 1
+      left[index]! += 1
     })
   }
   deal(0)
@@ -99,8 +99,7 @@ function dealOften(clusters: readonly Deaths[], sizes: readonly number[], see: (
       group.expected = 0
     }
     clusters.forEach(({ observed, expected }, index) => {
-      const group = groups[groupOf[index] ?? 0]
-      if (group === undefined) return
+      const group = groups[groupOf[index]!]!
       group.observed += observed
       group.expected += expected
     })
@@ -112,8 +111,8 @@ function dealOften(clusters: readonly Deaths[], sizes: readonly number[], see: (
 function shuffle(list: Uint16Array, uniform: () => number): void {
   for (let place = list.length - 1; place > 0; place -= 1) {
     const other = Math.floor(uniform() * (place + 1))
-    const kept = list[place] ?? 0
-    list[place] = list[other] ?? 0
+    const kept = list[place]!
+    list[place] = list[other]!
     list[other] = kept
   }
 }
@@ -134,7 +133,7 @@ const sumOf = (clusters: readonly Deaths[]): Deaths => ({
 export function clusterTest(groups: readonly (readonly Cluster[])[]): ClusterTest {
   const sizes = groups.map((clusters) => clusters.length)
   const { observed, expected } = deathsByGroup(groups.flat())
-  const clusters = observed.map((deaths, index) => ({ observed: deaths, expected: expected[index] ?? 0 }))
+  const clusters = observed.map((deaths, index) => ({ observed: deaths, expected: expected[index]! }))
   let from = 0
   const seen = statistic(
     sizes.map((size) => {

@@ -83,15 +83,15 @@ export function compareGroups({
   const byCluster = groups.length > 1 ? clusterTest(groups) : null
   const ratios = groups.map((_, index) => {
     const expected = byAnimal?.expected[index] ?? 0
-    return expected > 0 ? (byAnimal?.observed[index] ?? 0) / expected : null
+    return expected > 0 ? byAnimal!.observed[index]! / expected : null
   })
   const conclusion = byAnimal && byCluster ? conclude(byAnimal, byCluster) : 'one_group'
   const isDifferent = conclusion === 'differ' || conclusion === 'differ_by_animals_only'
   return {
     groups: groups.map((clusters, index) => ({
-      curve: kaplanMeier(observations[index] ?? [], { level }),
+      curve: kaplanMeier(observations[index]!, { level }),
       clusters: clusters.length,
-      atRisk: numbersAtRisk(observations[index] ?? [], times),
+      atRisk: numbersAtRisk(observations[index]!, times),
       deathsAgainstExpected: ratios[index] ?? null,
     })),
     conclusion,

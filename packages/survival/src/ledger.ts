@@ -142,15 +142,11 @@ function byDayThenKind(a: LedgerEntry, b: LedgerEntry): number {
   return a.day - b.day || KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) || a.animals - b.animals
 }
 
-function openingCount(counts: readonly LedgerEntry[]): LedgerEntry {
-  const opening = counts[0]
-  if (opening !== undefined) return opening
-  throw new ArgumentError({ argument: 'entries', value: 'no count', allowed: 'at least one count, to begin with' })
-}
-
-/** Throws unless the counts fall on different days and no other entry comes before the first. */
+/** Throws unless there is a count, the counts fall on different days and no other entry comes before the first. */
 function checkOrder(entries: readonly LedgerEntry[], counts: readonly LedgerEntry[]): void {
-  const opening = openingCount(counts)
+  const opening = counts[0]
+  if (opening === undefined)
+    throw new ArgumentError({ argument: 'entries', value: 'no count', allowed: 'at least one count, to begin with' })
   const early = entries.find(({ day }) => day < opening.day)
   if (early !== undefined) {
     throw new ArgumentError({ argument: 'day', value: early.day, allowed: `from the first count, day ${opening.day}` })
@@ -174,14 +170,13 @@ export function bookOf(entries: readonly LedgerEntry[]): LedgerInterval[] {
   const counts = sorted.filter(({ kind }) => kind === 'count')
   checkOrder(sorted, counts)
   const others = sorted.filter(({ kind }) => kind !== 'count')
-  const opening = openingCount(counts)
   const between = (after: number, to: number) => others.filter(({ day }) => day > after && day <= to)
   const book = counts.slice(1).map((closing, index) => {
-    const from = counts[index] ?? opening
+    const from = counts[index]!
     // Entries of the opening day belong to the first interval.
     return closeInterval(from, between(index === 0 ? Number.NEGATIVE_INFINITY : from.day, closing.day), closing)
   })
-  const last = counts.at(-1) ?? opening
+  const last = counts.at(-1)!
   const rest = between(counts.length === 1 ? Number.NEGATIVE_INFINITY : last.day, Number.POSITIVE_INFINITY)
   return rest.length > 0 || book.length === 0 ? [...book, closeInterval(last, rest, null)] : book
 }

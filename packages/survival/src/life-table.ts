@@ -75,17 +75,17 @@ export function lifeTable({
   assertLevel(level)
   const book = bookOf(entries)
   const product = new RunningProduct()
-  const rows = book.map(({ entries: _, ...interval }, index): LifeTableRow => {
-    const source = book[index] ?? { ...interval, entries: [] }
+  const rows = book.map((each): LifeTableRow => {
+    const { entries: _, ...interval } = each
     const deaths = interval.lossesSeen + interval.lossesUnseen
     const { atRisk, startError, endError } = interval
-    const slope = slopes(source, deaths)
+    const slope = slopes(each, deaths)
     const relativeError = Math.hypot(startError * slope.opening, endError * slope.closing)
     return {
       ...interval,
       deaths,
       survived: atRisk > 0 ? shareInterval({ share: 1 - deaths / atRisk, of: atRisk, relativeError, level }) : null,
-      survivedSinceStart: product.take(source, { deaths, level }),
+      survivedSinceStart: product.take(each, { deaths, level }),
     }
   })
   const total = (name: keyof LifeTable['totals']) => rows.reduce((sum, row) => sum + row[name], 0)
@@ -101,7 +101,7 @@ export function lifeTable({
       lossesUnseen: total('lossesUnseen'),
       found: total('found'),
     },
-    atStart: rows[0]?.atStart ?? 0,
-    atEnd: rows.at(-1)?.atEnd ?? 0,
+    atStart: rows[0]!.atStart,
+    atEnd: rows.at(-1)!.atEnd,
   }
 }

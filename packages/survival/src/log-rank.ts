@@ -22,7 +22,7 @@ const RANK_TOLERANCE = 1e-10
 function alignToTimes(sets: readonly RiskSet[], times: readonly number[]): RiskSet[] {
   let next = 0
   return times.map((time) => {
-    while (next < sets.length && (sets[next]?.time ?? time) < time) next += 1
+    while (next < sets.length && sets[next]!.time < time) next += 1
     const set = sets[next]
     if (set?.time === time) return set
     const atRisk = set?.atRisk ?? 0
@@ -40,10 +40,8 @@ function addCovariance(
   if (n <= 1) return
   const spread = (d * (n - d)) / (n - 1)
   atRisk.forEach((a, i) => {
-    const row = covariance[i]
-    if (row === undefined) return
     atRisk.forEach((b, j) => {
-      row[j] = (row[j] ?? 0) + spread * ((i === j ? a / n : 0) - (a / n) * (b / n))
+      covariance[i]![j]! += spread * ((i === j ? a / n : 0) - (a / n) * (b / n))
     })
   })
 }
@@ -57,7 +55,7 @@ function quadraticForm(difference: readonly number[], covariance: number[][]): {
   const left = row.mmul(svd.leftSingularVectors).to1DArray()
   const right = row.mmul(svd.rightSingularVectors).to1DArray()
   const kept = svd.diagonal.flatMap((value, i) =>
-    value > RANK_TOLERANCE * largest ? [((left[i] ?? 0) * (right[i] ?? 0)) / value] : [],
+    value > RANK_TOLERANCE * largest ? [(left[i]! * right[i]!) / value] : [],
   )
   return { chiSquare: kept.reduce((sum, term) => sum + term, 0), rank: kept.length }
 }
@@ -81,11 +79,11 @@ export function deathsByGroup(groups: readonly (readonly Observation[])[]): Deat
   const aligned = setsByGroup.map((sets) => alignToTimes(sets, times))
   const expected = groups.map(() => 0)
   const atTimes = times.map((_, t) => {
-    const here = aligned.map((sets) => sets[t]).filter((set) => set !== undefined)
+    const here = aligned.map((sets) => sets[t]!)
     const atRisk = here.reduce((sum, set) => sum + set.atRisk, 0)
     const events = here.reduce((sum, set) => sum + set.events, 0)
     here.forEach((set, i) => {
-      expected[i] = (expected[i] ?? 0) + (events * set.atRisk) / atRisk
+      expected[i]! += (events * set.atRisk) / atRisk
     })
     return { atRisk: here.map((set) => set.atRisk), totals: { atRisk, events } }
   })
@@ -114,7 +112,7 @@ export function logRank(groups: readonly (readonly Observation[])[]): LogRank {
   const { observed, expected, atTimes } = deathsByGroup(groups)
   const covariance = groups.map(() => groups.map(() => 0))
   for (const { atRisk, totals } of atTimes) addCovariance(covariance, atRisk, totals)
-  const difference = observed.map((deaths, i) => deaths - (expected[i] ?? 0))
+  const difference = observed.map((deaths, i) => deaths - expected[i]!)
   const { chiSquare, rank } = quadraticForm(difference, covariance)
   const pValue = rank === 0 ? 1 : Math.max(0, 1 - chiSquareCdf(chiSquare, rank))
   return { chiSquare, degreesOfFreedom: rank, pValue, observed, expected, covariance }

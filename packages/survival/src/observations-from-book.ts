@@ -57,11 +57,9 @@ function followInterval(lots: Lot[], { fromDay, toDay, found, lossesUnseen, entr
  */
 export function observationsFromBook({ entries }: { entries: readonly LedgerEntry[] }): Observation[] {
   const book = bookOf(entries)
-  const first = book[0]
-  const last = book.at(-1)
-  if (first === undefined || last === undefined) return []
+  const first = book[0]!
   const lots = [newLot(first.fromDay, first.atStart)]
   const left = book.flatMap((interval) => followInterval(lots, interval))
   const alive = lots.filter(({ animals }) => animals > NOBODY)
-  return [...left, ...alive.map((lot) => observe(lot, { time: last.toDay, event: false }))]
+  return [...left, ...alive.map((lot) => observe(lot, { time: book.at(-1)!.toDay, event: false }))]
 }
