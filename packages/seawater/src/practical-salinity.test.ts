@@ -36,6 +36,15 @@ describe('practicalSalinity', () => {
     expect(over - under).toBeLessThan(1e-8)
   })
 
+  test('no step is left where they meet, in the cold or the warm', () => {
+    for (const temperatureC of [-2, 5, 15, 26, 40]) {
+      const at2 = conductivityRatio({ salinity: 2, temperatureC })
+      const read = (part: number) => practicalSalinity({ conductivityRatio: at2 * (1 + part), temperatureC })
+      const steps = Array.from({ length: 40 }, (_, index) => read((index - 19) / 1e4) - read((index - 20) / 1e4))
+      expect(Math.min(...steps)).toBeGreaterThan(0.9 * Math.max(...steps))
+    }
+  })
+
   test.each([
     [{ conductivityRatio: Number.NaN, temperatureC: 25 }, /conductivityRatio is NaN/],
     [{ conductivityRatio: -0.1, temperatureC: 25 }, /conductivityRatio is -0.1/],

@@ -54,7 +54,10 @@ describe('un-ionised ammonia', () => {
   test('is flagged as extrapolated beyond the published tables', () => {
     expect(unionisedAmmonia({ pH: 8, temperatureC: 27, salinity: 34 }).isExtrapolated).toBe(true)
     expect(unionisedAmmonia({ pH: 8, temperatureC: 31, salinity: 0 }).isExtrapolated).toBe(true)
-    expect(unionisedAmmonia({ pH: 8, temperatureC: 24, salinity: 34 }).isExtrapolated).toBe(false)
+    // Emerson et al. 1975 tabulate to 30 C, Bower & Bidwell 1978 to 25 C and salinity 40, each with its last row.
+    expect(unionisedAmmonia({ pH: 8, temperatureC: 30, salinity: 0 }).isExtrapolated).toBe(false)
+    expect(unionisedAmmonia({ pH: 8, temperatureC: 25, salinity: 40 }).isExtrapolated).toBe(false)
+    expect(unionisedAmmonia({ pH: 8, temperatureC: 24, salinity: 41 }).isExtrapolated).toBe(true)
   })
 
   test('is half of the total where pH equals the constant', () => {
@@ -122,6 +125,52 @@ describe('convert', () => {
     expect(convert(value, from, to)).toBeCloseTo(expected, 2)
   })
 
+  // NIST Handbook 44 (2024), Appendix C; UK Weights and Measures Act 1985, Schedule 1; SI Brochure, 9th ed. 2019, Tables 7 and 8.
+  test.each([
+    ['US gal', 'US qt', 4],
+    ['US gal', 'US pt', 8],
+    ['US gal', 'US fl oz', 128],
+    ['US gal', 'in3', 231],
+    ['imp gal', 'imp pt', 8],
+    ['imp gal', 'imp fl oz', 160],
+    ['lb', 'oz', 16],
+    ['ft', 'in', 12],
+    ['in', 'mm', 25.4],
+    ['m', 'cm', 100],
+    ['mm', 'um', 1000],
+    ['m3', 'L', 1000],
+    ['mL', 'uL', 1000],
+    ['kg', 'g', 1000],
+    ['g', 'mg', 1000],
+    ['mg', 'ug', 1000],
+    ['g/L', 'mg/L', 1000],
+    ['mg/L', 'ug/L', 1000],
+    ['ppm', 'ppb', 1000],
+    ['mS/cm', 'uS/cm', 1000],
+    ['S/m', 'mS/cm', 10],
+    ['d', 'h', 24],
+    ['h', 'min', 60],
+    ['min', 's', 60],
+    ['L/min', 'L/h', 60],
+    ['L/min', 'mL/min', 1000],
+    ['US gal/h', 'L/h', 3.785411784],
+    ['per US gal', 'per L', 1 / 3.785411784],
+  ])('one %s is %s by definition', (from, to, expected) => {
+    expect(convert(1, from, to) / expected).toBeCloseTo(1, 12)
+  })
+
+  test.each([
+    // As water laboratories print them (from memory): 46.005 / 14.007, 18.04 / 14.007, and 50 mg of CaCO3 to the milliequivalent.
+    [1, 'mg/L NO2-N', 'mg/L NO2', 3.28, 2],
+    [1, 'mg/L NH4-N', 'mg/L NH4', 1.29, 2],
+    [1, 'meq/L', 'mg/L CaCO3', 50, 1],
+    // The triple point of water (SI Brochure 2019) and its boiling point.
+    [273.16, 'K', 'C', 0.01, 12],
+    [212, 'F', 'C', 100, 12],
+  ])('%d %s in %s is %d', (value, from, to, expected, digits) => {
+    expect(convert(value, from, to)).toBeCloseTo(expected, digits)
+  })
+
   test('knows each unit by one meaning only', () => {
     const symbols = Object.values(unitsByGroup).flat()
     for (const symbol of symbols) expect(convert(273.15, symbol, symbol)).toBe(273.15)
@@ -169,6 +218,31 @@ describe.each(BAD)('the value %d', (bad) => {
     expect(call).toThrow(ArgumentError)
     expect(call).toThrow(`${argument} is ${bad}`)
   })
+})
+
+test.each([
+  [
+    () => freshWaterToAddL({ volumeL: 100, salinity: 34, targetSalinity: 35 }),
+    /salinity is 34; allowed: at least .*35/,
+  ],
+  [() => freshWaterToAddL({ volumeL: 100, salinity: 35, targetSalinity: 0 }), /targetSalinity is 0/],
+  [() => waterToMatchL({ volumeL: 2, current: Number.NaN, target: 26, tolerance: 1 }), /current is NaN/],
+  [() => waterToMatchL({ volumeL: 2, current: 26, target: Number.NaN, tolerance: 1 }), /target is NaN/],
+  [() => salinityAfterEvaporation({ salinity: 35, volumeL: 10, evaporatedL: 10 }), /evaporatedL is 10; .*under 10 L/],
+  [
+    () => saltToRaiseG({ volumeL: 9, salinity: 35, targetSalinity: 34, temperatureC: 25 }),
+    /targetSalinity is 34; .*35 to 42/,
+  ],
+])('water that cannot be made is refused (%#)', (call, sentence) => {
+  expect(call).toThrow(sentence)
+})
+
+// Standard Methods Table 4500-O:I goes to 50 C and a chlorinity of 25, which is a salinity of 45.2 (1.80655 times it: Wooster, Lee
+// & Dietrich 1969, Limnol. Oceanogr. 14:437-438).
+test('oxygen is answered to the last row of its table, and not beyond', () => {
+  expect(oxygenSaturation({ salinity: 25 * 1.80655, temperatureC: 50 })).toBeGreaterThan(4)
+  expect(() => oxygenSaturation({ salinity: 46, temperatureC: 25 })).toThrow(/salinity is 46/)
+  expect(() => oxygenSaturation({ salinity: 0, temperatureC: 51 })).toThrow(/temperatureC is 51/)
 })
 
 // EOS-80 holds from -2 to 40 C and to a salinity of 42: Millero & Poisson 1981, Deep-Sea Res. 28A:625-629.
