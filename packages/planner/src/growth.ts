@@ -21,7 +21,7 @@ export const mayGive = ({ use, firstDay }: PlanCulture, day: number): boolean =>
 
 // Where the chords of a day's growth meet, in crowding * animals: a culture at its capacity stands at gain - 1. Chosen so
 // that no chord lies more than one in a hundred under the curve from 0.03 to 2.5, where cultures are kept.
-const meets = [0, 0.015, 0.03, 0.06, 0.1, 0.15, 0.2, 0.27, 0.35, 0.45, 0.6, 0.8, 1.1, 1.6, 2.5]
+const meets = [0, 0.015, 0.03, 0.06, 0.1, 0.15, 0.2, 0.27, 0.36, 0.48, 0.65, 0.9, 1.25, 1.75, 2.5]
 
 export type Line = { slope: number; offset: number }
 
