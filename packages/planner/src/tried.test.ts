@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { follow } from './follow.ts'
 import type { DayGrowth, FoodQuestion, Future, PlanCulture, PlanEater } from './question.ts'
 import { triedIn } from './tried.ts'
-import { liveThrough } from './try-futures.ts'
+import { liveThroughAll } from './try-futures.ts'
 
 const still: DayGrowth = { gain: 1, crowding: 0 }
 /** A plan that gives nothing and spares nothing. */
@@ -69,7 +69,7 @@ describe('what is said of many futures', () => {
 
 describe('a future lived through', () => {
   const lived = (question: FoodQuestion, plan: Parameters<typeof follow>[1], ...animals: number[]) =>
-    liveThrough(question, future(question, ...animals), follow(question, plan))
+    liveThroughAll(question, { futures: [future(question, ...animals)], course: follow(question, plan) })[0]!
 
   test('asks the culture of the plan first, and a backup after those that are free', () => {
     const cultures = [culture('A'), culture('B', { use: 'when-short', animals: 900 }), culture('C')]
