@@ -1,10 +1,11 @@
 /**
  * `npm run mutants [package, write-frame or path ...] [-- --one-in 12 --seed 1]` changes the sources a little in thousands of
- * places, one at a time, and asks whether a test notices. Prints what none noticed and the share that was, by package; the
- * report with every change lies in tests/.output/mutants. Without words: every pure package. A path may end in lines:
- * `…/ration.ts:20-40`. With --one-in only every so-maniest function and constant is changed (tests/mutants/sample.mjs).
+ * places, one at a time, and asks whether a test notices. Prints what none noticed and the share that was, by word; the
+ * report with every change lies in tests/.output/mutants. Without words: every pure package. `room` means what of that package
+ * waits for nothing. A path may end in lines: `…/ration.ts:20-40`. With --one-in only every so-maniest function and constant is
+ * changed (tests/mutants/sample.mjs).
  */
-import { existsSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
@@ -16,7 +17,8 @@ import { choose, chosen } from './sample.mjs'
 import { printScores } from './scores.mjs'
 
 const PURE = ['seawater', 'survival', 'lineage', 'live-feed', 'planner', 'husbandry']
-const FRAME = 'packages/room/src/frame'
+const ROOM = 'packages/room/src'
+const FRAME = `${ROOM}/frame`
 
 const sourcesUnder = (folder) => [
   `${folder}/**/*.ts`,
@@ -25,13 +27,21 @@ const sourcesUnder = (folder) => [
   `!${folder}/**/index.ts`,
 ]
 
+/** Use cases wait for the database; what of their package does not is pure, or as good as that, and tested without one. */
+const withoutWaiting = (folder) =>
+  readdirSync(join(root, folder), { recursive: true })
+    .map((file) => `${folder}/${file}`)
+    .filter((path) => /(?<!\.test|\/index)\.ts$/.test(path))
+    .filter((path) => !/\b(async|Promise)\b/.test(readFileSync(join(root, path), 'utf8')))
+
 /** The sources that a word of the command means. */
 function sourcesOf(word) {
+  if (word === 'room') return withoutWaiting(ROOM)
   if (PURE.includes(word)) return sourcesUnder(`packages/${word}/src`)
   if (word === 'write-frame') return sourcesUnder(FRAME)
   const path = word.replace(/:\d[\d:-]*$/, '')
   if (!existsSync(join(root, path))) {
-    console.error(`There is no ${word} here; name ${PURE.join(', ')}, write-frame, or a file or folder from the root.`)
+    console.error(`There is no ${word} here; name ${PURE.join(', ')}, room, write-frame, or a file or folder from the root.`)
     process.exit(2)
   }
   return /\.ts$/.test(path) ? [word] : sourcesUnder(path.replace(/\/$/, ''))
@@ -45,12 +55,13 @@ for (const [name, value] of Object.entries(values))
     process.exit(2)
   }
 choose({ oneIn: Number(values['one-in']), seed: values.seed })
-const mutate = (words.length === 0 ? PURE : words).flatMap(sourcesOf)
+const sourcesByWord = new Map((words.length === 0 ? PURE : words).map((word) => [word, sourcesOf(word)]))
+const mutate = [...sourcesByWord.values()].flat()
 await ensureClient()
 await alsoChangeNumbers()
 
 // The use cases are tested on PostgreSQL, which each try would start anew: their files run by the server's tests.
-const isServer = mutate.some((path) => path.startsWith('packages/room'))
+const isServer = mutate.some((path) => path.startsWith(ROOM)) && !sourcesByWord.has('room')
 process.env.MUTANTS_TESTS = isServer ? 'server' : 'pure'
 const packages = [...new Set(mutate.flatMap((path) => path.match(/^packages\/([a-z-]+)/)?.[1] ?? []))]
 process.env.MUTANTS_PACKAGES = packages.length === 1 ? packages[0] : `{${packages.join(',')}}`
@@ -79,4 +90,7 @@ const results = await new Stryker({
   allowEmpty: false,
 }).runMutationTest()
 
-printScores(results, chosen, (file) => (file.startsWith(FRAME) ? 'write-frame' : file.split('/').slice(0, 2).join('/')))
+/** The word that a file was changed for. */
+const wordOf = (file) =>
+  [...sourcesByWord].find(([, sources]) => sources.some((source) => file.startsWith(source.replace(/\*.*|:.*/, ''))))?.[0]
+printScores(results, chosen, wordOf)
