@@ -41,7 +41,9 @@ function sourcesOf(word) {
   if (word === 'write-frame') return sourcesUnder(FRAME)
   const path = word.replace(/:\d[\d:-]*$/, '')
   if (!existsSync(join(root, path))) {
-    console.error(`There is no ${word} here; name ${PURE.join(', ')}, room, write-frame, or a file or folder from the root.`)
+    console.error(
+      `There is no ${word} here; name ${PURE.join(', ')}, room, write-frame, or a file or folder from the root.`,
+    )
     process.exit(2)
   }
   return /\.ts$/.test(path) ? [word] : sourcesUnder(path.replace(/\/$/, ''))
@@ -92,5 +94,7 @@ const results = await new Stryker({
 
 /** The word that a file was changed for. */
 const wordOf = (file) =>
-  [...sourcesByWord].find(([, sources]) => sources.some((source) => file.startsWith(source.replace(/\*.*|:.*/, ''))))?.[0]
+  [...sourcesByWord].find(([, sources]) =>
+    sources.some((source) => file.startsWith(source.replace(/\*.*|:.*/, ''))),
+  )?.[0]
 printScores(results, chosen, wordOf)

@@ -57,36 +57,20 @@ type Asked = { cultures: readonly Shares[]; hazardPerDay: number; futures: numbe
 
 /**
  * In each future the day, with its fraction, on which each culture crashes: crashes[culture][future]. Every culture crashes
- * as often as the hazard says; where it shares causes with others, half of its crashes take them along.
+ * as often as the hazard says; each cause takes all that have it along, and one that nobody shares is one of its own.
  */
 export function crashDays({ cultures, hazardPerDay, futures }: Asked): number[][] {
-  const sharedBy = new Map<string, number>()
-  for (const { name } of cultures.flatMap((culture) => causesOf(culture, cultures)))
-    sharedBy.set(name, (sharedBy.get(name) ?? 0) + 1)
-  const drawn = new Map<string, number[]>()
-  const daysOf = (name: string, perDay: number): number[] => {
-    const known = drawn.get(name)
-    if (known) return known
+  const daysOf = (name: string, shareOfHazard: number): number[] => {
     const random = seededRandom(seedOf(`crash ${name}`))
-    const days = Array.from({ length: futures }, () => -Math.log(random.uniform()) / perDay)
-    drawn.set(name, days)
-    return days
+    return Array.from({ length: futures }, () => -Math.log(random.uniform()) / (shareOfHazard * hazardPerDay))
   }
   return cultures.map((culture) => {
-    const causes = causesOf(culture, cultures).filter(({ name }) => sharedBy.get(name)! > 1)
-    const shared = causes.length > 0 ? SHARED_OF_CRASHES : 0
-    const alone = daysOf(`alone ${culture.id}`, (1 - shared) * hazardPerDay)
-    // Each cause strikes all that have it; five at most, so that a fifth of the shared part is the least for each.
-    const struck = causes.map(({ name }) => ({ days: daysOf(name, (SHARED_OF_CRASHES * hazardPerDay) / mostCauses) }))
-    const rest = causes.length > 0 ? daysOf(`rest ${culture.id}`, restRate(causes.length, hazardPerDay)) : null
-    return alone.map((day, future) =>
-      Math.min(day, rest?.[future] ?? Number.POSITIVE_INFINITY, ...struck.map(({ days }) => days[future]!)),
-    )
+    const causes = causesOf(culture, cultures)
+    const struck = causes.map(({ name }) => daysOf(name, OF_EACH_CAUSE))
+    const alone = daysOf(`alone ${culture.id}`, 1 - causes.length * OF_EACH_CAUSE)
+    return alone.map((day, future) => Math.min(day, ...struck.map((days) => days[future]!)))
   })
 }
 
-const mostCauses = crashCauses.length
-
-/** What a culture with fewer causes crashes of besides, so that its hazard is the same; never, where it has all of them. */
-const restRate = (causes: number, hazardPerDay: number): number =>
-  (SHARED_OF_CRASHES * hazardPerDay * (mostCauses - causes)) / mostCauses
+/** Shared evenly, so that a culture with all causes is the one that shares half of its crashes. */
+const OF_EACH_CAUSE = SHARED_OF_CRASHES / crashCauses.length
