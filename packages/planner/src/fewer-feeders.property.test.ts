@@ -124,6 +124,13 @@ describe('food by hand', () => {
     expect(rounded(100)).toEqual([55, 6, 39])
     expect(rounded(900)).toEqual([90, 20, 60])
     expect(strainedAlike([], 5)).toEqual([])
+    // One that may give nothing today stands in nobody's way: of the other two the one that has given a tenth gives all.
+    const idle = [
+      { most: 100, gone: 90 },
+      { most: 0, gone: 0 },
+      { most: 100, gone: 10 },
+    ]
+    expect(strainedAlike(idle, 20)).toEqual([0, 0, expect.closeTo(20, 9)])
   })
 })
 

@@ -14,7 +14,7 @@ const placebo = each('1 1 2 2 3 4 4 5 5 8 8 8 8 11 11 12 12 15 17 22 23')
 describe('the trial of 6-MP', () => {
   const { conclusion, best, worst, byAnimal, byCluster, groups, hasFewDeaths } = compareGroups({
     groups: [sixMp, placebo],
-    times: [0, 10, 20],
+    times: [0, 10, 20, 40],
   })
 
   test('shows that the two differ, and which did better', () => {
@@ -32,8 +32,8 @@ describe('the trial of 6-MP', () => {
 
   test('tells how many are still at risk', () => {
     expect(groups.map(({ atRisk }) => atRisk)).toEqual([
-      [21, 15, 8],
-      [21, 8, 2],
+      [21, 15, 8, 0],
+      [21, 8, 2, 0],
     ])
     expect(groups.map(({ curve }) => curve.median)).toEqual([23, 8])
   })
@@ -96,6 +96,38 @@ describe('clutches', () => {
 
   test('with hardly a death are said to have few', () => {
     expect(compareGroups({ groups: [[clutch(2)], [clutch(3)]] }).hasFewDeaths).toBe(true)
+    // Of two clutches alike each is expected half of the deaths, and five are enough (Cochran 1954).
+    expect(compareGroups({ groups: [[clutch(4)], [clutch(5)]] }).hasFewDeaths).toBe(true)
+    expect(compareGroups({ groups: [[clutch(4)], [clutch(6)]] }).hasFewDeaths).toBe(false)
+  })
+
+  test('differ from one in twenty on, which is as many as that can be', () => {
+    // One clutch beside nineteen: twenty ways to choose it (Fisher 1935, The Design of Experiments, III).
+    const nineteen = Array.from({ length: 19 }, () => clutch(10))
+    expect(compareGroups({ groups: [[clutch(60)], nineteen] })).toMatchObject({
+      conclusion: 'differ',
+      byCluster: { pValue: 0.05, smallestPValue: 0.05, arrangements: 20 },
+    })
+  })
+
+  test('of groups as large as each other may change places and show as much', () => {
+    // 6! / (2! 2! 2!) is 90 ways, and three groups wholly apart can be named in 3! ways.
+    const three = [clutch(10), clutch(50), clutch(90)].map((each) => [each, each])
+    expect(compareGroups({ groups: three }).byCluster).toMatchObject({ pValue: 6 / 90, smallestPValue: 6 / 90 })
+    const uneven = [
+      [clutch(10), clutch(10)],
+      [clutch(50), clutch(50)],
+      [clutch(90), clutch(90), clutch(90)],
+    ]
+    expect(compareGroups({ groups: uneven }).byCluster?.smallestPValue).toBeCloseTo(2 / 210, 12)
+  })
+
+  test('that were gone before anybody died are neither best nor worst', () => {
+    const gone: Observation[] = [{ time: 1, event: false, weight: 50 }]
+    const four = (dead: number) => [dead, dead + 1, dead + 2, dead + 3].map(clutch)
+    const compared = compareGroups({ groups: [[gone, gone], four(80), four(10)] })
+    expect(compared).toMatchObject({ best: 2, worst: 1 })
+    expect(compared.groups[0]?.deathsAgainstExpected).toBeNull()
   })
 
   test('are refused when empty', () => {
@@ -120,4 +152,29 @@ test('all ways to deal clusters out are as many as counting them one by one give
     }),
     { numRuns: 60 },
   )
+})
+
+test('ways that are drawn are as often as far apart as all of them are', () => {
+  // Clutches that die on one day are at risk alike, so that groups are the further apart the further their sums are.
+  const dead = [12, 30, 25, 41, 8, 37, 22, 19, 33, 28, 45, 15, 38, 26, 50, 31, 44, 21]
+  const sum = (numbers: readonly number[]) => numbers.reduce((all, each) => all + each, 0)
+  const apart = (first: number) => Math.abs(first - sum(dead) / 2)
+  const seen = apart(sum(dead.slice(0, 9)))
+  let [ways, asFar] = [0, 0]
+  const choose = (from: number, left: number, chosen: number): void => {
+    if (left === 0) {
+      ways += 1
+      if (apart(chosen) >= seen) asFar += 1
+      return
+    }
+    for (let next = from; next <= dead.length - left; next += 1) choose(next + 1, left - 1, chosen + dead[next]!)
+  }
+  choose(0, 9, 0)
+  expect(ways).toBe(48_620)
+  const groups = [dead.slice(0, 9).map(clutch), dead.slice(9).map(clutch)]
+  const { byCluster } = compareGroups({ groups })
+  expect(byCluster).toMatchObject({ isExact: false, smallestPValue: 1 / 10_000 })
+  const share = asFar / ways
+  // Four standard errors of 9,999 draws.
+  expect(Math.abs((byCluster?.pValue ?? 1) - share)).toBeLessThan(4 * Math.sqrt((share * (1 - share)) / 9999))
 })

@@ -85,6 +85,27 @@ describe('lifeTable', () => {
     expect(loose[1]?.survived?.lower).toBeLessThan(exact[1]?.survived?.lower ?? 0)
   })
 
+  test('takes counting errors of ten in a hundred as such where the animals are many', () => {
+    // Half are left. On the log scale errors add as squares (delta method): of both counts, exp(-1.96 sqrt(0.02)) of it.
+    const counted = lifeTable({
+      entries: [
+        { day: 0, kind: 'count', animals: 4e6, standardError: 4e5 },
+        { day: 9, kind: 'count', animals: 2e6, standardError: 2e5 },
+      ],
+    }).rows[0]
+    // Of one million give or take a tenth half a million died: as many are left, give or take a fifth, of which half cancels.
+    const bySight = lifeTable({
+      entries: [
+        { day: 0, kind: 'count', animals: 1e6, standardError: 1e5 },
+        { day: 5, kind: 'loss', animals: 5e5 },
+      ],
+    }).rows[0]
+    for (const share of [counted?.survived, counted?.survivedSinceStart])
+      expect([share?.lower, share?.upper]).toEqual([expect.closeTo(0.379, 3), expect.closeTo(0.66, 3)])
+    for (const share of [bySight?.survived, bySight?.survivedSinceStart])
+      expect([share?.lower, share?.upper]).toEqual([expect.closeTo(0.411, 3), expect.closeTo(0.608, 3)])
+  })
+
   test('shows a group that died out with an upper end above 0, and one that was never there with no share', () => {
     const died = lifeTable({
       entries: [
@@ -108,6 +129,12 @@ describe('lifeTable', () => {
     [[start, { day: 6, kind: 'loss', animals: -1 }], /entries\[1\]\.animals is -1/],
     [[start, { day: 6, kind: 'loss', animals: 1.5 }], /entries\[1\]\.animals is 1.5/],
     [[{ ...start, day: Number.NaN }], /entries\[0\]\.day is NaN/],
+    [
+      [start, { day: 6, kind: 'sold' as 'placed', animals: 1 }],
+      /entries\[1\]\.kind is sold; allowed: count, loss, movedIn/,
+    ],
+    [[{ ...start, standardError: -1 }], /entries\[0\]\.standardError is -1/],
+    [[{ ...start, animals: -1, standardError: 1 }], /entries\[0\]\.animals is -1; allowed: a finite number from 0/],
     [[start, { day: 7, kind: 'placed', animals: 11 }], /entries up to day 7 is 1 more gone than there were/],
   ])('refuses %o', (entries, message) => {
     expect(() => lifeTable({ entries })).toThrow(message)
@@ -144,6 +171,34 @@ describe('observationsFromBook', () => {
     expect(observations).toEqual([
       { time: 15, event: true, weight: 2, enteredAt: 9.5 },
       { time: 20, event: false, weight: 3, enteredAt: 9.5 },
+    ])
+  })
+
+  test('puts it half-way since they came, of those who came since, and takes who was there longest first', () => {
+    const observations = observationsFromBook({
+      entries: [
+        { day: 5, kind: 'count', animals: 1 },
+        { day: 8, kind: 'movedIn', animals: 5 },
+        { day: 10, kind: 'count', animals: 3 },
+      ],
+    })
+    expect(observations).toEqual([
+      { time: 7.5, event: true, weight: 1, enteredAt: 4.5 },
+      { time: 8.75, event: true, weight: 2, enteredAt: 7.5 },
+      { time: 10, event: false, weight: 3, enteredAt: 7.5 },
+    ])
+  })
+
+  test('takes whom a count finds beyond the book for there since the count before', () => {
+    const observations = observationsFromBook({
+      entries: [
+        { day: 5, kind: 'count', animals: 4, standardError: 2 },
+        { day: 9, kind: 'count', animals: 6 },
+      ],
+    })
+    expect(observations).toEqual([
+      { time: 9, event: false, weight: 4, enteredAt: 4.5 },
+      { time: 9, event: false, weight: 2, enteredAt: 4.5 },
     ])
   })
 

@@ -57,6 +57,33 @@ describe('stageCounts', () => {
     expect(loose?.share).toBe(0.5)
   })
 
+  test('takes counting errors of ten in a hundred as such where the animals are many', () => {
+    // Errors of a ratio add as squares on the log scale (delta method): half of it, times exp(-1.96 sqrt(0.02)) and exp(+...).
+    const { stages } = stageCounts({
+      stages: [
+        { stage: 'hatched', animals: 4e6, standardError: 4e5 },
+        { stage: 'day 2', animals: 3e6, standardError: 9e5 },
+        { stage: 'day 5', animals: 2e6, standardError: 2e5 },
+      ],
+    })
+    expect(stages[2]?.fromFirst?.lower).toBeCloseTo(0.379, 3)
+    expect(stages[2]?.fromFirst?.upper).toBeCloseTo(0.66, 3)
+  })
+
+  test('leaves room above none where those that hatched were only estimated', () => {
+    const died = (standardError: number) =>
+      stageCounts({
+        stages: [
+          { stage: 'hatched', animals: 100, standardError },
+          { stage: 'day 5', animals: 0 },
+        ],
+      }).stages[1]?.fromPrevious
+    // Rule of three for Wilson's interval: z^2 / (n + z^2).
+    expect(died(0)).toMatchObject({ share: 0, lower: 0, upper: expect.closeTo(3.8415 / 103.8415, 4) })
+    expect(died(20)?.lower).toBe(0)
+    expect(died(20)?.upper).toBeGreaterThan(1.3 * (died(0)?.upper ?? 1))
+  })
+
   test('flags estimates that say more came through than were there, without a negative loss', () => {
     const { stages } = stageCounts({
       stages: [
@@ -91,6 +118,8 @@ describe('stageCounts', () => {
     [[{ stage: 'eggs', animals: -1 }], /stages\[0\]\.animals is -1/],
     [[{ stage: 'eggs', animals: Number.NaN }], /stages\[0\]\.animals is NaN/],
     [[{ stage: 'eggs', animals: 2.5 }], /stages\[0\]\.animals is 2.5/],
+    [[{ stage: 'eggs', animals: -1, standardError: 2 }], /stages\[0\]\.animals is -1; allowed: a finite number from 0/],
+    [[{ stage: 'eggs', animals: 5, removed: 0.5 }], /stages\[0\]\.removed is 0.5; allowed: a whole number from 0$/],
     [[{ stage: 'eggs', animals: 5, standardError: -1 }], /stages\[0\]\.standardError is -1/],
     [[{ stage: 'eggs', animals: 5, removed: 6 }], /stages\[0\]\.removed is 6; allowed: up to the 5 animals/],
     [

@@ -57,6 +57,8 @@ describe('kaplanMeier', () => {
     [[], /observations is empty; allowed: at least one observation/],
     [[{ time: -1, event: true }], /observations\[0\]\.time is -1/],
     [[{ time: Number.NaN, event: true }], /observations\[0\]\.time is NaN/],
+    [[{ time: 1, event: 'yes' as unknown as boolean }], /observations\[0\]\.event is yes; allowed: true or false/],
+    [[{ time: 1, event: true, enteredAt: -1 }], /observations\[0\]\.enteredAt is -1; allowed: a finite number from 0/],
     [[{ time: 1, event: true, weight: -2 }], /observations\[0\]\.weight is -2/],
     [[{ time: 1, event: true, enteredAt: 1 }], /observations\[0\]\.enteredAt is 1; allowed: under its time, 1/],
   ])('refuses %o', (observations, message) => {
