@@ -146,4 +146,11 @@ test('parts of a room hang together by whoever eats of two cultures', () => {
     { cultures: [2], eaters: [2] },
     { cultures: [], eaters: [3] },
   ])
+  // The same part is known by the same name however one comes upon it: here by the last culture first.
+  const backwards = [
+    [false, true, true],
+    [false, false, false],
+    [true, false, true],
+  ]
+  expect(partsOf(backwards)).toEqual([{ cultures: [0, 2], eaters: [0, 1, 2] }])
 })
