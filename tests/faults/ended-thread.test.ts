@@ -22,7 +22,7 @@ const program = `
   const { connectionString, device, now } = JSON.parse(process.env.GIVEN)
   const real = pathToFileURL('packages/readings/dist/keeper/keeping-worker.js')
   const mortal = "import '" + real + "'; import { parentPort } from 'node:worker_threads';" +
-    "parentPort.on('message', (asked) => { if (asked?.sent.type === 'text/deadly') throw new Error('it was deadly') })"
+    "parentPort.on('message', (bundle) => { if (bundle?.some(({ sent }) => sent.type === 'text/deadly')) throw new Error('it was deadly') })"
   const database = openDatabase({ connectionString })
   const ended = []
   const threadOf = (more) => keepLargeInThread({

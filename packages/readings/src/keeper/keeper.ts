@@ -18,8 +18,8 @@ export type Keeper = {
 }
 
 /** Keeps in the thread that asks. Posts of all devices share commits. */
-export function keepHere(pool: pg.Pool, { companyMs = 0 } = {}): Keeper {
-  const inbox = createInbox(pool, { companyMs })
+export function keepHere(pool: pg.Pool): Keeper {
+  const inbox = createInbox(pool)
   return {
     keep: async (sent, gauges) => {
       const { kept, refused } = judgePost(readSent(sent), gauges)

@@ -1,37 +1,40 @@
 import { parentPort, workerData } from 'node:worker_threads'
 import pg from 'pg'
+import { inBundles } from './in-bundles.ts'
 import { keepHere } from './keeper.ts'
-import { type Asked, type Told, toldError } from './told.ts'
+import { type Asked, type AskedBundle, type Told, type ToldBundle, toldError } from './told.ts'
 
 // Commits come one after the other.
 const pool = new pg.Pool({ ...(workerData as { connectionString: string }), max: 1 })
 // One that the server drops is replaced at the next statement; without a listener it would end the thread.
 pool.on('error', () => undefined)
 pool.on('connect', (client) => client.on('error', () => undefined))
-// Posts of hundreds that come so soon one after the other share a commit, which takes PostgreSQL less time than one for each; a
-// device that sends thousands of old readings hardly feels it. Measured beside Today's list.
-const companyMs = 30
-const keeper = keepHere(pool, { companyMs })
+const keeper = keepHere(pool)
 const port = parentPort
 const work = new Set<Promise<void>>()
 
-port?.on('message', (asked: Asked) => {
-  if (asked === null) return void end()
-  const kept = keep(asked).finally(() => work.delete(kept))
-  work.add(kept)
+// Posts of one commit are answered together.
+const answers = inBundles<Told>({ pass: (bundle: ToldBundle) => port?.postMessage(bundle) })
+
+port?.on('message', (bundle: AskedBundle) => {
+  if (bundle === null) return void end()
+  for (const asked of bundle) {
+    const kept = keep(asked).finally(() => work.delete(kept))
+    work.add(kept)
+  }
 })
 
-async function keep({ id, sent, gauges }: NonNullable<Asked>): Promise<void> {
-  const tell = (told: Told) => port?.postMessage(told)
+async function keep({ id, sent, gauges }: Asked): Promise<void> {
   try {
-    tell({ id, fate: await keeper.keep(sent, gauges) })
+    answers.add({ id, fate: await keeper.keep(sent, gauges) })
   } catch (error) {
-    tell({ id, error: toldError(error) })
+    answers.add({ id, error: toldError(error) })
   }
 }
 
 async function end(): Promise<void> {
   await Promise.all(work)
+  answers.passNow()
   await pool.end()
   port?.close()
 }

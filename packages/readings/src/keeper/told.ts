@@ -4,8 +4,10 @@ import { UnreadablePost } from '../post/posted.ts'
 import type { Sent } from '../post/sent.ts'
 import type { Fate } from './keeper.ts'
 
-/** What the thread is asked; null: to end once all is kept. */
-export type Asked = { id: number; sent: Sent; gauges: KnownGauges } | null
+export type Asked = { id: number; sent: Sent; gauges: KnownGauges }
+/** What goes to the thread; null: it is to end once all is kept. To wake another thread takes longer than what it is told. */
+export type AskedBundle = Asked[] | null
+export type ToldBundle = Told[]
 export type Told = { id: number } & ({ fate: Fate } | { error: ToldError })
 
 /** Of an error only its words pass from thread to thread, and no code. */

@@ -1,6 +1,6 @@
 import { setImmediate } from 'node:timers/promises'
 import type pg from 'pg'
-import { insertReadings, worthCopying } from './insert.ts'
+import { insertReadings } from './insert.ts'
 import type { KeptReading } from './kept-reading.ts'
 
 export type Inbox = {
@@ -19,28 +19,12 @@ export class InboxFull extends Error {
 
 type Waiting = { readings: KeptReading[]; resolve: () => void; reject: (error: unknown) => void }
 
-/**
- * Whatever arrives while a commit is under way goes with the next one.
- * @param companyMs how soon after the last commit one of fewer readings than are worth a COPY begins; without it, none waits for
- *   company.
- */
-export function createInbox(pool: pg.Pool | pg.PoolClient, { companyMs = 0 } = {}): Inbox {
+/** Whatever arrives while a commit is under way goes with the next one. */
+export function createInbox(pool: pg.Pool | pg.PoolClient): Inbox {
   let line: Waiting[] = []
   let number = 0
   let isWriting = false
-  let begunMs = Number.NEGATIVE_INFINITY
-  let goOn = () => {}
 
-  const company = () =>
-    new Promise<void>((resolve) => {
-      const waitMs = begunMs + companyMs - performance.now()
-      if (waitMs <= 0 || number >= worthCopying) return resolve()
-      const timer = setTimeout(resolve, waitMs)
-      goOn = () => {
-        clearTimeout(timer)
-        resolve()
-      }
-    })
   const takeSome = (): Waiting[] => {
     let rows = 0
     const some: Waiting[] = []
@@ -58,8 +42,6 @@ export function createInbox(pool: pg.Pool | pg.PoolClient, { companyMs = 0 } = {
     while (line.length > 0) {
       // What stands on other connections already is read first: a commit for the one that came first would keep them waiting.
       await setImmediate()
-      await company()
-      begunMs = performance.now()
       const some = takeSome()
       try {
         await insertReadings(
@@ -80,7 +62,6 @@ export function createInbox(pool: pg.Pool | pg.PoolClient, { companyMs = 0 } = {
       return new Promise((resolve, reject) => {
         line.push({ readings, resolve, reject })
         number += readings.length
-        if (number >= worthCopying) goOn()
         if (!isWriting) void writeAll()
       })
     },

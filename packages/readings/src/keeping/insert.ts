@@ -27,7 +27,7 @@ const allNew = { name: 'keep-new-readings', text: insertion('') }
 // fifths more than to refuse all where one is there; COPY takes more round trips, and its first thousand rows one and a half
 // times as long as those that follow. Measured beside each other on PostgreSQL 18.
 const worthSupposingNew = 300
-export const worthCopying = 4000
+const worthCopying = 4000
 
 /** Keeps readings; one of the same gauge and time as an earlier one changes nothing. */
 export async function insertReadings(pool: pg.Pool | pg.PoolClient, readings: readonly KeptReading[]): Promise<void> {
