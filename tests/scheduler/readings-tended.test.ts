@@ -74,23 +74,6 @@ test('thousands at once are kept once each, whatever of them was there and howev
   expect(await hourOf(9)).toEqual(await hourOf(10))
 })
 
-test('hundreds that come soon after a commit share the next, which begins at the latest once COPY is worth it', async () => {
-  const { pool } = world.database
-  const some = (channel: number, number: number) =>
-    Array.from({ length: number }, (_, i) => ({ channel, at: at(0, i), value: 25 }))
-  const inbox = createInbox(pool, { companyMs: 3_600_000 })
-  await inbox.keep(some(20, 500))
-  const waiting = inbox.keep(some(21, 500))
-  // As long as any commit takes here.
-  await pool.query('SELECT pg_sleep(0.2)')
-  const commits = () =>
-    read(`SELECT count(*)::int AS rows, count(DISTINCT xmin::text)::int AS commits
-      FROM telemetry.reading WHERE channel BETWEEN 20 AND 22`)
-  expect(await commits()).toEqual([{ rows: 500, commits: 1 }])
-  await Promise.all([waiting, inbox.keep(some(22, 3500))])
-  expect(await commits()).toEqual([{ rows: 4500, commits: 2 }])
-})
-
 test('gauge, moment and value are kept as they came, to the millisecond and the last bit, few or many', async () => {
   const { pool } = world.database
   const odd = [0.1, -0, 1e-300, Number.MAX_VALUE, -5.000000000000001, 25.4]
