@@ -62,9 +62,10 @@ const mutate = [...sourcesByWord.values()].flat()
 await ensureClient()
 await alsoChangeNumbers()
 
-// The use cases are tested on PostgreSQL, which each try would start anew: their files run by the server's tests.
+// The use cases are tested on PostgreSQL: their files run by the server's tests, the frame by its own.
 const isServer = mutate.some((path) => path.startsWith(ROOM)) && !sourcesByWord.has('room')
-process.env.MUTANTS_TESTS = isServer ? 'server' : 'pure'
+const isFrame = mutate.every((path) => path.replace('!', '').startsWith(FRAME))
+process.env.MUTANTS_TESTS = isFrame ? 'frame' : isServer ? 'server' : 'pure'
 const packages = [...new Set(mutate.flatMap((path) => path.match(/^packages\/([a-z-]+)/)?.[1] ?? []))]
 process.env.MUTANTS_PACKAGES = packages.length === 1 ? packages[0] : `{${packages.join(',')}}`
 process.chdir(root)

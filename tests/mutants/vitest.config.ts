@@ -19,6 +19,7 @@ const alias = {
 // A package is held by its own tests and the published numbers; that others would stumble over it is too late, and too slow.
 const those = process.env.MUTANTS_PACKAGES ?? '*'
 const referenceOf = (names: string) => names.replace('husbandry', '{rules,thermal}')
+const withDatabase = { globalSetup: ['tests/support/global-setup.ts'], hookTimeout: 120_000 }
 const kinds = {
   pure: {
     include: [`packages/${those}/src/**/*.test.ts`, `tests/reference/${referenceOf(those)}.test.ts`],
@@ -27,11 +28,15 @@ const kinds = {
   },
   server: {
     include: ['tests/api/{idempotency,permissions,roles,facts,other-sites,events}.test.ts'],
-    globalSetup: ['tests/support/global-setup.ts'],
-    hookTimeout: 120_000,
+    ...withDatabase,
+  },
+  frame: {
+    include: ['tests/room/write-frame.test.ts', 'packages/room/src/frame/*.test.ts'],
+    ...withDatabase,
   },
 }
-const kind = process.env.MUTANTS_TESTS === 'server' ? 'server' : 'pure'
+const asked = process.env.MUTANTS_TESTS
+const kind = asked === 'server' || asked === 'frame' ? asked : 'pure'
 
 /** Small files first, and last those with made-up cases: the first test that fails ends a try. */
 class QuickFirst extends BaseSequencer {
