@@ -106,6 +106,9 @@ describe('a plan as it goes over the wire', () => {
     ])
     expect(days[0]).toMatchObject({ nauplii: 15_000, artemia: { toHatch: 3_000, gives: [{ nauplii: 10_000 }] } })
     expect(days[0]?.artemia?.batches.map(({ got }) => got)).toEqual([10_000, 2_000])
+    const few = { gives: [], batches: [batch('a', 5, 3)] }
+    const { days: small } = foodOutlook(foodAheadOf({ artemia: { hatches: [], days: [few, few], gaps: [] } }), planOf())
+    expect(small[0]).toMatchObject({ nauplii: 5, artemia: { toHatch: 2 } })
   })
 })
 
