@@ -50,7 +50,7 @@ export type InstantInput = string | number | Date
 
 function toEpochMs(argument: string, instant: InstantInput): number {
   const hasZone = typeof instant !== 'string' || /(?:Z|[+-]\d\d:?\d\d)$/i.test(instant)
-  const epochMs = typeof instant === 'number' ? instant : new Date(instant).getTime()
+  const epochMs = new Date(instant).getTime()
   // 8.64e15 ms is as far as a date reaches; a month of room is left for the hours taken off.
   if (hasZone && Number.isFinite(epochMs) && Math.abs(epochMs) <= 8.64e15 - 31 * 24 * HOUR_MS) return epochMs
   throw new ArgumentError({

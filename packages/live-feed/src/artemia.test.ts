@@ -38,6 +38,8 @@ describe('artemiaHatchPlan', () => {
     const epochMs = Date.parse(wanted.neededAt)
     expect(artemiaHatchPlan({ ...wanted, neededAt: epochMs })).toEqual(artemiaHatchPlan(wanted))
     expect(artemiaHatchPlan({ ...wanted, neededAt: new Date(epochMs) })).toEqual(artemiaHatchPlan(wanted))
+    // ISO 8601 writes a zone with a colon or, in its basic form, without one.
+    expect(artemiaHatchPlan({ ...wanted, neededAt: '2026-03-05T08:00:00+0100' })).toEqual(artemiaHatchPlan(wanted))
   })
 
   it('enriches 100 to a mL, with 0.3 g of emulsion to a litre every 12 hours', () => {
@@ -72,6 +74,9 @@ describe('artemiaHatchPlan', () => {
     ['neededAt', { neededAt: 'Thursday' }],
     ['neededAt', { neededAt: '2026-03-05T08:00:00' }],
     ['neededAt', { neededAt: Number.NaN }],
+    // ECMA-262, 21.4.1.1: no date lies farther from 1970 than 100,000,000 days; hours are taken off this one.
+    ['neededAt', { neededAt: -8.64e15 }],
+    ['neededAt', { neededAt: new Date(8.64e15) }],
     ['nauplii', { nauplii: 0 }],
     ['naupliiPerGram', { naupliiPerGram: -5 }],
     ['enrichHours', { enrichHours: 100 }],
