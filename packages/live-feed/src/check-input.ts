@@ -2,31 +2,24 @@ import { ArgumentError } from '@fryward/survival'
 
 export type Range = { min?: number; max?: number; unit?: string }
 
-function describe({ min = -Number.MAX_VALUE, max = Number.MAX_VALUE, unit }: Range): string {
-  const hasMin = min > -Number.MAX_VALUE
-  const hasMax = max < Number.MAX_VALUE
-  const suffix = unit === undefined ? '' : ` ${unit}`
-  if (hasMin && hasMax) return `a number from ${min} to ${max}${suffix}`
-  if (hasMin) return `a finite number from ${min}${suffix}`
-  if (hasMax) return `a finite number up to ${max}${suffix}`
-  return `a finite number${suffix}`
+function describe({ min, max, unit = '' }: Range): string {
+  if (min !== undefined && max !== undefined) return `a number from ${min} to ${max} ${unit}`.trimEnd()
+  const from = min === undefined ? '' : ` from ${min}`
+  const to = max === undefined ? '' : ` up to ${max}`
+  return `a finite number${from}${to} ${unit}`.trimEnd()
 }
 
 /** Throws unless the value is finite and within [min, max]. */
 export function assertInRange(argument: string, value: number, range: Range = {}): void {
-  const { min = -Number.MAX_VALUE, max = Number.MAX_VALUE } = range
+  const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = range
   if (Number.isFinite(value) && value >= min && value <= max) return
   throw new ArgumentError({ argument, value, allowed: describe(range) })
 }
 
 /** Throws unless the value is finite and above 0. */
-export function assertPositive(argument: string, value: number, unit?: string): void {
+export function assertPositive(argument: string, value: number, unit = ''): void {
   if (Number.isFinite(value) && value > 0) return
-  throw new ArgumentError({
-    argument,
-    value,
-    allowed: `a finite number above 0${unit === undefined ? '' : ` ${unit}`}`,
-  })
+  throw new ArgumentError({ argument, value, allowed: `a finite number above 0 ${unit}`.trimEnd() })
 }
 
 /** Throws unless the value is a whole number within [min, max]. */

@@ -34,15 +34,10 @@ export function backtestCulture(history: CultureHistory, parameters: CulturePara
   const drawRates = rateDrawer(parameters, seededRandom(1))
   const draws = Array.from({ length: RATE_DRAWS }, () => run(drawRates(), parameters).predictions)
   return filtered.predictions.map(({ logDensity, variance: own }, index) => {
-    const observation = observations[index + 1]
-    if (observation === undefined) throw new RangeError(`prediction ${index} has no observation`)
+    const observation = observations[index + 1]!
     // On top of what the estimates leave open: how far the answers of other likely rates lie from theirs.
     let variance = own
-    for (const predictions of draws) {
-      const drawn = predictions[index]
-      if (drawn === undefined) throw new RangeError(`prediction ${index} is missing`)
-      variance += (drawn.logDensity - logDensity) ** 2 / RATE_DRAWS
-    }
+    for (const predictions of draws) variance += (predictions[index]!.logDensity - logDensity) ** 2 / RATE_DRAWS
     const logSd = Math.sqrt(variance)
     return {
       day: observation.day,

@@ -50,7 +50,7 @@ export function estimateCulture(
   { atDay }: { atDay?: number } = {},
 ): CultureEstimate {
   const { observations, events, dilutionPerDay, filtered } = filterCulture(history, parameters)
-  const lastCountDay = observations.at(-1)?.day ?? 0
+  const lastCountDay = observations.at(-1)!.day
   const later = events.filter((event) => event.day >= lastCountDay)
   const lastDay = Math.max(lastCountDay, later.at(-1)?.day ?? lastCountDay)
   assertInRange('day of the last removal or addition', lastDay, { max: lastCountDay + 366 })

@@ -31,10 +31,9 @@ export function cultureFall(history: CultureHistory): CultureFall | null {
     events
       .filter(({ day }) => day >= fromDay && day < toDay)
       .reduce((density, { keepShare, addedPerMl }) => (density + addedPerMl) * keepShare, densityPerMl)
-  const last = counts.at(-1)
+  const last = counts.at(-1)!
   for (let low = counts.length - 1; low >= Math.max(1, counts.length - COUNTS_LOOKED_BACK); low -= 1) {
-    const [before, first] = [counts[low - 1], counts[low]]
-    if (before === undefined || first === undefined || last === undefined) return null
+    const [before, first] = [counts[low - 1]!, counts[low]!]
     const lostBy = (count: typeof first) => 1 - count.densityPerMl / moved(before.densityPerMl, before.day, count.day)
     const since = counts.slice(low)
     if (!(lostBy(first) > FALL_SHARE)) continue

@@ -23,7 +23,7 @@ function prepareHistory(history: CultureHistory) {
   const events = toEvents(history)
   const stretches = observations
     .slice(1)
-    .map((observation, index) => eventsBetween(events, observations[index]?.day ?? observation.day, observation.day))
+    .map((observation, index) => eventsBetween(events, observations[index]!.day, observation.day))
   const run = (rates: CultureRates, habits: EggHabits): FilterRun => {
     const conditions: Conditions = { ...habits, dilutionPerDay }
     return runFilter({ observations, stretches, rates, conditions })
@@ -33,8 +33,8 @@ function prepareHistory(history: CultureHistory) {
 
 function intervalsOf(logs: readonly number[], covariance: readonly (readonly number[])[]) {
   const ends = (index: number) => {
-    const half = DEVIATE_95 * Math.sqrt(covariance[index]?.[index] ?? 0)
-    const log = logs[index] ?? 0
+    const half = DEVIATE_95 * Math.sqrt(covariance[index]![index]!)
+    const log = logs[index]!
     return { lower: Math.exp(log - half), upper: Math.exp(log + half) }
   }
   return {
@@ -61,7 +61,7 @@ export function fitCulture(history: CultureHistory): CultureParameters {
   const priors = ratePriors(history, densestPerMl)
   const cost = (logs: readonly number[]) => {
     let penalty = 0
-    for (const [i, { mean, sd }] of priors.entries()) penalty += 0.5 * (((logs[i] ?? 0) - mean) / sd) ** 2
+    for (const [i, { mean, sd }] of priors.entries()) penalty += 0.5 * ((logs[i]! - mean) / sd) ** 2
     return penalty - run(ratesFromLogs(logs), habits).logLikelihood
   }
   const start = priors.map((prior) => prior.mean)

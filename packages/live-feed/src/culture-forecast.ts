@@ -128,7 +128,7 @@ export function cultureFutures(input: FutureInput): CultureFutures {
     densitiesPerMl.push(densities)
     growthPerDay.push(crashAfterDays <= days ? Number.NEGATIVE_INFINITY : (read - start - harvested) / days)
   }
-  return { days: densitiesPerMl[0]?.map((_, k) => estimate.day + k + 1) ?? [], densitiesPerMl, growthPerDay }
+  return { days: densitiesPerMl[0]!.map((_, k) => estimate.day + k + 1), densitiesPerMl, growthPerDay }
 }
 
 export type Quantiles = { p05: number; p10: number; p25: number; p50: number; p75: number; p90: number; p95: number }
@@ -136,8 +136,8 @@ export type Quantiles = { p05: number; p10: number; p25: number; p50: number; p7
 /** Quantile of sorted values, straight between ranks (type 7 of Hyndman & Fan 1996, Am. Stat. 50:361-365). */
 function quantileOf(sorted: Float64Array, share: number): number {
   const rank = (sorted.length - 1) * share
-  const low = sorted[Math.floor(rank)] ?? Number.NaN
-  const high = sorted[Math.ceil(rank)] ?? Number.NaN
+  const low = sorted[Math.floor(rank)]!
+  const high = sorted[Math.ceil(rank)]!
   // Equal ends are returned as they are: two minus infinities have no difference.
   return low === high ? low : low + (high - low) * (rank - Math.floor(rank))
 }
@@ -170,7 +170,7 @@ export type CultureForecast = {
 export function forecastCulture(input: FutureInput): CultureForecast {
   const { days, densitiesPerMl, growthPerDay } = cultureFutures(input)
   return {
-    days: days.map((day, k) => ({ day, ...quantilesOf(densitiesPerMl.map((densities) => densities[k] ?? 0)) })),
+    days: days.map((day, k) => ({ day, ...quantilesOf(densitiesPerMl.map((densities) => densities[k]!)) })),
     growthPerDay: quantilesOf(growthPerDay),
     futures: densitiesPerMl.length,
   }

@@ -50,11 +50,9 @@ export const SALINITY_RANGE = { min: 0, max: 97 }
 const TEMPERATURE_RANGE = { min: 5, max: 35, unit: 'C' }
 
 function interpolate(points: readonly { x: number; y: number }[], x: number): number {
-  const [first, ...rest] = points
-  if (first === undefined) return Number.NaN
-  let from = first
-  if (x <= first.x) return first.y
-  for (const to of rest) {
+  let from = points[0]!
+  if (x <= from.x) return from.y
+  for (const to of points.slice(1)) {
     if (x <= to.x) return from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x)
     from = to
   }

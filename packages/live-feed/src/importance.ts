@@ -32,7 +32,7 @@ export function posteriorAround({
     for (let k = 0; k < TAIL; k += 1) chiSquare += random.normal() ** 2
     const scale = Math.sqrt(TAIL / chiSquare)
     const shift = factor.mmul(Matrix.columnVector(normals)).to1DArray()
-    const drawn = point.map((value, i) => value + scale * (shift[i] ?? 0))
+    const drawn = point.map((value, i) => value + scale * shift[i]!)
     const distance = scale * scale * normals.reduce((sum, value) => sum + value * value, 0)
     const logProposal = (-(TAIL + size) / 2) * Math.log1p(distance / TAIL)
     const logWeight = least - cost(drawn) - logProposal
@@ -43,8 +43,8 @@ export function posteriorAround({
   const total = weighted.reduce((sum, { weight }) => sum + weight, 0)
   const average = (f: (drawn: readonly number[]) => number) =>
     weighted.reduce((sum, { drawn, weight }) => sum + weight * f(drawn), 0) / total
-  const mean = point.map((_, i) => average((drawn) => drawn[i] ?? 0))
-  const deviation = (drawn: readonly number[], i: number) => (drawn[i] ?? 0) - (mean[i] ?? 0)
+  const mean = point.map((_, i) => average((drawn) => drawn[i]!))
+  const deviation = (drawn: readonly number[], i: number) => drawn[i]! - mean[i]!
   return {
     mean,
     covariance: point.map((_, i) => point.map((_, j) => average((drawn) => deviation(drawn, i) * deviation(drawn, j)))),

@@ -91,19 +91,19 @@ export type LocalLevelFit = {
 export function fitLocalLevel({ series }: { series: readonly number[] }): LocalLevelFit {
   assertLength('series', series, 3)
   assertSeries(series)
-  const [first = 0, ...rest] = series
-  const differences = series.slice(1).map((value, i) => value - (series[i] ?? 0))
+  const rest = series.slice(1)
+  const differences = rest.map((value, i) => value - series[i]!)
   const scale = differences.reduce((sum, step) => sum + step * step, 0) / differences.length
   assertPositive('variance of the steps of series', scale)
-  const run = ([logObservation = 0, logLevel = 0]: readonly number[]) => {
-    const observationVariance = scale * Math.exp(logObservation)
-    const levelVariance = scale * Math.exp(logLevel)
+  const run = (logs: readonly number[]) => {
+    const observationVariance = scale * Math.exp(logs[0]!)
+    const levelVariance = scale * Math.exp(logs[1]!)
     const initialVariance = observationVariance + levelVariance
     const { logLikelihood } = localLevelFilter({
       series: rest,
       observationVariance,
       levelVariance,
-      initialMean: first,
+      initialMean: series[0]!,
       initialVariance,
     })
     return { observationVariance, levelVariance, logLikelihood }

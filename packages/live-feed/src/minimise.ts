@@ -5,10 +5,10 @@ type Objective = (point: readonly number[]) => number
 /** Step of the difference quotients; parameters here are logarithms, so one step size fits all. */
 const STEP = 1e-4
 
-const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0)
+const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, value, i) => sum + value * b[i]!, 0)
 
 function moved(point: readonly number[], direction: readonly number[], length: number): number[] {
-  return point.map((value, i) => value + length * (direction[i] ?? 0))
+  return point.map((value, i) => value + length * direction[i]!)
 }
 
 function unit(size: number, index: number): number[] {
@@ -63,8 +63,8 @@ export function minimise(objective: Objective, start: readonly number[], maximum
     const found = lineSearch(objective, point, value, direction, slope)
     if (found === null) return { point, value, isConverged: -slope < 1e-4 }
     const nextGradient = gradientAt(objective, found.candidate)
-    const s = found.candidate.map((entry, i) => entry - (point[i] ?? 0))
-    const y = nextGradient.map((entry, i) => entry - (gradient[i] ?? 0))
+    const s = found.candidate.map((entry, i) => entry - point[i]!)
+    const y = nextGradient.map((entry, i) => entry - gradient[i]!)
     inverse = updatedInverse(inverse, s, y)
     point = found.candidate
     value = found.reached

@@ -22,9 +22,8 @@ export function rateDrawer(parameters: CultureParameters, random: Random): () =>
     const normals = centre.map(() => random.normal())
     return ratesFromLogs(
       centre.map((log, i) => {
-        const row = lower[i] ?? []
         let shift = 0
-        for (let j = 0; j <= i; j += 1) shift += (row[j] ?? 0) * (normals[j] ?? 0)
+        for (let j = 0; j <= i; j += 1) shift += lower[i]![j]! * normals[j]!
         return log + shift
       }),
     )
