@@ -76,6 +76,25 @@ describe('learnGrazing', () => {
     expect(learned.upperPerLarvaPerHour - learned.eatenPerLarvaPerHour).toBeCloseTo((1.96 * sd) / Math.sqrt(3), 1)
   })
 
+  it('is as unsure as two meals that differ are', () => {
+    // 4 and 6 per mL of 20 L in 4 h by 500 are 40 and 60: 50 give or take 12.706 (Student, one degree) times 10.
+    const meals = [4, 6].map((eaten) => ({ ...meal, afterPerMl: 8 - eaten, larvae: 500 }))
+    const { eatenPerLarvaPerHour, lowerPerLarvaPerHour, upperPerLarvaPerHour } = learnGrazing({ observations: meals })
+    expect(eatenPerLarvaPerHour).toBeCloseTo(50, 9)
+    expect(lowerPerLarvaPerHour).toBe(0)
+    expect(upperPerLarvaPerHour).toBeCloseTo(177.06, 2)
+  })
+
+  it('leaves open twice as much or nothing of one meal alone, unless its counts say more', () => {
+    const one = learnGrazing({ observations: [meal] })
+    expect([one.lowerPerLarvaPerHour, one.upperPerLarvaPerHour]).toEqual([0, expect.closeTo(100, 9)])
+    // None found of 8 per mL: the one that would have changed it is an eightieth of them.
+    const emptied = { ...meal, afterPerMl: 0, animalsCountedBefore: 80, animalsCountedAfter: 0 }
+    const sd = (20_000 / 1200) * Math.sqrt(64 / 80 + (8 / 80) ** 2)
+    const { eatenPerLarvaPerHour, upperPerLarvaPerHour } = learnGrazing({ observations: [emptied] })
+    expect(upperPerLarvaPerHour - eatenPerLarvaPerHour).toBeCloseTo(1.96 * sd, 2)
+  })
+
   it('narrows as meals are added', () => {
     const meals = [5, 5.2, 4.8, 5.1, 4.9, 5, 5.3, 4.7].map((afterPerMl) => ({ ...meal, afterPerMl }))
     const width = (n: number) => {
@@ -91,7 +110,16 @@ describe('learnGrazing', () => {
     expect(grown.upperPerLarvaPerHour).toBeGreaterThanOrEqual(0)
   })
 
-  it('names the observation that cannot be', () => {
-    expect(() => learnGrazing({ observations: [meal, { ...meal, hours: 0 }] })).toThrow('observations[1].hours is 0')
+  it.each([
+    ['hours is 0; allowed: a finite number above 0 hours', { hours: 0 }],
+    ['beforePerMl is 0; allowed: a finite number above 0 per mL', { beforePerMl: 0 }],
+    ['afterPerMl is -1; allowed: a finite number from 0 per mL', { afterPerMl: -1 }],
+    ['larvae is 0; allowed: a finite number above 0 larvae', { larvae: 0 }],
+    ['volumeL is 0; allowed: a finite number above 0 L', { volumeL: 0 }],
+    ['dilutionPerDay is -1; allowed: a finite number from 0 tank volumes a day', { dilutionPerDay: -1 }],
+    ['animalsCountedBefore is 0', { animalsCountedBefore: 0, animalsCountedAfter: 0 }],
+    ['animalsCountedAfter is -1', { animalsCountedBefore: 1, animalsCountedAfter: -1 }],
+  ])('names the observation whose %s', (sentence, change) => {
+    expect(() => learnGrazing({ observations: [meal, { ...meal, ...change }] })).toThrow(`observations[1].${sentence}`)
   })
 })
