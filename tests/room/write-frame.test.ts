@@ -103,7 +103,10 @@ describe('a write', () => {
 
   test('of the clock is told as what it did, and is nobody’s', async () => {
     const ctx: Context = { ...ctxOf(full.owner), actor: { kind: 'system', job: 'close-windows' } }
-    await writeInRoom(frameOf({ ctx, permission: 'own' }), async (work) => work.audit({ action: 'swept' }))
+    // It has no request to repeat, whatever key it brings.
+    const keyed = { ...ctx, idempotency: { key: randomUUID(), requestHash: 'hash' } }
+    for (const each of [keyed, keyed])
+      await writeInRoom(frameOf({ ctx: each, permission: 'own' }), async (work) => work.audit({ action: 'swept' }))
     expect(await auditOf(await revision())).toMatchObject([{ actorName: 'close-windows', userId: null }])
   })
 
@@ -295,7 +298,10 @@ describe('a thing of the room', () => {
       ...{ kind: 'tank', name: 'Top shelf', note: '', endedAt: null, version: 1 },
       createdAt: new Date(world.clock.now()),
     })
-    expect(await codeOf(makes('top SHELF'))).toBe('invalid_input')
+    await expect(makes('top SHELF')).rejects.toMatchObject({
+      ...{ code: 'invalid_input', message: '"top SHELF" is the name of a tank here already; choose another.' },
+      fields: [{ path: 'name', received: 'top SHELF' }],
+    })
     const { id: low } = await makes('Low shelf')
     expect(await act((work) => changeSubject(work, { id: low, name: 'TOP shelf' }))).toBe('invalid_input')
     // Its own name is its own, and a note alone asks for none.
@@ -327,13 +333,22 @@ describe('a thing of the room', () => {
     const [bottle] = await world.ok(next.owner, 'listConcentrates', { params: { roomId: next.room.id } })
     const [tank] = await world.ok(next.owner, 'listTanks', { params: { roomId: next.room.id } })
     await act(async (work) => {
+      // Asked for first, when nothing is known of the room's things yet.
+      expect(await findCard(work, tank!.id)).toBeNull()
+    }).then((code) => expect(code).toBe('nothing'))
+    await act(async (work) => {
       expect(await findCard(work, full.culture.id)).toMatchObject({ kind: 'culture', name: 'R1', volumeL: 18 })
       const id = await shelf('Found shelf')(work)
       expect(await findCard(work, id)).toMatchObject({ kind: 'tank', name: 'Found shelf' })
       // A batch holds the litres of its tank.
       expect(await findCard(work, full.batch.id)).toMatchObject({ kind: 'larval_batch', volumeL: 40 })
       expect(await findCard(work, tank!.id)).toBeNull()
-      expect([await hasBottle(work, full.concentrate.id), await hasBottle(work, bottle!.id)]).toEqual([true, false])
+      const asked = [full.concentrate.id, full.concentrate.id, bottle!.id]
+      expect([
+        await hasBottle(work, asked[0]!),
+        await hasBottle(work, asked[1]!),
+        await hasBottle(work, asked[2]!),
+      ]).toEqual([...[true, true, false]])
     }).then((code) => expect(code).toBe('nothing'))
   })
 })

@@ -33,7 +33,8 @@ test('a device knows of no room, and neither it nor the clock is a person', asyn
   const asked = { tx: {} as Parameters<typeof assertMay>[0]['tx'], roomId: 'room', permission: 'read' as const }
   await expect(assertMay({ ...asked, actor: device })).rejects.toMatchObject({ code: 'not_found' })
   expect(await assertMay({ ...asked, permission: 'own', actor: clock })).toBe('owner')
-  for (const actor of [device, clock]) expect(refusal(() => personOf(actor))?.code).toBe('not_allowed')
+  for (const actor of [device, clock])
+    expect(refusal(() => personOf(actor))).toMatchObject({ code: 'not_allowed', message: 'Only a person does this.' })
   expect(personOf({ kind: 'person', userId: 'ana', name: 'Ana' })).toBe('ana')
 })
 
