@@ -195,7 +195,7 @@ function settledStage({ room, brood, book }: Asked): Reached {
 /** Larvae that are still in the larval tanks by the book. */
 function leftInBatches({ room, brood, book }: Asked): number | null {
   const batches = brood.vessels.filter(({ kind }) => kind === 'larval_batch')
-  return batches.length === 0 ? 0 : (book.numberIn(batches, room.today)?.number ?? null)
+  return book.numberIn(batches, room.today)?.number ?? null
 }
 
 /** Those that left as grown young, to others or into the room's own broodstock. */
