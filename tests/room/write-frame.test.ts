@@ -302,6 +302,7 @@ describe('a thing of the room', () => {
       ...{ code: 'invalid_input', message: '"top SHELF" is the name of a tank here already; choose another.' },
       fields: [{ path: 'name', received: 'top SHELF' }],
     })
+    await expect(makes(full.batch.name)).rejects.toThrow(`"${full.batch.name}" is the name of a larval batch here`)
     const { id: low } = await makes('Low shelf')
     expect(await act((work) => changeSubject(work, { id: low, name: 'TOP shelf' }))).toBe('invalid_input')
     // Its own name is its own, and a note alone asks for none.
@@ -316,7 +317,12 @@ describe('a thing of the room', () => {
 
   test('is ended once, with the reason, and its name is free again', async () => {
     const { id } = await makes('Old shelf')
-    expect(await act((work) => endSubject(work, { id: randomUUID(), reason: 'rotten' }))).toBe('not_found')
+    const end = (subjectId: string) =>
+      writeInRoom(frameOf(), (work) => endSubject(work, { id: subjectId, reason: 'rotten' }))
+    await expect(end(randomUUID())).rejects.toMatchObject({
+      code: 'not_found',
+      message: expect.stringMatching(/^There is no such thing here/),
+    })
     await writeInRoom(frameOf(), (work) => endSubject(work, { id, reason: 'rotten', detail: { into: 'fire' } }))
     expect(await auditOf(await revision())).toMatchObject([
       { action: 'tank.end', subjectId: id, detail: { reason: 'rotten', into: 'fire' } },
@@ -324,7 +330,7 @@ describe('a thing of the room', () => {
     expect(await prisma().subject.findUniqueOrThrow({ where: { roomId_id: { roomId, id } } })).toMatchObject({
       ...{ endedAt: new Date(world.clock.now()), endReason: 'rotten', version: 2 },
     })
-    expect(await act((work) => endSubject(work, { id, reason: 'again' }))).toBe('wrong_state')
+    await expect(end(id)).rejects.toMatchObject({ code: 'wrong_state', message: 'Old shelf was ended already.' })
     expect(await codeOf(makes('Old shelf'))).toBe('nothing')
   })
 
