@@ -2,6 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { cultureFall } from './culture-fall.ts'
 
+/** Evenly drawn: fc.double draws bit patterns, nearly all of them next to 0 where that is allowed. */
+const between = (min: number, max: number) => fc.nat(1e6).map((n) => min + ((max - min) * n) / 1e6)
+
 const counted = (...densities: number[]) => ({
   observations: densities.map((densityPerMl, day) => ({ day, densityPerMl, animalsCounted: 150 })),
 })
@@ -58,10 +61,7 @@ describe('cultureFall', () => {
   })
 
   it('is never seen in a culture that rises or holds, whatever is taken', () => {
-    const densities = fc.array(
-      fc.tuple(fc.double({ min: 1, max: 1.8, noNaN: true }), fc.double({ min: 0, max: 0.5, noNaN: true })),
-      { maxLength: 12 },
-    )
+    const densities = fc.array(fc.tuple(between(1, 1.8), between(0, 0.5)), { maxLength: 12 })
     fc.assert(
       fc.property(densities, (steps) => {
         let density = 100

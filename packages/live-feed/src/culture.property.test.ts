@@ -7,15 +7,18 @@ import { forecastCulture } from './culture-forecast.ts'
 import { harvestAdvice } from './harvest-advice.ts'
 import { localLevelFilter } from './local-level.ts'
 
+/** Evenly drawn: fc.double draws bit patterns, nearly all of them next to 0 where that is allowed. */
+const between = (min: number, max: number) => fc.nat(1e6).map((n) => min + ((max - min) * n) / 1e6)
+
 /** Any culture a room could write down, tidy or not. */
 const histories = fc
   .array(
     fc.record({
-      gapDays: fc.double({ min: 0.2, max: 9, noNaN: true }),
-      densityPerMl: fc.oneof(fc.constant(0), fc.double({ min: 0.1, max: 20_000, noNaN: true })),
+      gapDays: between(0.2, 9),
+      densityPerMl: fc.oneof(fc.constant(0), between(0.1, 20_000)),
       animalsCounted: fc.option(fc.integer({ min: 0, max: 500 }), { nil: undefined }),
-      eggRatio: fc.option(fc.double({ min: 0, max: 3, noNaN: true }), { nil: undefined }),
-      fraction: fc.option(fc.double({ min: 0, max: 0.9, noNaN: true }), { nil: undefined }),
+      eggRatio: fc.option(between(0, 3), { nil: undefined }),
+      fraction: fc.option(between(0, 0.9), { nil: undefined }),
     }),
     { minLength: 1, maxLength: 15 },
   )
@@ -60,10 +63,7 @@ describe('any culture history', () => {
   })
 
   it('never forecasts more for harvesting more', () => {
-    const fractions = fc.tuple(
-      fc.double({ min: 0, max: 0.5, noNaN: true }),
-      fc.double({ min: 0, max: 0.4, noNaN: true }),
-    )
+    const fractions = fc.tuple(between(0, 0.5), between(0, 0.4))
     fc.assert(
       fc.property(histories, fractions, (history, [less, extra]) => {
         const estimate = estimateCulture(history, fitCulture(history))
@@ -98,12 +98,12 @@ describe('any culture history', () => {
 })
 
 describe('localLevelFilter', () => {
-  const series = fc.array(fc.option(fc.double({ min: -1e3, max: 1e3, noNaN: true })), { minLength: 1, maxLength: 40 })
-  const variance = fc.double({ min: 1e-3, max: 1e3, noNaN: true })
+  const series = fc.array(fc.option(between(-1e3, 1e3)), { minLength: 1, maxLength: 40 })
+  const variance = between(1e-3, 1e3)
 
   it('moves with the series and is no surer after a missing value', () => {
     fc.assert(
-      fc.property(series, variance, variance, fc.double({ min: -50, max: 50, noNaN: true }), (values, h, q, shift) => {
+      fc.property(series, variance, variance, between(-50, 50), (values, h, q, shift) => {
         const run = (all: (number | null)[], initialMean: number) =>
           localLevelFilter({ series: all, observationVariance: h, levelVariance: q, initialMean, initialVariance: 10 })
         const here = run(values, 0)
