@@ -109,7 +109,6 @@ export function practicalSalinityFromConductivity({
 export function conductivityRatio({ salinity, ...conditions }: WaterConditions & { salinity: number }): number {
   assertWithin('salinity', salinity, SALINITY)
   const checked = check(conditions)
-  if (salinity === 0) return 0
   const { t68C } = checked
   const root = findRisingRoot((r) => salinityFromRoot(r, t68C) - salinity, { low: 0, high: 1.3 })
   const rt = polynomial(RATIO_OF_35, t68C) * root * root

@@ -37,6 +37,21 @@ describe('specific gravity', () => {
     expect(() => read(Number.NaN)).toThrow(/specificGravity is NaN/)
   })
 
+  // EOS-80 reaches from -2 to 40 C; one in a thousand for each degree is forty times what glass grows.
+  test.each([
+    ['reading is 0; allowed: a finite number above 0', { reading: 0 }],
+    ['reading is 1.2; allowed: 1.00000 to 1.03169', { reading: 1.2 }],
+    ['temperatureC is 41; allowed: -2 to 40 C', { temperatureC: 41 }],
+    ['calibrationTemperatureC is 41', { calibrationTemperatureC: 41 }],
+    ['referenceTemperatureC is -1; allowed: 0 to 40 C', { referenceTemperatureC: -1 }],
+    ['glassExpansionPerC is -0.001; allowed: 0 to 0.001 per C', { glassExpansionPerC: -0.001 }],
+    ['glassExpansionPerC is 0.0011', { glassExpansionPerC: 0.0011 }],
+  ])('of a hydrometer is refused where %s', (sentence, change) => {
+    const input = { reading: 1.02, temperatureC: 25, calibrationTemperatureC: 25, referenceTemperatureC: 25 }
+    expect(() => salinityFromHydrometer(input)).not.toThrow()
+    expect(() => salinityFromHydrometer({ ...input, ...change })).toThrow(sentence)
+  })
+
   test('a hydrometer read at its own temperature needs no correction', () => {
     const reading = specificGravity({ salinity: 33, temperatureC: 25, referenceTemperatureC: 25 })
     const input = { reading, temperatureC: 25, calibrationTemperatureC: 25, referenceTemperatureC: 25 }
@@ -58,6 +73,18 @@ describe('un-ionised ammonia', () => {
     expect(unionisedAmmonia({ pH: 8, temperatureC: 30, salinity: 0 }).isExtrapolated).toBe(false)
     expect(unionisedAmmonia({ pH: 8, temperatureC: 25, salinity: 40 }).isExtrapolated).toBe(false)
     expect(unionisedAmmonia({ pH: 8, temperatureC: 24, salinity: 41 }).isExtrapolated).toBe(true)
+  })
+
+  // Kits and electrodes read from pH 4 to 11; the constant rests on 0 to 40 C (Emerson et al. 1975).
+  test.each([
+    ['pH is 3.9; allowed: 4 to 11 ', { pH: 3.9 }],
+    ['pH is 11.1', { pH: 11.1 }],
+    ['temperatureC is 40.1; allowed: 0 to 40 C ', { temperatureC: 40.1 }],
+    ['temperatureC is -0.1', { temperatureC: -0.1 }],
+    ['salinity is 45.1; allowed: 0 to 45 ', { salinity: 45.1 }],
+  ])('is not said where %s', (sentence, change) => {
+    expect(() => unionisedAmmonia({ pH: 11, temperatureC: 40, salinity: 45 })).not.toThrow()
+    expect(() => unionisedAmmonia({ pH: 8, temperatureC: 25, salinity: 34, ...change })).toThrow(sentence)
   })
 
   test('is half of the total where pH equals the constant', () => {
@@ -83,6 +110,16 @@ describe('mixing', () => {
   test('doses without water changes add up', () => {
     expect(accumulatedDose({ dose: 2, fraction: 0, doses: 3 })).toBe(6)
     expect(accumulatedDose({ dose: 2, fraction: 1, doses: 3 })).toBe(2)
+  })
+
+  test('nothing evaporated asks for nothing', () => {
+    expect(salinityAfterEvaporation({ salinity: 35, volumeL: 100, evaporatedL: 0 })).toBe(35)
+    expect(freshWaterToAddL({ volumeL: 100, salinity: 35, targetSalinity: 35 })).toBe(0)
+  })
+
+  test('a change of a third with water of another level brings it a third of the way', () => {
+    // 30 litres at 32 and 60 at 35 are 90 at 34, by hand.
+    expect(changeFraction({ current: 35, incoming: 32, target: 34 })).toBeCloseTo(1 / 3, 12)
   })
 
   test('top-up undoes evaporation', () => {
@@ -209,6 +246,7 @@ describe.each(BAD)('the value %d', (bad) => {
     dryShare: () => saltToMixG({ ...water, volumeL: 1, dryShare: bad }),
     targetSalinity: () => saltToRaiseG({ ...water, volumeL: 1, targetSalinity: bad }),
     evaporatedL: () => salinityAfterEvaporation({ salinity: 35, volumeL: 10, evaporatedL: bad }),
+    incoming: () => changeFraction({ current: 1, incoming: bad, target: 1 }),
     tolerance: () => waterToMatchL({ volumeL: 1, current: 35, target: 30, tolerance: bad }),
     'parts[0].volumeL': () => mixedSalinity({ parts: [{ volumeL: bad, salinity: 35 }] }),
     'parts[0].salinity': () => mixedSalinity({ parts: [{ volumeL: 1, salinity: bad }] }),
@@ -226,6 +264,16 @@ test.each([
     /salinity is 34; allowed: at least .*35/,
   ],
   [() => freshWaterToAddL({ volumeL: 100, salinity: 35, targetSalinity: 0 }), /targetSalinity is 0/],
+  [
+    () => freshWaterToAddL({ volumeL: -1, salinity: 35, targetSalinity: 34 }),
+    /volumeL is -1; allowed: a finite number from 0/,
+  ],
+  [() => salinityAfterEvaporation({ salinity: -1, volumeL: 10, evaporatedL: 1 }), /salinity is -1/],
+  [
+    () => salinityAfterEvaporation({ salinity: 35, volumeL: 0, evaporatedL: 0 }),
+    /volumeL is 0; allowed: a finite number above 0/,
+  ],
+  [() => waterToMatchL({ volumeL: -1, current: 26, target: 26, tolerance: 1 }), /volumeL is -1/],
   [() => waterToMatchL({ volumeL: 2, current: Number.NaN, target: 26, tolerance: 1 }), /current is NaN/],
   [() => waterToMatchL({ volumeL: 2, current: 26, target: Number.NaN, tolerance: 1 }), /target is NaN/],
   [() => salinityAfterEvaporation({ salinity: 35, volumeL: 10, evaporatedL: 10 }), /evaporatedL is 10; .*under 10 L/],
