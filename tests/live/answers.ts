@@ -130,6 +130,7 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
     return water && readOffCard(water.ammoniaMgPerL * nature.chance.factor(seenScatter))
   },
   pH: ({ task, nature }) => nature.waterOf(task.subject.id)?.pH,
+  keptMl: () => jarMl,
   water: () => 'water_tinted',
   signs: ({ task, nature }) => (nature.rotifers.get(task.subject.id)?.isSick ? ['swimming_slow'] : undefined),
 }

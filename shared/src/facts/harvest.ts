@@ -11,7 +11,12 @@ export const HarvestPartSchema = z.strictObject({
 
 /** Litres taken from a culture and where each litre went; the parts add up to the whole. */
 export const HarvestDataSchema = z
-  .strictObject({ volumeL: VolumeLSchema, parts: z.array(HarvestPartSchema).check(atLeast(1), atMost(20)) })
+  .strictObject({
+    volumeL: VolumeLSchema,
+    parts: z.array(HarvestPartSchema).check(atLeast(1), atMost(20)),
+    /** mL that what was sieved stands in. */
+    keptMl: z.optional(aboveZero(20_000)),
+  })
   .check(
     z.refine(
       (harvest) => Math.abs(harvest.parts.reduce((sum, part) => sum + part.volumeL, 0) - harvest.volumeL) < 0.0051,

@@ -9,7 +9,7 @@ import type { FactOf } from '../facts/fact.ts'
 import { harvestRound, hatchedAt, hatchUnderWay, hatchVessels, keptHarvest } from '../plans/artemia-hatch.ts'
 import { artemiaFeeds } from '../plans/artemia-need.ts'
 import { artemiaStarts } from '../plans/artemia-starts.ts'
-import { tinTest } from '../plans/tin-test.ts'
+import { cystYield } from '../plans/cyst-yield.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from '../state/batch-state.ts'
@@ -46,12 +46,12 @@ export function artemiaAhead(snapshot: RoomSnapshot, horizon: FoodHorizon): Arte
 
 type Known = { perGram: number; dryPerWeighed: number; coldHours: number; enrichHours: number; handlingHours: number }
 
-/** What a gram gives in this room, by its tin's test where there is one, and how long nauplii last. */
+/** What a gram gives in this room, as it was seen to where somebody counted, and how long nauplii last. */
 function known(snapshot: RoomSnapshot, today: HusbandryDay): Known {
   const { parameters } = ruleInForce(snapshot, artemiaStartDefinition)
   const { coldHours } = ruleInForce(snapshot, artemiaHarvestDefinition).parameters
   return {
-    perGram: tinTest(snapshot, today)?.naupliiPerGram ?? parameters.naupliiPerGram,
+    perGram: cystYield(snapshot, today)?.naupliiPerGram ?? parameters.naupliiPerGram,
     dryPerWeighed: parameters.cysts === 'drained_without_shells' ? 1 / parameters.wetPerDry : 1,
     coldHours,
     enrichHours: parameters.enrichHours,

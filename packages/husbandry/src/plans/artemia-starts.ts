@@ -11,7 +11,7 @@ import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts
 import { dateOf, factsUntil } from '../state/day-facts.ts'
 import { harvestRound, hatchedAt, hatchUnderWay, hatchVessels, slowLotHours } from './artemia-hatch.ts'
 import { type ArtemiaNeed, artemiaFeeds, artemiaNeeds } from './artemia-need.ts'
-import { type TinTest, tinTest } from './tin-test.ts'
+import { type CystYield, cystYield } from './cyst-yield.ts'
 
 export type ArtemiaStart = {
   vessel: SnapshotCulture
@@ -26,7 +26,8 @@ export type ArtemiaStart = {
   lateHours: number
   /** True when they are late because every vessel is still at work: one more would have them there in time. */
   isShortOfVessels: boolean
-  test: TinTest | null
+  /** What a gram was seen to give in this room; null where nobody has counted. */
+  seen: CystYield | null
 }
 
 type Values = ParameterValues<typeof artemiaStartDefinition.parameters>
@@ -52,14 +53,14 @@ function workOut(snapshot: RoomSnapshot, day: HusbandryDay): ArtemiaStart[] {
   const { isOn, parameters } = ruleInForce(snapshot, artemiaStartDefinition)
   const vessels = isOn ? hatchVessels(snapshot) : []
   if (vessels.length === 0) return []
-  const test = tinTest(snapshot, day)
+  const seen = cystYield(snapshot, day)
   const freeAt = new Map(vessels.map((vessel) => [vessel.id, emptyAt(snapshot, vessel, day)]))
   const served = servedDates(snapshot, vessels, day)
   const starts: ArtemiaStart[] = []
   for (let ahead = 1; ahead <= mostDaysAhead; ahead += 1) {
     const feedDate = addDays(day.date, ahead)
     if (served.has(feedDate)) continue
-    const found = startFor(snapshot, { day, feedDate, vessels, freeAt, parameters, test })
+    const found = startFor(snapshot, { day, feedDate, vessels, freeAt, parameters, seen })
     if (!found) continue
     starts.push(found)
     freeAt.set(found.vessel.id, harvestRound(snapshot, hatchedAt(found.vessel, found.at)).at)
@@ -94,11 +95,11 @@ type Asked = {
   vessels: readonly SnapshotCulture[]
   freeAt: ReadonlyMap<string, Instant>
   parameters: Values
-  test: TinTest | null
+  seen: CystYield | null
 }
 
 function startFor(snapshot: RoomSnapshot, asked: Asked): ArtemiaStart | null {
-  const { day, feedDate, vessels, test } = asked
+  const { day, feedDate, vessels, seen, parameters } = asked
   const feedDay = husbandryDay({ room: snapshot.room, date: feedDate })
   const needs = artemiaNeeds(snapshot, feedDay)
   const nauplii = needs.reduce((sum, need) => sum + need.nauplii, 0)
@@ -106,7 +107,9 @@ function startFor(snapshot: RoomSnapshot, asked: Asked): ArtemiaStart | null {
   const [firstFeed, lastFeed] = [[...feeds].sort()[0], [...feeds].sort().at(-1)]
   if (nauplii <= 0 || !firstFeed || !lastFeed) return null
   const places = vessels
-    .map((vessel) => placeIn(snapshot, vessel, { ...asked, nauplii, neededAt: firstFeed }))
+    .map((vessel) =>
+      placeIn(snapshot, vessel, { ...asked, nauplii: nauplii * (1 + parameters.spare), neededAt: firstFeed }),
+    )
     .sort((a, b) => (soonest(a) < soonest(b) ? -1 : soonest(a) > soonest(b) ? 1 : 0))
   const place = places[0]
   if (!place || place.at < day.startsAt || place.at >= day.endsAt) return null
@@ -115,7 +118,7 @@ function startFor(snapshot: RoomSnapshot, asked: Asked): ArtemiaStart | null {
   const rounds = roundsInOrder(day)
   const lateHours = Math.max(0, elapsedHours(firstFeed, addMinutes(outAt, -roundMinutes)))
   return {
-    ...{ vessel: place.vessel, plan: place.plan, feedDate, needs, nauplii, test },
+    ...{ vessel: place.vessel, plan: place.plan, feedDate, needs, nauplii, seen },
     round: roundOfInstant(rounds, place.at) ?? firstRound(day),
     at: place.at,
     lateHours,
@@ -132,9 +135,9 @@ function placeIn(
   vessel: SnapshotCulture,
   asked: Asked & { nauplii: number; neededAt: Instant },
 ): Place {
-  const { day, parameters, test } = asked
+  const { day, parameters, seen } = asked
   const { enrichHours, handlingHours } = parameters
-  const naupliiPerGram = test?.naupliiPerGram ?? parameters.naupliiPerGram
+  const naupliiPerGram = seen?.naupliiPerGram ?? parameters.naupliiPerGram
   const plan = artemiaHatchPlan({
     neededAt: asked.neededAt,
     nauplii: asked.nauplii,

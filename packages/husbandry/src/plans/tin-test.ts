@@ -8,7 +8,7 @@ import { daysSince, factsUntil } from '../state/day-facts.ts'
 export type TinTest = { fact: FactOf<'care'>; naupliiPerGram: number }
 
 // A tin that hatches worse than a tenth of a good one is no measure for the next. common practice
-const worstPerGram = 20_000
+export const worstPerGram = 20_000
 
 /** What the open tin gave at its last test, while that is no older than a test lasts; null when it was never tested. */
 export function tinTest(snapshot: RoomSnapshot, day: HusbandryDay): TinTest | null {

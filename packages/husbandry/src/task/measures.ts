@@ -31,6 +31,12 @@ export function measurableG(grams: number): number {
   return toStep(grams, grams < 100 ? 0.1 : 1)
 }
 
+/** As `measurableG`, never less than given: for what must not run short. */
+export function measurableGUp(grams: number): number {
+  const step = grams < 100 ? 0.1 : 1
+  return Number((Math.ceil(grams / step - 1e-9) * step).toFixed(6))
+}
+
 /** Numbers of animals to two figures: nothing here is known better. */
 export function roundAnimals(animals: number): number {
   if (animals <= 0) return 0

@@ -55,7 +55,8 @@ function sayHarvest(data: Of<'harvest'>, say: Say): string {
     const to = say.nameOf(part.subjectId) ?? destinationLabels[part.to].toLowerCase()
     return `${quantity(part.volumeL, 'L', say)} to ${to}`
   })
-  return parts.length === 1 ? join(parts) : `${quantity(data.volumeL, 'L', say)} taken: ${parts.join(', ')}`
+  const kept = data.keptMl === undefined ? '' : `, in a jar of ${quantity(data.keptMl, 'mL', say)}`
+  return parts.length === 1 ? `${join(parts)}${kept}` : `${quantity(data.volumeL, 'L', say)} taken: ${parts.join(', ')}`
 }
 
 const sayFeeding = (data: Of<'feeding'>, say: Say) =>

@@ -10,7 +10,7 @@ export const artemiaStartDefinition = {
   id: 'artemia-start',
   title: 'Start Artemia cysts',
   sentence:
-    'Start {cysts} so that the nauplii of the next feeds are ready on time, in a vessel that is empty: {naupliiPerGram} from a gram of dry cysts where the tin was not tested, enriched for {enrichHours}, {handlingHours} set aside for the harvest; drained cysts weigh {wetPerDry} as much.',
+    'Start {cysts} so that the nauplii of the next feeds are ready on time, in a vessel that is empty: {naupliiPerGram} from a gram of dry cysts where no harvest and no test says otherwise, {spare} more than the feeds ask for, enriched for {enrichHours}, {handlingHours} set aside for the harvest; drained cysts weigh {wetPerDry} as much.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,
@@ -43,6 +43,15 @@ export const artemiaStartDefinition = {
       source: published(
         '200,000-300,000 from good cysts: Treece 2000, SRAC Publication 702; better from your own lot test',
       ),
+    },
+    spare: {
+      type: 'number',
+      label: 'more than the feeds ask for',
+      unit: 'share',
+      default: 0.2,
+      minimum: 0,
+      maximum: 1,
+      source: commonPractice('the last look of a day may find larvae hungrier, and what is left over is thrown away'),
     },
     enrichHours: {
       type: 'number',

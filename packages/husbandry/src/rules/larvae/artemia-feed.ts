@@ -4,6 +4,7 @@ import { larvalArtemiaFeedDefinition } from '../../definitions/larvae/larval-art
 import type { FactDraft } from '../../facts/fact.ts'
 import { vesselToFeedFrom } from '../../plans/artemia-hatch.ts'
 import { type ArtemiaFeed, artemiaFeedsAsked } from '../../plans/artemia-need.ts'
+import { jarShare } from '../../plans/jar-share.ts'
 import { naupliiJar } from '../../plans/nauplii-jar.ts'
 import { weaning } from '../../plans/wean-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
@@ -31,14 +32,18 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
     const batch = batchById(snapshot, subject.id)
     const { rounds, asked } = artemiaFeedsAsked(snapshot, batch, day)
     const vessel = vesselToFeedFrom(snapshot, day)
-    const jar = vessel && naupliiJar(snapshot, vessel, day)
+    const counted = vessel && naupliiJar(snapshot, vessel, day)
+    const isUsedUp = counted?.leftMl != null && counted.leftMl < leastMl
+    const jar = isUsedUp ? null : counted
+    const part = jar ? jarShare(snapshot, jar, day) : 1
     const dry = weaning(snapshot, batch, day)
     return asked.map((feed) => {
-      const nauplii = roundAnimals(feed.nauplii)
+      const given = part * feed.nauplii
+      const nauplii = roundAnimals(given)
       const which = whichFeed(rounds.indexOf(feed.round), rounds.length)
       // Weaning larvae get their pinch of dry food in the same standing, before the live food.
       const withDry = dry?.withArtemia.some(({ id }) => id === feed.round.id) ? dry : null
-      const amount = jar && vessel ? jarAmount(feed.nauplii / jar.perMl, vessel) : animals(nauplii)
+      const amount = jar && vessel ? jarAmount(given / jar.perMl, vessel) : animals(nauplii)
       return {
         roundId: feed.round.id,
         content: taskContent({
@@ -52,13 +57,22 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
           amountOf: jar ? 'nauplii, as counted' : 'newly hatched nauplii',
           steps: [
             ...(withDry ? dryFoodSteps(withDry) : []),
-            ...feedSteps(feed, { vessel, nauplii, isCounted: jar !== null }),
+            ...feedSteps(feed, { vessel, nauplii, isCounted: jar !== null, isUsedUp, isShort: part < nearlyAll }),
           ],
           fields: [...feedFields(amount), ...(withDry ? [dryFoodField] : [])],
           because: [
-            ...becauseOf(feed, nauplii, parameter),
+            ...becauseOf(feed, parameter),
             ...(jar
               ? [
+                  ...(part < nearlyAll
+                    ? [
+                        computedLink('what the jar still holds, alike for all that eat of it', null, {
+                          label: 'of it, as far as the jar goes',
+                          quantity: share(Number(part.toFixed(2))),
+                          joins: 'times' as const,
+                        }),
+                      ]
+                    : []),
                   factLink(jar.fact, {
                     label: 'in the jar, counted',
                     quantity: perMl(Math.round(jar.perMl)),
@@ -95,6 +109,11 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
   },
 })
 
+// With less left than that a jar is empty. common practice
+const leastMl = 5
+// A tenth is a jar's error. common practice
+const nearlyAll = 0.9
+
 /** What a syringe shows, and no more than the hatch can hold: a jar that thin has no more to give. */
 const jarAmount = (wantedMl: number, vessel: SnapshotCulture): Quantity =>
   mL(Math.max(0.1, measurableMl(Math.min(wantedMl, vessel.volumeL * 1000))))
@@ -109,15 +128,21 @@ function leftFacts(subjectId: string, values: Values): FactDraft[] {
 
 function feedSteps(
   { diet }: ArtemiaFeed,
-  given: { vessel: SnapshotCulture | null; nauplii: number; isCounted: boolean },
+  given: { vessel: SnapshotCulture | null; nauplii: number; isCounted: boolean; isUsedUp: boolean; isShort: boolean },
 ): Phrase[] {
-  const { vessel, nauplii, isCounted } = given
+  const { vessel, nauplii, isCounted, isUsedUp, isShort } = given
   const isFirstDay = diet.day === diet.species.feeding.artemiaFirstDay.value
   return [
     ...(isFirstDay ? [phrase('Their first Artemia: give a little, watch who takes it, keep the rotifers up.')] : []),
     phrase(
       `Newly hatched nauplii${vessel ? ` of ${vessel.name}` : ''}, shells left behind, rinsed, brought to the tank’s warmth.`,
     ),
+    ...(isShort
+      ? [phrase('The jar does not hold all that is wanted until the next hatch: everybody gets the same part of it.')]
+      : []),
+    ...(isUsedUp
+      ? [phrase('By what was written down the jar is used up: look at it, and write down what was really given.')]
+      : []),
     isCounted
       ? phrase('Stir the jar, then draw it up: that is about {number}.', { number: animals(nauplii) })
       : phrase('Count the jar first, on the page of its hatch: then this is said in mL.'),
@@ -153,7 +178,7 @@ type FeedParameter = (
   joins?: Because['joins'],
 ) => Because
 
-function becauseOf(feed: ArtemiaFeed, nauplii: number, parameter: FeedParameter): Because[] {
+function becauseOf(feed: ArtemiaFeed, parameter: FeedParameter): Because[] {
   const { diet, tank, count, likelyLeft, targetPerMl, larvae, share: ofIt } = feed
   const { artemiaPerMl, artemiaFirstDay } = diet.species.feeding
   return [
@@ -193,7 +218,7 @@ function becauseOf(feed: ArtemiaFeed, nauplii: number, parameter: FeedParameter)
         ]
       : []),
     settingLink(tank.id, 'volume', { label: `in ${tank.name}`, quantity: litres(tank.volumeL), joins: 'times' }),
-    computedLink('prey top-up', null, { label: 'to add', quantity: animals(nauplii) }),
+    computedLink('prey top-up', null, { label: 'to add', quantity: animals(roundAnimals(feed.nauplii)) }),
     profileLink(diet.species.tradeName, artemiaFirstDay.source.citation, {
       label: 'old at the first Artemia',
       quantity: { value: artemiaFirstDay.value, unit: 'days' },

@@ -1,16 +1,19 @@
 import { artemiaHatchHours, COLD_STORE } from '@fryward/live-feed'
 import type { TaskField } from '@fryward/shared'
 import { z } from 'zod'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { artemiaHarvestDefinition } from '../../definitions/live-food/artemia-harvest.ts'
 import { harvestDue } from '../../plans/artemia-hatch.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
-import { countField, noteField } from '../../task/fields.ts'
+import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { factsUntil } from '../../state/day-facts.ts'
+import { countField, noteField, numberField } from '../../task/fields.ts'
 import { degC, hours, mL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { countOf, textOf } from '../../task/values.ts'
+import { countOf, given, numberOf, textOf } from '../../task/values.ts'
 
 const ContextSchema = z.object({ volumeL: z.number() })
 // Screen under 150 um, kept under water: FAO Fish. Tech. Pap. 361, sect. 4.3.1.
@@ -31,6 +34,18 @@ const jarField: TaskField = countField({
   likely: likelyPerMl,
   volumeMl: sampleMl,
 })
+
+/** How much of it there is, so that a hatch is learned from and no feed is promised what is gone. */
+const keptField = (usual: number | null): TaskField =>
+  numberField({
+    ...{ name: 'keptMl', label: 'Jar filled up to', unit: 'mL', usual, step: 10 },
+    ...{ minimum: 10, maximum: 20_000, likely: [100, 2000] },
+  })
+
+const lastKeptMl = (snapshot: RoomSnapshot, vessel: SnapshotCulture, day: HusbandryDay): number | null =>
+  factsUntil(snapshot, 'harvest', { subjectId: vessel.id, until: day.endsAt }).findLast(
+    ({ data }) => data.keptMl !== undefined,
+  )?.data.keptMl ?? null
 
 export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -63,6 +78,7 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
                 hours: hours(parameters.coldHours),
               },
             ),
+            phrase('Fill the jar up to a mark and note its mL: then no more is asked of it than it holds.'),
             phrase(
               'Stir the jar and count three drops of {sample}: every feed of the day is measured by that number.',
               {
@@ -71,7 +87,7 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
             ),
             phrase('Too many to count? A mL of it into 99 mL of water, and write 100 as the dilution.'),
           ],
-          fields: [jarField, noteField('Hatched well?')],
+          fields: [jarField, keptField(lastKeptMl(snapshot, vessel, day)), noteField('Hatched well?')],
           because: [
             factLink(started, { label: 'cysts started', text: started.data.note ?? null }),
             settingLink(vessel.id, 'temperature', {
@@ -95,9 +111,14 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
     const { volumeL } = ContextSchema.parse(context)
     const note = textOf(values, 'note')
     const count = countOf(values, 'count')
+    const keptMl = numberOf(values, 'keptMl')
     return {
       facts: [
-        { kind: 'harvest', subjectId, data: { volumeL, parts: [{ to: 'chilled_reserve', volumeL }] } },
+        {
+          kind: 'harvest',
+          subjectId,
+          data: { volumeL, parts: [{ to: 'chilled_reserve', volumeL }], ...given({ keptMl }) },
+        },
         ...(count ? [{ kind: 'count', subjectId, data: { of: 'culture', ...count } } as const] : []),
         ...(note ? [{ kind: 'observation', subjectId, data: { note } } as const] : []),
       ],

@@ -6,6 +6,7 @@ import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { artemiaStartDefinition, type CystKind, cystKinds } from '../../definitions/live-food/artemia-start.ts'
 import { hatchUnderWay } from '../../plans/artemia-hatch.ts'
 import { type ArtemiaStart, artemiaStarts } from '../../plans/artemia-starts.ts'
+import type { CystYield } from '../../plans/cyst-yield.ts'
 import { artemiaSooner } from '../../plans/sooner-artemia.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, planLink, settingLink } from '../../rule/why.ts'
@@ -18,7 +19,7 @@ import {
   grams,
   hours,
   litres,
-  measurableG,
+  measurableGUp,
   measurableL,
   psu,
   roundAnimals,
@@ -43,6 +44,11 @@ const cystWords: Record<CystKind, string> = {
   drained_without_shells: 'shell-free cysts, drained',
 }
 
+const seenWords: Record<CystYield['by'], string> = {
+  test: 'from a gram, by the tin’s own test',
+  harvests: 'from a gram, as the last harvests were counted',
+}
+
 export const artemiaStart = defineRule(artemiaStartDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const vessel = cultureById(snapshot, subject.id)
@@ -55,7 +61,7 @@ export const artemiaStart = defineRule(artemiaStartDefinition, {
       .filter((start) => start.vessel.id === vessel.id)
       .map((start) => {
         const dryG = start.plan.cystsG
-        const cystsG = Math.max(0.1, measurableG(dryG * (isWet ? parameters.wetPerDry : 1)))
+        const cystsG = measurableGUp(dryG * (isWet ? parameters.wetPerDry : 1))
         const amount = grams(cystsG)
         return {
           roundId: start.round.id,
@@ -83,10 +89,11 @@ export const artemiaStart = defineRule(artemiaStartDefinition, {
             because: [
               ...soonerLinks(snapshot, day),
               ...needLinks(start),
-              start.test
-                ? factLink(start.test.fact, {
-                    label: 'from a gram, by the tin’s own test',
-                    quantity: animals(start.test.naupliiPerGram),
+              parameter('spare', 'and'),
+              start.seen
+                ? factLink(start.seen.fact, {
+                    label: seenWords[start.seen.by],
+                    quantity: animals(roundAnimals(start.seen.naupliiPerGram)),
                     joins: 'divided_by' as const,
                   })
                 : parameter('naupliiPerGram', 'divided_by'),

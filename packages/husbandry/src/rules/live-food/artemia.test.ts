@@ -190,6 +190,32 @@ describe('feeding Artemia', () => {
     expect(amounts('2026-03-11')[0]).toEqual(['morning', 11_000])
   })
 
+  test('never asks a jar for more than it holds: what is left is the same part for all, and a jar used up is said', () => {
+    const built = new SnapshotBuilder()
+    const about = { kind: 'artemia_hatch', strain: null, volumeL: 2, temperatureC: 28 } as const
+    const hatcher = built.culture({ ...about, name: 'H1', salinity: 30, startedAt: '2026-02-01T08:00:00.000Z' })
+    const batches = [20, 40].map((volumeL) =>
+      built.batch({ hatchedOn: '2026-03-01', name: `In ${volumeL} L`, tankId: built.tank({ volumeL }).id }),
+    )
+    const parts = [{ to: 'chilled_reserve' as const, volumeL: 2 }]
+    built.fact('harvest', hatcher.id, '2026-03-10T06:00:00.000Z', { volumeL: 2, parts, keptMl: 300 })
+    built.fact('count', hatcher.id, '2026-03-10T06:05:00.000Z', { of: 'culture', animals: [20], volumeMl: 0.1 })
+    const feeds = () => built.drafts(date, [larvalArtemiaFeed]).drafts
+    const asked = () => feeds().map(({ content }) => content.amount)
+    // 1 a mL of 20 and of 40 L, two feeds each: 120,000, and the jar holds 300 x 200 = 60,000, half of it.
+    const ml = (value: number) => ({ value, unit: 'mL' })
+    expect(asked()).toEqual([ml(50), ml(50), ml(100), ml(100)])
+    const data = { food: 'artemia', amountMl: 50, animals: 10_000, fromCultureId: hatcher.id } as const
+    built.fact('feeding', batches[0]!.id, '2026-03-10T07:10:00.000Z', data)
+    expect(asked()).toEqual([ml(50), ml(100), ml(100)])
+    built.fact('feeding', batches[1]!.id, '2026-03-10T07:20:00.000Z', { ...data, amountMl: 248, animals: 49_600 })
+    expect(asked()).toEqual([
+      { value: 20_000, unit: 'animals' },
+      { value: 40_000, unit: 'animals' },
+    ])
+    expect(JSON.stringify(feeds()[0]?.content.steps)).toContain('the jar is used up')
+  })
+
   test('is told in mL of the jar once that was counted at the harvest, and keeps both', () => {
     const { built, batch, hatcher } = room('2026-03-01')
     built.fact('care', hatcher.id, '2026-03-09T06:00:00.000Z', { act: 'start_artemia' })
@@ -228,12 +254,13 @@ describe('feeding Artemia', () => {
 })
 
 describe('starting cysts', () => {
-  test('are wetted a day and an hour before the feed: 37,037 nauplii are 0.2 g', () => {
+  test('are wetted a day and an hour before the feed: 37,037 nauplii and a fifth more are 0.3 g', () => {
     const { built, hatcher } = room('2026-03-03')
     // Day 7 on the 11th: 0.833 a mL x 20,000 mL x 2 feeds, a tenth lost in the sieve, at 200,000 a gram.
     expect(((0.5 + (0.5 * 2) / 3) * 20_000 * 2) / 0.9 / 200_000).toBeCloseTo(0.185, 3)
+    // With a fifth to spare 0.222, and a scale of tenths shows the next.
     const draft = onlyDraft(built.drafts(date, [artemiaStart]))
-    expect(draft.content.amount).toEqual({ value: 0.2, unit: 'g' })
+    expect(draft.content.amount).toEqual({ value: 0.3, unit: 'g' })
     // Needed at 07:00 on the 11th, 24 h at 28 C and a tenth: too late for that since the evening of the 9th, so at once.
     expect(draft.roundId).toBe('morning')
     expect(signOff(artemiaStart, draft, { cystsG: 0.4 }).facts).toEqual([
@@ -302,10 +329,10 @@ describe('starting cysts', () => {
   test('are weighed as they are: dry, or drained and heavier; by the tin’s own test where there is one', () => {
     const { built, hatcher } = room('2026-02-25')
     const amount = () => onlyDraft(built.drafts(date, [artemiaStart])).content.amount?.value
-    // 1 a mL x 20,000 mL x 2 feeds, a tenth lost, at 200,000 a gram.
-    expect(amount()).toBe(0.2)
+    // 1 a mL x 20,000 mL x 2 feeds, a tenth lost, a fifth to spare, at 200,000 a gram: 0.27, or 0.64 drained.
+    expect(amount()).toBe(0.3)
     built.setting('artemia-start', { parameters: { cysts: 'drained_without_shells' } })
-    expect(amount()).toBe(0.5)
+    expect(amount()).toBe(0.7)
     built.setting('artemia-start', { parameters: {} })
     const test = onlyDraft(built.drafts(date, [artemiaLotTest]))
     const nauplii = { animals: [12, 13, 11], volumeMl: 0.25, dilution: 20 }
@@ -321,8 +348,30 @@ describe('starting cysts', () => {
       data: { act: 'test_cysts', naupliiPerGram: 48_000, note: '50 % hatched.' },
     })
     built.append(tested!, { at: '2026-03-09T13:00:00.000Z' })
-    expect(amount()).toBe(0.9)
+    // 53,333 at 48,000 a gram.
+    expect(amount()).toBe(1.2)
     expect(built.drafts(date, [artemiaLotTest]).drafts).toEqual([])
+  })
+
+  test('are weighed by what the last three harvests gave, once their jars were counted and filled to a mark', () => {
+    const { built, hatcher } = room('2026-02-25')
+    const hatched = (day: string, before: string, more: { keptMl?: number }, perMl: number) => {
+      built.fact('care', hatcher.id, `${before}T07:30:00.000Z`, { act: 'start_artemia', cystsG: 0.5, litres: 2 })
+      const parts = [{ to: 'chilled_reserve' as const, volumeL: 2 }]
+      built.fact('harvest', hatcher.id, `${day}T10:00:00.000Z`, { volumeL: 2, parts, ...more })
+      const animals = [perMl / 10, perMl / 10, perMl / 10]
+      built.fact('count', hatcher.id, `${day}T10:05:00.000Z`, { of: 'culture', animals, volumeMl: 0.1 })
+    }
+    const amount = () => onlyDraft(built.drafts(date, [artemiaStart])).content.amount?.value
+    hatched('2026-03-03', '2026-03-02', { keptMl: 300 }, 100)
+    hatched('2026-03-05', '2026-03-04', { keptMl: 300 }, 140)
+    // Nobody said how much of it there was: it says nothing.
+    hatched('2026-03-07', '2026-03-06', {}, 20)
+    expect(amount()).toBe(0.3)
+    hatched('2026-03-09', '2026-03-08', { keptMl: 400 }, 90)
+    // 36,000 of half a gram, which were 40,000 before the sieve: 80,000 a gram, the middle of 66,667, 80,000 and 93,333;
+    // 53,333 are 0.67 g.
+    expect(amount()).toBe(0.7)
   })
 
   test('is not asked when nobody eats Artemia, or twice a day', () => {
