@@ -70,6 +70,28 @@ describe('lifeTable', () => {
     expect(totals.found).toBe(12)
   })
 
+  test('lets more go than were estimated, who then were there all the same', () => {
+    // Ten, give or take three: twelve were placed, so twelve they were, and none is left or has died.
+    const entries: LedgerEntry[] = [
+      { day: 0, kind: 'count', animals: 10, standardError: 3 },
+      { day: 2, kind: 'placed', animals: 12 },
+    ]
+    expect(lifeTable({ entries }).rows[0]).toMatchObject({ found: 2, deaths: 0, atEnd: 0, isCounted: false })
+  })
+
+  test('is as sure of heads that were counted as an exact interval is', () => {
+    const method = (animals: number) =>
+      lifeTable({
+        entries: [
+          { day: 0, kind: 'count', animals },
+          { day: 4, kind: 'loss', animals: 2 },
+          { day: 8, kind: 'count', animals: animals - 2 },
+        ],
+      }).rows[0]?.survived?.method
+    // Exact to thirty animals, Wilson's beyond: common practice.
+    expect([30, 31].map(method)).toEqual(['Clopper-Pearson', 'Wilson'])
+  })
+
   test('lets an error of the middle count cancel in the share since the start', () => {
     const withMiddleError = (standardError: number) =>
       lifeTable({
@@ -135,7 +157,10 @@ describe('lifeTable', () => {
     ],
     [[{ ...start, standardError: -1 }], /entries\[0\]\.standardError is -1/],
     [[{ ...start, animals: -1, standardError: 1 }], /entries\[0\]\.animals is -1; allowed: a finite number from 0/],
-    [[start, { day: 7, kind: 'placed', animals: 11 }], /entries up to day 7 is 1 more gone than there were/],
+    [
+      [start, { day: 7, kind: 'placed', animals: 11 }],
+      /entries up to day 7 is 1 more gone than there were; allowed: no more than were counted on day 5/,
+    ],
   ])('refuses %o', (entries, message) => {
     expect(() => lifeTable({ entries })).toThrow(message)
   })

@@ -47,7 +47,8 @@ export function shareInterval({
 
 /**
  * How many animals a share would have been of, had nobody left on the way: share (1 - share) / Greenwood's variance
- * (Dorey & Korn 1987, Stat. Med. 6:679-687). At 0 or 1 the variance says nothing: the fewest that were at risk.
+ * (Dorey & Korn 1987, Stat. Med. 6:679-687). At 0 and 1 Greenwood's sum is infinite and 0, and says nothing: the fewest that
+ * were at risk.
  */
 export function effectiveNumber({
   share,
@@ -58,8 +59,7 @@ export function effectiveNumber({
   greenwood: number
   fewest: number
 }): number {
-  const hasSpread = share > 0 && share < 1 && Number.isFinite(greenwood) && greenwood > 0
-  if (!hasSpread) return fewest
+  if (greenwood === 0 || greenwood === Number.POSITIVE_INFINITY) return fewest
   const number = (1 - share) / (share * greenwood)
   // Where nobody left it is a whole number but for rounding.
   return Math.abs(number - Math.round(number)) < 1e-9 * number ? Math.round(number) : number

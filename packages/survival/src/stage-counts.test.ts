@@ -113,6 +113,19 @@ describe('stageCounts', () => {
     expect(nothing.stages[1]).toMatchObject({ fromPrevious: null, fromFirst: null })
   })
 
+  test('says nothing more of a group that has left alive, least of all that none survived', () => {
+    const { stages } = stageCounts({
+      stages: [
+        { stage: 'hatched', animals: 100 },
+        { stage: 'day 5', animals: 50, removed: 50 },
+        { stage: 'settled', animals: 0 },
+        { stage: 'placed', animals: 0 },
+      ],
+    })
+    expect(stages[2]).toMatchObject({ lost: 0, fromFirst: { share: 0.5 } })
+    expect(stages[3]).toMatchObject({ lost: 0, fromPrevious: null, fromFirst: null })
+  })
+
   test.each([
     [[], /stages is empty/],
     [[{ stage: 'eggs', animals: -1 }], /stages\[0\]\.animals is -1/],

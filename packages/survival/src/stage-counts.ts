@@ -21,7 +21,7 @@ export type StageResult = {
   lost: number
   /** Of the stage before, those who left alive counted for half of the way; null at the first stage and after an empty one. */
   fromPrevious: Share | null
-  /** Of the first stage, corrected for those who left alive; null at the first stage. */
+  /** Of the first stage, corrected for those who left alive; null at the first stage and once all of them have left alive. */
   fromFirst: Share | null
   /** True when estimates say that more reached this stage than could have: a count is off, and lost is taken as 0. */
   isAboveBook: boolean
@@ -64,7 +64,8 @@ function stepTo(next: StageCount, { from, index }: { from: StageCount; index: nu
   const start = Math.max(from.animals, next.animals + removed)
   const lost = start - removed - next.animals
   const atRisk = start - removed / 2
-  return { atRisk, lost, share: atRisk === 0 ? 0 : 1 - lost / atRisk, isAboveBook: next.animals > book }
+  // Where nobody was left to be watched the share since the first stays as it was.
+  return { atRisk, lost, share: atRisk === 0 ? 1 : 1 - lost / atRisk, isAboveBook: next.animals > book }
 }
 
 /** Relative error of the ratio of two counts; a count of 0 adds none, as its share is 0 already. */
@@ -111,9 +112,10 @@ export function stageCounts({ stages, level = DEFAULT_LEVEL }: { stages: readonl
       lost,
       fromPrevious:
         atRisk > 0 ? shareInterval({ share, of: atRisk, relativeError: ratioError(from, next), level }) : null,
-      fromFirst: Number.isFinite(of)
-        ? shareInterval({ share: cumulative, of, relativeError: ratioError(first, next), level })
-        : null,
+      fromFirst:
+        Number.isFinite(of) && (atRisk > 0 || cumulative === 0)
+          ? shareInterval({ share: cumulative, of, relativeError: ratioError(first, next), level })
+          : null,
       isAboveBook,
     })
   })
