@@ -38,6 +38,17 @@ describe('days ahead of a culture', () => {
     }
   })
 
+  it.each([
+    ['days is 0; allowed: a whole number from 1 to 366', { days: 0 }],
+    ['days is 367', { days: 367 }],
+    ['futures is 0; allowed: a whole number from 1 to 20000', { futures: 0 }],
+    ['futures is 20001', { futures: 20_001 }],
+  ])('are not drawn where %s', (sentence, change) => {
+    const least = { estimate, days: 1, seed: 1, futures: 1 }
+    expect(cultureDaysAhead(least)).toHaveLength(1)
+    expect(() => cultureDaysAhead({ ...least, ...change })).toThrow(sentence)
+  })
+
   it('as expected lie in the middle of those drawn', () => {
     const expected = walk(expectedCultureDays({ estimate, days }), 0.2)
     const drawn = cultureDaysAhead({ estimate, days, seed: 3, futures: 400 }).map((future) => walk(future, 0.2))

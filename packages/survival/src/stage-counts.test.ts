@@ -113,6 +113,24 @@ describe('stageCounts', () => {
     expect(nothing.stages[1]).toMatchObject({ fromPrevious: null, fromFirst: null })
   })
 
+  test('rests on those who began where nobody left on the way, exactly, and on fewer where some did', () => {
+    // Greenwood's variance is then the binomial one of the first number (Kaplan & Meier 1958).
+    for (let first = 3; first <= 30; first += 1) {
+      const [second, third] = [Math.ceil(first * 0.7), Math.ceil(first * 0.3)]
+      const stages = [first, second, third].map((animals, index) => ({ stage: `${index}`, animals }))
+      const share = stageCounts({ stages }).stages[2]?.fromFirst
+      expect(share).toMatchObject({ of: first, method: 'Clopper-Pearson' })
+    }
+    const stages = [
+      { stage: 'hatched', animals: 30 },
+      { stage: 'day 5', animals: 20, removed: 5 },
+      { stage: 'settled', animals: 10 },
+    ]
+    const of = stageCounts({ stages }).stages[2]?.fromFirst?.of ?? 0
+    // 10 of 30 and 5 of 17.5 died: (1 - S) / (S G), S = 2/3 * 5/7 = 10/21, G = 10 / (30 * 20) + 5 / (17.5 * 12.5).
+    expect(of).toBeCloseTo(11 / 21 / ((10 / 21) * (1 / 60 + 5 / 218.75)), 9)
+  })
+
   test('says nothing more of a group that has left alive, least of all that none survived', () => {
     const { stages } = stageCounts({
       stages: [
