@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { advance, logisticStep, runFilter, stepNoise } from './culture-filter.ts'
+import { advance, eventsBetween, logisticStep, runFilter, stepNoise } from './culture-filter.ts'
 import type { CultureRates } from './culture-parameters.ts'
 import { localLevelFilter } from './local-level.ts'
 import { seededRandom } from './random.ts'
@@ -93,6 +93,14 @@ describe('runFilter', () => {
     expect(run.logLikelihood).toBeCloseTo(level.logLikelihood, 9)
     expect(run.state.logDensity).toBeCloseTo(level.filteredMeans.at(-1) ?? Number.NaN, 9)
     expect(run.state.varDensity).toBeCloseTo(level.filteredVariances.at(-1) ?? Number.NaN, 9)
+  })
+})
+
+describe('eventsBetween', () => {
+  it('gives each harvest to one stretch alone, that of a count’s own day to the one after it', () => {
+    const events = [0, 1, 2, 2.5, 3].map((day) => ({ day, keepShare: 0.5, addedPerMl: 0 }))
+    const stretches = [0, 2, 3, 4].map((from, index, starts) => eventsBetween(events, from, starts[index + 1] ?? 9))
+    expect(stretches.map((each) => each.map(({ day }) => day))).toEqual([[0, 1], [2, 2.5], [3], []])
   })
 })
 

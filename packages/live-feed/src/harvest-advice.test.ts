@@ -99,6 +99,14 @@ describe('harvestAdvice', () => {
     expect(advise(at(500), { usualFraction: 0.1 }).shareOfVolume).toBeGreaterThan(0.2)
   })
 
+  it('takes a culture for falling from a twentieth a day on, about the error of a good count: common practice', () => {
+    const reasonAt = (growthPerDay: number) => advise({ ...at(250), growthPerDay }).reason
+    expect([-0.049, -0.051].map(reasonAt)).toEqual(['ready', 'falling'])
+    // Full from nine tenths of what it holds on, where it grows no more.
+    const fullAt = (density: number) => advise({ ...at(density), growthPerDay: -0.9 }).reason
+    expect([539, 541].map(fullAt)).toEqual(['falling', 'ready'])
+  })
+
   it('takes nothing from a falling culture, and does not take a full one for falling', () => {
     const falling = { ...at(350), growthPerDay: -0.3 }
     expect(advise(falling)).toMatchObject({ litres: 0, reason: 'falling', boundedBy: 'trend' })
