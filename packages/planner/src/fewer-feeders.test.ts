@@ -1,40 +1,91 @@
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { fewerFeeders } from './fewer-feeders.ts'
-import type { Links } from './links.ts'
+import { sumOf } from './follow.ts'
 import type { FoodQuestion, PlanCulture } from './question.ts'
 
-/** A culture of 100 animals, half of which may go. */
-const culture = (id: string): PlanCulture => ({
-  ...{ id, food: 'rotifers', volumeL: 10, animals: 100, growth: [{ gain: 1, crowding: 0 }], floorAnimals: 0 },
-  ...{ mostShare: 0.5, thinnedToAnimals: null, firstDay: 0, use: 'free' },
+/** A culture of which so many may go on the one day: half of its animals. */
+const culture = (id: string, gives: number, use: PlanCulture['use'] = 'free'): PlanCulture => ({
+  ...{ id, food: 'rotifers', volumeL: 10, animals: 2 * gives, growth: [{ gain: 1, crowding: 0 }], floorAnimals: 0 },
+  ...{ mostShare: 0.5, thinnedToAnimals: null, firstDay: 0, use },
 })
 
-const wanted = 30
-const room = (fedFrom: string[], cultures = [culture('A'), culture('B'), culture('C')]): FoodQuestion => ({
-  ...{ days: 1, sievingLoss: 0, cultures },
-  eaters: [{ id: 'one', food: 'rotifers', wanted: [wanted], fedFrom }],
-})
+type Asked = { cultures: PlanCulture[]; eaters: { wanted: number; fedFrom?: string[] }[] }
+type Amounts = readonly (readonly number[])[]
 
-/** What each culture gives in the end to the one eater, who got his food in equal parts from those marked. */
-async function joined(question: FoodQuestion, feeders: readonly boolean[]): Promise<number[]> {
-  const links: Links = feeders.map((isFed) => [isFed])
-  const part = wanted / feeders.filter(Boolean).length
-  const taking = { taken: (c: number) => (feeders[c] ? part : 0), left: () => 0 }
-  const shared = { links, minded: 0, taking }
-  const found = await fewerFeeders(question, { may: question.cultures.map(() => [true]), unit: wanted, shared })
-  return question.cultures.map((_, c) => Math.round(found.taken(c, 0, 0)))
+/** What each culture gives each eater in the end, when at first it gave `planned[culture][eater]`. */
+async function found({ cultures, eaters }: Asked, planned: Amounts, mayNot: [number, number][] = []) {
+  const question: FoodQuestion = {
+    ...{ days: 1, sievingLoss: 0, cultures },
+    eaters: eaters.map(({ wanted, fedFrom = [] }, index) => ({
+      ...{ id: `${index}`, food: 'rotifers', wanted: [wanted], fedFrom },
+    })),
+  }
+  const may = cultures.map((_, c) => eaters.map((_, e) => !mayNot.some(([no, to]) => no === c && to === e)))
+  const taking = { taken: (c: number, e: number) => planned[c]![e]!, left: () => 0 }
+  const shared = { links: planned.map((row) => row.map((each) => each > 0)), minded: 0, taking }
+  const better = await fewerFeeders(question, { may, unit: sumOf(eaters.map(({ wanted }) => wanted)), shared })
+  return planned.map((row, c) => row.map((_, e) => Math.round(better.taken(c, e, 0))))
 }
 
-test('a batch is joined to the culture that feeds it now', async () => {
-  expect(await joined(room(['C']), [true, true, true])).toEqual([0, 0, 30])
-  expect(await joined(room(['C']), [true, true, false])).toEqual([0, 0, 30])
+describe('a batch that eats of several cultures', () => {
+  const three = ['A', 'B', 'C'].map((id) => culture(id, 50))
+
+  test('is joined to the one that feeds it now', async () => {
+    const eaters = [{ wanted: 30, fedFrom: ['C'] }]
+    expect(await found({ cultures: three, eaters }, [[10], [10], [10]])).toEqual([[0], [0], [30]])
+    expect(await found({ cultures: three, eaters }, [[15], [15], [0]])).toEqual([[0], [0], [30]])
+  })
+
+  test('else to one that feeds it by the plan, and then to the first', async () => {
+    expect(await found({ cultures: three, eaters: [{ wanted: 30 }] }, [[0], [15], [15]])).toEqual([[0], [30], [0]])
+  })
+
+  test('takes nothing of one that cannot feed it alone where another can', async () => {
+    const cultures = [culture('A', 50), culture('B', 50), culture('C', 20)]
+    const eaters = [{ wanted: 30, fedFrom: ['C'] }]
+    expect(await found({ cultures, eaters }, [[10], [10], [10]])).toEqual([[30], [0], [0]])
+  })
+
+  test('is not joined to a backup, though that feeds it now, where others have enough', async () => {
+    const cultures = [culture('A', 50), culture('B', 50, 'when-short'), culture('C', 50)]
+    const eaters = [{ wanted: 30, fedFrom: ['B'] }]
+    expect(await found({ cultures, eaters }, [[15], [0], [15]])).toEqual([[30], [0], [0]])
+  })
+
+  test('leaves one of three where two have enough', async () => {
+    const given = await found({ cultures: three, eaters: [{ wanted: 80 }] }, [[30], [30], [20]])
+    expect(given.filter(([each]) => each! > 0)).toHaveLength(2)
+    expect(sumOf(given.flat())).toBe(80)
+  })
 })
 
-test('else to one that feeds it by the plan, and then to the first', async () => {
-  expect(await joined(room([]), [false, true, true])).toEqual([0, 30, 0])
-})
+describe('two batches trade places', () => {
+  // The first wants all that A may give, of which the second eats; the second has enough of B.
+  const asked: Asked = { cultures: [culture('A', 50), culture('B', 30)], eaters: [{ wanted: 50 }, { wanted: 20 }] }
+  const planned = [
+    [30, 20],
+    [20, 0],
+  ]
 
-test('of a culture that cannot feed it alone it takes nothing where another can', async () => {
-  const low = { ...culture('C'), animals: 40 }
-  expect(await joined(room(['C'], [culture('A'), culture('B'), low]), [true, true, true])).toEqual([30, 0, 0])
+  test('where that lets one of them have a culture alone', async () => {
+    expect(await found(asked, planned)).toEqual([
+      [50, 0],
+      [0, 20],
+    ])
+  })
+
+  test('but not where the other may not be fed from what is left to it', async () => {
+    expect(await found(asked, planned, [[1, 1]])).toEqual(planned)
+  })
+
+  test('and the other keeps what it eats of besides', async () => {
+    const cultures = [...asked.cultures, culture('C', 20)]
+    const eaters = [{ wanted: 50 }, { wanted: 40 }]
+    // Forty of the fifty that B and C may give are four fifths of each.
+    expect(await found({ cultures, eaters }, [...planned, [0, 20]])).toEqual([
+      [50, 0],
+      [0, 24],
+      [0, 16],
+    ])
+  })
 })
