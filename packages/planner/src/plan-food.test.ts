@@ -98,6 +98,14 @@ describe('a plan', () => {
     expect([give!.animals, give!.litres]).toEqual([expect.closeTo(18, 6), expect.closeTo(2, 6)])
   })
 
+  test('counts it too where there is not enough for every day', async () => {
+    // Of 100 that neither grow nor die 80 are sieved to 40 today, and the 20 that are left to 10 tomorrow.
+    const still = new Array<DayGrowth>(2).fill({ gain: 1, crowding: 0 })
+    const cultures = [culture('A', { growth: still, floorAnimals: 0, mostShare: 1 })]
+    const { days } = await planFood(question({ cultures, eaters: [eater('one', [40, 40])], sievingLoss: 0.5 }))
+    expect(days.map(({ eaters }) => Math.round(eaters[0]!.got))).toEqual([40, 10])
+  })
+
   test('says what is thinned besides what is eaten', async () => {
     const asked = question({ cultures: [culture('A', { thinnedToAnimals: 60 })], eaters: [eater('one', [10, 0, 0])] })
     expect((await planFood(asked)).days[0]!.cultures[0]).toMatchObject({ fedL: 1, spareL: 3 })
