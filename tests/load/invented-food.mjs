@@ -28,7 +28,14 @@ function inventedCulture(random, id) {
   return {
     ...{ id, food: 'rotifers', volumeL, animals: capacity * between(random, 0.25, 0.7) },
     growth: Array.from({ length: days }, () => growth),
-    ...{ floorAnimals: 50 * volumeL * 1000, mostShare: 0.5, thinnedToAnimals: capacity / 2, firstDay: 0, use: 'free' },
+    ...{
+      floorAnimals: 50 * volumeL * 1000,
+      mostShare: 0.5,
+      goneShare: 0,
+      thinnedToAnimals: capacity / 2,
+      firstDay: 0,
+      use: 'free',
+    },
   }
 }
 

@@ -20,13 +20,18 @@ function aFifth(culture) {
   return harvested / bestConstant(culture).harvested
 }
 
-function report(what, seeds, refitEveryDays) {
+function report(what, seeds, everyDays) {
   const cultures = seeds.map(keptCulture)
-  const { ratios, underATwentieth, none, underFloor, most } = thinCultures(cultures, { refitEveryDays })
+  const { ratios, underATwentieth, none, underFloor, most } = thinCultures(
+    cultures,
+    everyDays ? { every: () => everyDays } : {},
+  )
   const fifths = cultures.map(aFifth).sort((a, b) => a - b)
   const worst = ratios.slice(0, Math.ceil(ratios.length / 10))
   const mean = worst.reduce((sum, ratio) => sum + ratio, 0) / worst.length
-  console.log(`${what}: seeds ${seeds[0]}-${seeds.at(-1)}, rates learned every ${refitEveryDays} days`)
+  console.log(
+    `${what}: seeds ${seeds[0]}-${seeds.at(-1)}, rates learned ${everyDays ? `every ${everyDays} days` : 'as in a room'}`,
+  )
   console.log(
     `  of the best constant share: median ${atShare(ratios, 0.5).toFixed(3)}, worst tenth ${atShare(ratios, 0.1).toFixed(3)} and below (their mean ${mean.toFixed(3)})`,
   )
@@ -40,8 +45,9 @@ function report(what, seeds, refitEveryDays) {
 
 export function run([first, cultures = '60']) {
   const from = (seed) => Array.from({ length: Number(cultures) }, (_, i) => seed + i)
-  if (first !== undefined) return report('asked for', from(Number(first)), 7)
-  report('chosen on', from(CHOSEN_ON), 7)
+  if (first !== undefined) return report('asked for', from(Number(first)))
+  report('chosen on', from(CHOSEN_ON))
+  report('held out', from(HELD_OUT))
   report('held out', from(HELD_OUT), 7)
   report('held out', from(HELD_OUT), 1)
 }

@@ -59,6 +59,7 @@ export {
   harvestAdvice,
 } from './harvest-advice.ts'
 export { INOCULUM_RANGE_PER_ML, type Inoculum, inoculum, SALINITY_SHOCK } from './inoculum.ts'
+export { learningPart } from './learning-part.ts'
 export { growthFromLifeTable, type LifeTable, ROTIFER_LIFE_TABLE } from './life-table.ts'
 export {
   fitLocalLevel,

@@ -8,7 +8,7 @@ const growth = [
 ]
 const culture: PlanCulture = {
   ...{ id: 'A', food: 'rotifers', volumeL: 0.5, animals: 100, growth, floorAnimals: 0, mostShare: 1 },
-  ...{ thinnedToAnimals: 0, firstDay: 0, use: 'free' },
+  ...{ goneShare: 0, thinnedToAnimals: 0, firstDay: 0, use: 'free' },
 }
 const eater = { id: 'B', food: 'rotifers', wanted: [0, 10], fedFrom: [] }
 const future: Future = { cultures: [{ animals: 0, growth }], wanted: [[0, 10]] }
@@ -38,6 +38,7 @@ test.each<[string, FoodQuestion]>([
   ['cultures[0].floorAnimals is -1', withCulture({ floorAnimals: -1 })],
   ['cultures[0].firstDay is -1', withCulture({ firstDay: -1 })],
   ['cultures[0].mostShare is -0.1; allowed: from 0 to 1', withCulture({ mostShare: -0.1 })],
+  ['cultures[0].goneShare is 1.1; allowed: from 0 to 1', withCulture({ goneShare: 1.1 })],
   ['cultures[0].thinnedToAnimals is -1', withCulture({ thinnedToAnimals: -1 })],
   ['cultures[0].growth.length is 1; allowed: 2', withCulture({ growth: growth.slice(1) })],
   ['cultures[0].growth[1].gain is -1', withCulture({ growth: [growth[0]!, { gain: -1, crowding: 0 }] })],

@@ -33,6 +33,7 @@ function assertCulture(culture: PlanCulture, at: string, days: number): void {
   assertFrom0(`${at}.floorAnimals`, culture.floorAnimals)
   assertFrom0(`${at}.firstDay`, culture.firstDay)
   assertWithin(`${at}.mostShare`, culture.mostShare, { from: 0, to: 1 })
+  assertWithin(`${at}.goneShare`, culture.goneShare, { from: 0, to: 1 })
   if (culture.thinnedToAnimals !== null) assertFrom0(`${at}.thinnedToAnimals`, culture.thinnedToAnimals)
   assertGrowth(`${at}.growth`, culture.growth, days)
 }

@@ -19,7 +19,9 @@ export function fedByHand(question: FoodQuestion, part: Part, links: Links): Fed
   const fed: FedByHand = { missed: 0, taken: [] }
   let animals = cultures.map((culture) => culture.animals)
   for (let day = 0; day < days; day += 1) {
-    const most = cultures.map((culture, c) => (mayGive(culture, day) ? mostOf(culture, animals[c]!) : 0))
+    const most = cultures.map((culture, c) =>
+      mayGive(culture, day) ? mostOf(culture, { animals: animals[c]!, day }) : 0,
+    )
     const gone = cultures.map(() => 0)
     const taken = cultures.map(() => question.eaters.map(() => 0))
     for (const eater of inOrder) {
@@ -37,7 +39,7 @@ export function fedByHand(question: FoodQuestion, part: Part, links: Links): Fed
     }
     fed.taken.push(taken)
     animals = cultures.map((culture, c) =>
-      grown(leftOf(culture, { animals: animals[c]!, taken: gone[c]! }), culture.growth[day]!),
+      grown(leftOf(culture, { animals: animals[c]!, day, taken: gone[c]! }), culture.growth[day]!),
     )
   }
   return fed

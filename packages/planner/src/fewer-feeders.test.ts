@@ -6,7 +6,7 @@ import type { FoodQuestion, PlanCulture } from './question.ts'
 /** A culture of which so many may go on the one day: half of its animals. */
 const culture = (id: string, gives: number, use: PlanCulture['use'] = 'free'): PlanCulture => ({
   ...{ id, food: 'rotifers', volumeL: 10, animals: 2 * gives, growth: [{ gain: 1, crowding: 0 }], floorAnimals: 0 },
-  ...{ mostShare: 0.5, thinnedToAnimals: null, firstDay: 0, use },
+  ...{ mostShare: 0.5, goneShare: 0, thinnedToAnimals: null, firstDay: 0, use },
 })
 
 type Asked = { cultures: PlanCulture[]; eaters: { wanted: number; fedFrom?: string[] }[] }

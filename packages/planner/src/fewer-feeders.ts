@@ -164,10 +164,10 @@ function spareBeside(question: FoodQuestion, culture: number, alone: readonly nu
   for (const [day, growth] of about.growth.entries()) {
     const taken =
       alone.reduce((sum, eater) => sum + question.eaters[eater]!.wanted[day]!, 0) / (1 - question.sievingLoss)
-    const most = mayGive(about, day) ? mostOf(about, animals) : 0
+    const most = mayGive(about, day) ? mostOf(about, { animals, day }) : 0
     if (taken > most * (1 + nothing)) return null
     spare.push(most - taken)
-    animals = grown(leftOf(about, { animals, taken }), growth)
+    animals = grown(leftOf(about, { animals, day, taken }), growth)
   }
   return spare
 }

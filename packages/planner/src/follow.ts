@@ -1,5 +1,5 @@
 import { fairShares } from './fair-shares.ts'
-import { grown, leftOf, mayGive, mostOf } from './growth.ts'
+import { goneOf, grown, leftOf, mayGive, mostOf } from './growth.ts'
 import type { FoodQuestion } from './question.ts'
 import type { Taking } from './taking.ts'
 
@@ -22,15 +22,18 @@ export function follow(question: FoodQuestion, taking: Taking): CourseDay[] {
   let animals = cultures.map((culture) => culture.animals)
   for (let day = 0; day < days; day += 1) {
     const wanted = eaters.map((eater) => eater.wanted[day]! / (1 - sievingLoss))
-    const most = cultures.map((culture, index) => (mayGive(culture, day) ? mostOf(culture, animals[index]!) : 0))
+    const most = cultures.map((culture, index) =>
+      mayGive(culture, day) ? mostOf(culture, { animals: animals[index]!, day }) : 0,
+    )
+    const gone = cultures.map((culture, index) => goneOf(culture, { animals: animals[index]!, day }))
     const planned = cultures.map((_, c) => eaters.map((_, e) => taking.taken(c, e, day)))
     const taken = withoutExcess(planned, wanted).map((row, c) => scaledTo(row, most[c]!))
     // Chords lie a little under the growth that they stand for: what is there beyond the plan may be eaten too.
     for (const [c, row] of taken.entries()) {
-      const spare = Math.min(most[c]! - sumOf(row), animals[c]! - sumOf(row) - taking.left(c, day))
+      const spare = Math.min(most[c]! - sumOf(row), animals[c]! - gone[c]! - sumOf(row) - taking.left(c, day))
       shareAnew({ taken, culture: c, wanted, sharers: sharers[c]!, more: Math.max(0, spare) })
     }
-    const left = cultures.map((culture, c) => leftOf(culture, { animals: animals[c]!, taken: sumOf(taken[c]!) }))
+    const left = cultures.map((culture, c) => leftOf(culture, { animals: animals[c]!, day, taken: sumOf(taken[c]!) }))
     const got = eaters.map((_, e) => sumOf(taken.map((row) => row[e]!)) * (1 - sievingLoss))
     course.push({ animals, taken, left, got })
     animals = left.map((each, c) => grown(each, cultures[c]!.growth[day]!))

@@ -4,7 +4,7 @@ import type { PlanCulture } from './question.ts'
 
 const culture: PlanCulture = {
   ...{ id: 'A', food: 'rotifers', volumeL: 10, animals: 1000, growth: [], floorAnimals: 300, mostShare: 0.5 },
-  ...{ thinnedToAnimals: 600, firstDay: 2, use: 'free' },
+  ...{ goneShare: 0, thinnedToAnimals: 600, firstDay: 2, use: 'free' },
 }
 
 describe('a day of growth', () => {
@@ -49,17 +49,26 @@ describe('a day of growth', () => {
 
 describe('a harvest', () => {
   test('goes neither over its share nor under the floor', () => {
-    expect(mostOf(culture, 1000)).toBe(500)
-    expect(mostOf(culture, 400)).toBe(100)
-    expect(mostOf(culture, 250)).toBe(0)
+    expect(mostOf(culture, { animals: 1000, day: 2 })).toBe(500)
+    expect(mostOf(culture, { animals: 400, day: 2 })).toBe(100)
+    expect(mostOf(culture, { animals: 250, day: 2 })).toBe(0)
   })
 
   test('thins what nobody eats, as far as the share and the floor let it', () => {
-    expect(leftOf(culture, { animals: 1000, taken: 100 })).toBe(600)
+    expect(leftOf(culture, { animals: 1000, day: 2, taken: 100 })).toBe(600)
     // Half may go, so 700 of 1,400 stay; of what is fewer than it is thinned to, all do.
-    expect(leftOf(culture, { animals: 1400, taken: 100 })).toBe(700)
-    expect(leftOf(culture, { animals: 650, taken: 100 })).toBe(550)
-    expect(leftOf({ ...culture, thinnedToAnimals: null }, { animals: 1400, taken: 100 })).toBe(1300)
+    expect(leftOf(culture, { animals: 1400, day: 2, taken: 100 })).toBe(700)
+    expect(leftOf(culture, { animals: 650, day: 2, taken: 100 })).toBe(550)
+    expect(leftOf({ ...culture, thinnedToAnimals: null }, { animals: 1400, day: 2, taken: 100 })).toBe(1300)
+  })
+
+  test('is so much less on day 0 as has gone elsewhere, and on no other', () => {
+    const shared = { ...culture, goneShare: 0.3 }
+    expect([0, 1].map((day) => mostOf(shared, { animals: 1000, day }))).toEqual([200, 500])
+    expect(mostOf(shared, { animals: 400, day: 0 })).toBe(0)
+    // 300 gone and 200 eaten of 1,000 leave 500; where nobody eats they are part of what is thinned.
+    expect(leftOf(shared, { animals: 1000, day: 0, taken: 200 })).toBe(500)
+    expect(leftOf(shared, { animals: 1000, day: 0, taken: 0 })).toBe(600)
   })
 
   test('is taken from the first day on, of a culture that is not in doubt', () => {

@@ -3,17 +3,27 @@ import type { DayGrowth, PlanCulture } from './question.ts'
 /** Animals on the next morning of so many left in the evening (a logistic day in closed form, Beverton & Holt 1957). */
 export const grown = (left: number, { gain, crowding }: DayGrowth): number => (gain * left) / (1 + crowding * left)
 
-/** The most that a culture may give on a day, whoever eats it: never over its share, never under its floor. */
-export function mostOf(culture: Pick<PlanCulture, 'mostShare' | 'floorAnimals'>, animals: number): number {
-  return Math.max(0, Math.min(culture.mostShare * animals, animals - culture.floorAnimals))
-}
+type Stock = { animals: number; day: number }
+
+/** What of a culture's morning has gone elsewhere on a day. */
+export const goneOf = ({ goneShare }: PlanCulture, { animals, day }: Stock): number =>
+  day === 0 ? goneShare * animals : 0
+
+/** The most that may go of it in a day, whoever eats it: never over its share, never under its floor. */
+const mayGo = ({ mostShare, floorAnimals }: PlanCulture, animals: number): number =>
+  Math.max(0, Math.min(mostShare * animals, animals - floorAnimals))
+
+/** The most that a culture may still give to eaters on a day. */
+export const mostOf = (culture: PlanCulture, stock: Stock): number =>
+  Math.max(0, mayGo(culture, stock.animals) - goneOf(culture, stock))
 
 /** What is left of a culture once the day's food is taken and the rest is thinned as far as one may. */
-export function leftOf(culture: PlanCulture, { animals, taken }: { animals: number; taken: number }): number {
+export function leftOf(culture: PlanCulture, stock: Stock & { taken: number }): number {
   const { thinnedToAnimals } = culture
-  const left = animals - taken
+  const { animals, taken } = stock
+  const left = animals - goneOf(culture, stock) - taken
   if (thinnedToAnimals === null || left <= thinnedToAnimals) return left
-  return Math.min(left, Math.max(thinnedToAnimals, animals - mostOf(culture, animals)))
+  return Math.min(left, Math.max(thinnedToAnimals, animals - mayGo(culture, animals)))
 }
 
 /** Whether a culture may feed anybody on a day. */

@@ -68,10 +68,10 @@ function strainOf(culture: PlanCulture, asked: readonly number[]): number | null
   let animals = culture.animals
   let strain = 0
   for (const [day, taken] of asked.entries()) {
-    const most = mayGive(culture, day) ? mostOf(culture, animals) : 0
+    const most = mayGive(culture, day) ? mostOf(culture, { animals, day }) : 0
     if (taken > most) return null
     if (taken > 0) strain = Math.max(strain, taken / most)
-    animals = grown(leftOf(culture, { animals, taken }), culture.growth[day]!)
+    animals = grown(leftOf(culture, { animals, day, taken }), culture.growth[day]!)
   }
   return strain
 }

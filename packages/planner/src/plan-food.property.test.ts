@@ -31,7 +31,7 @@ describe('any plan', () => {
             const taken = gives
               .filter(({ cultureId }) => cultureId === culture.id)
               .reduce((sum, give) => sum + give.animals / (1 - question.sievingLoss), 0)
-            const most = culture.use === 'never' || day < culture.firstDay ? 0 : mostOf(culture, animals)
+            const most = culture.use === 'never' || day < culture.firstDay ? 0 : mostOf(culture, { animals, day })
             expect(taken).toBeLessThanOrEqual(most * (1 + 1e-9) + 1e-6)
             expect((fedL / culture.volumeL) * animals).toBeCloseTo(taken, 3)
             // What stands there in the morning has grown from what the day before left.
@@ -92,16 +92,18 @@ function leastMinded({ cultures, eaters, days, sievingLoss }: FoodQuestion): num
   const [culture] = cultures
   const from = (day: number, animals: number): number => {
     if (day === days) return 0
-    const allowed = culture ? mostOf(culture, animals) : 0
+    const allowed = culture ? mostOf(culture, { animals, day }) : 0
+    const gone = culture && day === 0 ? culture.goneShare * animals : 0
+    const mayGo = culture ? mostOf(culture, { animals, day: 1 }) : 0
     const most = culture && culture.use !== 'never' && day >= culture.firstDay ? allowed : 0
     const useful = Math.min(most, wantedOn(day) / (1 - sievingLoss))
     let least = Number.POSITIVE_INFINITY
     for (let step = 0; step <= steps; step += 1) {
       const taken = (useful * step) / steps
       const short = Math.max(0, wantedOn(day) - taken * (1 - sievingLoss))
-      const left = animals - taken
+      const left = animals - gone - taken
       const { thinnedToAnimals } = culture ?? { thinnedToAnimals: null }
-      const thinned = thinnedToAnimals === null ? left : Math.min(left, Math.max(thinnedToAnimals, animals - allowed))
+      const thinned = thinnedToAnimals === null ? left : Math.min(left, Math.max(thinnedToAnimals, animals - mayGo))
       const next = culture ? grown(thinned, culture.growth[day]!) : 0
       least = Math.min(least, short * dayWeight(day, days) + from(day + 1, next))
     }

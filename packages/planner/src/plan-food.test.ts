@@ -8,7 +8,7 @@ const doubling: DayGrowth = { gain: 2, crowding: 0 }
 
 const culture = (id: string, given: Partial<PlanCulture> = {}, days = 3): PlanCulture => ({
   ...{ id, food: 'rotifers', volumeL: 10, animals: 100, growth: new Array<DayGrowth>(days).fill(doubling) },
-  ...{ floorAnimals: 20, mostShare: 0.5, thinnedToAnimals: null, firstDay: 0, use: 'free' },
+  ...{ floorAnimals: 20, mostShare: 0.5, goneShare: 0, thinnedToAnimals: null, firstDay: 0, use: 'free' },
   ...given,
 })
 const eater = (id: string, wanted: number[], fedFrom: string[] = []): PlanEater => ({
@@ -76,6 +76,21 @@ describe('a plan', () => {
   test('leaves a culture its floor', async () => {
     const asked = question({ cultures: [culture('A', { floorAnimals: 90 })], eaters: [eater('one', [40, 0, 0])] })
     expect((await planFood(asked)).days[0]!.eaters[0]!.got).toBeCloseTo(10, 6)
+  })
+
+  test('counts what has gone elsewhere today against what a culture may still give, and turns to one that can', async () => {
+    // Of half of 100 animals 40 are gone: 10 are left to eat, and 50 to double; without any taker 60 double.
+    const cultures = [culture('A', { goneShare: 0.4 })]
+    const { days } = await planFood(question({ cultures, eaters: [eater('one', [30, 0, 0])] }))
+    expect(days[0]!.eaters[0]!.got).toBeCloseTo(10, 6)
+    expect(days.map(({ cultures: [stock] }) => Math.round(stock!.animals))).toEqual([100, 100, 200])
+    // Gone on its day alone.
+    const later = await planFood(question({ cultures, eaters: [eater('one', [0, 50, 0])] }))
+    expect(later.days.map(({ eaters }) => Math.round(eaters[0]!.got))).toEqual([0, 50, 0])
+    const both = [...cultures, culture('B')]
+    expect(gives(await planFood(question({ cultures: both, eaters: [eater('one', [30, 0, 0], ['A'])] })), 0)).toEqual([
+      'B one 30',
+    ])
   })
 
   test('feeds nobody from a culture in doubt, nor from one that is too young', async () => {

@@ -1,5 +1,5 @@
 import type { FeederCosts } from './feeder-costs.ts'
-import { chords, grownByChords, mayGive } from './growth.ts'
+import { chords, goneOf, grownByChords, mayGive, mostOf } from './growth.ts'
 import type { FoodQuestion, PlanCulture } from './question.ts'
 
 /**
@@ -46,16 +46,18 @@ export function programOf(question: FoodQuestion, costs: FeederCosts): Program {
 function uneaten(culture: PlanCulture): number[] {
   const mornings: number[] = []
   let animals = culture.animals
-  for (const growth of culture.growth) {
+  for (const [day, growth] of culture.growth.entries()) {
     mornings.push(animals)
-    animals = grownByChords(mostLeft(culture, animals), growth)
+    animals = grownByChords(mostLeft(culture, { animals, day }), growth)
   }
   return mornings
 }
 
 /** As thinned; that more is left where thinning may not go so far is a reserve that no answer counts on. */
-const mostLeft = ({ thinnedToAnimals }: PlanCulture, animals: number): number =>
-  thinnedToAnimals === null ? animals : Math.min(animals, thinnedToAnimals)
+function mostLeft(culture: PlanCulture, stock: { animals: number; day: number }): number {
+  const left = stock.animals - goneOf(culture, stock)
+  return culture.thinnedToAnimals === null ? left : Math.min(left, culture.thinnedToAnimals)
+}
 
 /** Mean of a day's food over the days on which anybody eats; 1 where nobody does. */
 function unitOf({ days, eaters }: FoodQuestion): number {
@@ -66,7 +68,7 @@ function unitOf({ days, eaters }: FoodQuestion): number {
 
 /** True on days when a harvest can leave the floor behind; every plan can hold it then, by taking nothing before. */
 const isHarvestable = ({ question, culture, morning }: Stock, day: number): boolean =>
-  mayGive(question.cultures[culture]!, day) && morning[day]! > question.cultures[culture]!.floorAnimals
+  mayGive(question.cultures[culture]!, day) && mostOf(question.cultures[culture]!, { animals: morning[day]!, day }) > 0
 
 /** Eaters that a culture may feed on a day. */
 function mouthsOf(stock: Stock, day: number): number[] {
@@ -106,7 +108,8 @@ function addDay({ variables, rows, unit }: Program, stock: Stock & { day: number
   const { question, culture, day } = stock
   const { mostShare, floorAnimals, use } = question.cultures[culture]!
   const morning = stock.morning[day]!
-  const to = mostLeft(question.cultures[culture]!, morning)
+  const gone = goneOf(question.cultures[culture]!, { animals: morning, day }) / unit
+  const to = mostLeft(question.cultures[culture]!, { animals: morning, day })
   const from = isHarvestable(stock, day) ? Math.min(floorAnimals, to) : 0
   const n = morningName(culture, day)
   variables.push({ name: n, cost: 0, from: day === 0 ? morning / unit : 0, to: morning / unit })
@@ -117,8 +120,8 @@ function addDay({ variables, rows, unit }: Program, stock: Stock & { day: number
     variables.push({ name, cost, from: 0, to: morning / unit })
     return [name, 1]
   })
-  rows.push({ terms: [[leftName(culture, day), 1], ...taken, [n, -1]], way: '<=', bound: 0 })
-  if (taken.length > 0) rows.push({ terms: [...taken, [n, -mostShare]], way: '<=', bound: 0 })
+  rows.push({ terms: [[leftName(culture, day), 1], ...taken, [n, -1]], way: '<=', bound: -gone })
+  if (taken.length > 0) rows.push({ terms: [...taken, [n, -mostShare]], way: '<=', bound: -gone })
   return { from, to }
 }
 

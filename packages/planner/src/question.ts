@@ -22,6 +22,8 @@ export type PlanCulture = {
   floorAnimals: number
   /** Never a larger share goes in a day, whoever eats it. */
   mostShare: number
+  /** Share taken on day 0 already, for none of the eaters: it counts as given on that day, and nobody eats it. */
+  goneShare: number
   /** Thinned to so many each day even when nobody eats them; null when only what is eaten is taken. */
   thinnedToAnimals: number | null
   /** The first day on which it may give, from 0. */

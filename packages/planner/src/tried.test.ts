@@ -10,7 +10,7 @@ const nothing = { taken: () => 0, left: () => Number.MAX_VALUE }
 
 const culture = (id: string, given: Partial<PlanCulture> = {}): PlanCulture => ({
   ...{ id, food: 'rotifers', volumeL: 10, animals: 100, growth: [still, still] },
-  ...{ floorAnimals: 0, mostShare: 0.5, thinnedToAnimals: null, firstDay: 0, use: 'free' },
+  ...{ floorAnimals: 0, mostShare: 0.5, goneShare: 0, thinnedToAnimals: null, firstDay: 0, use: 'free' },
   ...given,
 })
 const eater = (id: string, given: Partial<PlanEater> = {}): PlanEater => ({

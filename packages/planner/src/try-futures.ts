@@ -32,7 +32,9 @@ function liveThrough(question: FoodQuestion, { future, orders }: { future: Futur
   let animals = future.cultures.map((culture) => culture.animals)
   const lived: FutureDay[] = []
   for (let day = 0; day < days; day += 1) {
-    const most = cultures.map((culture, c) => (mayGive(culture, day) ? mostOf(culture, animals[c]!) : 0))
+    const most = cultures.map((culture, c) =>
+      mayGive(culture, day) ? mostOf(culture, { animals: animals[c]!, day }) : 0,
+    )
     const wanted = future.wanted.map((each) => each[day]! / (1 - sievingLoss))
     const { taken, got } = feed({ most, wanted, orders: orders[day]! })
     const alive = 1 - sievingLoss
@@ -42,7 +44,7 @@ function liveThrough(question: FoodQuestion, { future, orders }: { future: Futur
       could: most.map((each) => each * alive),
     })
     animals = cultures.map((culture, c) => {
-      const left = leftOf(culture, { animals: animals[c]!, taken: taken[c]! })
+      const left = leftOf(culture, { animals: animals[c]!, day, taken: taken[c]! })
       return grown(left, future.cultures[c]!.growth[day]!)
     })
   }

@@ -27,7 +27,14 @@ export function chilledAhead(snapshot: RoomSnapshot, horizon: FoodHorizon): Cult
   return [
     {
       ...{ id: chilledId, culture: null, name: 'the chilled reserve', animals, growth, standing: 'chilled' },
-      ...{ volumeL: animals / chilledPerL, floorAnimals: 0, mostShare: 1, thinnedToAnimals: null, firstDay: 0 },
+      ...{
+        volumeL: animals / chilledPerL,
+        floorAnimals: 0,
+        mostShare: 1,
+        goneShare: 0,
+        thinnedToAnimals: null,
+        firstDay: 0,
+      },
       futures: Array.from({ length: horizon.futures }, () => ({ animals, growth })),
       sharesCausesWith: [],
     },

@@ -20,6 +20,8 @@ export type CultureAhead = {
   growth: CultureDay[]
   floorAnimals: number
   mostShare: number
+  /** Taken today already for others than larvae, as a share of its litres. */
+  goneShare: number
   /** What it is thinned to each day; null where the room does not thin. */
   thinnedToAnimals: number | null
   /** The first day on which it may give. */

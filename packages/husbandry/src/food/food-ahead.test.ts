@@ -212,6 +212,23 @@ describe('what cultures can give', () => {
     ])
   })
 
+  test('is as much less today as has gone to others; what stands harvested for larvae is theirs', () => {
+    const room = new SnapshotBuilder()
+    const culture = steadyCulture(room, { date: today })
+    const batch = room.batch({ hatchedOn: '2026-03-04', larvae: 300 })
+    const parts = [
+      { to: 'larval_batch' as const, subjectId: batch.id, volumeL: 1 },
+      { to: 'other_fish' as const, volumeL: 3.6 },
+      { to: 'drain' as const, volumeL: 0.9 },
+    ]
+    const before = ahead(room).cultures[0]!
+    room.fact('harvest', culture.id, at(today, '06:30'), { volumeL: 5.5, parts })
+    const after = ahead(room).cultures[0]!
+    expect([before.goneShare, after.goneShare]).toEqual([0, 0.25])
+    // As it stood when the day began, by the count of that very instant.
+    expect(after.animals).toBeCloseTo(before.animals, 0)
+  })
+
   test('says of copepods that they come on top, and for whom', () => {
     const room = new SnapshotBuilder()
     const pods = room.culture({ name: 'C1', kind: 'copepod', strain: null, volumeL: 10, startedAt: at('2026-02-01') })

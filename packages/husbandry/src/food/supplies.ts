@@ -1,12 +1,11 @@
 import { type CultureDay, crashHazard, cultureDaysAhead, expectedCultureDays, steadyHarvest } from '@fryward/live-feed'
 import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
-import { firstRound } from '../calendar/rounds.ts'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
 import { isHeldBack } from '../plans/harvest-plan.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { doubtAbout } from '../state/culture-doubt.ts'
-import { type CultureOutlook, cultureOutlook } from '../state/culture-state.ts'
+import { asTheDayBegan, type CultureOutlook, cultureOutlook } from '../state/culture-state.ts'
 import { hasFallen } from '../state/culture-trend.ts'
 import { dateOf, factsOnDay } from '../state/day-facts.ts'
 import { crashDays, sharedCauses } from './crash-days.ts'
@@ -38,15 +37,11 @@ function cultureAhead(snapshot: RoomSnapshot, culture: SnapshotCulture, about: A
   const { today, horizon, crashes, all } = about
   const { isOn, parameters } = ruleInForce(snapshot, rotiferHarvestDefinition)
   const ml = culture.volumeL * 1000
-  const taken = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day: today })
-  // As it stood when the day began, so that what is taken today does not move the day's own plan.
-  const outlook = cultureOutlook(snapshot, culture, {
-    at: firstRound(today).startsAt,
-    until: taken[0]?.at ?? today.endsAt,
-  })
+  const outlook = cultureOutlook(snapshot, culture, asTheDayBegan(snapshot, culture, today))
   const known = {
     ...{ id: culture.id, culture, name: culture.name, volumeL: culture.volumeL },
     ...{ floorAnimals: parameters.floorPerMl * ml, mostShare: parameters.mostShare },
+    goneShare: goneElsewhere(snapshot, culture, today),
     sharesCausesWith: sharedCauses(culture, all),
   }
   if (!outlook) return { ...known, ...nothing(horizon), standing: 'not_counted' }
@@ -69,6 +64,13 @@ function cultureAhead(snapshot: RoomSnapshot, culture: SnapshotCulture, about: A
       growth: days.map((day, index) => (index + 1 > crashes[future]! ? crashed : perVessel(day, ml))),
     })),
   }
+}
+
+/** What was taken today for other fish, for a new culture or down the drain; larvae's own parts are the plan's to give. */
+function goneElsewhere(snapshot: RoomSnapshot, culture: SnapshotCulture, today: HusbandryDay): number {
+  const parts = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day: today }).flatMap(({ data }) => data.parts)
+  const goneL = parts.filter(({ to }) => to !== 'larval_batch').reduce((sum, { volumeL }) => sum + volumeL, 0)
+  return Math.min(1, goneL / culture.volumeL)
 }
 
 const crashed: CultureDay = { gain: 0, crowding: 0 }

@@ -95,6 +95,7 @@ function started(
     ...withDays(source, own),
     ...{ id: `started ${change.onDate} ${change.cultureId}`, culture: null, name: 'the new culture', volumeL, animals },
     standing: 'too_young',
+    goneShare: 0,
     floorAnimals: source.floorAnimals * times,
     thinnedToAnimals: source.thinnedToAnimals === null ? null : source.thinnedToAnimals * times,
     sharesCausesWith: [{ cultureId: source.id, causes: ['parent'] }],
@@ -119,7 +120,7 @@ function boughtIn({ animals, onDate }: Change<'buy_in'>, horizon: FoodHorizon): 
   return {
     ...{ id: `bought ${onDate}`, culture: null, name: 'bought rotifers', animals, growth },
     volumeL: animals / chilledPerL,
-    ...{ standing: 'gives', floorAnimals: 0, mostShare: 1, thinnedToAnimals: null, firstDay: onDay },
+    ...{ standing: 'gives', floorAnimals: 0, mostShare: 1, goneShare: 0, thinnedToAnimals: null, firstDay: onDay },
     futures: Array.from({ length: horizon.futures }, () => ({ animals, growth })),
     sharesCausesWith: [],
   }

@@ -1,11 +1,10 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import { firstRound } from '../calendar/rounds.ts'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { doubtAbout } from '../state/culture-doubt.ts'
 import { cultureRecord } from '../state/culture-history.ts'
-import { densityAt } from '../state/culture-state.ts'
+import { asTheDayBegan, densityAt } from '../state/culture-state.ts'
 import { hasFallen } from '../state/culture-trend.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 
@@ -21,9 +20,8 @@ export type CultureSupply = { mostL: number; takenL: number; leftL: number; boun
 export function cultureSupply(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): CultureSupply {
   const { mostShare, floorPerMl } = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
   const taken = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
-  // As it stood when the day began: what is taken today is held against the day's own most.
-  const moment = { at: firstRound(day).startsAt, until: taken[0]?.at ?? day.endsAt }
-  const densityPerMl = densityAt(snapshot, culture, moment)?.densityPerMl ?? 0
+  // What is taken today is held against the day's own most.
+  const densityPerMl = densityAt(snapshot, culture, asTheDayBegan(snapshot, culture, day))?.densityPerMl ?? 0
   const aboveFloor = densityPerMl > 0 ? Math.max(0, 1 - floorPerMl / densityPerMl) : 0
   const mostL = culture.volumeL * Math.min(mostShare, aboveFloor)
   const takenL = taken.reduce((sum, { data }) => sum + data.volumeL, 0)

@@ -1,7 +1,6 @@
 import { type HarvestAdvice, harvestAdvice, isShortOfEggs } from '@fryward/live-feed'
 import type { Instant } from '@fryward/shared'
 import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
-import { firstRound } from '../calendar/rounds.ts'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
 import type { FactOf } from '../facts/fact.ts'
 import { rememberedByContent } from '../memo/remembered.ts'
@@ -11,7 +10,13 @@ import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { doubtAbout } from '../state/culture-doubt.ts'
 import { type CultureRecord, cultureHistory } from '../state/culture-history.ts'
-import { type CultureDensity, type CultureOutlook, cultureOutlook, densityAt } from '../state/culture-state.ts'
+import {
+  asTheDayBegan,
+  type CultureDensity,
+  type CultureOutlook,
+  cultureOutlook,
+  densityAt,
+} from '../state/culture-state.ts'
 import { hasFallen } from '../state/culture-trend.ts'
 import { daysSince, factsOnDay, factsUntil } from '../state/day-facts.ts'
 import { cultureOrder } from '../state/food-orders.ts'
@@ -67,8 +72,7 @@ export function isHeldBack(snapshot: RoomSnapshot, culture: SnapshotCulture, day
 function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): HarvestPlan | NoHarvest {
   const { parameters } = ruleInForce(snapshot, rotiferHarvestDefinition)
   const takenToday = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
-  // Judged as it stood when the day began, so that what is taken today does not shrink the day's own plan.
-  const moment = { at: firstRound(day).startsAt, until: takenToday[0]?.at ?? day.endsAt }
+  const moment = asTheDayBegan(snapshot, culture, day)
   const outlook = cultureOutlook(snapshot, culture, moment)
   const density = densityAt(snapshot, culture, moment)
   const why = whyNone(snapshot, culture, { day, outlook })

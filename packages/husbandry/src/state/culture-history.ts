@@ -29,17 +29,21 @@ const knownTemperatureC = { from: 5, to: 35 }
 
 const remembered = rememberedBySnapshot<CultureRecord>()
 
-export function cultureRecord(
-  snapshot: RoomSnapshot,
-  culture: SnapshotCulture,
-  { until }: { until: Instant },
-): CultureRecord {
-  return remembered(snapshot, `${culture.id} ${until}`, () => readRecord(snapshot, culture, until))
+/** Facts from `until` on are not known yet; with `isCountKnown` a count of that very instant is, as it came before what was taken. */
+export type KnownUntil = { until: Instant; isCountKnown?: boolean }
+
+export function cultureRecord(snapshot: RoomSnapshot, culture: SnapshotCulture, known: KnownUntil): CultureRecord {
+  const { until, isCountKnown = false } = known
+  return remembered(snapshot, `${culture.id} ${until} ${isCountKnown}`, () => readRecord(snapshot, culture, known))
 }
 
-function readRecord(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Instant): CultureRecord {
+function readRecord(
+  snapshot: RoomSnapshot,
+  culture: SnapshotCulture,
+  { until, isCountKnown = false }: KnownUntil,
+): CultureRecord {
   const happened = factsAbout(snapshot, culture.id)
-    .filter((fact) => fact.at < until)
+    .filter((fact) => fact.at < until || (isCountKnown && fact.at === until && fact.kind === 'count'))
     .flatMap((fact) => {
       const effect = effectsOf(fact).culture?.(fact, culture)
       return effect ? [{ fact, ...effect }] : []

@@ -1,12 +1,14 @@
 import type { CultureEstimate } from '@fryward/live-feed'
 import type { Because, Id, Instant } from '@fryward/shared'
 import { elapsedDays } from '../calendar/elapsed.ts'
-import { localDate } from '../calendar/husbandry-day.ts'
+import { type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
+import { firstRound } from '../calendar/rounds.ts'
 import { computedLink, factLink } from '../rule/why.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { cultureEstimateAt } from './culture-estimate.ts'
-import { type CultureRecord, cultureHistory, cultureRecord } from './culture-history.ts'
+import { type CultureRecord, cultureHistory, cultureRecord, type KnownUntil } from './culture-history.ts'
+import { factsOnDay } from './day-facts.ts'
 
 export type CultureDensity = {
   densityPerMl: number
@@ -18,7 +20,16 @@ export type CultureDensity = {
 }
 
 /** `at`: the moment asked for. `until`: facts from then on are not known yet; usually the end of the day. */
-export type DensityMoment = { at: Instant; until: Instant }
+export type DensityMoment = KnownUntil & { at: Instant }
+
+/**
+ * A culture as it stood when a day began, so that what is taken today does not move the day's own plan; with what was
+ * counted before, though both may have been written down at one instant.
+ */
+export function asTheDayBegan(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): DensityMoment {
+  const [taken] = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
+  return { at: firstRound(day).startsAt, until: taken?.at ?? day.endsAt, isCountKnown: taken !== undefined }
+}
 
 // A count speaks for the day it was made; after that what has grown since counts too. common practice
 const countHoldsDays = 1
@@ -32,9 +43,9 @@ const mostChangeSinceCount = 2
 export function densityAt(
   snapshot: RoomSnapshot,
   culture: SnapshotCulture,
-  { at, until }: DensityMoment,
+  { at, ...known }: DensityMoment,
 ): CultureDensity | null {
-  const record = cultureRecord(snapshot, culture, { until })
+  const record = cultureRecord(snapshot, culture, known)
   const seen = lastSeen(record)
   if (!seen) return null
   const removals = record.removals.filter(({ fact }) => fact.at >= seen.fact.at && fact.id !== seen.fact.id)
@@ -59,11 +70,11 @@ export function densityAt(
       because.push(factLink(event.fact, { label: 'inoculated since', quantity, joins: 'plus' }))
     }
   }
-  const known = { countedAt: seen.fact.at, isEstimated: false, because, densityPerMl: scaled }
+  const seenThen = { countedAt: seen.fact.at, isEstimated: false, because, densityPerMl: scaled }
   // Growth is known of rotifers only: of anything else the last count stands.
-  if (culture.kind !== 'rotifer' || elapsedDays(seen.fact.at, at) <= countHoldsDays || scaled === 0) return known
+  if (culture.kind !== 'rotifer' || elapsedDays(seen.fact.at, at) <= countHoldsDays || scaled === 0) return seenThen
   const estimate = estimateOf(record, culture, at)
-  if (!estimate) return known
+  if (!estimate) return seenThen
   const believed = Math.max(
     scaled / mostChangeSinceCount,
     Math.min(scaled * mostChangeSinceCount, estimate.densityPerMl),
@@ -76,7 +87,7 @@ export function densityAt(
       quantity: { value: densityPerMl, unit: 'per_mL' },
     }),
   )
-  return { ...known, isEstimated: true, densityPerMl }
+  return { ...seenThen, isEstimated: true, densityPerMl }
 }
 
 function lastSeen(record: CultureRecord) {
@@ -97,9 +108,9 @@ export type CultureOutlook = { record: CultureRecord; estimate: CultureEstimate;
 export function cultureOutlook(
   snapshot: RoomSnapshot,
   culture: SnapshotCulture,
-  { at, until }: DensityMoment,
+  { at, ...known }: DensityMoment,
 ): CultureOutlook | null {
-  const record = cultureRecord(snapshot, culture, { until })
+  const record = cultureRecord(snapshot, culture, known)
   const estimate = estimateOf(record, culture, at)
   return estimate && { record, estimate, ageDays: Math.max(0, elapsedDays(record.startedAt, at)) }
 }

@@ -2,29 +2,21 @@ import { estimateCulture } from '../culture-estimate.ts'
 import { fitCulture } from '../culture-fit.ts'
 import type { CultureParameters } from '../culture-parameters.ts'
 import { harvestAdvice } from '../harvest-advice.ts'
+import { learningPart } from '../learning-part.ts'
 import { bestConstant, KEPT, type Keeper, type KeptCulture, keep } from './kept-cultures.ts'
 
 export const FLOOR_PER_ML = 50
-/** As a room learns: rates anew with every seventh day, from the thirty days before it. */
-const REFIT_EVERY_DAYS = 7
-const LEARN_FROM_DAYS = 30
-const FEWEST_TO_LEARN_FROM = 3
+/** Days from one learning of the rates to the next, by the age of the culture. */
+type LearnedEvery = (ageDays: number) => number
 
 /** Harvests exactly what is advised on what the keeper has counted. */
-export function asAdvised({ temperatureC, salinity, strain }: KeptCulture, refitEveryDays = REFIT_EVERY_DAYS): Keeper {
+export function asAdvised({ temperatureC, salinity, strain }: KeptCulture, every?: LearnedEvery): Keeper {
   const conditions = { temperatureC, salinity, strain }
   let learned: { from: string; parameters: CultureParameters } | undefined
   return ({ day, observations, removals }) => {
-    const newest = observations.at(-1)?.day ?? 0
-    const to = Math.floor(newest / refitEveryDays) * refitEveryDays
-    const isLearnedFrom = (seen: { day: number }) => seen.day <= to && seen.day > to - LEARN_FROM_DAYS
-    const part = { observations: observations.filter(isLearnedFrom), removals: removals.filter(isLearnedFrom) }
-    const isEnough = part.observations.length >= FEWEST_TO_LEARN_FROM
-    const from = isEnough ? `${to}` : `all ${observations.length}`
-    if (learned?.from !== from) {
-      const history = { ...conditions, ...(isEnough ? part : { observations, removals }) }
-      learned = { from, parameters: fitCulture(history) }
-    }
+    const part = learningPart({ ...conditions, observations, removals }, every)
+    const from = `${part.observations[0]?.day} ${part.observations.length}`
+    if (learned?.from !== from) learned = { from, parameters: fitCulture(part) }
     const estimate = estimateCulture({ ...conditions, observations, removals }, learned.parameters, { atDay: day })
     return harvestAdvice({
       estimate,
@@ -47,12 +39,9 @@ export type Thinning = {
   most: number
 }
 
-export function thinCultures(
-  cultures: readonly KeptCulture[],
-  { refitEveryDays = REFIT_EVERY_DAYS }: { refitEveryDays?: number } = {},
-): Thinning {
+export function thinCultures(cultures: readonly KeptCulture[], { every }: { every?: LearnedEvery } = {}): Thinning {
   const kept = cultures.map((culture) => ({
-    ...keep(culture, asAdvised(culture, refitEveryDays)),
+    ...keep(culture, asAdvised(culture, every)),
     best: bestConstant(culture).harvested,
   }))
   const days = kept.flatMap(({ shares, leftPerMl }) =>

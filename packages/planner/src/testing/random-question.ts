@@ -14,10 +14,11 @@ function culture(days: number, index: number): fc.Arbitrary<PlanCulture> {
       perMl: fc.integer({ min: 0, max: 600 }),
       growthPerDay: between(-0.1, 0.7),
       isThinned: fc.boolean(),
+      goneShare: fc.constantFrom(0, 0, 0.2, 0.45),
       firstDay: fc.integer({ min: 0, max: 3 }),
       use: fc.constantFrom('free' as const, 'free' as const, 'free' as const, 'when-short' as const, 'never' as const),
     })
-    .map(({ volumeL, perMl, growthPerDay, isThinned, firstDay, use }) => {
+    .map(({ volumeL, perMl, growthPerDay, isThinned, goneShare, firstDay, use }) => {
       const ml = volumeL * 1000
       const gain = Math.exp(growthPerDay)
       const growth: DayGrowth = { gain, crowding: Math.max(0, gain - 1) / (720 * ml) }
@@ -28,6 +29,7 @@ function culture(days: number, index: number): fc.Arbitrary<PlanCulture> {
         animals: perMl * ml,
         growth: Array.from({ length: days }, () => growth),
         floorAnimals: 50 * ml,
+        goneShare,
         mostShare: 0.5,
         thinnedToAnimals: isThinned ? 300 * ml : null,
         firstDay,
@@ -95,7 +97,7 @@ export const tightQuestions = (number: {
           animals: 300 * ml,
           growth: new Array<DayGrowth>(days).fill(day),
         },
-        ...{ floorAnimals: 50 * ml, mostShare: 0.5, thinnedToAnimals: null, firstDay: 0, use: 'free' },
+        ...{ floorAnimals: 50 * ml, mostShare: 0.5, goneShare: 0, thinnedToAnimals: null, firstDay: 0, use: 'free' },
       }
     })
     // A day's growth of all of them, shared out by the batches' sizes.

@@ -11,8 +11,19 @@ export function foodQuestion(ahead: FoodAhead): FoodQuestion {
     days,
     sievingLoss,
     cultures: cultures.map((culture) => {
-      const { id, volumeL, animals, growth, floorAnimals, mostShare, thinnedToAnimals, firstDay } = culture
-      const known = { id, food, volumeL, animals, growth, floorAnimals, mostShare, thinnedToAnimals, firstDay }
+      const { id, volumeL, animals, growth, floorAnimals, mostShare, goneShare, thinnedToAnimals, firstDay } = culture
+      const known = {
+        id,
+        food,
+        volumeL,
+        animals,
+        growth,
+        floorAnimals,
+        mostShare,
+        goneShare,
+        thinnedToAnimals,
+        firstDay,
+      }
       return { ...known, use: useOf(culture, ahead) }
     }),
     eaters: eaters.map((eater) => ({ id: eater.id, food, wanted: meanWanted(eater, days), fedFrom: eater.fedFrom })),

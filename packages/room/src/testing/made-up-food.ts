@@ -5,7 +5,7 @@ import type { FoodOutlook } from '@fryward/shared'
 /** A culture of ten litres with 100 per mL, as a plan knows it. */
 export const cultureAhead = (given: Partial<CultureAhead> = {}): CultureAhead => ({
   ...{ id: 'r1', culture: null, name: 'R1', volumeL: 10, standing: 'gives', animals: 1e6, growth: [], futures: [] },
-  ...{ floorAnimals: 2e5, mostShare: 0.4, thinnedToAnimals: null, firstDay: 0, sharesCausesWith: [] },
+  ...{ floorAnimals: 2e5, mostShare: 0.4, goneShare: 0, thinnedToAnimals: null, firstDay: 0, sharesCausesWith: [] },
   ...given,
 })
 

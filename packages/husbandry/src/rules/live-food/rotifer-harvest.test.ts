@@ -9,17 +9,17 @@ const date = '2026-03-10'
 const harvests = (room: SnapshotBuilder, on = date) => room.drafts(on, [rotiferHarvest])
 
 describe('thinning rotifers', () => {
-  test('thins a culture to where it gives most: 2.4 of 18 L from one that a fifth a day has kept at a third of what such vessels hold', () => {
+  test('thins a culture to where it gives most: 2.6 of 18 L from one that a fifth a day has kept at a third of what such vessels hold', () => {
     const room = new SnapshotBuilder()
     const culture = steadyCulture(room, { date })
     const draft = onlyDraft(harvests(room))
-    expect(draft.content.amount).toEqual({ value: 2.4, unit: 'L' })
+    expect(draft.content.amount).toEqual({ value: 2.6, unit: 'L' })
     // About 50 µm keeps the eggs: ICAR e-course on rotifers (text of FAO Fish. Tech. Pap. 361).
     expect(draft.content.steps.flatMap(({ quantities }) => quantities.mesh?.value ?? [])).toEqual([50])
     expect(saidTitle(draft)).toMatch(/^[\d.,]+ \S+ out: other fish; new water in$/)
     expect(signOff(rotiferHarvest, draft).facts).toEqual([
-      { kind: 'harvest', subjectId: culture.id, data: { volumeL: 2.4, parts: [{ to: 'other_fish', volumeL: 2.4 }] } },
-      { kind: 'water_change', subjectId: culture.id, data: { removedL: 0, addedL: 2.4 } },
+      { kind: 'harvest', subjectId: culture.id, data: { volumeL: 2.6, parts: [{ to: 'other_fish', volumeL: 2.6 }] } },
+      { kind: 'water_change', subjectId: culture.id, data: { removedL: 0, addedL: 2.6 } },
     ])
   })
 
@@ -117,15 +117,15 @@ describe('thinning rotifers', () => {
       ['larval_batch', 'Batch 1'],
       ['chilled_reserve', 'the chilled reserve'],
     ])
-    expect(field.suggested.reduce((sum, part) => sum + part.volumeL, 0)).toBeCloseTo(2.4, 9)
+    expect(field.suggested.reduce((sum, part) => sum + part.volumeL, 0)).toBeCloseTo(2.6, 9)
   })
 
   test('what went out already today is not taken twice', () => {
     const room = new SnapshotBuilder()
     const culture = steadyCulture(room, { date })
     room.fact('harvest', culture.id, '2026-03-10T07:10:00.000Z', {
-      volumeL: 1.6,
-      parts: [{ to: 'drain', volumeL: 1.6 }],
+      volumeL: 1.8,
+      parts: [{ to: 'drain', volumeL: 1.8 }],
     })
     expect(onlyDraft(harvests(room)).content.amount?.value).toBe(0.8)
     room.fact('harvest', culture.id, '2026-03-10T07:20:00.000Z', {
@@ -133,6 +133,20 @@ describe('thinning rotifers', () => {
       parts: [{ to: 'drain', volumeL: 0.8 }],
     })
     expect(harvests(room).drafts).toEqual([])
+  })
+
+  test('what was counted at the instant of the harvest was counted before it: the day stays as it was', () => {
+    const after = (at: string) => {
+      const room = new SnapshotBuilder()
+      const culture = steadyCulture(room, { date: '2026-03-09' })
+      // Less than the night was thought to bring, and no more taken than the morning's count allows.
+      room.count(culture, '2026-03-10T06:30:00.000Z', [165, 168, 162])
+      const planned = onlyDraft(harvests(room)).content.amount!.value
+      room.fact('harvest', culture.id, at, { volumeL: planned, parts: [{ to: 'drain', volumeL: planned }] })
+      return harvests(room).drafts.map(({ content }) => content.amount)
+    }
+    expect(after('2026-03-10T07:00:00.000Z')).toEqual([])
+    expect(after('2026-03-10T06:30:00.000Z')).toEqual([])
   })
 
   test('what is left of the day’s litres is asked for when it is more than the error of a jug: a tenth', () => {
@@ -143,9 +157,9 @@ describe('thinning rotifers', () => {
       room.fact('harvest', culture.id, '2026-03-10T07:10:00.000Z', { volumeL: takenL, parts })
       return harvests(room).drafts.length
     }
-    // Of 2.4 L: 0.27 and 0.2.
-    expect(asked(2.13)).toBe(1)
-    expect(asked(2.2)).toBe(0)
+    // Of 2.6 L: 0.3 and 0.2.
+    expect(asked(2.3)).toBe(1)
+    expect(asked(2.4)).toBe(0)
   })
 
   test('starts a child culture: the animals that arrive are written down with it', () => {
@@ -158,13 +172,13 @@ describe('thinning rotifers', () => {
     const [harvest, inoculation] = signOff(rotiferHarvest, draft).facts
     expect(harvest).toMatchObject({
       kind: 'harvest',
-      data: { parts: [{ to: 'culture', subjectId: child.id, volumeL: 2.4 }] },
+      data: { parts: [{ to: 'culture', subjectId: child.id, volumeL: 2.6 }] },
     })
-    // The last count x 2,400 mL, a tenth lost in the sieve.
+    // The last count x 2,600 mL, a tenth lost in the sieve.
     expect(inoculation).toEqual({
       kind: 'inoculation',
       subjectId: child.id,
-      data: { animals: Math.round(counted * 2400 * 0.9), fromCultureId: culture.id },
+      data: { animals: Math.round(counted * 2600 * 0.9), fromCultureId: culture.id },
     })
   })
 

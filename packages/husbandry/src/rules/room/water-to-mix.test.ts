@@ -16,13 +16,13 @@ describe('water to mix by tonight', () => {
     steadyCulture(room, { date, salinity: 25, temperatureC: 25 })
     const draft = onlyDraft(mixes(room))
     expect(draft.roundId).toBe('evening')
-    // 4 L x 1.1, and 25/35 of 35.165 g in each kilogram of water of density 1.0157.
-    expect(draft.content.amount).toEqual({ value: 4.4, unit: 'L' })
-    expect(saltOf(draft)).toEqual({ value: 112, unit: 'g' })
-    expect(saltToMixG({ volumeL: 4.4, salinity: 25, temperatureC: 25 })).toBeCloseTo(4.4 * 1.0157 * 25.118, 0)
+    // 4.2 L x 1.1, and 25/35 of 35.165 g in each kilogram of water of density 1.0157.
+    expect(draft.content.amount).toEqual({ value: 4.6, unit: 'L' })
+    expect(saltOf(draft)).toEqual({ value: 118, unit: 'g' })
+    expect(saltToMixG({ volumeL: 4.6, salinity: 25, temperatureC: 25 })).toBeCloseTo(4.6 * 1.0157 * 25.118, 0)
     const facts = signOff(roomWaterToMix, draft).facts
     expect(facts).toEqual([
-      { kind: 'care', subjectId: room.snapshot.room.id, data: { act: 'mix_water', litres: 4.4, saltG: 112 } },
+      { kind: 'care', subjectId: room.snapshot.room.id, data: { act: 'mix_water', litres: 4.6, saltG: 118 } },
     ])
     room.append(facts[0]!, { at: '2026-03-10T18:40:00.000Z' })
     expect(mixes(room).drafts).toEqual([])
@@ -40,7 +40,7 @@ describe('water to mix by tonight', () => {
     const room = new SnapshotBuilder()
     steadyCulture(room, { date, salinity: 25, temperatureC: 25 })
     room.setting('room-water-to-mix', { parameters: { dryShare: 0.8 } })
-    expect(saltOf(onlyDraft(mixes(room)))?.value).toBe(140)
+    expect(saltOf(onlyDraft(mixes(room)))?.value).toBe(147)
   })
 
   test('counts a hatch tank to fill, a vessel to begin again in, and the cones', () => {
