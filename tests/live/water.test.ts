@@ -20,6 +20,12 @@ test('a day at the 24 h LC50 of bream larvae, 0.24 mg/L of NH3, leaves half; a t
   expect(poisonedPerDay(lc50 / 10, 'larvae')).toBe(0)
 })
 
+test('four weeks at the chronic value of larval silversides, 0.061 mg/L of NH3, take a fifth', () => {
+  // Miller, Poucher, Cardin & Hansen 1990, Arch. Environ. Contam. Toxicol. 19 (abstract); a fifth is an assumption.
+  const chronic = (0.061 * 14.007) / 17.031
+  expect(Math.exp(-28 * poisonedPerDay(chronic, 'larvae'))).toBeCloseTo(0.8, 6)
+})
+
 test('what was eaten comes out within two days and no more of it, and half a change leaves half', () => {
   const tank = new Water(water)
   tank.eaten(40)
