@@ -113,6 +113,18 @@ describe('a plan', () => {
     expect([give!.animals, give!.litres]).toEqual([expect.closeTo(18, 6), expect.closeTo(2, 6)])
   })
 
+  test('gives nobody what is not his food, nor from a culture in doubt, however much there is of it', async () => {
+    const cultures = [
+      culture('A'),
+      culture('B'),
+      culture('C', { food: 'copepods', animals: 900 }),
+      culture('D', { use: 'never', animals: 900 }),
+    ]
+    const plan = await planFood(question({ cultures, eaters: [eater('one', [80, 0, 0], ['C', 'D'])] }))
+    expect(new Set(plan.days[0]!.gives.map(({ cultureId }) => cultureId))).toEqual(new Set(['A', 'B']))
+    expect(plan.shortfall).toBeCloseTo(0, 6)
+  })
+
   test('counts it too where there is not enough for every day', async () => {
     // Of 100 that neither grow nor die 80 are sieved to 40 today, and the 20 that are left to 10 tomorrow.
     const still = new Array<DayGrowth>(2).fill({ gain: 1, crowding: 0 })
