@@ -106,7 +106,15 @@ describe('hatchingTest', () => {
   it('refuses fewer than three samples and a lot in which nothing was seen', () => {
     expect(() => hatchingTest({ samples: samples.slice(0, 2) })).toThrow('samples.length is 2')
     const none = { nauplii: 0, umbrella: 0, embryos: 0 }
-    expect(() => hatchingTest({ samples: [none, none, none] })).toThrow('samples')
+    expect(() => hatchingTest({ samples: [none, none, none] })).toThrow(
+      'samples is all zero; allowed: at least one cyst seen',
+    )
+    for (const stage of ['nauplii', 'umbrella', 'embryos']) {
+      const half = [none, none, { ...none, [stage]: 0.5 }]
+      expect(() => hatchingTest({ samples: half })).toThrow(
+        `samples[2].${stage} is 0.5; allowed: a whole number from 0`,
+      )
+    }
   })
 })
 
