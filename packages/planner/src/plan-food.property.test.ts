@@ -2,10 +2,10 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { solve as solveAgain } from 'yalps'
 import { firstCosts } from './feeder-costs.ts'
-import { grown, mostOf } from './growth.ts'
+import { goneOf, grown, leftOf, mayGive, mostOf } from './growth.ts'
 import { type FoodPlan, planFood } from './plan-food.ts'
 import { dayWeight, type Program, programOf } from './program.ts'
-import type { FoodQuestion } from './question.ts'
+import type { FoodQuestion, PlanCulture } from './question.ts'
 import { solve } from './solve.ts'
 import { questions } from './testing/random-question.ts'
 
@@ -85,31 +85,45 @@ describe('any plan', () => {
   })
 })
 
-/** The least that can be minded, by trying every share of the day's most in sixteenths. */
+/** A culture's mornings when nobody eats of it, thinned. */
+function uneaten(culture: PlanCulture): number[] {
+  let { animals } = culture
+  return culture.growth.map((growth, day) => {
+    const morning = animals
+    const left = morning - goneOf(culture, { animals: morning, day })
+    animals = grown(Math.min(left, culture.thinnedToAnimals ?? left), growth)
+    return morning
+  })
+}
+
+/**
+ * The least that can be minded, by trying every share of the day's most in sixteenths. While anybody is still to eat of it a
+ * culture that falls by itself is left its floor on every day on which taking nothing would have kept it.
+ */
 function leastMinded({ cultures, eaters, days, sievingLoss }: FoodQuestion): number {
   const steps = 16
   const wantedOn = (day: number) => eaters.reduce((sum, { wanted }) => sum + wanted[day]!, 0)
   const [culture] = cultures
+  if (!culture) return mindedIfNone({ cultures, eaters, days, sievingLoss })
+  const mornings = uneaten(culture)
+  const mayHold = mornings.map((animals, day) => mayGive(culture, day) && mostOf(culture, { animals, day }) > 0)
+  const lastEaten = mayHold.findLastIndex((may, day) => may && wantedOn(day) > 0)
   const from = (day: number, animals: number): number => {
     if (day === days) return 0
-    const allowed = culture ? mostOf(culture, { animals, day }) : 0
-    const gone = culture && day === 0 ? culture.goneShare * animals : 0
-    const mayGo = culture ? mostOf(culture, { animals, day: 1 }) : 0
-    const most = culture && culture.use !== 'never' && day >= culture.firstDay ? allowed : 0
+    const most = mayGive(culture, day) ? mostOf(culture, { animals, day }) : 0
     const useful = Math.min(most, wantedOn(day) / (1 - sievingLoss))
     let least = Number.POSITIVE_INFINITY
     for (let step = 0; step <= steps; step += 1) {
       const taken = (useful * step) / steps
+      const left = animals - goneOf(culture, { animals, day }) - taken
+      if (mayHold[day] && day <= lastEaten && left < culture.floorAnimals * (1 - 1e-9)) continue
       const short = Math.max(0, wantedOn(day) - taken * (1 - sievingLoss))
-      const left = animals - gone - taken
-      const { thinnedToAnimals } = culture ?? { thinnedToAnimals: null }
-      const thinned = thinnedToAnimals === null ? left : Math.min(left, Math.max(thinnedToAnimals, animals - mayGo))
-      const next = culture ? grown(thinned, culture.growth[day]!) : 0
+      const next = grown(leftOf(culture, { animals, day, taken }), culture.growth[day]!)
       least = Math.min(least, short * dayWeight(day, days) + from(day + 1, next))
     }
     return least
   }
-  return from(0, culture?.animals ?? 0)
+  return from(0, culture.animals)
 }
 
 describe('the least shortfall', () => {
