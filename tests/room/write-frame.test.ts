@@ -334,6 +334,21 @@ describe('a thing of the room', () => {
     expect(await codeOf(makes('Old shelf'))).toBe('nothing')
   })
 
+  test('takes its open tasks along as it ends, and they say how it did', async () => {
+    const reasons = async (name: string, how?: string) => {
+      const body = { name, kind: 'rotifer', strain: 'L', volumeL: 18, temperatureC: 25, salinity: 20 } as const
+      const { id } = await world.ok(full.caretaker, 'createCulture', { params: { roomId }, body })
+      const tasks = { roomId, subjectId: id }
+      expect(await prisma().task.count({ where: { ...tasks, state: 'open' } })).toBeGreaterThan(0)
+      await writeInRoom(frameOf(), (work) => endSubject(work, { id, reason: 'by test', ...(how ? { how } : {}) }))
+      expect(await prisma().task.count({ where: { ...tasks, state: 'open' } })).toBe(0)
+      const closed = await prisma().task.findMany({ where: { ...tasks, state: 'withdrawn' } })
+      return [...new Set(closed.map(({ reason }) => reason))]
+    }
+    expect(await reasons('R8')).toEqual(['R8 was ended'])
+    expect(await reasons('R9', 'given away')).toEqual(['R9 was given away'])
+  })
+
   test('is found by its id in its own room alone, what the write has just made too', async () => {
     const next = await openRoom(world, { name: 'Other bottles' })
     const [bottle] = await world.ok(next.owner, 'listConcentrates', { params: { roomId: next.room.id } })
