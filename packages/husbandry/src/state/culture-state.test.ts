@@ -103,6 +103,55 @@ describe('a culture’s record', () => {
     expect(growth).toBeCloseTo(Math.LN2, 9)
   })
 
+  test('of nothing, at once, or without another there is no growth; more was taken than grew where it is below nothing', () => {
+    const growths = (...counts: [string, number][]) => {
+      const room = new SnapshotBuilder()
+      const culture = room.culture({ startedAt, volumeL: 10 })
+      for (const [time, perMl] of counts) room.count(culture, `2026-03-${time}:00.000Z`, [perMl])
+      return growthBetweenCounts(cultureRecord(room.build(), culture, { until }))
+    }
+    expect(growths(['05T06:00', 200])).toEqual([])
+    expect(growths(['05T06:00', 200], ['05T06:00', 300])).toEqual([])
+    expect(growths(['05T06:00', 200], ['06T06:00', 0], ['07T06:00', 100])).toEqual([])
+    expect(growths(['05T06:00', 200], ['07T06:00', 100])).toEqual([expect.closeTo(-Math.LN2 / 2, 9)])
+  })
+
+  test('falls once two intervals in a row lost more than a twentieth a day', () => {
+    const falls = (...perMl: number[]) => {
+      const room = new SnapshotBuilder()
+      const culture = room.culture({ startedAt, volumeL: 10 })
+      for (const [index, each] of perMl.entries()) room.count(culture, `2026-03-0${5 + index}T06:00:00.000Z`, [each])
+      return isFallingByCounts(cultureRecord(room.build(), culture, { until }))
+    }
+    expect([falls(1000, 900), falls(1000, 900, 800), falls(1000, 900, 800, 900)]).toEqual([false, true, false])
+    // By four in a hundred a day it may as well stand.
+    expect(falls(1000, 960, 922)).toBe(false)
+    expect(falls(1000, 960, 880)).toBe(false)
+  })
+
+  test('tells what was put in after the first: as many in a millilitre more, on its day', () => {
+    const room = new SnapshotBuilder()
+    const culture = room.culture({ startedAt, volumeL: 10 })
+    const put = (time: string, animals: number) =>
+      room.fact('inoculation', culture.id, `2026-03-${time}:00.000Z`, { animals })
+    put('01T08:00', 6e5)
+    room.count(culture, '2026-03-03T08:00:00.000Z', [80])
+    put('04T08:00', 2e5)
+    const history = cultureHistory(cultureRecord(room.build(), culture, { until }), culture)
+    expect(history?.observations).toMatchObject([
+      { day: 0, densityPerMl: 60 },
+      { day: 2, densityPerMl: 80 },
+    ])
+    expect(history?.additions).toEqual([{ day: 3, addedPerMl: 20 }])
+    // One that was counted before anything was put in begins with the count.
+    const bought = new SnapshotBuilder()
+    const other = bought.culture({ startedAt, volumeL: 10 })
+    bought.count(other, '2026-03-02T08:00:00.000Z', [80])
+    bought.fact('inoculation', other.id, '2026-03-04T08:00:00.000Z', { densityPerMl: 5 })
+    const from = cultureHistory(cultureRecord(bought.build(), other, { until }), other)
+    expect([from?.observations.length, from?.additions]).toEqual([1, [{ day: 3, addedPerMl: 5 }]])
+  })
+
   test('a culture held level by its harvest does not fall', () => {
     const room = new SnapshotBuilder()
     const culture = steadyCulture(room, { date: '2026-03-10' })

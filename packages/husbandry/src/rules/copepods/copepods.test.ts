@@ -336,6 +336,19 @@ describe('water and restarts', () => {
     expect(waterNeeds(snapshot, { today: on(date), tomorrow: on('2026-03-11') })).toEqual([])
   })
 
+  test('is siphoned a week after the last time, or after it was begun again, whichever came later', () => {
+    const room = new SnapshotBuilder()
+    const culture = copepods(room)
+    const isDue = (on: string) => room.drafts(on, [copepodSiphon]).drafts.length === 1
+    expect(isDue(date)).toBe(true)
+    room.fact('care', culture.id, '2026-03-04T08:00:00.000Z', { act: 'siphon_bottom' })
+    expect([isDue(date), isDue('2026-03-11')]).toEqual([false, true])
+    room.fact('care', culture.id, '2026-03-06T08:00:00.000Z', { act: 'restart_culture' })
+    expect([isDue('2026-03-12'), isDue('2026-03-13')]).toEqual([false, true])
+    room.fact('care', culture.id, '2026-03-08T08:00:00.000Z', { act: 'siphon_bottom' })
+    expect([isDue('2026-03-14'), isDue('2026-03-15')]).toEqual([false, true])
+  })
+
   test('is moved into a clean vessel after six weeks with half of its animals, a week apart from the next', () => {
     const room = new SnapshotBuilder()
     const culture = copepods(room, { startedAt: '2026-01-27T08:00:00.000Z' })
