@@ -1,6 +1,19 @@
 import type { TaskField } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
-import { choiceField, choicesField, countField, noteField, numberField, yesNoField } from '../task/fields.ts'
+import {
+  choiceField,
+  choicesField,
+  countField,
+  deformedField,
+  givenAmountField,
+  lengthField,
+  noteField,
+  numberField,
+  salinityField,
+  seenOfYoung,
+  temperatureField,
+  yesNoField,
+} from '../task/fields.ts'
 import { checkValues } from './check-values.ts'
 
 const number = numberField({
@@ -74,5 +87,53 @@ describe('what was typed', () => {
     expect(check(choiceField({ name: 'one', label: 'One', choices }), 'b').problems).toHaveLength(1)
     expect(check(choicesField({ name: 'many', label: 'Many', choices }), ['a']).values).toEqual({ many: ['a'] })
     expect(check(yesNoField({ name: 'eggs', label: 'Eggs?' }), 'yes').problems).toHaveLength(1)
+  })
+})
+
+describe('what is read and typed is doubted', () => {
+  /** What becomes of a number: kept, asked about, or refused. */
+  const becomes = (field: TaskField, typed: number) => {
+    const { problems, improbable } = check(field, typed)
+    return problems.length > 0 ? 'refused' : improbable.length > 0 ? 'asked' : 'kept'
+  }
+  const all = (field: TaskField, ...typed: number[]) => typed.map((each) => becomes(field, each))
+
+  test('three degrees or three of salinity from what the water is set to', () => {
+    expect(all(temperatureField(26), 23, 29, 22.9, 29.1)).toEqual(['kept', 'kept', 'asked', 'asked'])
+    expect(all(temperatureField(26), 0, 40, -0.1, 40.1)).toEqual(['asked', 'asked', 'refused', 'refused'])
+    expect(all(salinityField(33), 30, 36, 29.5, 36.5)).toEqual(['kept', 'kept', 'asked', 'asked'])
+    expect(all(salinityField(33), 0, 45, -0.5, 45.5)).toEqual(['asked', 'asked', 'refused', 'refused'])
+    // Nothing is less than fresh water.
+    expect(all(salinityField(2), 0, 5, 5.5)).toEqual(['kept', 'kept', 'asked'])
+    expect(salinityField(2)).toMatchObject({ likelyMinimum: 0 })
+    // A refractometer's mark is half of one in the thousand; a thermometer's a tenth of a degree.
+    expect([salinityField(33), temperatureField(26)]).toMatchObject([{ step: 0.5 }, { step: 0.1 }])
+  })
+
+  test('a third or three times of what was to be given, and what was planned never', () => {
+    const field = givenAmountField({ name: 'ml', label: 'Given', unit: 'mL', planned: 6, maximum: 30, step: 0.5 })
+    expect(all(field, 2, 6, 18, 1.9, 18.1)).toEqual(['kept', 'kept', 'kept', 'asked', 'asked'])
+    expect(all(field, 0.5, 30, 0.4, 30.1)).toEqual(['asked', 'asked', 'refused', 'refused'])
+    const [little, much] = [0.2, 40].map((planned) =>
+      givenAmountField({ name: 'ml', label: 'Given', unit: 'mL', planned, maximum: 30, step: 0.5 }),
+    )
+    expect([becomes(little!, 0.2), becomes(little!, 0.1), becomes(much!, 40), becomes(much!, 40.1)]).toEqual([
+      ...['kept', 'refused', 'kept', 'refused'],
+    ])
+  })
+
+  test('a fifth beyond the usual lengths of their age, and more deformed than a batch has', () => {
+    const length = lengthField({ from: 10, to: 20 })
+    expect(all(length, 8, 24, 7.9, 24.1, 0.9, 300.1)).toEqual(['kept', 'kept', 'asked', 'asked', 'refused', 'refused'])
+    expect(all(deformedField(), 0, 30, 31, -1)).toEqual(['kept', 'kept', 'asked', 'refused'])
+    expect(seenOfYoung({ lengthMm: 12.5, deformed: 2.4 })).toEqual({ lengthMm: 12.5, deformed: 2 })
+    expect(seenOfYoung({})).toEqual({})
+  })
+
+  test('is asked for only where the task says so', () => {
+    expect([temperatureField(26), salinityField(33), lengthField({ from: 1, to: 2 })].map((f) => f.isRequired)).toEqual(
+      [...[false, false, false]],
+    )
+    expect([temperatureField(26, true).isRequired, salinityField(33, true).isRequired]).toEqual([true, true])
   })
 })
