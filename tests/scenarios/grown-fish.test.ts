@@ -110,3 +110,19 @@ test('tomorrow’s list is for reading: a task of it is refused today', async ()
   })
   expect(answer.problem?.code).toBe('too_early')
 })
+
+test('what was skipped for a pair that is here no more is no longer told at the hand-over', async () => {
+  const params = { roomId: room.roomId }
+  const [feed] = await room.tasks('pair-feed')
+  const taskParams = { params: { ...params, taskId: feed!.id }, body: { reason: 'No time' } }
+  await room.world.ok(room.owner, 'skipTask', taskParams)
+  const told = async () => {
+    const { notDone } = await room.world.ok(room.owner, 'getHandOver', { params })
+    return notDone.some(({ taskId }) => taskId === feed!.id)
+  }
+  expect(await told()).toBe(true)
+  const [pair] = await room.world.ok(room.owner, 'listPairs', { params })
+  const body = { version: pair!.version, reason: 'Given to a friend' }
+  await room.world.ok(room.owner, 'endPair', { params: { ...params, pairId: pair!.id }, body })
+  expect(await told()).toBe(false)
+})

@@ -92,7 +92,10 @@ async function notDoneOf({ tx, roomId, ctx }: Scope, snapshot: RoomSnapshot): Pr
     tx,
     rows.flatMap((row) => (row.closedBy ? [row.closedBy] : [])),
   )
-  return rows.map((row) => ({
+  // What has ended since needs nothing any more.
+  const living = new Set(subjectsIn(snapshot).map(({ id }) => id))
+  const wanted = rows.filter(({ subject }) => living.has(subject.id))
+  return wanted.map((row) => ({
     taskId: row.id,
     title: (row.content as TaskContent).title,
     subject: row.subject,
