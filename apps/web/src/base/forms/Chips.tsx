@@ -47,7 +47,11 @@ export function ChoicesChips(props: Common & { values: readonly string[]; onChoo
 function ChipSet({ legend, help, error, isRequired, children }: Common & { children: React.ReactNode }) {
   const noteId = useId()
   return (
-    <fieldset className={styles.chipSet} aria-describedby={error || help ? noteId : undefined}>
+    <fieldset
+      className={styles.chipSet}
+      aria-describedby={error || help ? noteId : undefined}
+      data-invalid={error ? true : undefined}
+    >
       <legend className={styles.legend}>
         {legend}
         {isRequired && <span aria-hidden="true"> *</span>}

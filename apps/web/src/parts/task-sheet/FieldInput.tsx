@@ -1,7 +1,7 @@
 'use client'
 
 import type { Task, TaskField } from '@fryward/shared'
-import { toTyped } from '@fryward/words'
+import { sayNumber, toFieldUnit, toTyped } from '@fryward/words'
 import { Textarea } from '@mantine/core'
 import { ChoiceChips, ChoicesChips } from '@/base/forms/Chips.tsx'
 import { NumberBox } from '@/base/forms/NumberBox.tsx'
@@ -100,6 +100,9 @@ function NumberField({
 }) {
   const voice = useVoice()
   const usual = field.usual === null ? undefined : toTyped(field.usual, field.unit, voice)
+  // Thousands are told apart where they are read; what is typed has none.
+  const shown = field.usual === null ? 0 : toFieldUnit(field.unit, voice.units).toShown(field.usual)
+  const said = shown >= 10_000 ? sayNumber(shown, voice) : usual
   return (
     <div className={styles.numberRow}>
       <NumberBox
@@ -117,9 +120,9 @@ function NumberField({
         <Button
           variant="default"
           onClick={() => onDraft({ kind: 'text', text: usual })}
-          aria-label={`As usual: ${usual}, for ${field.label}`}
+          aria-label={`As usual: ${said}, for ${field.label}`}
         >
-          As usual: {usual}
+          As usual: {said}
         </Button>
       )}
     </div>

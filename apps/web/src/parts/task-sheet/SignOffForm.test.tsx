@@ -158,6 +158,15 @@ describe('what the API says to a sign-off', () => {
 })
 
 describe('the sign-off of a number', () => {
+  it('is asked for where a choice is missing, at its first answer', async () => {
+    const { user, sent } = open([{ ...smell, isRequired: true }, temperature])
+    await user.type(box(/Temperature/), '26')
+    await press(user, 'Done')
+    expect(screen.getByText('Needed to go on.')).toBeDefined()
+    expect(document.activeElement).toBe(screen.getByRole('radio', { name: 'Fresh' }))
+    expect(sent()).toEqual([])
+  })
+
   it('is booked by Enter in its box, in the wire’s unit', async () => {
     const { user, sent } = open([temperature], { room: makeRoom({ units: 'us' }) })
     await user.type(box(/Temperature/), '78.8{Enter}')

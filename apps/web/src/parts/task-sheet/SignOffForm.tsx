@@ -18,6 +18,13 @@ import styles from './sheet.module.css'
 import { useSignOffForm } from './use-sign-off-form.ts'
 import { WhenDone } from './WhenDone.tsx'
 
+/** The first box that is wrong, or the first chip of a question that was not answered. */
+function focusOnFirst(form: HTMLFormElement | null): void {
+  const wrong = form?.querySelector<HTMLElement>('[aria-invalid="true"], [data-invalid]')
+  const control = wrong?.matches('fieldset') ? wrong.querySelector('input') : wrong
+  control?.focus()
+}
+
 /** What was measured, and the one button that books it. Skipping stands beside it, smaller. */
 export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: boolean }) {
   const room = useRoom()
@@ -31,8 +38,7 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
   useEffect(() => {
     // Whoever puts one value right stays in its box, whatever else is wrong.
     const wrong = Object.keys(errors).length
-    if (wrong > 0 && wrong >= wrongBefore.current)
-      place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
+    if (wrong > 0 && wrong >= wrongBefore.current) focusOnFirst(place.current)
     wrongBefore.current = wrong
   }, [errors])
   if (!may) return null

@@ -7,7 +7,7 @@ import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import styles from './line.module.css'
 import { useOpenTask } from './open-task.ts'
-import { earlyQuestion, isAhead, isOneTap, needsNoNumber } from './task-state.ts'
+import { asksForCount, earlyQuestion, isAhead, isOneTap, needsNoNumber } from './task-state.ts'
 import { useOneTap } from './use-one-tap.ts'
 
 /** The one button of an open task: done in one tap, or the sheet where something is to be recorded or read first. */
@@ -24,7 +24,7 @@ export function TaskAction({ task, now }: { task: Task; now: Date }) {
   if (isStuck) return <span className={styles.notYours}>waiting for network</span>
   const title = `${sayTitle(task.title, voice)}, ${task.subject.name}`
   if (!isOneTap(task) || earlyQuestion(task, { at: now, rounds: room.rounds })) {
-    const label = needsNoNumber(task) ? 'Read' : 'Record'
+    const label = needsNoNumber(task) && !asksForCount(task) ? 'Read' : 'Record'
     return (
       <Button
         className={styles.action}

@@ -37,5 +37,9 @@ export const earlyQuestion = (task: Task, { at, rounds }: { at: Date; rounds: re
 /** Nothing has to be measured. */
 export const needsNoNumber = (task: Task): boolean => task.fields.every((field) => !field.isRequired)
 
-/** One tap does it when nothing has to be measured and no caution has to be read first. */
-export const isOneTap = (task: Task): boolean => needsNoNumber(task) && task.cautions.length === 0
+/** A count may be left out, though what follows is measured by it: it is asked for, not tapped away. */
+export const asksForCount = (task: Task): boolean => task.fields.some(({ type }) => type === 'count')
+
+/** One tap does it when nothing has to be measured, nothing is to be counted, and no caution has to be read first. */
+export const isOneTap = (task: Task): boolean =>
+  needsNoNumber(task) && !asksForCount(task) && task.cautions.length === 0
