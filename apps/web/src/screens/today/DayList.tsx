@@ -10,7 +10,7 @@ import { Notice } from '@/base/ui/Notice.tsx'
 import { useIsWide } from '@/base/ui/use-is-wide.ts'
 import { useOutlook } from '@/parts/food/use-outlook.ts'
 import { isLate, isShown } from '@/parts/tasks/task-state.ts'
-import { lateTasks, roundIdOf, roundStates } from './arrange.ts'
+import { lateTasks, roundIdOf, roundStates, withdrawnOn } from './arrange.ts'
 import { Gaps } from './Gaps.tsx'
 import { LateList } from './LateList.tsx'
 import { Progress } from './Progress.tsx'
@@ -31,12 +31,12 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
   const isWide = useIsWide()
   const panelId = useId()
   const may = useMay('sign_off')
-  const { stationOrder } = useRoom()
+  const { stationOrder, timeZone } = useRoom()
   if (day.tasks.length === 0) return <NothingDue day={day} />
   const late = lateTasks(day.tasks, stationOrder, now)
   const rounds = roundStates(day, now)
   const inRound = day.tasks.filter((task) => roundIdOf(day, task) === roundId)
-  const withdrawn = inRound.filter((task) => !isShown(task))
+  const withdrawn = withdrawnOn(inRound, { date: day.date, timeZone })
   return (
     <div className={styles.day}>
       <div className={styles.list}>

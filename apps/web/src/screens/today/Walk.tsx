@@ -6,7 +6,8 @@ import { useState } from 'react'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
-import { groupByStation, isQuiet, nextRound, type RoundState } from './arrange.ts'
+import { groupByStation, isQuiet, leadingTasks, nextRound, type RoundState } from './arrange.ts'
+import { FirstOfAll } from './FirstOfAll.tsx'
 import { SeenTo } from './SeenTo.tsx'
 import { StationCard } from './StationCard.tsx'
 
@@ -23,7 +24,11 @@ type Props = {
  * end; one that is finished while somebody stands at it stays, so that nothing moves under the thumb.
  */
 export function Walk({ tasks, now, rounds, roundId, onChoose }: Props) {
-  const groups = groupByStation(tasks, useRoom().stationOrder)
+  const first = leadingTasks(tasks, now)
+  const groups = groupByStation(
+    tasks.filter((task) => !first.includes(task)),
+    useRoom().stationOrder,
+  )
   const quiet = groups.filter((group) => isQuiet(group, now)).map(({ station }) => station)
   const [atFirst, setAtFirst] = useState(quiet)
   const [isUnfolded, unfold] = useState(false)
@@ -33,6 +38,7 @@ export function Walk({ tasks, now, rounds, roundId, onChoose }: Props) {
   return (
     <>
       <WhatNext rounds={rounds} roundId={roundId} onChoose={onChoose} />
+      {first.length > 0 && <FirstOfAll tasks={first} now={now} />}
       {groups
         .filter(({ station }) => isUnfolded || !folded.includes(station))
         .map((group) => (

@@ -1,4 +1,4 @@
-import { DaySchema, type Station, stations, type Task, TaskSchema } from '@fryward/shared'
+import { DaySchema, type Station, stations, type Task, type TaskField, TaskSchema } from '@fryward/shared'
 import { describe, expect, it } from 'vitest'
 import { isOneTap, undoableUntil } from '@/parts/tasks/task-state.ts'
 import {
@@ -6,11 +6,13 @@ import {
   groupByStation,
   isQuiet,
   lateTasks,
+  leadingTasks,
   nextRound,
   plannedTasks,
   progressOf,
   roundStates,
   sayLeft,
+  withdrawnOn,
 } from './arrange.ts'
 import { sayWho } from './say-progress.ts'
 
@@ -230,5 +232,50 @@ describe('a day on the screen', () => {
     const field = { type: 'yes_no' as const, name: 'eggs', label: 'Eggs?', help: null }
     expect(isOneTap(makeTask(1, { fields: [{ ...field, isRequired: false }] }))).toBe(true)
     expect(isOneTap(makeTask(1, { fields: [{ ...field, isRequired: true }] }))).toBe(false)
+  })
+})
+
+describe('a task whose count may be left out', () => {
+  const count: TaskField = {
+    ...{ type: 'count', name: 'count', label: 'Nauplii', isRequired: false, help: null, unit: 'per_mL', usual: null },
+    ...{ minimum: 0, maximum: 9, likelyMinimum: 0, likelyMaximum: 9, volumeMl: 1, replicates: 3, withEggs: false },
+  }
+
+  it('is opened, not tapped away: what follows is measured by it', () => {
+    const harvest = makeTask(1, { verb: 'harvest', fields: [count] })
+    expect(isOneTap(harvest)).toBe(false)
+    expect(plannedTasks([harvest, makeTask(2)], 'caretaker').map(({ id }) => id)).toEqual([id(2)])
+  })
+})
+
+describe('what leads a round', () => {
+  const hatched = (n: number, part: Partial<Task> = {}) =>
+    makeTask(n, {
+      title: { deed: 'what_hatched', thing: null, amount: null, from: null, to: [], details: [] },
+      station: 'broodstock',
+      ...part,
+    })
+  const now = new Date('2026-11-25T07:10:00Z')
+
+  it('is what has hatched, though its stop comes late in the walk', () => {
+    const asked = hatched(2)
+    expect(leadingTasks([makeTask(1), asked, makeTask(3, { station: 'larvae' })], now)).toEqual([asked])
+  })
+
+  it('stays there once answered while it can be taken back, and is then a line of its stop', () => {
+    const just = hatched(1, { state: 'done', signOffs: [signOff('2026-11-25T07:09:00Z')] })
+    const before = hatched(2, { state: 'done', signOffs: [signOff('2026-11-25T05:00:00Z')] })
+    expect(leadingTasks([just, before, hatched(3, { state: 'withdrawn' })], now)).toEqual([just])
+  })
+})
+
+describe('what is no longer needed', () => {
+  it('is told of what was on the list of its day, by the room’s clock', () => {
+    const gone = (n: number, closedAt: string) => makeTask(n, { state: 'withdrawn', closedAt, reason: 'a count' })
+    // Midnight in Lisbon is 00:00 UTC in winter, in Auckland 11:00 UTC the day before.
+    const tasks = [gone(1, '2026-11-24T10:59:00Z'), gone(2, '2026-11-24T11:01:00Z'), gone(3, '2026-11-25T07:00:00Z')]
+    const told = (timeZone: string) => withdrawnOn([...tasks, makeTask(4)], { date: '2026-11-25', timeZone })
+    expect(told('Pacific/Auckland')).toEqual(tasks.slice(1))
+    expect(told('Europe/Lisbon')).toEqual(tasks.slice(2))
   })
 })

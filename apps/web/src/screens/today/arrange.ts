@@ -1,4 +1,5 @@
 import type { Day, Role, Station, Task } from '@fryward/shared'
+import { toPlainDate } from '@fryward/words'
 import { isLate, isOneTap, isShown, undoableUntil } from '@/parts/tasks/task-state.ts'
 
 export type StationGroup = { station: Station; tasks: Task[] }
@@ -13,6 +14,17 @@ export function groupByStation(tasks: Task[], order: readonly Station[]): Statio
     .filter((group) => group.tasks.length > 0)
 }
 const byVessel = (a: Task, b: Task) => a.subject.name.localeCompare(b.subject.name) || byDue(a, b)
+
+const leadingDeeds: ReadonlySet<string> = new Set(['what_hatched', 'what_hatched_second'])
+
+/**
+ * What the rest of a round follows from, before its first stop: larvae eat within hours of hatching, and what a culture gives to
+ * others first they cannot have. One that was just answered stays where it was while it can be taken back.
+ */
+export function leadingTasks(tasks: Task[], now: Date): Task[] {
+  const isLeading = ({ title }: Task) => 'deed' in title && leadingDeeds.has(title.deed)
+  return tasks.filter((task) => isLeading(task) && (task.state === 'open' || undoableUntil(task, now) !== null))
+}
 
 /** The lines of one vessel together, in the order they came. */
 export function bySubject(tasks: Task[]): SubjectGroup[] {
@@ -87,6 +99,13 @@ export function nextRound(rounds: RoundState[], roundId: string | undefined): Ro
 export const isQuiet = (group: StationGroup, now: Date): boolean =>
   group.tasks.every(({ state }) => state !== 'open' && state !== 'skipped') &&
   group.tasks.every((task) => undoableUntil(task, now) === null)
+
+/**
+ * Tasks of a day that are no longer wanted, with what it was called off for; what was called off before the day began was
+ * never on its list.
+ */
+export const withdrawnOn = (tasks: Task[], { date, timeZone }: { date: string; timeZone: string }): Task[] =>
+  tasks.filter((task) => !isShown(task) && (!task.closedAt || toPlainDate(task.closedAt, timeZone) >= date))
 
 /** What was passed by is not seen to. */
 export function progressOf(tasks: Task[]): { done: number; all: number } {
