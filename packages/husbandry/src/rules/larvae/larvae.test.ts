@@ -50,6 +50,12 @@ describe('green water', () => {
     expect(draft.content.amount).toEqual({ value: 4, unit: 'mL' })
     const told = (of: typeof draft) => of.content.steps.map(({ text }) => text).join(' ')
     expect(told(draft)).not.toContain('Stir 1 mL')
+    expect([draft.content.amountOf, saidTitle(draft)]).toEqual([bottle.name, `4 mL ${bottle.name}, to green the water`])
+    // More or less may be given: up to a syringe of 50 mL, to its tenth.
+    expect(draft.content.fields).toMatchObject([
+      { label: `Given, of ${bottle.name}`, maximum: 50, usual: 4, step: 0.1 },
+    ])
+    expect(signOff(larvalGreenWater, draft, { amountMl: 3 }).facts[0]).toMatchObject({ data: { amountMl: 3 } })
     expect(told(draft)).toContain('a little at a time')
     const [fact] = signOff(larvalGreenWater, draft).facts
     expect(fact).toEqual({
@@ -69,6 +75,7 @@ describe('green water', () => {
     // 0.0615 mL, so 0.6 mL of one in ten.
     expect(draft.content.amount?.value).toBe(0.6)
     expect(draft.content.steps.map(({ text }) => text).join(' ')).toContain('Stir 1 mL of it into 9 mL of tank water')
+    expect(draft.content.amountOf).toBe('the bottle diluted 1 in 10')
     expect(signOff(larvalGreenWater, draft).facts[0]).toMatchObject({ data: { amountMl: 0.06 } })
     expect(room.drafts('2026-03-22', [larvalGreenWater])).toEqual({ drafts: [], gaps: [] })
   })
