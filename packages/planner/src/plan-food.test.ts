@@ -36,6 +36,9 @@ describe('the worked example of the README', () => {
   test('is short today where that saves half as much again a day later, and not for less', async () => {
     // Five fewer on day 0 are ten more on day 1 and, left, twenty on day 2, of which ten go: twice as many, not 1.5 * 1.5.
     expect([dayWeight(0, 3), dayWeight(1, 3), dayWeight(2, 3)]).toEqual([2.25, 1.5, 1])
+    // Half as much again for two weeks, a tenth after them: common practice, as the README says.
+    const ofNext = (day: number) => dayWeight(day, 30) / dayWeight(day + 1, 30)
+    expect([0, 13, 14, 28].map(ofNext)).toEqual([1.5, 1.5, 1.1, 1.1].map((each) => expect.closeTo(each, 9)))
     const fast = new Array<DayGrowth>(2).fill({ gain: 4, crowding: 0 })
     const cultures = [culture('A', { growth: fast })]
     // 25 fewer on day 0 leave 75, which become 300, of which 150 go: fifty more, and so worth it.
