@@ -42,6 +42,15 @@ function nursery(hatchedOn: string) {
 }
 
 describe('green water', () => {
+  /** Millilitres of a draft by its own chain of why: cells per mL, times litres, times the share, by the bottle's. */
+  const chainMl = ({ content }: ReturnType<typeof onlyDraft>) =>
+    content.because.reduce((value, { joins, quantity }) => {
+      const number = quantity?.value ?? 1
+      return joins === 'times' ? value * number : joins === 'divided_by' ? value / number : value === 0 ? number : value
+    }, 0) * 1000
+  const shown = ({ content }: ReturnType<typeof onlyDraft>) =>
+    content.because.find(({ label }) => label.startsWith('to what a syringe shows'))?.label
+
   test('fills the tank to 200,000 cells per mL at first, then replaces half a day: 20,000 mL of it', () => {
     const { room, batch } = nursery('2026-03-08')
     const bottle = room.concentrate({ name: 'the bottle', cellsPerMl: 1e9 })
@@ -65,7 +74,12 @@ describe('green water', () => {
     })
     room.append(fact!, { at: '2026-03-10T07:20:00.000Z' })
     expect(room.drafts(date, [larvalGreenWater]).drafts).toEqual([])
-    expect(onlyDraft(room.drafts('2026-03-11', [larvalGreenWater])).content.amount?.value).toBe(2)
+    const next = onlyDraft(room.drafts('2026-03-11', [larvalGreenWater]))
+    expect(next.content.amount?.value).toBe(2)
+    // What is told as why multiplies out: all of it at first, half of it the day after, and when it was greened last.
+    expect([chainMl(draft), chainMl(next)]).toEqual([expect.closeTo(4, 9), expect.closeTo(2, 9)])
+    expect(next.content.because.at(-1)?.label).toBe('last greened')
+    expect([shown(draft), shown(next)]).toEqual(Array(2).fill('to what a syringe shows'))
   })
 
   test('of a strong bottle is given diluted, and ends with the rotifers', () => {
@@ -76,6 +90,8 @@ describe('green water', () => {
     expect(draft.content.amount?.value).toBe(0.6)
     expect(draft.content.steps.map(({ text }) => text).join(' ')).toContain('Stir 1 mL of it into 9 mL of tank water')
     expect(draft.content.amountOf).toBe('the bottle diluted 1 in 10')
+    expect(chainMl(draft)).toBeCloseTo(0.0615, 4)
+    expect(shown(draft)).toBe('to what a syringe shows, diluted 1 in 10')
     expect(signOff(larvalGreenWater, draft).facts[0]).toMatchObject({ data: { amountMl: 0.06 } })
     expect(room.drafts('2026-03-22', [larvalGreenWater])).toEqual({ drafts: [], gaps: [] })
   })
