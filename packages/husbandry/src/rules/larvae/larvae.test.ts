@@ -517,6 +517,22 @@ describe('a batch that is empty by its book', () => {
     expect([asked(date), asked('2026-03-11')]).toEqual([['midday'], ['morning']])
   })
 
+  test('is asked of each tank for itself, and no count of prey answers it', () => {
+    const { room, batch, tank } = nursery('2026-03-01')
+    const other = room.batch({ hatchedOn: '2026-03-01', larvae: 30 })
+    const lose = (subjectId: string, number: number) =>
+      room.fact('loss', subjectId, '2026-03-09T13:00:00.000Z', { of: 'larvae', number, cause: 'other' })
+    const asked = () => room.drafts(date, [larvalNoneLeft]).drafts.map(({ subjectId }) => subjectId)
+    lose(batch.id, 200)
+    expect(asked()).toEqual([tank.id])
+    lose(other.id, 30)
+    expect(asked().sort()).toEqual([tank.id, other.tankId].sort())
+    room.fact('count', batch.id, '2026-03-09T14:00:00.000Z', { of: 'prey_rotifers', animals: [30], volumeMl: 10 })
+    expect(asked()).toHaveLength(2)
+    room.fact('count', batch.id, '2026-03-09T15:00:00.000Z', { of: 'larvae', animals: [0] })
+    expect(asked()).toEqual([other.tankId])
+  })
+
   test('is told from one that nobody has numbered', () => {
     const room = new SnapshotBuilder()
     room.batch({ hatchedOn: '2026-03-04' })
