@@ -18,11 +18,16 @@ export type ClutchOutlook = {
   forecast: Forecast
   /** Chance that it is this day's night, if it has not happened before. */
   tonight: number
+  /** True while an earlier night may have been it, of which the pages tell the chance. */
+  mayHaveHatched: boolean
   because: Because[]
 }
 
 // Temperatures that the thermal forecasts take.
 const forecastC = { from: 10, to: 40 }
+
+// What a page shows as 100 %.
+const surely = 0.995
 
 const remembered = rememberedBySnapshot<ClutchOutlook | Gap>()
 
@@ -58,6 +63,7 @@ function workOut(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryD
     ageDays: daysBetween(dateOf(snapshot, clutch.spawnedAt), day.date),
     forecast,
     tonight: still > 0 ? tonight / still : 0,
+    mayHaveHatched: still < surely,
     because: [
       ...(spawning ? [factLink(spawning, { label: 'spawned' })] : []),
       warmthLink(snapshot, tank, { since: clutch.spawnedAt, until: day.endsAt }),

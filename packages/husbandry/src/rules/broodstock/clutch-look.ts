@@ -5,17 +5,16 @@ import { clutchLookDefinition } from '../../definitions/broodstock/clutch-look.t
 import type { FactDraft } from '../../facts/fact.ts'
 import { nightBefore } from '../../plans/morning-after.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { computedLink } from '../../rule/why.ts'
 import { clutchById } from '../../snapshot/by-id.ts'
 import { isBrooder } from '../../species/index.ts'
 import { type ClutchOutlook, clutchOutlook } from '../../state/clutch-outlook.ts'
 import { clutchEggs, clutchState } from '../../state/clutch-state.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { choiceField, noteField, numberField } from '../../task/fields.ts'
-import { share } from '../../task/measures.ts'
 import { likelihoodText, phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { choiceOf, numberOf, textOf } from '../../task/values.ts'
+import { tonightLink } from './hatch-night.ts'
 
 const stageLabels: Record<EggStage, string> = {
   orange: 'orange',
@@ -125,14 +124,7 @@ export const clutchLook = defineRule(clutchLookDefinition, {
           ],
           looks,
           fields: [...fields(clutchEggs(snapshot, clutch)), noteField()],
-          because: [
-            ...outlook.because,
-            computedLink(isBrooder(clutch.care) ? 'release forecast' : 'hatch forecast', null, {
-              label: 'chance that it is tonight',
-              quantity: share(Number(outlook.tonight.toFixed(2))),
-            }),
-            parameter('sayFromChance', 'and'),
-          ],
+          because: [...outlook.because, tonightLink(outlook), parameter('sayFromChance', 'and')],
         }),
         context: {},
       },

@@ -1,6 +1,8 @@
 import type { ClutchIntent } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
+import { husbandryDay } from '../../calendar/husbandry-day.ts'
 import { checkValues } from '../../engine/check-values.ts'
+import { clutchOutlook } from '../../state/clutch-outlook.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { clutchDark } from './clutch-dark.ts'
@@ -25,6 +27,26 @@ function room({ intent = 'raise_all', withTank = true }: { intent?: ClutchIntent
 const likely = '2026-03-10'
 
 describe('before the night', () => {
+  test('its chance is told as it stands, and once nights have passed as what it is if it was not before', () => {
+    const { built } = room()
+    const nights = (date: string) =>
+      clutchOutlook(built.build(), built.build().clutches[0]!, husbandryDay({ room: built.build().room, date }))
+        .forecast.nights
+    const told = (date: string, rule: typeof clutchReady | typeof clutchLook = clutchReady) =>
+      onlyDraft(built.drafts(date, [rule])).content.because.find(({ label }) => label.startsWith('chance'))
+    const chanceOf = (date: string) => nights(date).find((night) => night.date === date)!.probability
+    const over = (date: string) =>
+      nights(date)
+        .filter((night) => night.date < date)
+        .reduce((sum, { probability }) => sum + probability, 0)
+    const early = told('2026-03-06', clutchLook)
+    expect(early).toMatchObject({ label: 'chance that it is tonight' })
+    expect(early?.quantity?.value).toBeCloseTo(chanceOf('2026-03-06'), 2)
+    expect(over('2026-03-10')).toBeGreaterThan(0.1)
+    expect(told('2026-03-10')).toMatchObject({ label: 'chance that it is tonight, if it was not before' })
+    expect(told('2026-03-10')?.quantity?.value).toBeCloseTo(chanceOf('2026-03-10') / (1 - over('2026-03-10')), 2)
+  })
+
   test('a tank is made ready from the day before a likely night, once', () => {
     const { built, clutch } = room()
     expect(built.drafts('2026-03-05', [clutchReady]).drafts).toEqual([])

@@ -7,15 +7,14 @@ import { lastCare } from '../../state/care.ts'
 import type { ClutchOutlook } from '../../state/clutch-outlook.ts'
 import { share } from '../../task/measures.ts'
 
-export function chanceLinks(outlook: ClutchOutlook): Because[] {
-  return [
-    ...outlook.because,
-    computedLink('hatch forecast', null, {
-      label: 'chance that it is tonight',
-      quantity: share(Number(outlook.tonight.toFixed(2))),
-    }),
-  ]
-}
+export const chanceLinks = (outlook: ClutchOutlook): Because[] => [...outlook.because, tonightLink(outlook)]
+
+/** Once nights have passed it is another number than the one that the pages tell of the same night. */
+export const tonightLink = ({ species, tonight, mayHaveHatched }: ClutchOutlook): Because =>
+  computedLink(isBrooder(species.care.value) ? 'release forecast' : 'hatch forecast', null, {
+    label: mayHaveHatched ? 'chance that it is tonight, if it was not before' : 'chance that it is tonight',
+    quantity: share(Number(tonight.toFixed(2))),
+  })
 
 export const mayBe = (clutch: SnapshotClutch) => (isBrooder(clutch.care) ? 'may be released' : 'may hatch')
 export const eventOf = (clutch: SnapshotClutch) => (isBrooder(clutch.care) ? 'release' : 'hatching')
