@@ -14,7 +14,7 @@ const worthHandingOverBytes = 16 * 1024
 // Posts of hundreds that come so soon one after the other wake the thread once and share a commit, which takes this thread and
 // PostgreSQL less time than one for each; a device that sends thousands of old readings hardly feels it. Some four thousand
 // readings wait for no others. Measured beside Today's list.
-const bundling = { everyMs: 30, enough: 256 * 1024 }
+const bundling = { everyMs: 60, enough: 256 * 1024 }
 
 type Waiting = { asked: Asked; resolve: (fate: Fate) => void; reject: (error: Error) => void }
 type Keeping = {
