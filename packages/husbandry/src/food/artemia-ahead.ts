@@ -11,6 +11,7 @@ import { artemiaFeeds } from '../plans/artemia-need.ts'
 import { artemiaStarts } from '../plans/artemia-starts.ts'
 import { cystYield } from '../plans/cyst-yield.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
+import { feedsFrom } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from '../state/batch-state.ts'
 import { factsUntil } from '../state/day-facts.ts'
@@ -107,10 +108,9 @@ function keptIn(snapshot: RoomSnapshot, vessel: SnapshotCulture, { today, about 
   const harvest = keptHarvest(snapshot, vessel, today)
   if (!harvest) return []
   const start = startsIn(snapshot, vessel, harvest.at).at(-1)
-  const fed = snapshot.facts
-    .filter((fact) => fact.kind === 'feeding' && fact.at >= harvest.at && fact.at < today.startsAt)
-    .map((fact) => (fact.kind === 'feeding' && fact.data.fromCultureId === vessel.id ? (fact.data.animals ?? 0) : 0))
-    .reduce((sum, animals) => sum + animals, 0)
+  const fed = feedsFrom(snapshot, vessel.id)
+    .filter(({ at }) => at >= harvest.at && at < today.startsAt)
+    .reduce((sum, { data }) => sum + (data.animals ?? 0), 0)
   return [{ id: harvest.id, standing: 'kept', harvestAt: harvest.at, grams: gramsOf(start, about), fed }]
 }
 

@@ -2,8 +2,8 @@ import type { Instant } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { countDensity } from '../facts/count-density.ts'
 import type { Fact, FactOf } from '../facts/fact.ts'
+import { feedsFrom } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
-import { livingBatches } from '../state/batch-state.ts'
 import { factsUntil } from '../state/day-facts.ts'
 import { keptHarvest } from './artemia-hatch.ts'
 
@@ -16,7 +16,10 @@ export type NaupliiJar = {
   leftMl: number | null
 }
 
-/** How dense the nauplii of a hatch stand in their jar, counted at or since a harvest that is still food, and how much of it is left; null while nobody has counted. */
+/**
+ * How dense the nauplii of a hatch stand in their jar, counted at or since a harvest that is still food, and how much of it is
+ * left; null while nobody has counted.
+ */
 export function naupliiJar(snapshot: RoomSnapshot, vessel: SnapshotCulture, day: HusbandryDay): NaupliiJar | null {
   const harvest = keptHarvest(snapshot, vessel, day)
   return harvest && jarOf(snapshot, { vessel, harvest, until: day.endsAt })
@@ -39,9 +42,8 @@ export function jarOf(
   if (perMl <= 0) return null
   const { keptMl } = harvest.data
   if (keptMl === undefined) return { fact, perMl, heldAnimals: null, leftMl: null }
-  const takenMl = livingBatches(snapshot)
-    .flatMap(({ id }) => factsUntil(snapshot, 'feeding', { subjectId: id, until }))
-    .filter((fed) => isOfIt(fed) && fed.data.fromCultureId === vessel.id)
+  const takenMl = feedsFrom(snapshot, vessel.id)
+    .filter(isOfIt)
     .reduce((sum, { data }) => sum + (data.amountMl ?? (data.animals ?? 0) / perMl), 0)
   return { fact, perMl, heldAnimals: keptMl * perMl, leftMl: Math.max(0, keptMl - takenMl) }
 }

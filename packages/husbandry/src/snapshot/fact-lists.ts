@@ -4,8 +4,8 @@ import { effectsOf } from '../facts/index.ts'
 const none: readonly Fact[] = []
 
 /**
- * A room's facts by what is asked of them: about one subject (`about <id>`), of one kind about it (`count <id>`), and those
- * that have written into its book of animals (`book <id>`). A list in which nothing has changed stays the same object.
+ * A room's facts by what is asked of them: about one subject (`about <id>`), of one kind about it (`count <id>`), those that
+ * have written into its book of animals (`book <id>`), and feeds out of a culture (`fed from <id>`). A list in which nothing has changed stays the same object.
  */
 export class FactLists {
   readonly all: readonly Fact[]
@@ -67,7 +67,8 @@ function inserted(list: readonly Fact[], fact: Fact): readonly Fact[] {
 function namesOf(fact: Fact): string[] {
   const written = effectsOf(fact).book?.(fact) ?? []
   const books = new Set(written.map((line) => `book ${line.subjectId}`))
-  return [`about ${fact.subjectId}`, `${fact.kind} ${fact.subjectId}`, ...books]
+  const from = fact.kind === 'feeding' && fact.data.fromCultureId ? [`fed from ${fact.data.fromCultureId}`] : []
+  return [`about ${fact.subjectId}`, `${fact.kind} ${fact.subjectId}`, ...books, ...from]
 }
 
 function sortedOut(facts: readonly Fact[]): Map<string, readonly Fact[]> {

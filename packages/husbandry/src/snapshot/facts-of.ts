@@ -17,6 +17,11 @@ export function factsOf<K extends FactKind>(happened: Happened, kind: K, subject
   return factList(happened, `${kind} ${subjectId}`) as readonly FactOf<K>[]
 }
 
+/** Standing feeds out of a culture, its jar or its reserve, whoever ate them and whether they live on; oldest first. */
+export function feedsFrom(happened: Happened, cultureId: Id): readonly FactOf<'feeding'>[] {
+  return factList(happened, `fed from ${cultureId}`) as readonly FactOf<'feeding'>[]
+}
+
 export function lastFactOf<K extends FactKind>(happened: Happened, kind: K, subjectId: Id): FactOf<K> | undefined {
   return factsOf(happened, kind, subjectId).at(-1)
 }

@@ -2,7 +2,7 @@ import { CHILLED_STORE, chilledReserve, DEFAULT_SIEVING_LOSS } from '@fryward/li
 import type { PlainDate } from '@fryward/shared'
 import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { FactOf } from '../facts/fact.ts'
-import { factsOf } from '../snapshot/facts-of.ts'
+import { feedsFrom } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { densityAt } from './culture-state.ts'
 import { dateOf, daysSince, factsUntil } from './day-facts.ts'
@@ -92,9 +92,6 @@ function animalsChilled(snapshot: RoomSnapshot, culture: SnapshotCulture, harves
   return (density?.densityPerMl ?? 0) * 1000 * chilledL(harvest) * (1 - DEFAULT_SIEVING_LOSS)
 }
 
-/** Feeds of larvae out of a culture's reserve, oldest first; one without an amount leaves the reserve as it was. */
+/** Feeds out of a culture's reserve, oldest first; one without an amount leaves the reserve as it was. */
 const drawsOf = (snapshot: RoomSnapshot, { id }: SnapshotCulture, day: HusbandryDay): FactOf<'feeding'>[] =>
-  snapshot.batches
-    .flatMap((batch) => factsOf(snapshot, 'feeding', batch.id))
-    .filter(({ at, data }) => data.isChilled === true && data.fromCultureId === id && at < day.endsAt)
-    .sort((a, b) => (a.at < b.at ? -1 : 1))
+  feedsFrom(snapshot, id).filter(({ at, data }) => data.isChilled === true && at < day.endsAt)

@@ -27,14 +27,13 @@ export function measurableLDown(litres: number): number {
 }
 
 /** Grams as a kitchen scale shows them: 0.1 g under 100 g, 1 g above. common practice */
-export function measurableG(grams: number): number {
-  return toStep(grams, grams < 100 ? 0.1 : 1)
-}
+export const measurableG = (grams: number): number => toStep(grams, gramStep(grams))
+const gramStep = (grams: number): number => (grams < 100 ? 0.1 : 1)
 
 /** As `measurableG`, never less than given: for what must not run short. */
-export function measurableGUp(grams: number): number {
-  const step = grams < 100 ? 0.1 : 1
-  return Number((Math.ceil(grams / step - 1e-9) * step).toFixed(6))
+export const measurableGUp = (grams: number): number => {
+  const step = gramStep(grams)
+  return toStep(Math.ceil(grams / step - 1e-9) * step, step)
 }
 
 /** Numbers of animals to two figures: nothing here is known better. */

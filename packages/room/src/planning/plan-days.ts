@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { setImmediate } from 'node:timers/promises'
 import {
   addDays,
+  addMinutes,
   type DayDrafts,
   draftDay,
   type KeptTask,
@@ -23,7 +24,7 @@ type Work = { tx: Transaction; roomId: Id; ctx: { now: Instant }; revision: numb
 type DraftedDay = DayDrafts & { date: PlainDate }
 
 // Nothing on the lists of today and tomorrow was due longer ago, so that whatever is older joined before it.
-const newcomerMs = 2 * 86_400_000
+const newcomerMinutes = 2 * 24 * 60
 
 export type Planned = { created: number; updated: number; withdrawn: number }
 
@@ -87,7 +88,7 @@ async function draftDays(snapshot: RoomSnapshot, dates: readonly PlainDate[]): P
 async function readForDays({ tx, roomId, ctx }: Work, dates: readonly PlainDate[]) {
   const kept: KeptTask[] = await listKeptTasks(tx, { roomId, dates })
   const young = await tx.subject.findMany({
-    where: { roomId, createdAt: { gt: new Date(Date.parse(ctx.now) - newcomerMs) } },
+    where: { roomId, createdAt: { gt: addMinutes(ctx.now, -newcomerMinutes) } },
     select: { id: true, createdAt: true },
   })
   return { kept, young }
