@@ -1,8 +1,9 @@
 import { DEFAULT_SIEVING_LOSS, preyTopUp } from '@fryward/live-feed'
+import type { Instant } from '@fryward/shared'
 import { elapsedHours } from '../calendar/elapsed.ts'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { liveFeedRounds } from '../calendar/light.ts'
-import type { DayRound } from '../calendar/rounds.ts'
+import { type DayRound, roundOfInstant } from '../calendar/rounds.ts'
 import { larvalArtemiaFeedDefinition } from '../definitions/larvae/larval-artemia-feed.ts'
 import { larvalWeanDefinition } from '../definitions/larvae/larval-wean.ts'
 import type { ParameterValues } from '../rule/parameters.ts'
@@ -181,6 +182,22 @@ export function artemiaFeedsAsked(
   const fed = given.filter(({ data }) => data.food === 'artemia')
   const asked = feeds.filter(({ round, nauplii }) => nauplii > 0 && !isDoneInRound(fed, { day, rounds, round }))
   return { rounds, asked }
+}
+
+/** Nauplii that feeds of a day will still take before an instant; one that was given takes none, by its task or without it. */
+export function artemiaStillWanted(
+  snapshot: RoomSnapshot,
+  batch: SnapshotBatch,
+  { day, before }: { day: HusbandryDay; before: Instant },
+): number {
+  const { rounds, asked } = artemiaFeedsAsked(snapshot, batch, day)
+  const given = factsOnDay(snapshot, 'feeding', { subjectId: batch.id, day }).filter(
+    ({ data }) => data.food === 'artemia',
+  )
+  const givenIn = new Set(given.map(({ at }) => roundOfInstant(rounds, at)?.id))
+  return asked
+    .filter(({ round }) => round.startsAt < before && !givenIn.has(round.id))
+    .reduce((sum, { nauplii }) => sum + nauplii, 0)
 }
 
 export type ArtemiaNeed = { batch: SnapshotBatch; nauplii: number }

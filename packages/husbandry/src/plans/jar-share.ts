@@ -2,7 +2,7 @@ import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from '../state/batch-state.ts'
 import { harvestDue, hatchVessels } from './artemia-hatch.ts'
-import { artemiaFeedsAsked } from './artemia-need.ts'
+import { artemiaStillWanted } from './artemia-need.ts'
 import type { NaupliiJar } from './nauplii-jar.ts'
 
 /**
@@ -12,10 +12,10 @@ import type { NaupliiJar } from './nauplii-jar.ts'
 export function jarShare(snapshot: RoomSnapshot, jar: NaupliiJar, day: HusbandryDay): number {
   if (jar.leftMl === null) return 1
   const out = hatchVessels(snapshot).flatMap((vessel) => harvestDue(snapshot, vessel, day)?.at ?? [])
-  const nextAt = out.sort()[0] ?? day.endsAt
-  const wanted = livingBatches(snapshot)
-    .flatMap((batch) => artemiaFeedsAsked(snapshot, batch, day).asked)
-    .filter(({ round }) => round.startsAt < nextAt)
-    .reduce((sum, { nauplii }) => sum + nauplii, 0)
+  const before = out.sort()[0] ?? day.endsAt
+  const wanted = livingBatches(snapshot).reduce(
+    (sum, batch) => sum + artemiaStillWanted(snapshot, batch, { day, before }),
+    0,
+  )
   return wanted > 0 ? Math.min(1, (jar.leftMl * jar.perMl) / wanted) : 1
 }

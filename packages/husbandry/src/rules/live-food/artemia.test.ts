@@ -206,13 +206,14 @@ describe('feeding Artemia', () => {
     const ml = (value: number) => ({ value, unit: 'mL' })
     expect(asked()).toEqual([ml(50), ml(50), ml(100), ml(100)])
     const data = { food: 'artemia', amountMl: 50, animals: 10_000, fromCultureId: hatcher.id } as const
-    built.fact('feeding', batches[0]!.id, '2026-03-10T07:10:00.000Z', data)
-    expect(asked()).toEqual([ml(50), ml(100), ml(100)])
+    built.fact('feeding', batches[0]!.id, '2026-03-10T07:10:00.000Z', data, { taskId: built.nextId() })
+    // Its task has been done and stays on the list; the others still get half: 50,000 are left for 100,000.
+    expect(asked()).toEqual([ml(50), ml(50), ml(100), ml(100)])
     // Larvae that have been moved since ate of it too.
     const moved = '00000000-0000-4000-8000-000000000001'
     built.fact('feeding', moved, '2026-03-10T07:20:00.000Z', { ...data, amountMl: 248, animals: 49_600 })
     const heads = (value: number) => ({ value, unit: 'animals' })
-    expect(asked()).toEqual([heads(20_000), heads(40_000), heads(40_000)])
+    expect(asked()).toEqual([heads(20_000), heads(20_000), heads(40_000), heads(40_000)])
     expect(JSON.stringify(feeds()[0]?.content.steps)).toContain('the jar is used up')
   })
 
