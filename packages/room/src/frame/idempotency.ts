@@ -25,6 +25,6 @@ export async function keepAnswer(tx: Transaction, ctx: Context, answer: unknown)
   if (!ctx.idempotency || userId === null) return
   const { key, requestHash } = ctx.idempotency
   await tx.idempotencyKey.create({
-    data: { userId, key, requestHash, status: 200, body: answer as Prisma.InputJsonValue, createdAt: ctx.now },
+    data: { userId, key, requestHash, body: answer as Prisma.InputJsonValue, createdAt: ctx.now },
   })
 }
