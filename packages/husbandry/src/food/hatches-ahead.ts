@@ -7,7 +7,7 @@ import { findSpecies, isBrooder, type SpeciesProfile } from '../species/index.ts
 import { clutchOutlook } from '../state/clutch-outlook.ts'
 import { clutchIntent, clutchState } from '../state/clutch-state.ts'
 import { tankOf } from '../state/larval-diet.ts'
-import { pairOutlook, spawningsOf } from '../state/pair-outlook.ts'
+import { intervalsBetween, pairOutlook, spawningsOf } from '../state/pair-outlook.ts'
 import { litRoom } from '../state/tank-light.ts'
 import { hatchNights, nextSpawning } from '../thermal/index.ts'
 
@@ -96,10 +96,11 @@ export function spawningsAhead(snapshot: RoomSnapshot, today: HusbandryDay): Spa
 }
 
 function nextSpawningDays(snapshot: RoomSnapshot, pair: SnapshotPair, today: HusbandryDay) {
-  const last = spawningsOf(snapshot, pair, today).at(-1)!
+  const spawnings = spawningsOf(snapshot, pair, today)
   const { timeZone } = snapshot.room
   try {
-    const asked = { spawnedAt: last.at, timeZone, species: pair.species, notSpawnedBy: today.date }
+    const own = { spawnedAt: spawnings.at(-1)!.at, pairHistory: intervalsBetween(spawnings) }
+    const asked = { ...own, timeZone, species: pair.species, notSpawnedBy: today.date }
     return nextSpawning(asked).nights.map(({ date, probability }) => ({
       day: Math.max(0, daysBetween(today.date, date)),
       probability,

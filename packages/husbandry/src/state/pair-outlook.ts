@@ -24,6 +24,13 @@ export function spawningsOf(snapshot: RoomSnapshot, pair: SnapshotPair, day: Hus
     .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : a.id < b.id ? -1 : 1))
 }
 
+/** Days from each to the next, without those that were no spawning's interval. */
+export const intervalsBetween = (spawnings: readonly FactOf<'spawning'>[]): { intervalDays: number }[] =>
+  spawnings.slice(1).flatMap((spawning, index) => {
+    const intervalDays = elapsedDays(spawnings[index]!.at, spawning.at)
+    return intervalDays >= 1 && intervalDays <= 400 ? [{ intervalDays }] : []
+  })
+
 export function isBrooding(snapshot: RoomSnapshot, pair: SnapshotPair): boolean {
   return snapshot.clutches.some((clutch) => clutch.pairId === pair.id && clutchState(snapshot, clutch) === 'incubating')
 }
@@ -39,10 +46,7 @@ export function pairOutlook(snapshot: RoomSnapshot, pair: SnapshotPair, day: Hus
   const spawnings = spawningsOf(snapshot, pair, day)
   const last = spawnings.at(-1)
   if (!last) return null
-  const intervals = spawnings.slice(1).flatMap((spawning, index) => {
-    const intervalDays = elapsedDays(spawnings[index]!.at, spawning.at)
-    return intervalDays >= 1 && intervalDays <= 400 ? [{ intervalDays }] : []
-  })
+  const intervals = intervalsBetween(spawnings)
   const asked = { spawnedAt: last.at, timeZone: snapshot.room.timeZone, species: pair.species, pairHistory: intervals }
   const forecast = forecasts(asked, () => nextSpawning({ ...asked, species }))
   const because: Because[] = [
