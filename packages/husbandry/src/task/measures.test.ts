@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { measuredDose } from './measured-dose.ts'
-import { measurableG, measurableL, measurableLDown, measurableMl, roundAnimals } from './measures.ts'
+import { measurableG, measurableGUp, measurableL, measurableLDown, measurableMl, roundAnimals } from './measures.ts'
 
 /** Evenly drawn: fc.double draws bit patterns, nearly all of them next to 0 where that is allowed. */
 const between = (min: number, max: number) => fc.nat(1e6).map((n) => min + ((max - min) * n) / 1e6)
@@ -15,8 +15,27 @@ describe('what can be measured', () => {
     expect([0.459, 3.69].map(measurableLDown)).toEqual([0.45, 3.6])
     expect([0.278, 99.94, 123.6].map(measurableG)).toEqual([0.3, 99.9, 124])
   })
+  test('from a mark on the next coarser steps hold: 10, 60 and 1000 mL, a litre, 100 g', () => {
+    expect([9.94, 10.2, 59.7, 60.4, 994, 1040].map(measurableMl)).toEqual([9.9, 10, 59.5, 60, 990, 1000])
+    expect([10, 60, 1000].map((mL) => measurableMl(mL + 0.3))).toEqual([10.5, 60, 1000])
+    expect([0.994, 1.04].map(measurableL)).toEqual([0.99, 1])
+    expect([0.996, 1.04, 1, 0.3].map(measurableLDown)).toEqual([0.99, 1, 1, 0.3])
+    expect([99.96, 100.4, 100].map(measurableG)).toEqual([100, 100, 100])
+  })
+  test('what must not run short is weighed up to the next mark, and a whole number of marks as it is', () => {
+    expect([0.21, 0.3, 2.7, 99.91, 100.2, 123].map(measurableGUp)).toEqual([0.3, 0.3, 2.7, 100, 101, 123])
+    fc.assert(
+      fc.property(between(0, 200), (grams) => {
+        const more = measurableGUp(grams) - grams
+        expect(more).toBeGreaterThan(-1e-6)
+        expect(more).toBeLessThan(grams < 100 ? 0.1 : 1)
+      }),
+    )
+  })
   test('animals are told to two figures', () => {
-    expect([0, 7, 123_456, 55_556].map(roundAnimals)).toEqual([0, 7, 120_000, 56_000])
+    expect([0, -3, 0.4, 1, 7, 10, 99, 104, 123_456, 55_556].map(roundAnimals)).toEqual([
+      ...[0, 0, 0, 1, 7, 10, 99, 100, 120_000, 56_000],
+    ])
   })
   test('no amount is moved by more than one mark, and rounding down never adds', () => {
     fc.assert(
@@ -31,6 +50,9 @@ describe('what can be measured', () => {
   test('a dose under the first mark keeps its concentrate: diluted ten or a hundred times', () => {
     expect(measuredDose(0.046)).toEqual({ amountMl: 0.5, dilution: 10 })
     expect(measuredDose(0.0046)).toEqual({ amountMl: 0.5, dilution: 100 })
+    expect([0.1, 0.099, 0.01, 0.0099].map((mL) => measuredDose(mL).dilution)).toEqual([1, 10, 10, 100])
+    // Less than the first mark of the thinnest is that mark.
+    expect(measuredDose(0.0001)).toEqual({ amountMl: 0.1, dilution: 100 })
     fc.assert(
       fc.property(between(0.002, 50), (mL) => {
         const { amountMl, dilution } = measuredDose(mL)
