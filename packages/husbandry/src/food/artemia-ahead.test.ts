@@ -107,4 +107,31 @@ describe('a hatch of Artemia', () => {
       'H1: nobody wrote down how many grams of cysts went in, so its nauplii are not counted on. Strike that start out and write it down again with its grams.',
     ])
   })
+
+  test('is enriched before it is food, and one that is overdue comes out this morning', () => {
+    const { built, start } = room()
+    nothingAsked(built)
+    start('2026-03-08T06:00:00.000Z', { cystsG: 0.2 })
+    expect(ahead(built).hatches).toMatchObject([{ readyAt: '2026-03-10T07:00:00.000Z' }])
+    built.setting('artemia-start', { isOn: false, parameters: { enrichHours: 12 } })
+    // Eight hours until they have a mouth, then twelve in the emulsion.
+    expect(ahead(built).hatches).toMatchObject([
+      { readyAt: '2026-03-11T03:00:00.000Z', goodUntil: '2026-03-12T03:00:00.000Z' },
+    ])
+  })
+
+  test('that spoils first is fed first, whichever cone it stands in; of one that is all fed nothing is left', () => {
+    const { built, cone, batch, start } = room()
+    nothingAsked(built)
+    const other = built.culture({ ...cone, id: built.nextId(), name: 'H2' })
+    start('2026-03-09T18:00:00.000Z', { cystsG: 0.2 })
+    built.fact('care', other.id, '2026-03-09T06:00:00.000Z', { act: 'start_artemia', cystsG: 0.2 })
+    const names = () => ahead(built).hatches.map(({ vessel }) => vessel.name)
+    expect(names()).toEqual(['H2', 'H1'])
+    const parts = [{ to: 'chilled_reserve', volumeL: 2 } as const]
+    built.fact('harvest', other.id, '2026-03-09T22:00:00.000Z', { volumeL: 2, parts })
+    const fed = { food: 'artemia' as const, animals: 36_000, fromCultureId: other.id }
+    built.fact('feeding', batch.id, '2026-03-09T22:10:00.000Z', fed)
+    expect(names()).toEqual(['H1'])
+  })
 })

@@ -61,6 +61,16 @@ describe('what the next batch may live through', () => {
     expect([0, 1, 5, 9].map((day) => Number(shareLeft(day, 0.6).toFixed(2)))).toEqual([1, 0.92, 0.6, 0.6])
   })
 
+  test('is by kind: as published of it, of another clownfish, else between clownfish and a goby', () => {
+    const median = (of: string) => Number(medianSurvival(survivalAhead(of, [])).toFixed(9))
+    // Chinese J. Oceanol. Limnol. (900 lx); Aquacult. Int. 2016 (60 to 66 %); Shei 2008 (2 to 20 %, middle by ratio).
+    expect(['amphiprion-percula', 'amphiprion-clarkii', 'elacatinus-figaro'].map(median)).toEqual([0.655, 0.63, 0.08])
+    // Ajith Kumar et al. 2010, Indian J. Mar. Sci. 39:114-119: 55 % in A. sebae.
+    expect(['amphiprion-frenatus', 'premnas-biaculeatus'].map(median)).toEqual([0.55, 0.55])
+    expect(['pseudochromis-fridmani', 'nobody-knows'].map(median)).toEqual([0.3, 0.3])
+    expect(shareLeft(-2, 0.6)).toBe(1)
+  })
+
   test('is by hand: three batches of what is published, and one of 80 in 400', () => {
     // Log-odds of 0.64 are 0.5754, of 80.5 to 320.5 they are -1.3816: (3 * 0.5754 - 1.3816) / 4 = 0.0861.
     const ahead = survivalAhead(species, [seen(80, 400)])
