@@ -47,4 +47,84 @@ describe('readings that a person brings', () => {
     const still = readings(150, { value: () => 25 })
     expect(worthCounting({ ...gauge, stuckAfterHours: null }, still, now).noted.length).toBe(1)
   })
+
+  const hourMs = 60 * minuteMs
+  const each = (hours: number, number: number, value: (index: number) => number, last = now) =>
+    Array.from({ length: number }, (_, index) => ({
+      at: last - hours * hourMs * (number - 1 - index),
+      value: value(index),
+    }))
+  const counts = (of: object, brought: Parameters<typeof worthCounting>[1]) =>
+    worthCounting({ ...gauge, ...of }, brought, now).noted.length > 0
+  test('are of the last three days, the newest of them last however they were brought', () => {
+    expect(
+      [71.9, 72].map((hours) =>
+        counts(
+          {},
+          each(1, 1, () => 25, now - hours * hourMs),
+        ),
+      ),
+    ).toEqual([true, false])
+    const { noted } = worthCounting(gauge, each(1, 3, (index) => 24 + index).reverse(), now)
+    expect(noted.map(({ mean }) => mean)).toEqual([24, 25, 26])
+  })
+  test('are stuck from ten of one value on that lie as long apart as the gauge says', () => {
+    // Ten readings, the first of them nine steps before the last.
+    expect(
+      [24 / 9, 2.6].map((hours) =>
+        counts(
+          {},
+          each(hours, 10, () => 25),
+        ),
+      ),
+    ).toEqual([false, true])
+    expect(
+      counts(
+        {},
+        each(4, 9, () => 25),
+      ),
+    ).toBe(true)
+    // What differs before does not count, and what differs last ends it.
+    expect(
+      counts(
+        {},
+        each(24 / 9, 11, (index) => (index === 0 ? 24 : 25)),
+      ),
+    ).toBe(false)
+    expect(
+      counts(
+        {},
+        each(24 / 9, 11, (index) => (index === 10 ? 24 : 25)),
+      ),
+    ).toBe(true)
+    expect(
+      counts(
+        {},
+        each(24 / 9, 10, (index) => (index === 5 ? 24 : 25)),
+      ),
+    ).toBe(true)
+  })
+  test('are plausible to the ends of what water here can be, by the mean of an hour', () => {
+    expect(
+      [0, 40, -0.1, 40.1].map((value) =>
+        counts(
+          {},
+          each(1, 1, () => value),
+        ),
+      ),
+    ).toEqual([true, true, false, false])
+    const known = { notedUntil: now, notedValue: 20 }
+    expect(
+      counts(
+        known,
+        each(1, 2, () => 25),
+      ),
+    ).toBe(true)
+    expect(
+      counts(
+        { notedUntil: now + 1, notedValue: 20 },
+        each(1, 2, () => 25),
+      ),
+    ).toBe(false)
+  })
 })
