@@ -14,7 +14,8 @@ const HATCH_HOURS_TABLE = [
 ] as const
 
 /** 25-28 C is best, metabolism stops for good above 33 C: Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell). */
-const TEMPERATURE_RANGE = { min: 15, max: 33, unit: 'C' }
+export const CYSTS_STOP_ABOVE_C = 33
+const TEMPERATURE_RANGE = { min: 15, max: CYSTS_STOP_ABOVE_C, unit: 'C' }
 
 /** Moult to instar II, when enrichment can start, h after hatching: Lavens & Sorgeloos 1996, FAO 361, sect. 4.1. */
 const HOURS_TO_INSTAR_II = 8

@@ -11,6 +11,7 @@ export {
   artemiaHatchHours,
   artemiaHatchPlan,
   COLD_STORE,
+  CYSTS_STOP_ABOVE_C,
   DEFAULT_NAUPLII_PER_GRAM,
   type HatchPlan,
   type HatchPlanInput,

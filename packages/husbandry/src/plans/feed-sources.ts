@@ -2,6 +2,7 @@ import type { Id, Instant } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { Gap } from '../rule/gap.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../snapshot/room-snapshot.ts'
+import { doubtAbout } from '../state/culture-doubt.ts'
 import { type CultureDensity, densityAt } from '../state/culture-state.ts'
 import { culturesLinked, feedersOf } from '../state/feed-links.ts'
 import { batchOrder, orderedOf } from '../state/food-orders.ts'
@@ -40,8 +41,10 @@ export function feedSources(snapshot: RoomSnapshot, batch: SnapshotBatch, day: H
       planned: order ? (ordered?.animals ?? 0) : Number.POSITIVE_INFINITY,
     }
   }
-  const others = order ? snapshot.cultures.filter((each) => each.kind === 'rotifer' && !feeders.includes(each)) : []
-  const standing = others.filter((culture) => setAsideFor(snapshot, batch, { culture, day }).ml > 0)
+  const others = snapshot.cultures.filter((each) => each.kind === 'rotifer' && !feeders.includes(each))
+  const standing = others.filter(
+    (culture) => setAsideFor(snapshot, batch, { culture, day }).ml > 0 && doubtAbout(snapshot, culture, day) === null,
+  )
   return [...feeders, ...standing].map(source)
 }
 

@@ -3,9 +3,10 @@ import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { Gap } from '../rule/gap.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../snapshot/room-snapshot.ts'
-import { batchesFedBy } from '../state/feed-links.ts'
+import { livingBatches } from '../state/batch-state.ts'
 import { batchOrder } from '../state/food-orders.ts'
-import { type CultureSupply, cultureSupply } from './culture-supply.ts'
+import { measurableLDown } from '../task/measures.ts'
+import { type CultureSupply, cultureSupply, isSound } from './culture-supply.ts'
 import { type TopUpPlan, type Wanted, wantedBy, wantedOrNull } from './top-up-wanted.ts'
 
 const remembered = rememberedBySnapshot<TopUpPlan[] | Gap | null>()
@@ -33,7 +34,10 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   const planned = batchOrder(snapshot, batch, day.date)?.share ?? 1
   const cultures = new Map(wanted.plans.map(({ culture }) => [culture.id, culture]))
   const bounds = new Map([...cultures].map(([id, culture]) => [id, boundOf(snapshot, { batch, culture, wanted, day })]))
-  if ([...bounds.values()].every(({ share }) => share <= 0)) throw nothingLeft(batch, [...cultures.values()], bounds)
+  if ([...bounds.values()].every(({ share }) => share <= 0)) {
+    const others = culturesWithMore(snapshot, [...cultures.keys()], day)
+    throw nothingLeft(batch, { cultures: [...cultures.values()], bounds, others })
+  }
   return wanted.plans.map((plan) => {
     const { share, by } = bounds.get(plan.culture.id)!
     const scale = Math.min(share, planned)
@@ -43,6 +47,9 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   })
 }
 
+// Less than a jug is not worth a second sieve. common practice
+const worthDrawingL = 0.1
+
 /** The share of its open feeds that a culture can give a batch, when all that eat from it share what is left fairly. */
 type Bound = { share: number; by: CultureSupply['boundedBy'] }
 type BoundAsked = { batch: SnapshotBatch; culture: SnapshotCulture; wanted: Wanted; day: HusbandryDay }
@@ -51,7 +58,7 @@ function boundOf(snapshot: RoomSnapshot, { batch, culture, wanted, day }: BoundA
   const supply = cultureSupply(snapshot, culture, day)
   const by = supply.boundedBy
   const straight = (each: SnapshotBatch) => straightMlOf(snapshot, each, { culture, day })
-  const straightMl = batchesFedBy(snapshot, culture, day.date).reduce((sum, each) => sum + straight(each), 0)
+  const straightMl = straightMlOfAll(snapshot, culture, day)
   const share = straightMl > 0 ? Math.min(1, (supply.leftL * 1000) / straightMl) : 1
   if (share === 1) return { share, by }
   const { setAsideMl, openMl } = wanted.byCulture.get(culture.id) ?? { setAsideMl: 0, openMl: 0 }
@@ -60,12 +67,42 @@ function boundOf(snapshot: RoomSnapshot, { batch, culture, wanted, day }: BoundA
   return { share: Math.min(1, mineMl / openMl), by }
 }
 
-function nothingLeft(batch: SnapshotBatch, cultures: SnapshotCulture[], bounds: ReadonlyMap<Id, Bound>): Gap {
+/**
+ * The room's other sound rotifers that have litres left today beyond what their own eaters want, most first; a backup is
+ * left alone.
+ */
+export function culturesWithMore(
+  snapshot: RoomSnapshot,
+  but: readonly Id[],
+  day: HusbandryDay,
+): { culture: SnapshotCulture; leftL: number }[] {
+  return snapshot.cultures
+    .filter(({ id, kind, isBackup }) => kind === 'rotifer' && !isBackup && !but.includes(id))
+    .filter((culture) => isSound(snapshot, culture, day))
+    .map((culture) => {
+      const wantedMl = straightMlOfAll(snapshot, culture, day)
+      return {
+        culture,
+        leftL: measurableLDown(Math.max(0, cultureSupply(snapshot, culture, day).leftL - wantedMl / 1000)),
+      }
+    })
+    .filter(({ leftL }) => leftL >= worthDrawingL)
+    .sort((a, b) => b.leftL - a.leftL || (a.culture.id < b.culture.id ? -1 : 1))
+}
+
+type NothingLeft = {
+  cultures: readonly SnapshotCulture[]
+  bounds: ReadonlyMap<Id, Bound>
+  others: readonly { culture: SnapshotCulture }[]
+}
+
+function nothingLeft(batch: SnapshotBatch, { cultures, bounds, others }: NothingLeft): Gap {
   const names = cultures.map(({ name }) => name).join(' and ')
   const have = cultures.length > 1 ? 'have' : 'has'
+  const from = others.length > 0 ? others.map(({ culture }) => culture.name).join(' or ') : 'another culture'
   const isFloor = cultures.every(({ id }) => bounds.get(id)?.by === 'floor')
   return new Gap(
-    `${batch.name}: ${names} ${have} given all ${cultures.length > 1 ? 'they' : 'it'} can today${isFloor ? ` without falling under ${cultures.length > 1 ? 'their' : 'its'} floor` : ''}. Take rotifers from another culture or the chilled reserve, or give Artemia sooner.`,
+    `${batch.name}: ${names} ${have} given all ${cultures.length > 1 ? 'they' : 'it'} can today${isFloor ? ` without falling under ${cultures.length > 1 ? 'their' : 'its'} floor` : ''}. Take rotifers from ${from} or the chilled reserve, or give Artemia sooner.`,
   )
 }
 
@@ -78,6 +115,10 @@ function straightMlOf(
   const mine = wantedOrNull(snapshot, batch, day)?.byCulture.get(culture.id)
   return mine ? Math.max(0, mine.openMl - mine.setAsideMl) : 0
 }
+
+/** The same of all that eat from it, whether linked, planned or because something of it stands harvested for them. */
+const straightMlOfAll = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): number =>
+  livingBatches(snapshot).reduce((sum, batch) => sum + straightMlOf(snapshot, batch, { culture, day }), 0)
 
 /** Litres of a culture that a batch's feeds of the day ask for; 0 when it cannot be worked out or is not on rotifers. */
 export function rotiferNeedL(

@@ -175,6 +175,22 @@ describe('a day of any room', () => {
     )
   })
 
+  test('what depends on units stands apart from the words, and a usual value is one that somebody could type', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        for (const { content, ruleId } of day(allOn(randomRoom(seed, date))).drafts) {
+          const helps = content.fields.flatMap(({ label, help }) => [label, help ?? ''])
+          for (const text of [...content.steps.map((step) => step.text), ...content.cautions, ...helps])
+            expect(text, ruleId).not.toMatch(/\d ?(°C|C|L)\b|\d\.\d{4}/)
+          for (const field of content.fields)
+            if (field.type === 'number' && field.usual !== null)
+              expect(Number(field.usual.toPrecision(4)), `${ruleId} ${field.name}`).toBe(field.usual)
+        }
+      }),
+      bounded,
+    )
+  })
+
   test('striking out a fact gives what would have been without it', () => {
     fc.assert(
       fc.property(seeds, fc.nat(), (seed, which) => {

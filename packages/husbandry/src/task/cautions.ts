@@ -17,7 +17,7 @@ export const fishWaterCautions = withGeneral(
 export const decapsulationCautions = withGeneral(
   'Goggles, gloves, fresh air. Hypochlorite never meets acid or ammonia: the gas kills.',
   'Caustic soda goes into water, never water onto caustic soda.',
-  'The bath heats itself: cool it with ice and keep it under 40 C.',
+  'The bath heats itself: have ice ready, and never let it get warmer than the steps say.',
   'Neutralise with thiosulphate and rinse until no chlorine can be measured or smelled before use.',
 )
 

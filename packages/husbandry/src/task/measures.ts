@@ -28,6 +28,8 @@ export function measurableLDown(litres: number): number {
 
 /** Grams as a kitchen scale shows them: 0.1 g under 100 g, 1 g above. common practice */
 export const measurableG = (grams: number): number => toStep(grams, gramStep(grams))
+/** The first mark of that scale. */
+export const leastWeighedG = 0.1
 const gramStep = (grams: number): number => (grams < 100 ? 0.1 : 1)
 
 /** As `measurableG`, never less than given: for what must not run short. */

@@ -4,7 +4,7 @@ import { published } from '../../rule/parameters.ts'
 export const chilledReserveDefinition = {
   id: 'chilled-reserve',
   title: 'Renew the chilled reserve',
-  sentence: 'Discard chilled rotifers {oldestDays} days after their harvest: about half are dead by then at 4 C.',
+  sentence: 'Discard chilled rotifers {oldestDays} days after their harvest: about half are dead by then.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,

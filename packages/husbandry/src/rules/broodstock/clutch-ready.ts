@@ -1,10 +1,10 @@
-import type { CareKind } from '@fryward/shared'
+import type { CareKind, firstFoods } from '@fryward/shared'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchReadyDefinition } from '../../definitions/broodstock/clutch-ready.ts'
 import { freeLarvalTanks, hatchTankFor, readyingDue } from '../../plans/hatch-tank-plan.ts'
 import { Gap } from '../../rule/gap.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { litres, perMl } from '../../task/measures.ts'
+import { animals, litres, perMl, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { asksForDecision } from './clutch-decide.ts'
@@ -16,6 +16,13 @@ const carryStep: Record<CareKind, string> = {
   mouth: 'A jug to carry the young in water, never a dry net; a dim red torch.',
   pouch: 'A jug to carry the young in water, never a dry net; a dim red torch.',
   pelagic: 'A cup to move eggs and larvae in water, never a dry net; a dim red torch.',
+}
+
+const foodWords: Record<(typeof firstFoods)[number], string> = {
+  ciliate: 'ciliates',
+  rotifer: 'rotifers',
+  copepod: 'copepod nauplii',
+  artemia: 'newly hatched Artemia nauplii',
 }
 
 export const clutchReady = defineRule(clutchReadyDefinition, {
@@ -49,11 +56,15 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
             ),
             ...(firstFood.value === 'rotifer' && rotifersPerMl.value
               ? [
-                  phrase('Rotifers for the first morning: {density} of the tank’s water, counted and small enough.', {
-                    density: perMl(rotifersPerMl.value.to),
-                  }),
+                  phrase(
+                    'Rotifers for the first morning: {number}, {density} of its water, counted and small enough.',
+                    {
+                      number: animals(roundAnimals(rotifersPerMl.value.to * tank.volumeL * 1000)),
+                      density: perMl(rotifersPerMl.value.to),
+                    },
+                  ),
                 ]
-              : [phrase(`First food ready for the morning: ${firstFood.value}.`)]),
+              : [phrase(`First food ready for the morning: ${foodWords[firstFood.value]}.`)]),
             phrase('Something to cover the tank with: no lamp, no window, no glow of a pump.'),
             phrase(carryStep[clutch.care]),
           ],

@@ -51,7 +51,7 @@ export const copepodCount = defineRule(copepodCountDefinition, {
             countField({
               ...sample,
               name: 'count',
-              label: 'Grown and half-grown',
+              label: 'Adults and copepodites',
               isRequired: true,
               maximum: densestPerMl,
               likely: usual === null ? likelyGrown : [usual / likelyFactor, usual * likelyFactor],

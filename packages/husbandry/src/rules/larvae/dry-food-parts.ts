@@ -5,12 +5,9 @@ import { computedLink, profileLink } from '../../rule/why.ts'
 import { weightSource } from '../../species/juvenile-growth.ts'
 import { dryFoodWords } from '../../state/dry-food.ts'
 import { choiceField } from '../../task/fields.ts'
-import { days, grams } from '../../task/measures.ts'
+import { days, grams, leastWeighedG } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
 import { choiceOf, type Values } from '../../task/values.ts'
-
-// The first mark of a kitchen scale for small things. common practice
-export const leastWeighedG = 0.1
 
 /** How dry food is offered to larvae, alone or as the first part of an Artemia feed. */
 export function dryFoodSteps({ feedG }: Pick<Weaning, 'feedG'>): Phrase[] {

@@ -441,6 +441,23 @@ describe('growing up', () => {
     expect(signOff(larvalMove, draft, { number: 140, ...measured }).creations).toEqual([{ ...group, ...measured }])
   })
 
+  test('they get used to the water of the other tank on a drip line, and wait for it where it is far from theirs', () => {
+    const steps = (salinity: number) => {
+      const { room, batch, tank } = nursery('2026-02-20')
+      room.fact('observation', batch.id, '2026-03-09T12:00:00.000Z', { signs: ['settled'] })
+      room.fact('feeding', batch.id, '2026-03-09T18:30:00.000Z', { food: 'dry', note: 'Nearly all take it.' })
+      room.tank({ name: 'Grow-out', kind: 'grow_out', volumeL: 420, salinity: tank.salinity + salinity })
+      return onlyDraft(room.drafts(date, [larvalMove])).content.steps.filter(({ text }) => /drip line|days/.test(text))
+    }
+    expect(steps(0).map(({ quantities }) => quantities)).toEqual([{}])
+    const [near, ...none] = steps(4)
+    expect(none).toEqual([])
+    expect(near!.quantities.ours!.value - near!.quantities.theirs!.value).toBe(4)
+    const [wait, drip] = steps(-4.5)
+    expect(wait?.text).toContain('too far to move them today')
+    expect(drip!.quantities.ours!.value - drip!.quantities.theirs!.value).toBe(-4.5)
+  })
+
   test('they move to the tank with just room enough, and are split where none takes all: half a fish a litre', () => {
     const { room, batch } = nursery('2026-02-20')
     room.fact('observation', batch.id, '2026-03-09T12:00:00.000Z', { signs: ['settled'] })

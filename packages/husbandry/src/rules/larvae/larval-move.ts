@@ -1,4 +1,4 @@
-import type { Because, TaskField } from '@fryward/shared'
+import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
@@ -22,7 +22,7 @@ import { daysOnDryFood } from '../../state/dry-food.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { temperaturesOf } from '../../state/water-reads.ts'
 import { choiceField, deformedField, lengthField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
-import { animals, days } from '../../task/measures.ts'
+import { animals, days, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
@@ -98,9 +98,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
             phrase(
               'No net: a jug or a cup under water. Count every one, twice if they are few; five of them to a ruler.',
             ),
-            phrase(
-              `Bring them over to the other tank’s salinity and warmth within half an hour (${tank.salinity} to ${to.salinity}).`,
-            ),
+            ...acrossSteps(tank, to),
             ...(isSplit
               ? [
                   phrase(`${to.name} has room for {room} and no more. Where the rest may go: ${othersWith(places)}.`, {
@@ -146,6 +144,28 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
     }
   },
 })
+
+// Young fish bear so much at once over a drip line; more is brought nearer first, as with fish that arrive. common practice
+const fartherThan = 4
+
+/** How young get used to the water of another tank. */
+function acrossSteps(from: SnapshotTank, to: SnapshotTank): Phrase[] {
+  const waters = { theirs: psu(from.salinity), ours: psu(to.salinity) }
+  const drip = 'Half an hour on a drip line of water from'
+  if (from.salinity === to.salinity) return [phrase(`${drip} ${to.name}, until they are as warm as it is.`)]
+  const isFar = Math.abs(from.salinity - to.salinity) > fartherThan
+  return [
+    ...(isFar
+      ? [
+          phrase(
+            `${from.name} is at {theirs}, ${to.name} at {ours}: too far to move them today. Change ${from.name} towards it over days, until {apart} or less are between them.`,
+            { ...waters, apart: psu(fartherThan) },
+          ),
+        ]
+      : []),
+    phrase(`${drip} ${to.name}: from {theirs} to {ours}, and as warm as it is.`, waters),
+  ]
+}
 
 /** The tanks that take the rest of a batch, by name and room; an honest word where there is none. */
 function othersWith([, ...others]: readonly GrowOutPlace[]): string {

@@ -2,17 +2,10 @@ import { larvalWeanDefinition } from '../../definitions/larvae/larval-wean.ts'
 import { weaning } from '../../plans/wean-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { batchById } from '../../snapshot/by-id.ts'
-import { grams, measurableG } from '../../task/measures.ts'
+import { grams, leastWeighedG, measurableG } from '../../task/measures.ts'
 import { taskContent } from '../../task/phrases.ts'
 import { titled, whichFeed } from '../../task/titles.ts'
-import {
-  dryFoodFact,
-  dryFoodField,
-  dryFoodLinks,
-  dryFoodSteps,
-  leastWeighedG,
-  onlyDryFoodSteps,
-} from './dry-food-parts.ts'
+import { dryFoodFact, dryFoodField, dryFoodLinks, dryFoodSteps, onlyDryFoodSteps } from './dry-food-parts.ts'
 
 export const larvalWean = defineRule(larvalWeanDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {

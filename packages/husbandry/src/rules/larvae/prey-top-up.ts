@@ -3,7 +3,7 @@ import { z } from 'zod'
 import { larvalPreyTopUpDefinition } from '../../definitions/larvae/larval-prey-top-up.ts'
 import type { FactDraft } from '../../facts/fact.ts'
 import { preyFeedRounds } from '../../plans/prey-feed-rounds.ts'
-import { topUpPlans } from '../../plans/top-up-plan.ts'
+import { culturesWithMore, topUpPlans } from '../../plans/top-up-plan.ts'
 import type { TopUpPlan } from '../../plans/top-up-wanted.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { batchById } from '../../snapshot/by-id.ts'
@@ -12,7 +12,7 @@ import { isDoneInRound } from '../../state/done-in-round.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { rotifersFed } from '../../state/set-aside.ts'
 import { givenAmountField } from '../../task/fields.ts'
-import { animals, measurableMl, mL, roundAnimals } from '../../task/measures.ts'
+import { animals, litres, measurableMl, mL, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled, whichFeed } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
@@ -42,6 +42,7 @@ export const larvalPreyTopUp = defineRule(larvalPreyTopUpDefinition, {
       .map((plan) => {
         const plannedMl = measurableMl(plan.cultureMl)
         const harvestedMl = plan.setAsideMl
+        const others = plan.boundedBy === null ? [] : culturesWithMore(snapshot, [plan.culture.id], day)
         const which = whichFeed(rounds.indexOf(plan.round), rounds.length)
         return {
           roundId: plan.round.id,
@@ -55,7 +56,7 @@ export const larvalPreyTopUp = defineRule(larvalPreyTopUpDefinition, {
             }),
             amount: mL(plannedMl),
             amountOf: `${plan.culture.name}, sieved`,
-            steps: stepsFor(plan, { plannedMl, harvestedMl, batch }),
+            steps: stepsFor(plan, { plannedMl, harvestedMl, batch, others }),
             fields: [givenField(plan.culture, plannedMl)],
             because: topUpLinks(plan, { parameter, diet, plannedMl }),
           }),
@@ -90,12 +91,26 @@ export const larvalPreyTopUp = defineRule(larvalPreyTopUpDefinition, {
 
 const boundWords = {
   share: (name: string) =>
-    `${name} cannot give it all: no more than half of it in a day, shared between all that eat from it. Find the rest elsewhere.`,
+    `${name} cannot give it all: no more than half of it in a day, shared between all that eat from it.`,
   floor: (name: string) =>
-    `${name} cannot give it all without falling under its floor: what it has is shared between all that eat from it. Find the rest elsewhere.`,
-  plan: (name: string) =>
-    `The plan of the food has less for them today than they want, so that ${name} lasts. Find the rest elsewhere.`,
+    `${name} cannot give it all without falling under its floor: what it has is shared between all that eat from it.`,
+  plan: (name: string) => `The plan of the food has less for them today than they want, so that ${name} lasts.`,
 } as const
+
+/** Why a feed is smaller than they want, and where the rest may be: by name and litres where another culture has it. */
+function shortStep({ culture, boundedBy }: TopUpPlan, { others, batch }: About): Phrase[] {
+  if (boundedBy === null) return []
+  const why = boundWords[boundedBy](culture.name)
+  const [most] = others
+  if (boundedBy === 'plan') return [phrase(`${why} Food ahead says what can be done about the rest.`)]
+  if (!most) return [phrase(`${why} No other culture has any left today: Food ahead says what can be done.`)]
+  return [
+    phrase(
+      `${why} ${most.culture.name} can give {rest} more today: write a harvest of it for ${batch.name} on its page, and the feeds here count on it.`,
+      { rest: litres(most.leftL) },
+    ),
+  ]
+}
 
 /** What was really taken, in steps of what it is measured with. */
 function givenField(culture: SnapshotCulture, plannedMl: number): TaskField {
@@ -109,7 +124,14 @@ function givenField(culture: SnapshotCulture, plannedMl: number): TaskField {
   })
 }
 
-function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: number; batch: SnapshotBatch }): Phrase[] {
+type About = {
+  plannedMl: number
+  harvestedMl: number
+  batch: SnapshotBatch
+  others: ReturnType<typeof culturesWithMore>
+}
+
+function stepsFor(plan: TopUpPlan, about: About): Phrase[] {
   const { culture } = plan
   const { plannedMl, harvestedMl, batch } = about
   return [
@@ -124,6 +146,6 @@ function stepsFor(plan: TopUpPlan, about: { plannedMl: number; harvestedMl: numb
     phrase('Sieve, rinse, and resuspend in water from the larvae’s tank: culture water never goes into larvae.'),
     ...bringOverSteps({ from: culture, to: plan.tank, volumeL: plannedMl / 1000 }),
     phrase('Spread them over the surface, with the air gentle.'),
-    ...(plan.boundedBy === null ? [] : [phrase(boundWords[plan.boundedBy](culture.name))]),
+    ...shortStep(plan, about),
   ]
 }

@@ -83,6 +83,31 @@ describe('topping up the prey', () => {
     expect(topUps(room).gaps).toEqual([])
   })
 
+  test('names whoever can give what its own cannot, and feeds what was harvested there', () => {
+    const { room, batch, tank } = nursery()
+    Object.assign(tank, { volumeL: 150 })
+    const last = () => topUps(room).drafts.at(-1)?.content.steps.at(-1)
+    expect(last()?.text).toContain('No other culture has any left today')
+    const backup = room.culture({ name: 'R5', startedAt: '2026-02-01T08:00:00.000Z', isBackup: true })
+    room.count(backup, '2026-03-10T06:30:00.000Z', [300, 300, 300])
+    expect(last()?.text).toContain('No other culture has any left today')
+    const other = room.culture({ name: 'R7', startedAt: '2026-02-01T08:00:00.000Z', volumeL: 10 })
+    room.count(other, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    expect(last()?.text).toContain('R7 can give {rest} more today')
+    // Half of it at most.
+    expect(last()?.quantities.rest).toEqual({ value: 5, unit: 'L' })
+    const parts = [{ to: 'larval_batch', subjectId: batch.id, volumeL: 2 }] as const
+    room.fact('harvest', other.id, '2026-03-10T06:55:00.000Z', { volumeL: 2, parts: [...parts] })
+    // The first feed takes that, and what the half of R7 still holds; for the others its own is enough.
+    const [first, ...others] = topUps(room).drafts
+    expect(saidTitle(first)).toContain('5 L of R7')
+    expect(others.flatMap(({ content }) => content.steps).filter(({ text }) => text.includes('cannot give'))).toEqual(
+      [],
+    )
+    room.fact('observation', other.id, '2026-03-10T06:58:00.000Z', { signs: ['bad_smell'] })
+    expect(last()?.text).toContain('No other culture has any left today')
+  })
+
   test('turns to another for the days in which its own has just been emptied and begun again', () => {
     const { room, culture } = nursery()
     const other = room.culture({ name: 'R7', startedAt: '2026-02-01T08:00:00.000Z', isBackup: true })
@@ -329,6 +354,24 @@ describe('topping up the prey', () => {
 })
 
 describe('enriching rotifers', () => {
+  test('less than a scale shows is taken out of a blend of what one does', () => {
+    const { room, batch, tank } = nursery()
+    room.setting('rotifer-enrich', { isOn: true })
+    const step = () => room.drafts(date, [rotiferEnrich]).drafts[0]?.content.steps[1]
+    const { weighed, blend, part } = step()!.quantities
+    const gramsIn = (weighed!.value * part!.value) / blend!.value
+    const asked = room.drafts(date, [rotiferEnrich]).drafts[0]!.content.amount!.value
+    expect(asked).toBeLessThan(0.1)
+    expect(gramsIn).toBeCloseTo(asked, 4)
+    // As many larvae in eight tanks' worth of water eat from a culture that can give it.
+    Object.assign(tank, { volumeL: 400 })
+    const big = room.culture({ name: 'R9', volumeL: 400, startedAt: '2026-02-01T08:00:00.000Z' })
+    room.count(big, '2026-03-10T06:30:00.000Z', [250, 250, 250])
+    room.snapshot.feedLinks = []
+    room.feedLink(batch, big)
+    expect(step()?.quantities).toEqual({ amount: room.drafts(date, [rotiferEnrich]).drafts[0]!.content.amount })
+  })
+
   test('is off until a room wants it, then 0.1 g to a million of what the later feeds take, once a day', () => {
     const { room, culture } = nursery()
     expect(room.drafts(date, [rotiferEnrich]).drafts).toEqual([])

@@ -8,13 +8,16 @@ import { computedLink, factLink } from '../../rule/why.ts'
 import { lastCare } from '../../state/care.ts'
 import { decapsulationCautions } from '../../task/cautions.ts'
 import { numberField } from '../../task/fields.ts'
-import { grams, measurableG, measurableMl, mL, share } from '../../task/measures.ts'
+import { degC, grams, measurableG, measurableMl, mL, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
 
 // Strengths that household and pool bleach are sold in. common practice
 const soldStrengths = [0.0525, 0.06, 0.0825, 0.125] as const
+
+// Hotter than this kills the cysts: FAO Fish. Tech. Pap. 361, sect. 4.2.3. from memory
+const warmestBathC = 40
 
 export const artemiaDecapsulate = defineRule(artemiaDecapsulateDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -99,8 +102,9 @@ function recipeSteps({ cystsG, strength }: { cystsG: number; strength: number })
       },
     ),
     phrase('Stand that bowl in ice until it is cold. Only then put the drained cysts in.'),
-    phrase('Add {bleach} of the bleach, and stir without a stop, under 40 C: more ice when it warms.', {
+    phrase('Add {bleach} of the bleach, and stir without a stop, under {warmest}: more ice when it warms.', {
       bleach: mL(measurableMl(recipe.bleachMl)),
+      warmest: degC(warmestBathC),
     }),
     phrase('When they turn from brown through grey to orange, in minutes, pour them on a sieve and rinse at once.'),
     phrase('Rinse, dip into 0.1 % thiosulphate, and rinse until nothing smells of chlorine.'),

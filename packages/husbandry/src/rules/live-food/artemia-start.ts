@@ -1,4 +1,4 @@
-import type { HatchPlanNote } from '@fryward/live-feed'
+import { CYSTS_STOP_ABOVE_C, type HatchPlanNote } from '@fryward/live-feed'
 import type { Because, Phrase, Quantity } from '@fryward/shared'
 import { z } from 'zod'
 import { laterOf } from '../../calendar/elapsed.ts'
@@ -32,7 +32,7 @@ const ContextSchema = z.object({ cystsG: z.number(), volumeL: z.number(), feedDa
 
 const noteWords: Record<HatchPlanNote, string> = {
   'slower-than-published-range': 'It is cooler than the published range: look from the planned hour on.',
-  'warmer-than-best': 'It is warmer than is best; above 33 C they stop for good.',
+  'warmer-than-best': 'It is warmer than is best; above {stop} they stop for good.',
   'enrichment-not-12-or-24-hours': 'Published enrichments last 12 or 24 hours.',
   'too-large-for-first-artemia': 'Enriched for a day they are too large for larvae of five days.',
   'several-vessels': 'That is more than one vessel holds: share it between several.',
@@ -140,7 +140,9 @@ function startSteps(
     ...(isShortOfVessels
       ? [phrase('The hatch vessels cannot have them ready every morning at this warmth: one more vessel can.')]
       : []),
-    ...plan.notes.map((note) => phrase(noteWords[note])),
+    ...plan.notes.map((note) =>
+      phrase(noteWords[note], note === 'warmer-than-best' ? { stop: degC(CYSTS_STOP_ABOVE_C) } : {}),
+    ),
   ]
 }
 

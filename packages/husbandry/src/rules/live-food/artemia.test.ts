@@ -435,7 +435,10 @@ describe('harvest, cold and enrichment', () => {
     built.setting('artemia-decapsulate', { isOn: true, parameters: { cystsG: 500 } })
     const draft = onlyDraft(built.drafts(date, [artemiaDecapsulate]))
     expect(draft.isForStandIn).toBe(false)
-    expect(draft.content.cautions.join(' ')).toMatch(/acid or ammonia.*never water onto caustic soda.*under 40 C/)
+    expect(draft.content.cautions.join(' ')).toMatch(/acid or ammonia.*never water onto caustic soda/)
+    // Over 40 °C they die: FAO Fish. Tech. Pap. 361, sect. 4.2.3, from memory; in the room's own degrees.
+    const warmest = draft.content.steps.flatMap(({ quantities }) => quantities.warmest ?? [])
+    expect(warmest).toEqual([{ value: 40, unit: 'degC' }])
     const told = (of: typeof draft) => {
       const soda = of.content.steps.findIndex(({ quantities }) => quantities.soda)
       const bleach = of.content.steps.findIndex(({ text }) => text.startsWith('Add {bleach}'))

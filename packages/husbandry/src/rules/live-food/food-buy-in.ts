@@ -127,7 +127,7 @@ function arrivalOf(snapshot: RoomSnapshot, { cure, day, ordinal }: Asked): RuleD
         cautions: releaseCautions,
         fields: [
           givenAmountField({
-            ...{ name: 'animals', label: 'Alive', unit: 'animals', planned: change.animals },
+            ...{ name: 'animals', label: 'Alive', unit: 'animals', planned: amount.value },
             ...{ maximum: 1e10, step: 100_000 },
           }),
           givenAmountField({
@@ -137,7 +137,7 @@ function arrivalOf(snapshot: RoomSnapshot, { cure, day, ordinal }: Asked): RuleD
         ],
         because: [planLink(fact.data.planMadeAt, { label: 'bought in', quantity: amount, joins: null })],
       }),
-      context: { step: 'arrive', animals: change.animals, vessel },
+      context: { step: 'arrive', animals: amount.value, vessel },
     },
   ]
 }

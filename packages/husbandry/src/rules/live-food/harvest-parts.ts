@@ -114,7 +114,7 @@ function otherFish(snapshot: RoomSnapshot): string[] {
 }
 
 function whither(part: Part, others: readonly string[]): string {
-  if (part.to === 'chilled_reserve') return 'chilled at 4 C, dated'
+  if (part.to === 'chilled_reserve') return 'into the refrigerator, dated'
   if (part.to === 'drain') return 'to the drain'
   if (part.to !== 'other_fish') return `to ${part.name}`
   return others.length > 0 ? `to other fish: ${others.join(', ')}` : 'to the drain: no other fish live here yet'

@@ -1,3 +1,4 @@
+import type { Phrase } from '@fryward/shared'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { rotiferEnrichDefinition } from '../../definitions/live-food/rotifer-enrich.ts'
@@ -9,7 +10,17 @@ import { cultureById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { batchesFedBy } from '../../state/feed-links.ts'
-import { animals, grams, hours, litres, measurableL, roundAnimals } from '../../task/measures.ts'
+import {
+  animals,
+  grams,
+  hours,
+  leastWeighedG,
+  litres,
+  measurableL,
+  measurableMl,
+  mL,
+  roundAnimals,
+} from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 
@@ -43,12 +54,7 @@ export const rotiferEnrich = defineRule(rotiferEnrichDefinition, {
                 water: litres(Math.max(0.1, measurableL(rotifers / enrichedPerMl / 1000))),
               },
             ),
-            phrase(
-              'Blend {amount} of emulsion with a little water, and pour it in. The bottle’s own dose comes first.',
-              {
-                amount: grams(emulsionG),
-              },
-            ),
+            emulsionStep(emulsionG),
             phrase(
               'After {hours} sieve them and rinse well, and feed them at once: what clings to them fouls the water.',
               {
@@ -72,6 +78,24 @@ export const rotiferEnrich = defineRule(rotiferEnrichDefinition, {
   },
   record: ({ subjectId }) => ({ facts: [{ kind: 'care', subjectId, data: { act: 'enrich_rotifers' } }] }),
 })
+
+// Enough water to take a hundredth of a gram out of by syringe. common practice
+const blendMl = 10
+
+/** What no scale shows is weighed once, blended, and taken by the mL. */
+const emulsionStep = (emulsionG: number): Phrase =>
+  emulsionG >= leastWeighedG
+    ? phrase('Blend {amount} of emulsion with a little water, and pour it in. The bottle’s own dose comes first.', {
+        amount: grams(emulsionG),
+      })
+    : phrase(
+        'Too little for a scale: blend {weighed} of emulsion with {blend} of water, and pour in {part} of that. The bottle’s own dose comes first.',
+        {
+          weighed: grams(leastWeighedG),
+          blend: mL(blendMl),
+          part: mL(measurableMl((emulsionG / leastWeighedG) * blendMl)),
+        },
+      )
 
 const hundredths = (value: number): number => Math.max(0.01, Number(value.toFixed(2)))
 
