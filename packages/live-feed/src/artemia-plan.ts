@@ -6,12 +6,11 @@ const HOUR_MS = 3_600_000
 /** Yield of good cysts is 200,000-300,000 nauplii per g: Treece 2000, SRAC Publication 702. */
 export const DEFAULT_NAUPLII_PER_GRAM = 200_000
 
-/** Hours to hatch: about 24 at 28 C, 30-36 at 20-24 C; general literature, from memory; strains and lots differ. */
-const HATCH_HOURS_TABLE = [
-  { temperatureC: 20, hours: 36 },
-  { temperatureC: 24, hours: 30 },
-  { temperatureC: 28, hours: 24 },
-] as const
+/**
+ * Hours to hatch: about 24 at 28 C, 30-36 at 20-24 C, all on one line of 1.5 h per C; general literature, from memory; strains
+ * and lots differ.
+ */
+const HATCH_HOURS = { cold: { temperatureC: 20, hours: 36 }, warm: { temperatureC: 28, hours: 24 } }
 
 /** 25-28 C is best, metabolism stops for good above 33 C: Lavens, Thongrod & Sorgeloos 2000, ch. 6 (Blackwell). */
 export const CYSTS_STOP_ABOVE_C = 33
@@ -23,8 +22,8 @@ const HOURS_TO_INSTAR_II = 8
 /** Cysts per litre: up to 5 g under 20 L, 2 g in larger vessels: Lavens, Thongrod & Sorgeloos 2000, ch. 6. */
 const LOADING = { smallVesselL: 20, smallGPerL: 5, largeGPerL: 2 }
 
-/** Nauplii per mL while enriching, 100-300, and 0.3 g/L of emulsion every 12 h: FAO 361, sect. 4.3.4; from memory. */
-const ENRICHMENT = { naupliiPerMl: 100, highestPerMl: 300, emulsionGPerL: 0.3, everyHours: 12 }
+/** Nauplii per mL while enriching, 100 of 100-300, and 0.3 g/L of emulsion every 12 h: FAO 361, sect. 4.3.4; from memory. */
+const ENRICHMENT = { naupliiPerMl: 100, emulsionGPerL: 0.3, everyHours: 12 }
 
 /** Under 10 C, up to 8 million per L, up to 24 h: Ghent Univ. shrimp nutrition course, Artemia cold storage. */
 export const COLD_STORE = { belowC: 10, naupliiPerL: 8_000_000, longestHours: 24 } as const
@@ -39,8 +38,7 @@ export function artemiaHatchHours({ temperatureC }: { temperatureC: number }): {
   isExtrapolated: boolean
 } {
   assertInRange('temperatureC', temperatureC, TEMPERATURE_RANGE)
-  const [cold, , warm] = HATCH_HOURS_TABLE
-  // The three entries lie on one line: 1.5 h per C.
+  const { cold, warm } = HATCH_HOURS
   const perC = (cold.hours - warm.hours) / (warm.temperatureC - cold.temperatureC)
   const hours = warm.hours + perC * Math.max(0, warm.temperatureC - temperatureC)
   return { hours, isExtrapolated: temperatureC < cold.temperatureC || temperatureC > warm.temperatureC + 2 }
@@ -104,7 +102,7 @@ export type HatchPlan = {
 
 function leastVesselL(cystsG: number): number {
   const small = cystsG / LOADING.smallGPerL
-  return small < LOADING.smallVesselL ? small : Math.max(LOADING.smallVesselL, cystsG / LOADING.largeGPerL)
+  return small < LOADING.smallVesselL ? small : cystsG / LOADING.largeGPerL
 }
 
 function cystsHeldG(vesselL: number): number {
@@ -138,9 +136,9 @@ export function artemiaHatchPlan(input: HatchPlanInput): HatchPlan {
   const enrichAtMs = neededAtMs - enrichHours * HOUR_MS
   const harvestAtMs = enrichAtMs - ((enrichHours > 0 ? HOURS_TO_INSTAR_II : 0) + handlingHours) * HOUR_MS
   const vesselL = input.vesselL ?? leastVesselL(cystsG)
-  const vessels = Math.max(1, Math.ceil(Number((cystsG / cystsHeldG(vesselL)).toPrecision(12))))
+  const vessels = Math.ceil(Number((cystsG / cystsHeldG(vesselL)).toPrecision(12)))
   const notes: HatchPlanNote[] = []
-  if (temperatureC < HATCH_HOURS_TABLE[0].temperatureC) notes.push('slower-than-published-range')
+  if (temperatureC < HATCH_HOURS.cold.temperatureC) notes.push('slower-than-published-range')
   if (temperatureC > 30) notes.push('warmer-than-best')
   if (enrichHours > 0 && enrichHours !== 12 && enrichHours !== 24) notes.push('enrichment-not-12-or-24-hours')
   // About 870 um at 24 h: Lavens, Thongrod & Sorgeloos 2000, ch. 6; too much for larvae of five days.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { decapsulation, hatchingTest } from './artemia-lot.ts'
-import { artemiaHatchHours, artemiaHatchPlan } from './artemia-plan.ts'
+import { artemiaHatchHours, artemiaHatchPlan, COLD_STORE } from './artemia-plan.ts'
 
 describe('artemiaHatchHours', () => {
   it.each([
@@ -163,5 +163,117 @@ describe('decapsulation', () => {
     ['bleachPercent', { cystsG: 10, bleachPercent: 2 }],
   ])('refuses a bad %s', (argument, input) => {
     expect(() => decapsulation(input)).toThrow(argument)
+  })
+})
+
+describe('what an Artemia plan and a lot are told', () => {
+  const wanted = { neededAt: '2026-03-05T08:00:00Z', nauplii: 500_000, temperatureC: 28 }
+  const hoursAhead = (at: string) => (Date.parse(wanted.neededAt) - Date.parse(at)) / 3_600_000
+
+  it('hatches from 15 to 33 C, and says where no figure is published: under 20, and over 30 where 25 to 28 are best', () => {
+    for (const temperatureC of [15, 33]) expect(() => artemiaHatchHours({ temperatureC })).not.toThrow()
+    for (const temperatureC of [14.9, 33.1])
+      expect(() => artemiaHatchHours({ temperatureC })).toThrow('allowed: a number from 15 to 33 C')
+    const at = (temperatureC: number) => {
+      const { notes } = artemiaHatchPlan({ ...wanted, temperatureC })
+      return [artemiaHatchHours({ temperatureC }).isExtrapolated, ...notes]
+    }
+    expect([19.9, 20, 30, 30.1].map(at)).toEqual([
+      [true, 'slower-than-published-range'],
+      [false],
+      [false],
+      [true, 'warmer-than-best'],
+    ])
+  })
+
+  it('leaves time to sieve and rinse before the moult', () => {
+    const plan = artemiaHatchPlan({ ...wanted, enrichHours: 12, handlingHours: 2 })
+    // 8 h to instar II (Lavens & Sorgeloos 1996, FAO 361, sect. 4.1), 24 h to hatch at 28 C.
+    expect([plan.enrichAt!, plan.harvestAt, plan.startAt].map(hoursAhead)).toEqual([12, 12 + 8 + 2, 12 + 8 + 2 + 24])
+    expect(hoursAhead(artemiaHatchPlan({ ...wanted, handlingHours: 2 }).harvestAt)).toBe(2)
+  })
+
+  it('knows the enrichments that are published, of 12 and of 24 hours', () => {
+    const notes = (enrichHours: number) => artemiaHatchPlan({ ...wanted, enrichHours }).notes
+    expect([0, 12, 18, 23.9, 24, 36].map(notes)).toEqual([
+      [],
+      [],
+      ['enrichment-not-12-or-24-hours'],
+      ['enrichment-not-12-or-24-hours'],
+      ['too-large-for-first-artemia'],
+      ['enrichment-not-12-or-24-hours', 'too-large-for-first-artemia'],
+    ])
+  })
+
+  it('loads a vessel of 20 L as a large one, with 2 g a litre', () => {
+    const grams = (cystsG: number, vesselL?: number) =>
+      artemiaHatchPlan({ ...wanted, nauplii: cystsG, naupliiPerGram: 1, ...(vesselL === undefined ? {} : { vesselL }) })
+    expect(grams(100).vesselL).toBe(50)
+    expect([grams(100, 20).vessels, grams(100, 19.9).vessels, grams(40, 20).vessels]).toEqual([3, 2, 1])
+    expect(grams(40, 20).notes).toEqual([])
+    // A hundredth over is another vessel; what rounding makes of 0.3 g in 0.06 L is none.
+    expect([grams(40.4, 20).vessels, grams(0.1 + 0.2, 0.06).vessels]).toEqual([2, 1])
+  })
+
+  it('takes an instant only with its zone, and so far from the end of dates that the hours before it are dates too', () => {
+    const allowed = 'an ISO 8601 instant with its zone, or milliseconds since 1970'
+    // A year of six digits has a sign, which is no zone.
+    for (const neededAt of ['+002026-03-05T08:00:00', '2026-03-05', 'Z'])
+      expect(() => artemiaHatchPlan({ ...wanted, neededAt })).toThrow(`neededAt is ${neededAt}; allowed: ${allowed}`)
+    expect(artemiaHatchPlan({ ...wanted, neededAt: '2026-03-05t08:00:00z' }).neededAt).toBe('2026-03-05T08:00:00.000Z')
+    expect(artemiaHatchPlan({ ...wanted, neededAt: '2026-03-05T08:00:00-0530' }).neededAt).toBe(
+      '2026-03-05T13:30:00.000Z',
+    )
+    const farthest = 8.64e15 - 31 * 86_400_000
+    for (const neededAt of [farthest, -farthest]) {
+      expect(() => artemiaHatchPlan({ ...wanted, neededAt })).not.toThrow()
+      expect(() => artemiaHatchPlan({ ...wanted, neededAt: neededAt + Math.sign(neededAt) })).toThrow('neededAt')
+    }
+  })
+
+  it.each([
+    ['nauplii is 0; allowed: a finite number above 0 nauplii', { nauplii: 0 }],
+    ['naupliiPerGram is 0; allowed: a finite number above 0 nauplii per g', { naupliiPerGram: 0 }],
+    ['enrichHours is 48.1; allowed: a number from 0 to 48 hours', { enrichHours: 48.1 }],
+    ['enrichHours is -1', { enrichHours: -1 }],
+    ['handlingHours is 12.1; allowed: a number from 0 to 12 hours', { handlingHours: 12.1 }],
+    ['handlingHours is -1', { handlingHours: -1 }],
+    ['vesselL is 0; allowed: a finite number above 0 L', { vesselL: 0 }],
+  ])('is refused where %s', (sentence, change) => {
+    expect(() => artemiaHatchPlan({ ...wanted, enrichHours: 48, handlingHours: 12 })).not.toThrow()
+    expect(() => artemiaHatchPlan({ ...wanted, ...change })).toThrow(sentence)
+  })
+
+  it('keeps nauplii a day under 10 C, 8 million to a litre (Ghent Univ. shrimp nutrition course)', () => {
+    expect(COLD_STORE).toEqual({ belowC: 10, naupliiPerL: 8e6, longestHours: 24 })
+  })
+
+  it('takes shells off by the book: an hour to soak at most, minutes in bleach, under 40 C (FAO 361, sect. 4.2.3; from memory)', () => {
+    expect(decapsulation({ cystsG: 500 })).toMatchObject({
+      hydrateMinutes: { from: 30, to: 60 },
+      reactMinutes: { from: 2, to: 4 },
+      thiosulphatePercent: 0.1,
+      cautions: [
+        'never-mix-hypochlorite-with-acid-or-ammonia',
+        'caustic-soda-into-water-never-the-reverse',
+        'goggles-and-gloves',
+        'ventilate',
+        'heats-up-keep-under-40-c',
+        'neutralise-until-no-chlorine-is-left',
+      ],
+      source: expect.stringMatching(/no\. 43, 1997; cautions: FAO 361/),
+    })
+  })
+
+  it.each([
+    ['cystsG is 500.1; allowed: a finite number up to 500 g', { cystsG: 500.1 }],
+    ['cystsG is 0; allowed: a finite number above 0 g', { cystsG: 0 }],
+    ['bleachPercent is 3.9; allowed: a number from 4 to 15 % NaOCl', { cystsG: 1, bleachPercent: 3.9 }],
+    ['bleachPercent is 15.1', { cystsG: 1, bleachPercent: 15.1 }],
+  ])('and not where %s', (sentence, given) => {
+    expect(() => decapsulation(given)).toThrow(sentence)
+    // The weakest bleach that is taken is still less than all of the volume asked for.
+    expect(decapsulation({ cystsG: 500, bleachPercent: 4 }).waterMl).toBeGreaterThan(0)
+    expect(decapsulation({ cystsG: 500, bleachPercent: 15 }).waterMl).toBeGreaterThan(0)
   })
 })

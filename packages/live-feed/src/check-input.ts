@@ -31,7 +31,7 @@ export function assertWholeNumber(argument: string, value: number, { min = 0, ma
 
 /** Throws unless 0 <= value < 1: a share that leaves something behind. */
 export function assertShare(argument: string, value: number): void {
-  if (Number.isFinite(value) && value >= 0 && value < 1) return
+  if (value >= 0 && value < 1) return
   throw new ArgumentError({ argument, value, allowed: 'a share from 0 to below 1' })
 }
 

@@ -107,3 +107,55 @@ describe('animalsToCount', () => {
     expect(animalsToCount({ coefficientOfVariation })).toBe(animals)
   })
 })
+
+describe('how surely it is known', () => {
+  // Student's deviates at 95 %: 4.303 with two degrees of freedom, 1.960 with very many (Fisher & Yates 1938, table III).
+  const times = (4.3027 / 1.95996) * Math.sqrt(5)
+
+  it('three uneven samples widen the exact interval by the root of the index and Student’s deviate', () => {
+    const uneven = densityFromCounts({ animals: [10, 20, 30], volumeMl: 1 })
+    // Garwood's interval of 60 is 45.79 to 77.23 (1936, Biometrika 28:437-442).
+    expect(Math.log(uneven.lowerPerMl / 20) / times).toBeCloseTo(Math.log(45.786 / 60), 3)
+    expect(Math.log(uneven.upperPerMl / 20) / times).toBeCloseTo(Math.log(77.232 / 60), 3)
+    expect(uneven.coefficientOfVariation).toBeCloseTo(Math.sqrt(5 / 60), 12)
+  })
+
+  it('two samples are given three’s deviate: one degree of freedom would say nothing at all', () => {
+    const { upperPerMl, dispersion, animalsCounted } = densityFromCounts({ animals: [20, 40], volumeMl: 1 })
+    expect(Math.log(upperPerMl / 30) / Math.log(77.232 / 60)).toBeCloseTo(
+      (4.3027 / 1.95996) * Math.sqrt(dispersion.index),
+      2,
+    )
+    expect([animalsCounted, dispersion.overdispersed]).toEqual([60, true])
+  })
+
+  it('four samples have three degrees of freedom: 3.182', () => {
+    const { upperPerMl, dispersion } = densityFromCounts({ animals: [5, 10, 15, 30], volumeMl: 1 })
+    expect(Math.log(upperPerMl / 15) / Math.log(77.232 / 60)).toBeCloseTo(
+      (3.1824 / 1.95996) * Math.sqrt(dispersion.index),
+      2,
+    )
+  })
+
+  it('one in twenty times chance alone is called unevenness: 11 and 22 are not yet so', () => {
+    // (22 - 11)^2 / 33 is 3.67, beyond which chi-square with one degree of freedom has 5.5 % (Abramowitz & Stegun, 26.2.1).
+    const { pValue, overdispersed } = densityFromCounts({ animals: [11, 22], volumeMl: 1 }).dispersion
+    expect([pValue, overdispersed]).toEqual([expect.closeTo(0.0555, 4), false])
+  })
+
+  it.each([
+    ['volumeMl is 0; allowed: a finite number above 0 mL', { volumeMl: 0 }],
+    ['dilution is 0.9; allowed: a finite number from 1 (undiluted)', { dilution: 0.9 }],
+    ['dilution is Infinity', { dilution: Number.POSITIVE_INFINITY }],
+  ])('it is refused where %s', (sentence, change) => {
+    expect(() => densityFromCounts({ animals: [3], volumeMl: 1, ...change })).toThrow(sentence)
+    expect(densityFromCounts({ animals: [3], volumeMl: 1, dilution: 1 }).densityPerMl).toBe(3)
+  })
+
+  it.each([0, -0.1, 1.1, Number.NaN])('nobody can count to a coefficient of variation of %d', (value) => {
+    expect(() => animalsToCount({ coefficientOfVariation: value })).toThrow(
+      `coefficientOfVariation is ${value}; allowed: a share above 0 up to 1`,
+    )
+    expect(animalsToCount({ coefficientOfVariation: 1 })).toBe(1)
+  })
+})

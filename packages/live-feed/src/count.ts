@@ -1,7 +1,7 @@
 import { ArgumentError, poissonInterval } from '@fryward/survival'
 import chiSquareCdf from '@stdlib/stats-base-dists-chisquare-cdf'
 import { assertLength, assertPositive, assertWholeNumber } from './check-input.ts'
-import { studentDeviate } from './student.ts'
+import { normalDeviate, studentDeviate } from './student.ts'
 
 /** Replicates are called more uneven than random when chance alone would do it less often than this; common practice. */
 const OVERDISPERSION_P_VALUE = 0.05
@@ -44,7 +44,7 @@ function dispersionOf(animals: readonly number[], total: number): Dispersion {
   const chiSquare = animals.reduce((sum, count) => sum + (count - mean) ** 2 / mean, 0)
   const index = chiSquare / (replicates - 1)
   const pValue = 1 - chiSquareCdf(chiSquare, replicates - 1)
-  return { index, pValue, overdispersed: index > 1 && pValue < OVERDISPERSION_P_VALUE }
+  return { index, pValue, overdispersed: pValue < OVERDISPERSION_P_VALUE }
 }
 
 /**
@@ -53,7 +53,7 @@ function dispersionOf(animals: readonly number[], total: number): Dispersion {
  */
 function wideningFactor({ index, overdispersed }: Dispersion, replicates: number, level: number): number {
   if (!overdispersed) return 1
-  return (Math.sqrt(index) * studentDeviate(level, Math.max(2, replicates - 1))) / studentDeviate(level, 1e6)
+  return (Math.sqrt(index) * studentDeviate(level, Math.max(2, replicates - 1))) / normalDeviate(level)
 }
 
 /**
@@ -79,8 +79,7 @@ export function densityFromCounts({ animals, volumeMl, dilution = 1, level = 0.9
   const widening = wideningFactor(dispersion, animals.length, level)
   const clumping = dispersion.overdispersed ? Math.sqrt(dispersion.index) : 1
   const perMl = dilution / (animals.length * volumeMl)
-  const widen = (end: number) =>
-    animalsCounted === 0 || widening === 1 ? end : animalsCounted * (end / animalsCounted) ** widening
+  const widen = (end: number) => (widening === 1 ? end : animalsCounted * (end / animalsCounted) ** widening)
   return {
     densityPerMl: animalsCounted * perMl,
     lowerPerMl: widen(exact.lower) * perMl,

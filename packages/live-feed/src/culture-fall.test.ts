@@ -75,4 +75,33 @@ describe('cultureFall', () => {
       }),
     )
   })
+
+  it('is more than two in five, to the animal', () => {
+    expect(cultureFall(counted(400, 240))).toBeNull()
+    expect(cultureFall(counted(400, 239))).toMatchObject({ day: 1, expectedPerMl: 400, countedPerMl: 239 })
+    expect(cultureFall(counted(10, 20))).toBeNull()
+  })
+
+  it('is measured from the count before it to the count, what was done on a count’s own day coming after it', () => {
+    const after = { ...counted(400, 200), removals: [{ day: 1, fraction: 0.5 }] }
+    expect(cultureFall(after)).toMatchObject({ expectedPerMl: 400, lostShare: 0.5 })
+    expect(cultureFall({ ...counted(400, 200), removals: [{ day: 0, fraction: 0.5 }] })).toBeNull()
+    // 100 put in and then half taken leave 200 of 300.
+    const both = { additions: [{ day: 0, addedPerMl: 100 }], removals: [{ day: 0, fraction: 0.5 }] }
+    expect(cultureFall({ ...counted(300, 100), ...both })).toMatchObject({ expectedPerMl: 200, lostShare: 0.5 })
+  })
+
+  it('is turned only by a third count, and by growth over what was taken meanwhile', () => {
+    expect(cultureFall(counted(400, 150, 200))).toMatchObject({ isAgreed: true, countedPerMl: 200, lostShare: 0.5 })
+    const thinned = { ...counted(400, 150, 140, 100), removals: [{ day: 2, fraction: 0.5 }] }
+    expect(cultureFall(thinned)).toBeNull()
+    expect(cultureFall({ ...thinned, removals: [] })).toMatchObject({ day: 1, expectedPerMl: 400, lostShare: 0.75 })
+  })
+
+  it('is looked for in the last four counts, the oldest of them included', () => {
+    expect(cultureFall(counted(400, 150, 150, 150, 150))).toMatchObject({ day: 1 })
+    expect(cultureFall(counted(400, 150, 150, 150, 150, 150))).toBeNull()
+    // Of two falls the later counts.
+    expect(cultureFall(counted(1000, 400, 150))).toMatchObject({ day: 2, expectedPerMl: 400, isAgreed: false })
+  })
 })

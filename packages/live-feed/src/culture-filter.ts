@@ -208,7 +208,10 @@ export function eventsBetween(events: readonly CultureEvent[], fromDay: number, 
   return events.filter((event) => event.day >= fromDay && event.day < toDay)
 }
 
-/** One pass of the extended Kalman filter over a history. `stretches[i]` holds the events before observation i + 1. */
+/**
+ * One pass of the extended Kalman filter over a history of one observation or more. `stretches[i]` holds the events before
+ * observation i + 1.
+ */
 export function runFilter({
   observations,
   stretches,
@@ -220,17 +223,16 @@ export function runFilter({
   rates: CultureRates
   conditions: Conditions
 }): FilterRun {
-  const [first, ...rest] = observations
-  if (first === undefined) throw new RangeError('runFilter needs one observation or more')
+  const first = observations[0]!
   let state = initialState(first, rates)
   let eggs: EggSighting = first.logEggs === null ? null : { day: first.day, logEggs: first.logEggs }
   let logLikelihood = 0
   const predictions: Prediction[] = []
-  for (const [index, observation] of rest.entries()) {
+  for (const [index, observation] of observations.slice(1).entries()) {
     const predicted = advance(state, rates, {
       toDay: observation.day,
       eggs,
-      events: stretches[index] ?? [],
+      events: stretches[index]!,
       conditions,
     })
     const seen = observe(predicted, observation, rates)

@@ -37,15 +37,7 @@ function intervalsOf(logs: readonly number[], covariance: readonly (readonly num
     const log = logs[index]!
     return { lower: Math.exp(log - half), upper: Math.exp(log + half) }
   }
-  return {
-    growthPerDay: ends(RATE_NAMES.indexOf('growthPerDay')),
-    capacityPerMl: ends(RATE_NAMES.indexOf('capacityPerMl')),
-    eggWeightPerDay: ends(RATE_NAMES.indexOf('eggWeightPerDay')),
-    reversionPerDay: ends(RATE_NAMES.indexOf('reversionPerDay')),
-    spellSdPerDay: ends(RATE_NAMES.indexOf('spellSdPerDay')),
-    dailySd: ends(RATE_NAMES.indexOf('dailySd')),
-    handlingSd: ends(RATE_NAMES.indexOf('handlingSd')),
-  }
+  return Object.fromEntries(RATE_NAMES.map((name, index) => [name, ends(index)])) as CultureParameters['intervals']
 }
 
 /**

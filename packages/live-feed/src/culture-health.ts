@@ -5,7 +5,7 @@ import { assertInRange } from './check-input.ts'
  * Eggs per female: under 0.13 the culture is already falling, to 0.5 stationary, 0.5-1.2 in full growth.
  * Snell, Childress, Boyer & Hoff 1987, J. World Aquac. Soc. 18:270-277. The ratio lags the cause by 18-24 h.
  */
-export const EGG_RATIO_BANDS = { declining: 0.13, growing: 0.5, highest: 1.2 } as const
+export const EGG_RATIO_BANDS = { declining: 0.13, growing: 0.5 } as const
 
 /**
  * Females to look at before few eggs are an alarm: at the stationary 0.13, ten show none one time in four, fifty one in
@@ -102,7 +102,7 @@ export function isShortOfEggs({ eggRatio, females }: { eggRatio: number; females
   return upper < EGG_RATIO_BANDS.declining * females
 }
 
-function fewEggs({ eggRatio = 0, females, isCrowded }: CultureHealthInput): HealthReason {
+function fewEggs(eggRatio: number, { females, isCrowded }: CultureHealthInput): HealthReason {
   if (!isShortOfEggs({ eggRatio, females })) return { code: 'egg-ratio-unsure', grade: 'watch', source: PRACTICE }
   if (isCrowded === true) return { code: 'egg-ratio-crowded', grade: 'act', source: PRACTICE }
   return { code: 'egg-ratio-declining', grade: 'act', source: SNELL }
@@ -144,7 +144,7 @@ export function cultureHealth(input: CultureHealthInput): CultureHealth {
   const reasons: HealthReason[] = [...new Set(signs)].map((sign) => SIGN_REASONS[sign])
   if (eggRatio !== undefined) assertInRange('eggRatio', eggRatio, { min: 0, max: 20, unit: 'eggs per female' })
   const phase = eggRatio === undefined ? null : phaseOf(eggRatio)
-  if (phase === 'declining') reasons.push(fewEggs(input))
+  if (phase === 'declining') reasons.push(fewEggs(eggRatio!, input))
   if (phase === 'stationary') reasons.push({ code: 'egg-ratio-stationary', grade: 'watch', source: SNELL })
   if (trend === 'falling') reasons.push({ code: 'falling', grade: 'act', source: PRACTICE })
   reasons.push(...waterReasons(input))

@@ -85,4 +85,38 @@ describe('what was counted', () => {
   ])('is refused where %s', (sentence, conditions) => {
     expect(() => toConditions({ observations: [counted], ...conditions })).toThrow(sentence)
   })
+
+  it('may lie a year back, and no longer', () => {
+    const after = (day: number) =>
+      toLogObservations({
+        observations: [
+          { ...counted, day: 0 },
+          { ...counted, day },
+        ],
+      })
+    expect(after(366)).toHaveLength(2)
+    expect(() => after(366.1)).toThrow(
+      'observations[1].day is 366.1; allowed: later than the observation before it (0) by at most 366',
+    )
+  })
+
+  it('as nothing is half an animal in one mL, which is as unsure as that: 1 / n of a half', () => {
+    const [none] = toLogObservations({ observations: [{ day: 0, densityPerMl: 0, animalsCounted: 40 }] })
+    expect(none).toMatchObject({ densityPerMl: 0, logDensity: Math.log(0.5), countVariance: 2 })
+  })
+
+  it('with a density that nobody counted has no error of counting', () => {
+    const [said] = toLogObservations({ observations: [{ day: 0, densityPerMl: 80, animalsCounted: 0, eggRatio: 0 }] })
+    expect(said).toMatchObject({ countVariance: 0, logEggs: 0 })
+  })
+
+  it('takes both ends of each condition', () => {
+    const under = { observations: [], dilutionPerDay: 0, temperatureC: 5, salinity: 0, capacityPerMl: 1 }
+    expect(toConditions(under)).toEqual({ dilutionPerDay: 0 })
+    expect(toConditions({ ...under, dilutionPerDay: 20, temperatureC: 35, salinity: 97 })).toEqual({
+      dilutionPerDay: 20,
+    })
+    expect(toConditions({ observations: [] })).toEqual({ dilutionPerDay: 0 })
+    expect(toEvents({})).toEqual([])
+  })
 })

@@ -102,3 +102,25 @@ describe('rates before there are counts', () => {
     expect(() => assertParameters({ ...sound, ...change })).toThrow(sentence)
   })
 })
+
+it('eggs carry over no more than 95 % however slowly they drift, and six counts in a row are enough to tell', () => {
+  const drifting = [...new Array<number>(50).fill(0.2), ...new Array<number>(50).fill(0.6)]
+  expect(eggHabitsOf(daily(drifting)).eggCarryOver).toBe(0.95)
+  // Deviations -0.25 to 0.25: products 0.0375, 0.0075, -0.0025, 0.0075 and 0.0375 of five pairs, squares 0.175 over five.
+  expect(eggHabitsOf(daily([0.1, 0.2, 0.3, 0.4, 0.5, 0.6])).eggCarryOver).toBeCloseTo(0.0875 / 0.175, 9)
+})
+
+it('what nobody has told of a culture is common practice: spells of half a day’s fading, noise near a tenth', () => {
+  const priors = ratePriors({ observations: [], capacityPerMl: 500, temperatureC: 20 }, 100)
+  const usual = priors.map(({ mean, sd }) => [Number(Math.exp(mean).toPrecision(9)), sd])
+  expect(usual.slice(1)).toEqual([
+    // The room's own figure is held to a third, an egg's worth to a half, the rest to a factor of e, handling to one of two.
+    [500, 0.3],
+    [1, 0.5],
+    [0.5, 1],
+    [0.1, 1],
+    [0.12, 1],
+    [0.12, 0.7],
+  ])
+  expect(ratePriors({ observations: [] }, 100)[1]).toEqual({ mean: Math.log(200), sd: 1 })
+})

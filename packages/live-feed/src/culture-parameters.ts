@@ -90,18 +90,8 @@ function capacityPriorOf(history: CultureHistory, densestPerMl: number): LogPrio
   return { mean: Math.log(published.capacityPerMl), sd: published.logSd }
 }
 
-export function ratesFromLogs(logs: readonly number[]): CultureRates {
-  const [growth = 0, capacity = 0, eggs = 0, reversion = 0, spell = 0, daily = 0, handling = 0] = logs.map(Math.exp)
-  return {
-    growthPerDay: growth,
-    capacityPerMl: capacity,
-    eggWeightPerDay: eggs,
-    reversionPerDay: reversion,
-    spellSdPerDay: spell,
-    dailySd: daily,
-    handlingSd: handling,
-  }
-}
+export const ratesFromLogs = (logs: readonly number[]): CultureRates =>
+  Object.fromEntries(RATE_NAMES.map((name, index) => [name, Math.exp(logs[index]!)])) as CultureRates
 
 export const logsFromRates = (rates: CultureRates): number[] => RATE_NAMES.map((name) => Math.log(rates[name]))
 

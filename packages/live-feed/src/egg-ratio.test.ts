@@ -47,4 +47,19 @@ describe('births', () => {
   ])('are refused where %s', (sentence, change) => {
     expect(() => growthFromLifeTable({ ...two, ...change })).toThrow(sentence)
   })
+
+  it('may be of a rotifer that lays as it hatches, and of ten thousand eggs, no more', () => {
+    // One hatched with an egg, of which the next comes a day later: x^0.5 + x^1.5 = 1, x = 0.4656 (y + y^3 = 1, y = 0.6823).
+    expect(growthFromLifeTable({ ...two, firstEggDays: 0 })).toBeCloseTo(-2 * Math.log(0.6823278), 6)
+    expect(growthFromLifeTable({ ...two, eggsPerFemale: 10_000 })).toBeCloseTo(Math.LN2, 6)
+    expect(() => growthFromLifeTable({ ...two, eggsPerFemale: 10_001 })).toThrow('eggsPerFemale is 10001')
+    expect(growthFromLifeTable({ ...two, eggsPerFemale: 2.9 })).toBe(growthFromLifeTable(two))
+  })
+})
+
+it('eggs take days from 5 to 35 C', () => {
+  for (const temperatureC of [5, 35]) expect(eggDevelopmentDays({ temperatureC })).toBeGreaterThan(0)
+  // Beyond the table by the curve's own ratio: exp(2.7547 - 0.2484 ln T - 0.2408 (ln T)^2), to four figures.
+  expect(eggDevelopmentDays({ temperatureC: 10 })).toBeCloseTo((1.3 * 2.4751) / 1.3725, 2)
+  expect(eggDevelopmentDays({ temperatureC: 30 })).toBeCloseTo((0.6 * 0.4166) / 0.5826, 2)
 })

@@ -1,6 +1,6 @@
 import { assertInRange, assertPositive } from './check-input.ts'
 import { MOST_EATEN_PER_LARVA_PER_DAY } from './prey-density.ts'
-import { studentDeviate } from './student.ts'
+import { normalDeviate, studentDeviate } from './student.ts'
 
 export type GrazingObservation = {
   /** Prey per mL just after feeding. */
@@ -57,13 +57,13 @@ function pool(rates: readonly Rate[], level: number): { mean: number; half: numb
   const counting = rates.reduce((sum, rate) => sum + (rate.variance ?? 0), 0) / rates.length ** 2
   if (rates.length === 1) {
     // One observation without its count says nothing about its own error: anything from 0 to twice is left open.
-    const half = counting > 0 ? studentDeviate(level, 1e6) * Math.sqrt(counting) : Math.abs(mean)
+    const half = counting > 0 ? normalDeviate(level) * Math.sqrt(counting) : Math.abs(mean)
     return { mean, half }
   }
   const spread = rates.reduce((sum, rate) => sum + (rate.perHour - mean) ** 2, 0) / (rates.length - 1) / rates.length
   const half = Math.max(
     studentDeviate(level, rates.length - 1) * Math.sqrt(spread),
-    studentDeviate(level, 1e6) * Math.sqrt(counting),
+    normalDeviate(level) * Math.sqrt(counting),
   )
   return { mean, half }
 }

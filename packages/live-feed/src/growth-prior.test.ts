@@ -75,6 +75,57 @@ describe('growth expected of a culture that was never counted', () => {
   })
 })
 
+describe('what growth is expected from', () => {
+  it('is the band of 4 to 20 where no salinity is said, and 25 C where no temperature is', () => {
+    const said = (salinity: number) => growthPrior({ temperatureC: 25, salinity }).growthPerDay
+    expect([4, 10, 15].map(said)).toEqual([0.675, 0.675, 0.675].map((each) => expect.closeTo(each, 9)))
+    expect(said(35)).toBeCloseTo(0.28, 9)
+    for (const conditions of [{}, { salinity: 10 }, { temperatureC: 25 }])
+      expect(growthPrior(conditions).growthPerDay).toBeCloseTo(0.675, 9)
+  })
+
+  it('is cooler for a vessel kept by hand as for a clone', () => {
+    const { growthPerDay, keptGrowthPerDay } = growthPrior({ temperatureC: 20, salinity: 10 })
+    expect(keptGrowthPerDay ** 2 / growthPerDay).toBeCloseTo(((Math.LN2 / 2) * 0.672) / 0.977, 3)
+  })
+
+  it('is a quarter less sure for each strain away from its best, or where something is not known', () => {
+    const doubt = (conditions: Parameters<typeof growthPrior>[0]) => growthPrior(conditions).logSd / 0.5
+    expect(doubt({ temperatureC: 25, salinity: 20 })).toBe(1)
+    expect(doubt({ temperatureC: 25, salinity: 20, strain: 'L' })).toBe(1)
+    expect(doubt({ temperatureC: 25, salinity: 20, strain: 'S' })).toBe(1.25)
+    expect([doubt({ salinity: 20 }), doubt({ temperatureC: 25 }), doubt({})]).toEqual([1.25, 1.25, 1.25])
+  })
+
+  // Best: L 18-25 C, S 28-35 C (FAO 361, sect. 3.4); SS is taken with S.
+  it.each([
+    ['L', [17.9, 18, 25, 25.1]],
+    ['S', [27.9, 28, 35]],
+    ['SS', [27.9, 28, 35]],
+  ] as const)('%s is at its best from the second of %j to the third', (strain, temperatures) => {
+    const isBest = temperatures.map((temperatureC) => growthPrior({ temperatureC, strain }).isAtBestTemperature)
+    expect(isBest).toEqual([false, true, true, false].slice(0, temperatures.length))
+    expect([growthPrior({ strain }), growthPrior({ temperatureC: 20 })]).toEqual([
+      expect.objectContaining({ isAtBestTemperature: null }),
+      expect.objectContaining({ isAtBestTemperature: null }),
+    ])
+  })
+
+  it('falls on below 15 C by the slope from 20 to 15, down to 5', () => {
+    const at = (temperatureC: number) => growthPrior({ temperatureC, salinity: 0 }).growthPerDay
+    expect(at(5) / at(15)).toBeCloseTo((0.468 / 0.672) ** 2, 2)
+    expect(at(15) / at(25)).toBeCloseTo(0.468 / 0.977, 3)
+  })
+
+  it('is said', () => {
+    const { sources } = growthPrior({ salinity: 20 })
+    expect(sources).toEqual([
+      ...[expect.stringContaining('Lubzens'), expect.stringContaining('Table 3.1'), 'spread: common practice'],
+    ])
+    expect(growthPrior({}).sources).toEqual(sources)
+  })
+})
+
 describe('what a vessel is expected to hold', () => {
   it('lies between a poor one and the densest tanks kept by hand: 320 to 1,600 per mL (Pfeiffer & Ludwig 2007)', () => {
     const { capacityPerMl, logSd } = capacityPrior({ temperatureC: 25 })!
@@ -85,7 +136,15 @@ describe('what a vessel is expected to hold', () => {
   it('is less sure for small strains, and unsaid in fresh water or where nothing is known', () => {
     const doubt = (strain: 'L' | 'S' | 'SS') => capacityPrior({ strain })!.logSd
     expect(doubt('S')).toBeGreaterThan(doubt('L'))
+    // An eighth: common practice.
+    expect(doubt('S') / doubt('L')).toBeCloseTo(9 / 8, 9)
     expect(doubt('SS')).toBe(doubt('S'))
+    expect(capacityPrior({ strain: 'L' })!.sources).toEqual([
+      ...[expect.stringContaining('FAO'), expect.stringContaining('Pfeiffer'), 'spread: common practice'],
+    ])
+    for (const salinity of [-1, 97.1])
+      expect(() => capacityPrior({ salinity })).toThrow('allowed: a number from 0 to 97')
+    expect([capacityPrior({ salinity: 97 }), capacityPrior({ salinity: 0 })]).toEqual([expect.anything(), null])
     expect(capacityPrior({})).toBeNull()
     expect(capacityPrior({ salinity: 0.9, strain: 'L' })).toBeNull()
     expect(capacityPrior({ salinity: 1 })).not.toBeNull()

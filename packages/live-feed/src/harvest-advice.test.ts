@@ -3,6 +3,7 @@ import { type CultureEstimate, estimateCulture } from './culture-estimate.ts'
 import { fitCulture } from './culture-fit.ts'
 import type { CultureParameters } from './culture-parameters.ts'
 import { HARVEST_PRACTICE, type HarvestAdviceInput, harvestAdvice } from './harvest-advice.ts'
+import { seededRandom } from './random.ts'
 import { steadyHarvest } from './steady-harvest.ts'
 
 const history = {
@@ -154,5 +155,97 @@ describe('harvestAdvice', () => {
     ['maximumFraction', { maximumFraction: -0.1 }],
   ])('refuses a bad %s', (argument, change) => {
     expect(() => advise(at(300), change)).toThrow(argument)
+  })
+})
+
+describe('what an advice rests on', () => {
+  const { heldPerMl, regrownPerMl } = steadyHarvest(known, { dilutionPerDay: 0, seed: 1 })
+
+  it('is six tenths of the way from a density to the one worth holding', () => {
+    const left = (density: number) => 1 - advise(at(density)).shareOfVolume
+    expect(Math.log(left(400) / left(500)) / Math.log(500 / 400)).toBeCloseTo(0.6, 9)
+    expect(left(regrownPerMl)).toBeCloseTo(heldPerMl / regrownPerMl, 9)
+    expect(advise(at(400))).toMatchObject({ heldPerMl, sustainableShare: 1 - heldPerMl / regrownPerMl })
+  })
+
+  it('is nothing under seven tenths of the density worth holding', () => {
+    expect(advise(at(0.69 * heldPerMl))).toEqual({
+      ...{ shareOfVolume: 0, litres: 0, reason: 'too-thin', boundedBy: 'density', heldPerMl },
+      ...{ sustainableShare: 1 - heldPerMl / regrownPerMl, densityAfterPerMl: 0.69 * heldPerMl },
+    })
+    expect(advise(at(0.71 * heldPerMl)).shareOfVolume).toBe(0.05)
+  })
+
+  it('is four counts before a culture is known', () => {
+    const after = (observations: number) => advise(at(500, { ...known, observations })).boundedBy
+    expect([3, 4].map(after)).toEqual(['usual', 'sustainable'])
+  })
+
+  it('is no fall where crowding alone slows a culture that is denser than is worth holding', () => {
+    // At 450 crowding takes 0.5 * (450 - held) / 600 a day more than at the density held.
+    const crowded = (0.5 * (450 - heldPerMl)) / 600
+    const reason = (growthPerDay: number) => advise({ ...at(450), growthPerDay: growthPerDay - crowded }).reason
+    expect([-0.049, -0.051].map(reason)).toEqual(['ready', 'falling'])
+    const first = (growthPerDay: number) => advise({ ...at(250), growthPerDay }, { isFirstHarvest: true }).reason
+    expect([0, 0.001].map(first)).toEqual(['not-rising', 'ready'])
+  })
+
+  it('is the room’s own age and density for a first harvest where it has one', () => {
+    const young = (ageDays: number) => advise(at(250), { ageDays, firstHarvestAgeDays: 5 })
+    expect(young(4.9)).toMatchObject({ reason: 'too-young', boundedBy: 'age', litres: 0 })
+    expect(young(5).reason).toBe('ready')
+    const first = { isFirstHarvest: true, firstHarvestPerMl: 260 }
+    expect(advise(at(259), first)).toMatchObject({ reason: 'too-thin', boundedBy: 'density' })
+    expect(advise(at(260), first).reason).toBe('ready')
+    expect(advise(at(259), { firstHarvestPerMl: 260 }).reason).toBe('ready')
+    const still = { ...at(250), growthPerDay: -0.01 }
+    expect(advise(still, { isFirstHarvest: true }).boundedBy).toBe('trend')
+    expect(advise(still).reason).toBe('ready')
+  })
+
+  it('is a room’s own share though it be less than a jug', () => {
+    const few = at(500, { ...known, observations: 3 })
+    expect(advise(few, { usualFraction: 0.03 })).toMatchObject({ shareOfVolume: 0.03, reason: 'ready' })
+    expect(advise(at(500), { maximumFraction: 0.05 })).toMatchObject({ shareOfVolume: 0.05, boundedBy: 'maximum' })
+    // A jug to the drop above the floor is one.
+    expect(advise(at(300), { floorPerMl: 284 }).reason).toBe('held-back')
+    expect(advise(at(300), { floorPerMl: 284 }).litres).toBeCloseTo((16 * 16) / 300, 9)
+    expect(advise(at(300), { floorPerMl: 286 }).litres).toBe(0)
+  })
+
+  it.each([
+    ['volumeL is 0; allowed: a finite number above 0 L', { volumeL: 0 }],
+    ['ageDays is -1; allowed: a finite number from 0 days', { ageDays: -1 }],
+    ['densityPerMl is -1; allowed: a finite number from 0 per mL', { densityPerMl: -1 }],
+    ['floorPerMl is -1; allowed: a finite number from 0 per mL', { floorPerMl: -1 }],
+    ['usualFraction is 1; allowed: a share from 0 to below 1', { usualFraction: 1 }],
+    ['maximumFraction is 1; allowed: a share from 0 to below 1', { maximumFraction: 1 }],
+  ])('is refused where %s', (sentence, change) => {
+    expect(() => advise(at(300), change)).toThrow(sentence)
+    expect(advise(at(0), { ageDays: 0, floorPerMl: 0 }).reason).toBe('too-young')
+    expect(advise(at(0))).toMatchObject({ reason: 'too-thin', boundedBy: 'floor' })
+  })
+
+  it('is what is held by a culture that gives nothing: all of it', () => {
+    expect(steadyHarvest(known, { dilutionPerDay: 0.6 })).toEqual({
+      ...{ heldPerMl: 600, regrownPerMl: 600, shareOfVolume: 0 },
+    })
+    expect(steadyHarvest(known)).toEqual({ heldPerMl, regrownPerMl, shareOfVolume: 1 - heldPerMl / regrownPerMl })
+  })
+
+  it('is the best for all rates that are likely: their surpluses are averaged, and those that would shrink give none', () => {
+    // With growth known to a factor and capacity for certain, the mean surplus at the density held by 20,000 other draws.
+    const doubt = known.logCovariance.map((row, i) => row.map((each, j) => (i === 0 && j === 0 ? 0.25 : each)))
+    const steady = steadyHarvest({ ...known, logCovariance: doubt })
+    const random = seededRandom(9)
+    const growths = Array.from({ length: 20_000 }, () => 0.5 * Math.exp(0.5 * random.normal()))
+    const surplusAt = (held: number) =>
+      growths.reduce((sum, growth) => {
+        const times = Math.exp(growth)
+        return sum + Math.max(0, (times * held) / (1 + ((times - 1) / 600) * held) - held)
+      }, 0) / growths.length
+    expect((steady.regrownPerMl - steady.heldPerMl) / surplusAt(steady.heldPerMl)).toBeCloseTo(1, 1)
+    for (const times of [0.8, 1.25])
+      expect(surplusAt(steady.heldPerMl)).toBeGreaterThan(surplusAt(steady.heldPerMl * times))
   })
 })

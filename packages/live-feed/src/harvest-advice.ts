@@ -87,8 +87,7 @@ function refusal(input: HarvestAdviceInput, densityPerMl: number, heldPerMl: num
 
 /** Takes what brings a dense culture down and lets a thin one up to the density worth holding, some of the way a day. */
 function shareForWeeks({ heldPerMl, regrownPerMl }: SteadyHarvest, densityPerMl: number): number {
-  const left = (heldPerMl / regrownPerMl) * (regrownPerMl / densityPerMl) ** ANSWER
-  return Math.max(0, 1 - left)
+  return 1 - (heldPerMl / regrownPerMl) * (regrownPerMl / densityPerMl) ** ANSWER
 }
 
 function boundsOf(input: HarvestAdviceInput, steady: SteadyHarvest, densityPerMl: number): Bounds {

@@ -66,6 +66,24 @@ describe('the part of a history that rates are learned from', () => {
     )
   })
 
+  it('is all of it until three counts have been learned from', () => {
+    const onDays = (...days: number[]) => started(days.map((day) => ({ day, densityPerMl: 100 })))
+    // On day 9 a culture was last learned from on day 8.
+    expect(learningPart(onDays(1, 4, 8, 9)).observations.map(({ day }) => day)).toEqual([1, 4, 8])
+    expect(learningPart(onDays(4, 8, 9)).observations.map(({ day }) => day)).toEqual([4, 8, 9])
+  })
+
+  it('holds what was taken out and put in meanwhile, and all else that is known of the culture', () => {
+    const moves = [4, 5, 33, 34, 35].map((day) => ({ day, fraction: 0.1, addedPerMl: 1 }))
+    const { removals, additions, ...rest } = learningPart({ ...countedDaily(34), removals: moves, additions: moves })
+    expect(removals!.map(({ day }) => day)).toEqual([4, 5])
+    expect(additions!.map(({ day }) => day)).toEqual([4, 5])
+    expect(rest).toMatchObject({ strain: 'L', temperatureC: 25, salinity: 22 })
+    const { observations } = countedDaily(34)
+    expect(learningPart({ observations })).toMatchObject({ removals: [], additions: [] })
+    expect(learningPart({ observations: [] })).toEqual({ observations: [] })
+  })
+
   it('does not believe the first days of a culture for a week against all that is counted', () => {
     const last = MORNINGS.length
     expect(expectedOverCounted(guessedTooLow, last)).toBeLessThan(1.35)

@@ -9,15 +9,13 @@ export type LifeTable = {
   /** Hours between eggs. */
   eggIntervalHours: number
   eggsPerFemale: number
-  /** Days from hatching to death. */
-  lifeDays: number
 }
 
 /** B. plicatilis: FAO Fish. Tech. Pap. 361, Table 3.1 (Lavens & Sorgeloos 1996, after Ruttner-Kolisko 1972); from memory. */
 export const ROTIFER_LIFE_TABLE: readonly LifeTable[] = [
-  { temperatureC: 15, eggDays: 1.3, firstEggDays: 3.0, eggIntervalHours: 7.0, eggsPerFemale: 23, lifeDays: 15 },
-  { temperatureC: 20, eggDays: 1.0, firstEggDays: 1.9, eggIntervalHours: 5.3, eggsPerFemale: 23, lifeDays: 10 },
-  { temperatureC: 25, eggDays: 0.6, firstEggDays: 1.3, eggIntervalHours: 4.0, eggsPerFemale: 20, lifeDays: 7 },
+  { temperatureC: 15, eggDays: 1.3, firstEggDays: 3.0, eggIntervalHours: 7.0, eggsPerFemale: 23 },
+  { temperatureC: 20, eggDays: 1.0, firstEggDays: 1.9, eggIntervalHours: 5.3, eggsPerFemale: 23 },
+  { temperatureC: 25, eggDays: 0.6, firstEggDays: 1.3, eggIntervalHours: 4.0, eggsPerFemale: 20 },
 ]
 
 /**
@@ -26,7 +24,7 @@ export const ROTIFER_LIFE_TABLE: readonly LifeTable[] = [
  * out, so it is the most a clone could do: 0.468 / 0.672 / 0.977 a day at 15 / 20 / 25 C for the table above.
  * @throws ArgumentError when a duration is not above 0 or eggsPerFemale is not above 1.
  */
-export function growthFromLifeTable(table: Omit<LifeTable, 'lifeDays' | 'temperatureC'>): number {
+export function growthFromLifeTable(table: Omit<LifeTable, 'temperatureC'>): number {
   const { eggDays, firstEggDays, eggIntervalHours, eggsPerFemale } = table
   assertPositive('eggDays', eggDays, 'days')
   assertInRange('firstEggDays', firstEggDays, { min: 0, unit: 'days' })

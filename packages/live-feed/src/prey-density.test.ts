@@ -123,3 +123,106 @@ describe('learnGrazing', () => {
     expect(() => learnGrazing({ observations: [meal, { ...meal, ...change }] })).toThrow(`observations[1].${sentence}`)
   })
 })
+
+describe('what a top-up is told', () => {
+  it('fills above the target only for what will be eaten and flushed out meanwhile', () => {
+    // 12 per mL too many in 40 L are 480,000; 400 larvae eat 600,000 in six hours at 250.
+    const eaten = preyTopUp({ ...tank, residualPerMl: 20, larvae: 400, eatenPerLarvaPerHour: 250 })
+    expect(eaten).toMatchObject({ animalsForTarget: 0, expectedGrazing: 600_000, animalsToAdd: 120_000 })
+    expect(eaten.densityAfterPerMl).toBe(23)
+    expect(preyTopUp(tank)).toMatchObject({ animalsForTarget: 200_000, expectedGrazing: 0, expectedFlushing: 0 })
+    expect(preyTopUp({ ...tank, eatenPerLarvaPerHour: 0 }).grazing).toBe('learned')
+    expect(preyTopUp({ ...tank, eatenPerLarvaPerHour: 9 }).expectedGrazing).toBe(0)
+  })
+
+  it('has no more left after a change of all the water than it adds', () => {
+    expect(preyTopUp({ ...tank, waterExchangedFraction: 1 })).toMatchObject({
+      ...{ animalsToAdd: 320_000, densityAfterPerMl: 8 },
+    })
+  })
+
+  it('asks for as much culture as the room’s sieve makes of it', () => {
+    const { cultureMl } = preyTopUp({ ...tank, densityOfCulturePerMl: 500, sievingLoss: 0.5 })
+    expect(cultureMl).toBeCloseTo(800, 9)
+  })
+
+  it.each([
+    ['targetPerMl is -1; allowed: a finite number from 0 per mL', { targetPerMl: -1 }],
+    ['residualPerMl is -1; allowed: a finite number from 0 per mL', { residualPerMl: -1 }],
+    ['volumeL is 0; allowed: a finite number above 0 L', { volumeL: 0 }],
+    ['larvae is -1; allowed: a finite number from 0 larvae', { larvae: -1 }],
+    ['eatenPerLarvaPerHour is -1; allowed: a finite number from 0', { eatenPerLarvaPerHour: -1 }],
+    ['hoursUntilNextFeed is 48.1; allowed: a number from 0 to 48 hours', { hoursUntilNextFeed: 48.1 }],
+    ['hoursUntilNextFeed is -1', { hoursUntilNextFeed: -1 }],
+    ['waterExchangedFraction is 1.1; allowed: a number from 0 to 1', { waterExchangedFraction: 1.1 }],
+    ['waterExchangedFraction is -0.1', { waterExchangedFraction: -0.1 }],
+    ['dilutionPerDay is -1; allowed: a finite number from 0 tank volumes a day', { dilutionPerDay: -1 }],
+    ['densityOfCulturePerMl is 0; allowed: a finite number above 0 per mL', { densityOfCulturePerMl: 0 }],
+  ])('is refused where %s', (sentence, change) => {
+    const least = { targetPerMl: 0, residualPerMl: 0, volumeL: 1, hoursUntilNextFeed: 0 }
+    expect(preyTopUp(least).animalsToAdd).toBe(0)
+    expect(() => preyTopUp({ ...least, hoursUntilNextFeed: 48 })).not.toThrow()
+    expect(() => preyTopUp({ ...tank, ...change })).toThrow(sentence)
+  })
+})
+
+describe('what learned grazing says of itself', () => {
+  const meal = { beforePerMl: 8, afterPerMl: 5, hours: 4, larvae: 300, volumeL: 20 }
+
+  it('is where it comes from and of how many meals', () => {
+    expect(learnGrazing({ observations: [] })).toMatchObject({
+      observations: 0,
+      source: expect.stringContaining('SRAC Publication 701'),
+    })
+    expect(learnGrazing({ observations: [meal, meal] })).toMatchObject({
+      observations: 2,
+      source: expect.stringContaining("this room's counts"),
+    })
+  })
+
+  it('is an interval on both sides, at the level that is asked for', () => {
+    // 100,000 animals behind each count: the middle 95 % and 80 % of a normal are 1.960 and 1.282 deviations.
+    const counted = { ...meal, animalsCountedBefore: 1e5, animalsCountedAfter: 1e5 }
+    const sd = (20_000 / 1200) * Math.sqrt((64 + 25) / 1e5)
+    for (const [level, deviates] of [
+      [0.95, 1.95996],
+      [0.8, 1.28155],
+    ] as const) {
+      const { lowerPerLarvaPerHour, upperPerLarvaPerHour } = learnGrazing({ observations: [counted], level })
+      expect(lowerPerLarvaPerHour).toBeCloseTo(50 - deviates * sd, 3)
+      expect(upperPerLarvaPerHour).toBeCloseTo(50 + deviates * sd, 3)
+    }
+    const four = learnGrazing({ observations: [counted, counted, meal, meal] })
+    // Two meals' counting error over four meals, and no spread among them.
+    expect(four.upperPerLarvaPerHour).toBeCloseTo(50 + (1.95996 * sd * Math.SQRT2) / 4, 3)
+  })
+
+  it('leaves one that cannot have been eaten open upwards as far as it was off', () => {
+    const grown = learnGrazing({ observations: [{ ...meal, afterPerMl: 11 }] })
+    expect(grown).toMatchObject({ eatenPerLarvaPerHour: 0, lowerPerLarvaPerHour: 0, upperPerLarvaPerHour: 0 })
+  })
+
+  it('says nothing of counting error where only one end was counted', () => {
+    const half = learnGrazing({ observations: [{ ...meal, animalsCountedBefore: 10 }] })
+    expect(half).toEqual(learnGrazing({ observations: [meal] }))
+    expect(learnGrazing({ observations: [{ ...meal, animalsCountedAfter: 10 }] })).toEqual(half)
+  })
+
+  it.each([0.009, 1])('is not at a level of %d', (level) => {
+    expect(() => learnGrazing({ observations: [], level })).toThrow(
+      `level is ${level}; allowed: a number from 0.01 to 0.999`,
+    )
+    for (const end of [0.01, 0.999]) expect(() => learnGrazing({ observations: [meal], level: end })).not.toThrow()
+  })
+
+  it('takes meals of which nothing is left, over hours of any flushing', () => {
+    const { eatenPerLarvaPerHour } = learnGrazing({ observations: [{ ...meal, afterPerMl: 0, dilutionPerDay: 0 }] })
+    expect(eatenPerLarvaPerHour).toBeCloseTo((8 * 20_000) / 1200, 9)
+    expect(() =>
+      learnGrazing({ observations: [{ ...meal, animalsCountedBefore: 0, animalsCountedAfter: 1 }] }),
+    ).toThrow('observations[0].animalsCountedBefore is 0; allowed: a finite number above 0 animals')
+    expect(() =>
+      learnGrazing({ observations: [{ ...meal, animalsCountedBefore: 1, animalsCountedAfter: -1 }] }),
+    ).toThrow('observations[0].animalsCountedAfter is -1; allowed: a finite number from 0 animals')
+  })
+})
