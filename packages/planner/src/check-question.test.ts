@@ -52,3 +52,27 @@ test.each<[string, FoodQuestion]>([
 ])('it is said that %s', (sentence, question) => {
   expect(() => assertQuestion(question)).toThrow(sentence)
 })
+
+test.each<[string, FoodQuestion]>([
+  ['days is 1.5; allowed: a whole number', { ...sound, days: 1.5 }],
+  ['sievingLoss is -0.1; allowed: from 0 to 0.9', { ...sound, sievingLoss: -0.1 }],
+  ['sievingLoss is 0.91; allowed: from 0 to 0.9', { ...sound, sievingLoss: 0.91 }],
+  ['cultures is A; allowed: each id once', { ...sound, cultures: [culture, culture] }],
+  ['cultures[0].mostShare is 1.1; allowed: from 0 to 1', withCulture({ mostShare: 1.1 })],
+  ['cultures[0].goneShare is -0.1; allowed: from 0 to 1', withCulture({ goneShare: -0.1 })],
+  ['cultures[1].volumeL is 0', { ...sound, cultures: [culture, { ...culture, id: 'B', volumeL: 0 }] }],
+  ['eaters[0].wanted.length is 1; allowed: 2', { ...sound, eaters: [{ ...eater, wanted: [0] }] }],
+  ['futures[0].wanted[0][1] is -1; allowed: a number from 0 up', withFuture({ wanted: [[0, -1]] })],
+  [
+    'futures[0].cultures[0].growth[0].gain is NaN',
+    withFuture({ cultures: [{ animals: 0, growth: [{ gain: Number.NaN, crowding: 0 }, growth[1]!] }] }),
+  ],
+])('and that %s', (sentence, question) => {
+  expect(() => assertQuestion(question)).toThrow(sentence)
+})
+
+test('a thousand futures may be tried, of cultures that are thinned to nothing, from a day of their own, or not at all', () => {
+  expect(() => assertQuestion({ ...sound, futures: new Array<Future>(1000).fill(future) })).not.toThrow()
+  expect(() => assertQuestion(withCulture({ thinnedToAnimals: 0, mostShare: 0, goneShare: 1 }))).not.toThrow()
+  expect(() => assertQuestion(withCulture({ thinnedToAnimals: null, firstDay: 41 }))).not.toThrow()
+})

@@ -33,4 +33,36 @@ describe('what is shared fairly', () => {
     expect(fairShares(two, 50)).toEqual([expect.closeTo(10, 9), expect.closeTo(40, 9)])
     expect(fairShares(two, 500)).toEqual([50, 80])
   })
+
+  test('strains alike what it is asked of', () => {
+    // Of 100, 40 and 60 that may go, 10, 20 and none are gone: at 0.3 of each that is 20, none and 18 more, at 0.65 55, 6 and 39.
+    const stocks = [
+      { wanted: 100, has: 10 },
+      { wanted: 40, has: 20 },
+      { wanted: 60, has: 0 },
+    ]
+    const near = (shares: number[]) => shares.map((each) => expect.closeTo(each, 9))
+    expect(fairShares(stocks, 38)).toEqual(near([20, 0, 18]))
+    expect(fairShares(stocks, 100)).toEqual(near([55, 6, 39]))
+    expect(fairShares(stocks, 900)).toEqual([90, 20, 60])
+    expect(fairShares([], 5)).toEqual([])
+    // One that may give nothing today stands in nobody's way: of the other two the one that has given a tenth gives all.
+    const idle = [
+      { wanted: 100, has: 90 },
+      { wanted: 0, has: 0 },
+      { wanted: 100, has: 10 },
+    ]
+    expect(fairShares(idle, 20)).toEqual([0, 0, expect.closeTo(20, 9)])
+    // Nothing is given by nothing, and whoever has more than he wants keeps it.
+    expect(fairShares(stocks, 0)).toEqual([0, 0, 0])
+    expect(
+      fairShares(
+        [
+          { wanted: 10, has: 30 },
+          { wanted: 10, has: 0 },
+        ],
+        4,
+      ),
+    ).toEqual([0, expect.closeTo(4, 9)])
+  })
 })

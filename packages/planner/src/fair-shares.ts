@@ -5,23 +5,19 @@ export type Plate = { wanted: number; has: number }
  * got any have the same share of what they want, and none more than all of it.
  */
 export function fairShares(plates: readonly Plate[], amount: number): number[] {
-  const shareOf = ({ wanted, has }: Plate) => (wanted > 0 ? has / wanted : 1)
-  const order = plates.map((plate, index) => ({ plate, index })).sort((a, b) => shareOf(a.plate) - shareOf(b.plate))
-  let level = 0
-  let rest = amount
+  const missing = plates.map(({ wanted, has }) => Math.max(0, wanted - has))
+  if (missing.reduce((sum, each) => sum + each, 0) <= amount) return missing
   let wanted = 0
-  for (const [rank, { plate }] of order.entries()) {
+  let has = 0
+  let level = Number.POSITIVE_INFINITY
+  // Emptiest first: all that are lower than what is poured stands are filled to the same level.
+  for (const plate of plates.toSorted((a, b) => filledOf(a) - filledOf(b))) {
+    if (level <= filledOf(plate)) break
     wanted += plate.wanted
-    const next = Math.min(1, rank + 1 < order.length ? shareOf(order[rank + 1]!.plate) : 1)
-    const from = Math.max(level, Math.min(1, shareOf(plate)))
-    level = from
-    const cost = (next - from) * wanted
-    if (cost >= rest || next >= 1) {
-      level = wanted > 0 ? Math.min(1, from + rest / wanted) : from
-      break
-    }
-    rest -= cost
-    level = next
+    has += plate.has
+    level = (amount + has) / wanted
   }
-  return plates.map(({ wanted: all, has }) => Math.max(0, level * all - has))
+  return plates.map((plate) => Math.max(0, level * plate.wanted - plate.has))
 }
+
+const filledOf = ({ wanted, has }: Plate): number => (wanted > 0 ? has / wanted : 1)

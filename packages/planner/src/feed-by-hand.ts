@@ -1,3 +1,4 @@
+import { fairShares } from './fair-shares.ts'
 import { grown, leftOf, mayGive, mostOf } from './growth.ts'
 import { feedersOf, type Links, type Part } from './links.ts'
 import type { FoodQuestion } from './question.ts'
@@ -27,8 +28,9 @@ export function fedByHand(question: FoodQuestion, part: Part, links: Links): Fed
     for (const eater of inOrder) {
       const wanted = question.eaters[eater]!.wanted[day]! / (1 - sievingLoss)
       const feeders = feedersOf(links, eater)
-      const shares = strainedAlike(
-        feeders.map((culture) => ({ most: most[culture]!, gone: gone[culture]! })),
+      // Cultures are strained alike as plates are filled alike: what each may give is what is asked of it at most.
+      const shares = fairShares(
+        feeders.map((culture) => ({ wanted: most[culture]!, has: gone[culture]! })),
         wanted,
       )
       for (const [index, culture] of feeders.entries()) {
@@ -44,25 +46,3 @@ export function fedByHand(question: FoodQuestion, part: Part, links: Links): Fed
   }
   return fed
 }
-
-type Stock = { most: number; gone: number }
-
-/** Shares of an amount, so that of what each may give the same part is gone then, as far as that can be. */
-export function strainedAlike(stocks: readonly Stock[], amount: number): number[] {
-  const spare = stocks.map(({ most, gone }) => Math.max(0, most - gone))
-  if (spare.reduce((sum, each) => sum + each, 0) <= amount) return spare
-  // Least strained first: the level rises to each of the next, until the amount is given.
-  const order = stocks.map((_, index) => index).sort((a, b) => strainOf(stocks[a]!) - strainOf(stocks[b]!))
-  let most = 0
-  let gone = 0
-  let level = 0
-  for (const [rank, index] of order.entries()) {
-    most += stocks[index]!.most
-    gone += stocks[index]!.gone
-    level = (amount + gone) / most
-    if (rank + 1 === order.length || level <= strainOf(stocks[order[rank + 1]!]!)) break
-  }
-  return stocks.map((stock) => Math.max(0, level * stock.most - stock.gone))
-}
-
-const strainOf = ({ most, gone }: Stock): number => (most > 0 ? gone / most : Number.POSITIVE_INFINITY)

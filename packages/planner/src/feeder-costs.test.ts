@@ -34,3 +34,10 @@ test('numbers of a program stand near one: its unit is the mean of the days on w
   expect(programOf(question, firstCosts(question)).unit).toBe(20)
   expect(programOf({ ...question, eaters: [] }, []).unit).toBe(1)
 })
+
+test('at first a feeder costs a tenth of the most, and fifty animals fed by a new one are minded as one short on the last day', () => {
+  const costs = firstCosts(question)
+  const [most] = nextCosts(question, { costs, given: () => 0 }).map(([cost]) => cost!)
+  expect(most! / costs[0]![0]!).toBeCloseTo(10, 9)
+  expect(1 / most!).toBeCloseTo(50, 9)
+})

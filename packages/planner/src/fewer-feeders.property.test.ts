@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { fedByHand, strainedAlike } from './feed-by-hand.ts'
+import { fedByHand } from './feed-by-hand.ts'
 import { firstCosts } from './feeder-costs.ts'
 import { follow, sumOf } from './follow.ts'
 import { mostOf } from './growth.ts'
@@ -112,27 +112,6 @@ describe('food by hand', () => {
       }),
       { numRuns: 60 },
     )
-  })
-
-  test('strains cultures alike', () => {
-    // Of 100, 40 and 60 that may go, 10, 20 and none are gone: at 0.3 of each that is 20, none and 18 more, at 0.65 55, 6 and 39.
-    const stocks = [
-      { most: 100, gone: 10 },
-      { most: 40, gone: 20 },
-      { most: 60, gone: 0 },
-    ]
-    const rounded = (amount: number) => strainedAlike(stocks, amount).map((each) => Math.round(each * 1e6) / 1e6)
-    expect(rounded(38)).toEqual([20, 0, 18])
-    expect(rounded(100)).toEqual([55, 6, 39])
-    expect(rounded(900)).toEqual([90, 20, 60])
-    expect(strainedAlike([], 5)).toEqual([])
-    // One that may give nothing today stands in nobody's way: of the other two the one that has given a tenth gives all.
-    const idle = [
-      { most: 100, gone: 90 },
-      { most: 0, gone: 0 },
-      { most: 100, gone: 10 },
-    ]
-    expect(strainedAlike(idle, 20)).toEqual([0, 0, expect.closeTo(20, 9)])
   })
 })
 

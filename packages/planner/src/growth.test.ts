@@ -77,3 +77,20 @@ describe('a harvest', () => {
     expect(mayGive({ ...culture, use: 'never' }, 2)).toBe(false)
   })
 })
+
+test('chords are as many as it takes: each lies from two to seven in a thousand under the curve', () => {
+  const day = { gain: 2, crowding: 1 }
+  const lines = chords(day, { from: 0, to: 9 })
+  const ends = lines.slice(1).map(({ slope, offset }, index) => {
+    const before = lines[index]!
+    return (offset - before.offset) / (before.slope - slope)
+  })
+  expect(ends).toHaveLength(13)
+  for (const [index, end] of ends.slice(1).entries()) {
+    // Between a and b the curve x / (1 + x) is farthest over its chord where 1 + x is the geometric mean of 1 + a and 1 + b.
+    const farthest = Math.sqrt((1 + ends[index]!) * (1 + end)) - 1
+    const under = 1 - grownByChords(farthest, day) / grown(farthest, day)
+    expect(under, `to ${end}`).toBeGreaterThan(0.002)
+    expect(under, `to ${end}`).toBeLessThan(0.007)
+  }
+})

@@ -150,6 +150,25 @@ describe('a plan', () => {
     expect(idle.days.map(({ cultures }) => cultures[0]!.animals)).toEqual([100, 200])
   })
 
+  test('says litres of what stands there, and nothing of a culture that is empty', async () => {
+    const cultures = [culture('A', { volumeL: 4 }), culture('B', { animals: 0 })]
+    const { days } = await planFood(question({ cultures, eaters: [eater('one', [25, 0, 0])], sievingLoss: 0 }))
+    expect(days[0]!.gives).toEqual([{ cultureId: 'A', eaterId: 'one', litres: 1, animals: 25 }])
+    expect(days[0]!.cultures).toEqual([
+      { id: 'A', animals: 100, fedL: 1, spareL: 0 },
+      { id: 'B', animals: 0, fedL: 0, spareL: 0 },
+    ])
+    expect(days[1]!.gives).toEqual([])
+    expect(days[0]!.eaters).toEqual([{ id: 'one', wanted: 25, got: 25 }])
+  })
+
+  test('of one culture for each leaves alone a backup that would have helped nobody', async () => {
+    const cultures = [culture('A'), culture('B', { use: 'when-short' })]
+    const plan = await planFood(question({ cultures, eaters: [eater('one', [45, 0, 0], ['B'])], sievingLoss: 0.1 }))
+    expect(plan).toMatchObject({ lastResorts: [], shortfall: 0 })
+    expect(gives(plan, 0)).toEqual(['A one 45'])
+  })
+
   test('refuses what cannot be, by name', async () => {
     const bad = question({ cultures: [culture('A', { mostShare: 1.5 })], eaters: [eater('one', [1, 1, 1])] })
     await expect(planFood(bad)).rejects.toThrow(/cultures\[0\]\.mostShare/)

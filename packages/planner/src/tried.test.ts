@@ -96,3 +96,65 @@ describe('a future lived through', () => {
     expect(second!.wanted).toEqual([20, 0])
   })
 })
+
+describe('a day of a future', () => {
+  const doubling: DayGrowth = { gain: 2, crowding: 0 }
+  const lived = (question: FoodQuestion, futures: Future[], plan = nothing) =>
+    liveThroughAll(question, { futures, course: follow(question, plan) })
+  const grows = (animals: number): Future['cultures'][number] => ({ animals, growth: [doubling, doubling] })
+
+  test('leaves a culture what was not eaten of it, to grow as that future has it', () => {
+    const asked = { ...room([culture('A')], [eater('one')]), sievingLoss: 0.5 }
+    // 40 before sieving are eaten of 100; 60 double, and half of 120 may go.
+    const [days] = lived(asked, [{ cultures: [grows(100)], wanted: [[20, 20]] }])
+    expect(days!.map(({ could }) => could)).toEqual([[25], [30]])
+    expect(days!.map(({ got }) => got)).toEqual([[20], [20]])
+  })
+
+  test('wants what that future wants, and takes nothing of a culture that may not give yet', () => {
+    const asked = room([culture('A', { firstDay: 1 })], [eater('one')])
+    const [days] = lived(asked, [{ cultures: [grows(100)], wanted: [[7, 70]] }])
+    expect(days).toEqual([
+      { wanted: [7], got: [0], could: [0] },
+      { wanted: [70], got: [70], could: [100] },
+    ])
+  })
+
+  test('asks what the plan takes on the day before what it takes on others, and never a culture in doubt', () => {
+    const cultures = [culture('A'), culture('B'), culture('C', { use: 'never' })]
+    const asked = room(cultures, [eater('one', { wanted: [20, 20] })])
+    const byDay = { taken: (c: number, _: number, day: number) => (c === day ? 20 : 0), left: () => Number.MAX_VALUE }
+    const all = {
+      cultures: [100, 100, 100].map((animals) => ({ animals, growth: [still, still] })),
+      wanted: [[20, 20]],
+    }
+    const [days] = lived(asked, [all], byDay)
+    expect(days!.map(({ could }) => could)).toEqual([
+      [50, 50, 0],
+      [40, 50, 0],
+    ])
+    // B has crashed: on its day A is asked, which the plan takes of on the other.
+    const crashed = { ...all, cultures: [all.cultures[0]!, { animals: 0, growth: [still, still] }, all.cultures[2]!] }
+    expect(lived(asked, [crashed], byDay)[0]![1]!.got).toEqual([20])
+  })
+
+  test('lets who is still hungry turn to the next, while others have enough', () => {
+    const cultures = [culture('A', { animals: 60 }), culture('B', { animals: 40 }), culture('C', { animals: 20 })]
+    const asked = room(cultures, [eater('one', { wanted: [45, 0] }), eater('two', { wanted: [10, 0], fedFrom: ['C'] })])
+    const plan = { taken: (c: number, e: number) => (c === 2 * e ? 1 : 0), left: () => Number.MAX_VALUE }
+    // The first has all 30 of A and 15 of B's 20, the second ten of C.
+    const [days] = lived(asked, [future(asked, 60, 40, 20)], plan)
+    expect(days![0]!.got).toEqual([45, 10])
+    expect(days![1]!.could).toEqual([15, 12.5, 5])
+    const short = lived(asked, [future(asked, 60, 10, 0)], plan)[0]![0]!
+    // A is empty by the time that the second asks it, and B, of which the first has had five, a round later.
+    expect(short.got).toEqual([35, 0])
+  })
+})
+
+test('nothing is said of no futures', () => {
+  const none = room([culture('A')], [eater('one')])
+  expect(triedIn({ ...none, futures: [] }, follow(none, nothing))).toBeNull()
+  expect(triedIn(none, follow(none, nothing))).toBeNull()
+  expect(tried(none, [future(none, 100)])).toMatchObject({ futures: 1, firstDayOfWorry: null })
+})

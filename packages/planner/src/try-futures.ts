@@ -67,8 +67,7 @@ function feed({ most, wanted, orders }: Meal): { taken: number[]; got: number[] 
       const left = all - taken[culture]!
       if (hungry.length === 0 || left <= 0) continue
       const plates = hungry.map((eater) => ({ wanted: wanted[eater]!, has: got[eater]! }))
-      const asked = plates.reduce((sum, plate) => sum + plate.wanted - plate.has, 0)
-      const shares = asked <= left ? plates.map((plate) => plate.wanted - plate.has) : fairShares(plates, left)
+      const shares = fairShares(plates, left)
       for (const [index, eater] of hungry.entries()) {
         got[eater]! += shares[index]!
         taken[culture]! += shares[index]!
