@@ -248,6 +248,12 @@ describe('what an Artemia plan and a lot are told', () => {
     expect(COLD_STORE).toEqual({ belowC: 10, naupliiPerL: 8e6, longestHours: 24 })
   })
 
+  it('takes shells off a tenth of the cysts with a tenth of everything', () => {
+    const [all, tenth] = [decapsulation({ cystsG: 500 }), decapsulation({ cystsG: 50 })]
+    for (const name of ['bleachMl', 'causticSodaG', 'waterMl', 'totalMl', 'activeChlorineG'] as const)
+      expect(tenth[name] * 10, name).toBeCloseTo(all[name], 9)
+  })
+
   it('takes shells off by the book: an hour to soak at most, minutes in bleach, under 40 C (FAO 361, sect. 4.2.3; from memory)', () => {
     expect(decapsulation({ cystsG: 500 })).toMatchObject({
       hydrateMinutes: { from: 30, to: 60 },
