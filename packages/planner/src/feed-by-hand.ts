@@ -16,7 +16,7 @@ export type FedByHand = {
  */
 export function fedByHand(question: FoodQuestion, part: Part, links: Links): FedByHand {
   const { cultures, days, sievingLoss } = question
-  const inOrder = [...part.eaters].sort((a, b) => feedersOf(links, a).length - feedersOf(links, b).length || a - b)
+  const inOrder = [...part.eaters].sort((a, b) => feedersOf(links, a).length - feedersOf(links, b).length)
   const fed: FedByHand = { missed: 0, taken: [] }
   let animals = cultures.map((culture) => culture.animals)
   for (let day = 0; day < days; day += 1) {

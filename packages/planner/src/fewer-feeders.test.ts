@@ -89,3 +89,55 @@ describe('two batches trade places', () => {
     ])
   })
 })
+
+describe('where food is short', () => {
+  const growth = new Array(2).fill({ gain: 1, crowding: 0 })
+  const still = (id: string, animals: number): PlanCulture => ({ ...culture(id, animals / 2), growth })
+  /** Links of every culture to every batch at first, of which so much is minded to be missing. */
+  async function better(cultures: PlanCulture[], wanted: number[][], minded: number) {
+    const question: FoodQuestion = {
+      ...{ days: 2, sievingLoss: 0, cultures },
+      eaters: wanted.map((each, index) => ({ id: `${index}`, food: 'rotifers', wanted: each, fedFrom: [] })),
+    }
+    const may = cultures.map(() => wanted.map(() => true))
+    const taking = { taken: () => -1, left: () => -1 }
+    const unit = sumOf(wanted.flat()) / 2
+    const { taken, left } = await fewerFeeders(question, { may, unit, shared: { links: may, minded, taking } })
+    const on = (day: number) => cultures.map((_, c) => wanted.map((__, e) => Math.round(taken(c, e, day))))
+    return { taken: [on(0), on(1)], left: [0, 1].map((day) => cultures.map((_, c) => Math.round(left(c, day)))) }
+  }
+
+  test('nobody eats of one that has nothing, and the solver says what is left for the next day', async () => {
+    // Half of 100 each on the first day, half of the 50 left on the second: ten of the last sixty are missing.
+    const { taken, left } = await better([still('A', 100), still('B', 100), still('C', 0)], [[100, 60]], 10)
+    expect(taken).toEqual([
+      [[50], [50], [0]],
+      [[25], [25], [0]],
+    ])
+    expect(left[0]).toEqual([50, 50, 0])
+  })
+
+  test('and more would be missing, all stays as it was shared', async () => {
+    const { taken, left } = await better([still('A', 100), still('B', 100)], [[100, 60]], 10)
+    expect([taken[0], left[0]]).toEqual([
+      [[-1], [-1]],
+      [-1, -1],
+    ])
+  })
+
+  test('batches part where each may have its own with no more missing', async () => {
+    // 150 may go and 160 are wanted: whoever has C alone has its fifty, and the other a hundred of 110.
+    const { taken } = await better(
+      [still('A', 100), still('B', 100), still('C', 100)],
+      [
+        [110, 0],
+        [50, 0],
+      ],
+      15,
+    )
+    expect(taken[0]!.map(([, second]) => second! > 0).filter(Boolean)).toHaveLength(1)
+    expect(sumOf(taken[0]!.map(([, second]) => second!))).toBe(50)
+    expect(sumOf(taken[0]!.map(([first]) => first!))).toBe(100)
+    expect(taken[0]!.every(([first, second]) => first === 0 || second === 0)).toBe(true)
+  })
+})

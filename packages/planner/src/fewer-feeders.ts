@@ -1,9 +1,9 @@
 import { fedByHand } from './feed-by-hand.ts'
-import { grown, leftOf, mayGive, mostOf } from './growth.ts'
 import { fedBy, feedersOf, type Links, type Part, partsOf, withFeeders } from './links.ts'
+import { mightFeed } from './might-feed.ts'
 import { leftName, programOf, takenName } from './program.ts'
 import type { FoodQuestion } from './question.ts'
-import { solve } from './solve.ts'
+import { nothing, solve } from './solve.ts'
 import type { Taking } from './taking.ts'
 
 // Rows of programs that are solved on the way, and links that are looked at: counted and not timed.
@@ -11,8 +11,6 @@ const mostRows = 1500
 const mostLooks = 4000
 /** Who misses more than so many average days' food when fed by hand is hardly ever fed by a program. common practice */
 const worthAProgram = 2
-/** As near as a solver comes: of an average day's food, and of what is missing. */
-export const nothing = 1e-6
 
 /** How a part is fed, and what it misses, each animal as much as its day counts; a backup's food counts a little too. */
 type PartAnswer = { minded: number; taking: Taking }
@@ -99,7 +97,7 @@ function inOrderOfChoice(
 ): number[] {
   const rank = (culture: number) =>
     (eaters[eater]!.fedFrom.includes(cultures[culture]!.id) ? 0 : 2) + (links[culture]![eater] ? 0 : 1)
-  return feedersOf(may, eater).sort((a, b) => rank(a) - rank(b) || a - b)
+  return feedersOf(may, eater).sort((a, b) => rank(a) - rank(b))
 }
 
 /** Each part's answer; null where together they miss more than is missing anyway, or where the work is at its end. */
@@ -130,46 +128,10 @@ const isFree = ({ question }: Search, { cultures }: Part): boolean =>
 
 /** Everybody's food of a part, or null where somebody must miss some; `unsaid` where looking ahead might help. */
 function answerByHand({ question, unit }: Search, part: Part, links: Links): PartAnswer | null | 'unsaid' {
-  if (!mayDo(question, part, links)) return null
+  if (!mightFeed(question, part, links)) return null
   const { missed, taken } = fedByHand(question, part, links)
   if (missed <= 1e-12 * unit) return { minded: 0, taking: { taken: (c, e, day) => taken[day]![c]![e]!, left: () => 0 } }
   return part.cultures.length === 1 || missed > worthAProgram * unit ? null : 'unsaid'
-}
-
-/** False where a culture cannot even feed those that have no other, or an eater's cultures together not even him beside those. */
-function mayDo(question: FoodQuestion, { cultures, eaters }: Part, links: Links): boolean {
-  const { days, sievingLoss } = question
-  const spare = new Map<number, number[]>()
-  for (const culture of cultures) {
-    const alone = eaters.filter((eater) => links[culture]![eater] && feedersOf(links, eater).length === 1)
-    const left = spareBeside(question, culture, alone)
-    if (!left) return false
-    spare.set(culture, left)
-  }
-  return eaters.every((eater) => {
-    const feeders = feedersOf(links, eater)
-    if (feeders.length < 2) return true
-    return Array.from({ length: days }, (_, day) => day).every((day) => {
-      const all = feeders.reduce((sum, culture) => sum + spare.get(culture)![day]!, 0)
-      return question.eaters[eater]!.wanted[day]! / (1 - sievingLoss) <= all * (1 + nothing)
-    })
-  })
-}
-
-/** The most that is left to take of a culture on each day when nobody else has taken any; null where these few take too much. */
-function spareBeside(question: FoodQuestion, culture: number, alone: readonly number[]): number[] | null {
-  const about = question.cultures[culture]!
-  const spare: number[] = []
-  let { animals } = about
-  for (const [day, growth] of about.growth.entries()) {
-    const taken =
-      alone.reduce((sum, eater) => sum + question.eaters[eater]!.wanted[day]!, 0) / (1 - question.sievingLoss)
-    const most = mayGive(about, day) ? mostOf(about, { animals, day }) : 0
-    if (taken > most * (1 + nothing)) return null
-    spare.push(most - taken)
-    animals = grown(leftOf(about, { animals, day, taken }), growth)
-  }
-  return spare
 }
 
 /** The least that a part misses by these links; null where that would be more work than is left. */

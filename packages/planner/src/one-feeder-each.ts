@@ -20,7 +20,7 @@ type Search = {
 export function oneFeederEach(question: FoodQuestion): Map<number, number> | null {
   const total = (eater: number) => question.eaters[eater]!.wanted.reduce((sum, animals) => sum + animals, 0)
   const hungry = question.eaters.map((_, index) => index).filter((eater) => total(eater) > 0)
-  const search: Search = { question, eaters: hungry.sort((a, b) => total(b) - total(a) || a - b), tries: 0, best: null }
+  const search: Search = { question, eaters: hungry.sort((a, b) => total(b) - total(a)), tries: 0, best: null }
   const asked = question.cultures.map(() => new Array<number>(question.days).fill(0))
   choose(search, { chosen: new Map(), strangers: 0, strains: question.cultures.map(() => 0), asked })
   return search.best?.feeders ?? null

@@ -116,7 +116,7 @@ function addDay({ variables, rows, unit }: Program, stock: Stock & { day: number
   variables.push({ name: leftName(culture, day), cost: 0, from: from / unit, to: to / unit })
   const taken = mouthsOf(stock, day).map((eater): Term => {
     const name = takenName(culture, eater, day)
-    const cost = (use === 'when-short' ? WHEN_SHORT_COSTS : 0) + (stock.costs[culture]![eater] ?? 0)
+    const cost = (use === 'when-short' ? WHEN_SHORT_COSTS : 0) + stock.costs[culture]![eater]!
     variables.push({ name, cost, from: 0, to: morning / unit })
     return [name, 1]
   })

@@ -1,8 +1,8 @@
 import { type FeederCosts, firstCosts, nextCosts } from './feeder-costs.ts'
-import { fewerFeeders, nothing, type Shared } from './fewer-feeders.ts'
+import { fewerFeeders, type Shared } from './fewer-feeders.ts'
 import { leftName, programOf, takenName } from './program.ts'
 import type { FoodQuestion } from './question.ts'
-import { solve } from './solve.ts'
+import { nothing, solve } from './solve.ts'
 import type { Taking } from './taking.ts'
 
 // Answers in which food comes together where there is a choice; counted and not timed. Where nothing is missing, the search

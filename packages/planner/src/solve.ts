@@ -7,6 +7,9 @@ type Highs = { solve: (program: string, options: object) => Solution }
 // One thread and a fixed seed, and no limit in time: the same question has the same answer on any machine.
 const limits = { threads: 1, random_seed: 1, output_flag: false } as const
 
+/** As near as a solver comes: of an average day's food, and of what is missing. */
+export const nothing = 1e-6
+
 let loaded: Promise<Highs> | null = null
 
 export type Solved = { cost: number; amountOf: (name: string) => number }

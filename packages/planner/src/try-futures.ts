@@ -90,8 +90,7 @@ function feederOrders({ cultures, eaters, days }: FoodQuestion, course: readonly
             course[day]!.taken[b]![e]! - course[day]!.taken[a]![e]! ||
             inAll[b]![e]! - inAll[a]![e]! ||
             rankOf(cultures[a]!.use) - rankOf(cultures[b]!.use) ||
-            cultures[b]!.animals - cultures[a]!.animals ||
-            a - b,
+            cultures[b]!.animals - cultures[a]!.animals,
         ),
     ),
   )
