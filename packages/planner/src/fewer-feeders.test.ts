@@ -141,3 +141,55 @@ describe('where food is short', () => {
     expect(taken[0]!.every(([first, second]) => first === 0 || second === 0)).toBe(true)
   })
 })
+
+describe('a part that is fed by hand', () => {
+  /** A culture that is thinned to half of what it has, and doubles: so many may go of it each day, day after day. */
+  const steady = (id: string, gives: number, days: number): PlanCulture => ({
+    ...culture(id, gives),
+    ...{ growth: new Array(days).fill({ gain: 2, crowding: 0 }), thinnedToAnimals: gives },
+  })
+  /** Sixty a day of A and B and eighty of all three, of which fifty a day may go, for so many days. */
+  async function after(days: number) {
+    const wanted = [60, 80]
+    const question: FoodQuestion = {
+      ...{ days, sievingLoss: 0, cultures: ['A', 'B', 'C'].map((id) => steady(id, 50, days)) },
+      eaters: wanted.map((each, e) => ({
+        id: `${e}`,
+        food: 'rotifers',
+        wanted: new Array(days).fill(each),
+        fedFrom: [],
+      })),
+    }
+    const links = [
+      [true, true],
+      [true, true],
+      [false, true],
+    ]
+    const shared = { links, minded: 0, taking: { taken: () => -1, left: () => -1 } }
+    const { taken, left } = await fewerFeeders(question, { may: links, unit: 140, shared })
+    return { day: links.map((row, c) => row.map((_, e) => Math.round(taken(c, e, 0)))), left }
+  }
+
+  test('but not well is asked of the solver: it saves the first of two for whoever has no other', async () => {
+    // By hand the first takes thirty of each, and of B too few are left. Forty of A or more leave thirty of B for the second.
+    const { day } = await after(1)
+    expect(day[0]![0]).toBeGreaterThanOrEqual(40)
+    expect([sumOf(day.map(([first]) => first!)), sumOf(day.map(([, second]) => second!))]).toEqual([60, 80])
+    expect(day.flat().filter((each) => each > 0)).toHaveLength(4)
+  })
+
+  test('and misses two average days’ food by it is given up: ten a day of 140 are that after 28 days', async () => {
+    expect((await after(27)).day.flat()).not.toContain(-1)
+    expect(new Set((await after(30)).day.flat())).toEqual(new Set([-1]))
+  })
+
+  test('counts on nothing being left', async () => {
+    const question: FoodQuestion = {
+      ...{ days: 1, sievingLoss: 0, cultures: [culture('A', 50), culture('B', 50)] },
+      eaters: [{ id: 'one', food: 'rotifers', wanted: [30], fedFrom: [] }],
+    }
+    const shared = { links: [[true], [true]], minded: 0, taking: { taken: () => 15, left: () => -1 } }
+    const { taken, left } = await fewerFeeders(question, { may: [[true], [true]], unit: 30, shared })
+    expect([taken(0, 0, 0), taken(1, 0, 0), left(0, 0), left(1, 0)]).toEqual([30, 0, 0, 0])
+  })
+})

@@ -99,7 +99,7 @@ describe('a future lived through', () => {
 
 describe('a day of a future', () => {
   const doubling: DayGrowth = { gain: 2, crowding: 0 }
-  const lived = (question: FoodQuestion, futures: Future[], plan = nothing) =>
+  const lived = (question: FoodQuestion, futures: Future[], plan: Parameters<typeof follow>[1] = nothing) =>
     liveThroughAll(question, { futures, course: follow(question, plan) })
   const grows = (animals: number): Future['cultures'][number] => ({ animals, growth: [doubling, doubling] })
 
