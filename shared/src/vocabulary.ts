@@ -236,6 +236,7 @@ export const signs = [
   'water_clear',
   'eggs_seen',
   'no_eggs',
+  'larvae_out',
   'fighting',
   'not_eating',
   'gasping',

@@ -74,7 +74,7 @@ function densityOf(task: Task, nature: Nature, atMs: number): number | null {
 }
 
 const about = (nature: Nature, number: number) => Math.max(1, Math.round(number * nature.chance.factor(seenScatter)))
-const nightsOut = ({ task, nature, atMs }: Asked) =>
+const nightsOut = ({ task, nature, atMs }: Omit<Asked, 'field'>) =>
   (nature.breeders.byClutch(task.subject.id)?.nights ?? []).filter((night) => night.atMs <= atMs)
 
 /** What the eyes answer, by the name of the field. */
@@ -105,6 +105,7 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
     const eggs = nature.breeders.byClutch(task.subject.id)
     const hatchMs = eggs?.nights[0]?.atMs
     if (!eggs || hatchMs === undefined) return undefined
+    if (nightsOut({ task, nature, atMs }).length > 0) return 'out'
     const share = (atMs - eggs.laidMs) / (hatchMs - eggs.laidMs)
     return share < 0.3 ? 'orange' : share < 0.55 ? 'dark' : share < 0.85 ? 'eyed' : 'silver'
   },

@@ -5,6 +5,7 @@ import type { RoomSnapshot, SnapshotClutch } from '../snapshot/room-snapshot.ts'
 import { getSpecies, isBrooder } from '../species/index.ts'
 import { brooderRelease, type Forecast, hatchNights, type PastDuration, pastIncubation } from '../thermal/index.ts'
 import { tankOf } from './larval-diet.ts'
+import { isOut } from './seen-out.ts'
 import { litRoom } from './tank-light.ts'
 import { temperaturesOf } from './water-reads.ts'
 
@@ -32,7 +33,7 @@ export function clutchForecast(
     pairHistory: pairHistory(snapshot, clutch),
   }
   const looks = factsOf(snapshot, 'observation', clutch.id).filter(
-    (fact) => fact.at > clutch.spawnedAt && fact.at <= at,
+    (fact) => fact.at > clutch.spawnedAt && fact.at <= at && !isOut(fact),
   )
   const lastLook = looks.at(-1)?.at
   // A species id stands for its whole profile; everything else that the forecast rests on is in the question.

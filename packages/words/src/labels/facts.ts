@@ -80,6 +80,7 @@ export const signLabels = {
   water_clear: 'Water clear',
   eggs_seen: 'Eggs seen',
   no_eggs: 'No eggs',
+  larvae_out: 'Larvae out',
   fighting: 'Fighting',
   not_eating: 'Not eating',
   gasping: 'Gasping',

@@ -28,7 +28,7 @@ const signsOf: Record<SubjectKind, Sign[]> = {
   ],
   tank: fishSigns,
   pair: fishSigns,
-  clutch: ['all_well'],
+  clutch: ['all_well', 'larvae_out', 'no_eggs'],
   larval_batch: [
     'all_well',
     'swimming_well',

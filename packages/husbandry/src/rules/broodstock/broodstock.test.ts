@@ -81,7 +81,7 @@ describe('looking at the eggs', () => {
     room.clutch(pair, { spawnedAt: '2026-03-09T10:00:00.000Z', care: 'pelagic' })
     const draft = onlyDraft(room.drafts(date, [clutchLook]))
     expect(saidTitle(draft)).toContain('the eggs')
-    expect(draft.content.fields.map(({ name }) => name)).toEqual(['dead', 'note'])
+    expect(draft.content.fields.map(({ name }) => name)).toEqual(['eggs', 'dead', 'note'])
     expect(draft.content.steps.map(({ text }) => text).join(' ')).toMatch(/hatching.*Clear eggs that float are alive/)
   })
 })

@@ -49,11 +49,21 @@ const floatingSteps: Phrase[] = [
   phrase('Gentle air, no filter that draws them in.'),
 ]
 
+// What somebody finds who comes too late for the colour: what hatched is asked next, in the same round.
+const out = { value: 'out', label: 'larvae are out, or no eggs left' }
+
 const colourField: TaskField = choiceField({
   name: 'eggStage',
   label: 'Colour',
   isRequired: true,
-  choices: stageChoices,
+  choices: [...stageChoices, out],
+})
+
+const floatingField: TaskField = choiceField({
+  name: 'eggs',
+  label: 'The eggs are',
+  isRequired: true,
+  choices: [{ value: 'there', label: 'still there' }, out],
 })
 
 /** Of so many eggs; null when nobody has said. */
@@ -93,7 +103,7 @@ const lookOf: Record<CareKind, Look> = {
   },
   mouth: brood,
   pouch: brood,
-  pelagic: { thing: 'the eggs', steps: floatingSteps, fields: (eggs) => [deadField(eggs)], looks: [] },
+  pelagic: { thing: 'the eggs', steps: floatingSteps, fields: (eggs) => [floatingField, deadField(eggs)], looks: [] },
 }
 
 export const clutchLook = defineRule(clutchLookDefinition, {
@@ -135,12 +145,13 @@ export const clutchLook = defineRule(clutchLookDefinition, {
     const brood = textOf(values, 'brood')
     const dead = Math.round(numberOf(values, 'dead') ?? 0)
     const note = [brood === 'gone' ? 'Not carrying any more.' : '', textOf(values, 'note') ?? ''].join(' ').trim()
+    const isOut = [textOf(values, 'eggStage'), textOf(values, 'eggs')].includes(out.value)
     const facts: FactDraft[] = [
       {
         kind: 'observation',
         subjectId,
         data: {
-          signs: brood === 'gone' ? ['no_eggs'] : ['eggs_seen'],
+          signs: isOut ? ['larvae_out'] : brood === 'gone' ? ['no_eggs'] : ['eggs_seen'],
           ...(eggStage ? { eggStage } : {}),
           ...(note ? { note } : {}),
         },

@@ -67,7 +67,7 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
           steps: morningSteps(raises),
           fields: [
             ...hatchedFields(clutchEggs(snapshot, clutch), outlook.species.clutchSize.value.to),
-            nightField(nightsSince(snapshot, clutch, day)),
+            nightField(nightsSince(snapshot, clutch, day), hatchedOn),
             ...(raises ? [...placeFields(places), ...feederFields(cultures)] : []),
             ...(clutch.care === 'nest' ? [eggStageField] : []),
             noteField(),
@@ -168,12 +168,13 @@ function hatchedFields(eggs: number | null, mostOfItsKind: number): TaskField[] 
   ]
 }
 
-function nightField(nights: readonly PlainDate[]): TaskField {
+function nightField(nights: readonly PlainDate[], hatchedOn: PlainDate): TaskField {
   const words = ['last night', 'the night before', 'two nights before']
+  const taken = words[nights.indexOf(hatchedOn)] ?? dayMonth(hatchedOn)
   return choiceField({
     name: 'night',
     label: 'In the night',
-    help: 'Last night when left empty. The larvae are fed by their age.',
+    help: `${taken.charAt(0).toUpperCase()}${taken.slice(1)} when left empty. The larvae are fed by their age.`,
     choices: nights.map((date, back) => ({ value: date, label: `${words[back]} (from ${dayMonth(date)})` })),
   })
 }

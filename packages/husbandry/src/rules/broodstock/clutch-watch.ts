@@ -14,6 +14,8 @@ import { chanceLinks, eventOf } from './hatch-night.ts'
 
 const watchValues = ['none', 'some', 'most'] as const
 
+const signsOf = { none: ['eggs_seen'], some: ['larvae_out', 'eggs_seen'], most: ['larvae_out'] } as const
+
 export const clutchWatch = defineRule(clutchWatchDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const found = toRaise(snapshot, subject.id, day)
@@ -64,6 +66,6 @@ export const clutchWatch = defineRule(clutchWatchDefinition, {
     const seen = watchValues.find((value) => value === textOf(values, 'hatching')) ?? 'none'
     const words = { none: 'None out.', some: 'Some are out.', most: 'Most are out.' }[seen]
     const note = [words, textOf(values, 'note') ?? ''].join(' ').trim()
-    return { facts: [{ kind: 'observation', subjectId, data: { signs: seen === 'most' ? [] : ['eggs_seen'], note } }] }
+    return { facts: [{ kind: 'observation', subjectId, data: { signs: [...signsOf[seen]], note } }] }
   },
 })

@@ -211,7 +211,11 @@ describe('before the night', () => {
     expect(drafts[1]?.lateAt).toBe('2026-03-10T22:00:00.000Z')
     expect(signOff(clutchDark, drafts[0]!).facts[0]).toMatchObject({ data: { act: 'darken' } })
     expect(signOff(clutchWatch, drafts[1]!, { hatching: 'some' }).facts).toEqual([
-      { kind: 'observation', subjectId: clutch.id, data: { signs: ['eggs_seen'], note: 'Some are out.' } },
+      {
+        kind: 'observation',
+        subjectId: clutch.id,
+        data: { signs: ['larvae_out', 'eggs_seen'], note: 'Some are out.' },
+      },
     ])
   })
 })
@@ -330,6 +334,50 @@ describe('the morning after', () => {
     expect(built.drafts('2026-03-06', [clutchMorningAfter]).drafts).toEqual([])
     built.fact('observation', clutch.id, '2026-03-11T06:30:00.000Z', { signs: ['eggs_seen'], eggStage: 'silver' })
     expect(built.drafts(morning, [clutchMorningAfter]).drafts).toEqual([])
+  })
+
+  test('is asked after any night in which somebody found them out, until it is answered', () => {
+    // Four days old: the night of the 6th is far too early to ask of itself.
+    const early = '2026-03-07'
+    const { built, clutch } = room()
+    const asked = (date: string) => built.drafts(date, [clutchMorningAfter]).drafts[0]
+    expect(asked(early)).toBeUndefined()
+    const look = onlyDraft(built.drafts(early, [clutchLook]))
+    const [seen, ...others] = signOff(clutchLook, look, { eggStage: 'out' }).facts
+    expect(others).toEqual([])
+    expect(seen).toEqual({ kind: 'observation', subjectId: clutch.id, data: { signs: ['larvae_out'] } })
+    built.append(seen!, { at: '2026-03-07T07:30:00.000Z' })
+    expect(built.drafts(early, [clutchLook]).drafts).toEqual([])
+    expect(signOff(clutchMorningAfter, asked(early)!, { hatched: 'all', larvae: 300 }).creations).toMatchObject([
+      { kind: 'larval_batch', hatchedOn: '2026-03-06', larvae: 300 },
+    ])
+    // A day later it was still that night.
+    const late = asked('2026-03-08')!
+    expect(late.content.fields.find(({ name }) => name === 'night')?.help).toMatch(/^The night before when left empty/)
+    expect(signOff(clutchMorningAfter, late, { hatched: 'all' }).creations).toMatchObject([{ hatchedOn: '2026-03-06' }])
+    const [none] = signOff(clutchMorningAfter, asked(early)!, { hatched: 'none' }).facts
+    built.append(none!, { at: '2026-03-07T07:40:00.000Z' })
+    expect(asked(early)).toBeUndefined()
+    expect(asked('2026-03-08')).toBeUndefined()
+  })
+
+  test('a watch that saw them come is followed by the question on the next morning, of that night', () => {
+    const { built, clutch } = room()
+    built.fact('observation', clutch.id, '2026-03-07T19:40:00.000Z', { signs: ['larvae_out'] })
+    expect(built.drafts('2026-03-07', [clutchMorningAfter]).drafts).toEqual([])
+    const draft = onlyDraft(built.drafts('2026-03-08', [clutchMorningAfter]))
+    expect(signOff(clutchMorningAfter, draft, { hatched: 'all' }).creations).toMatchObject([
+      { hatchedOn: '2026-03-07' },
+    ])
+  })
+
+  test('what was seen to be out says nothing against the nights before it', () => {
+    const chance = (signs: ('eggs_seen' | 'larvae_out')[]) => {
+      const { built, clutch } = room()
+      built.fact('observation', clutch.id, '2026-03-10T20:00:00.000Z', { signs })
+      return clutchOutlook(built.build(), clutch, husbandryDay({ room: built.build().room, date: likely })).tonight
+    }
+    expect(chance(['larvae_out'])).toBeGreaterThan(chance(['eggs_seen']))
   })
 
   test('a part that was left is asked about after the second night, and joins the same batch', () => {
