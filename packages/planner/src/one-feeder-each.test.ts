@@ -67,3 +67,24 @@ describe('one culture for each batch', () => {
     expect(chosen(thinned, [eater([10, 33])])).toBeNull()
   })
 })
+
+describe('a choice that is far to seek', () => {
+  /**
+   * The last eats of the first culture alone, today, when it grows a hundredfold; so the hungriest must not have that one, and
+   * is tried there first, with every choice of so many cultures for each of those between.
+   */
+  function sought(cultures: number, between: number) {
+    const fast = new Array(2).fill({ gain: 100, crowding: 0 })
+    const old = culture('first', 100, { mostShare: 1, growth: fast })
+    const young = Array.from({ length: cultures - 1 }, (_, c) => culture(`${c}`, 1e6, { firstDay: 1 }))
+    const others = Array.from({ length: between }, () => eater([0, 10]))
+    return chosen([old, ...young], [eater([0, 9900]), ...others, eater([5, 0])])
+  }
+
+  test('is found within 20,000 tries, and given up beyond them', () => {
+    // Of 5 cultures for 5 between them the tries are 1 + 5 + 25 + ... + 5^5 and five for the last of each: 19,531.
+    expect(sought(5, 5)).not.toBeNull()
+    // Of 4 for 6 they are 1 + 4 + ... + 4^6 and four for the last of each: 21,845.
+    expect(sought(4, 6)).toBeNull()
+  })
+})

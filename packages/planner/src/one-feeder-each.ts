@@ -37,7 +37,7 @@ type Choice = {
 
 function choose(search: Search, choice: Choice): void {
   const { question, eaters, best } = search
-  const strain = Math.max(0, ...choice.strains)
+  const strain = Math.max(...choice.strains)
   if (best && (choice.strangers > best.strangers || (choice.strangers === best.strangers && strain >= best.strain)))
     return
   const eater = eaters[choice.chosen.size]

@@ -57,7 +57,7 @@ type Meal = { most: readonly number[]; wanted: readonly number[]; orders: readon
 function feed({ most, wanted, orders }: Meal): { taken: number[]; got: number[] } {
   const taken = most.map(() => 0)
   const got = wanted.map(() => 0)
-  const rounds = Math.max(0, ...orders.map((order) => order.length))
+  const rounds = Math.max(...orders.map((order) => order.length))
   for (let round = 0; round < rounds; round += 1) {
     if (got.every((animals, eater) => animals >= wanted[eater]!)) break
     for (const [culture, all] of most.entries()) {
