@@ -81,7 +81,7 @@ function layOut(
       .reduce((sum, event) => sum + Math.log(event.keepShare), 0)
   const cuts = new Set<number>(Array.from({ length: days }, (_, k) => estimate.day + k + 1))
   const wholeDays = new Set(cuts)
-  for (const event of events) if (event.day > estimate.day) cuts.add(event.day)
+  for (const event of events) cuts.add(event.day)
   let from = estimate.day
   const stretches = [...cuts]
     .sort((a, b) => a - b)

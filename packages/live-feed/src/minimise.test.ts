@@ -47,3 +47,59 @@ describe('the covariance at the least', () => {
     expect(covarianceAt(() => 0, [0])[0]![0]).toBeCloseTo(4, 6)
   })
 })
+
+describe('a step', () => {
+  /** The points that were looked at, but for those next to another that only say how steep it is. */
+  function looked(objective: (x: number) => number, start: number, steps?: number) {
+    const points: number[] = []
+    const found = minimise(
+      ([x]) => {
+        points.push(x!)
+        return objective(x!)
+      },
+      [start],
+      steps,
+    )
+    // The start and two to tell how steep it is there come first.
+    return { points: points.slice(3), found }
+  }
+
+  it('goes no farther than 2 however steep it is: a rate is multiplied by no more than seven and a half', () => {
+    expect(looked((x) => 1e6 * (x - 10) ** 2, 0, 1).points[0]).toBeCloseTo(2, 9)
+    expect(looked((x) => 1e6 * (x - 10) ** 2, 20, 1).points[0]).toBeCloseTo(18, 9)
+    // A steepness of 1 goes by 1.
+    expect(looked((x) => x, 0, 1).points[0]).toBeCloseTo(-1, 6)
+  })
+
+  it('is halved until it falls by a ten-thousandth of what the slope says (Armijo 1966, Pacific J. Math. 16:1-3)', () => {
+    // Downhill for an eighth, a wall after it.
+    const { points, found } = looked((x) => (x < -0.2 ? 5 : x), 0, 1)
+    expect(points.slice(0, 4)).toEqual([-1, -0.5, -0.25, -0.125].map((each) => expect.closeTo(each, 6)))
+    expect(found).toMatchObject({ value: expect.closeTo(-0.125, 6), isConverged: false })
+    // Beyond one it falls by a thousandth, and by a hundred-thousandth, of what the slope at 0 promises.
+    const bent = (share: number) => (x: number) => (x < -0.01 ? share * x : x)
+    expect(looked(bent(1e-3), 0, 1).found.point[0]).toBeCloseTo(-1, 6)
+    expect(looked(bent(1e-5), 0, 1).found.point[0]).toBeGreaterThan(-0.01)
+  })
+
+  it('that cannot be made is the end: found where it is as good as level, not where it is steep', () => {
+    // At 0 it rises on both sides, by c to the left and by 3 c to the right: the quotient says c, and a step left helps nothing.
+    const kink = (c: number) => minimise(([x]) => Math.max(3 * c * x!, -c * x!), [0])
+    expect(kink(0.0099)).toEqual({ point: [0], value: 0, isConverged: true })
+    expect(kink(0.0105)).toEqual({ point: [0], value: 0, isConverged: false })
+  })
+
+  it('follows two hundred times at most', () => {
+    let turns = 0
+    const endless = minimise(
+      ([x]) => {
+        turns += 1
+        return -x!
+      },
+      [0],
+    )
+    expect(endless.isConverged).toBe(false)
+    expect(endless.point[0]).toBeCloseTo(200, 3)
+    expect(turns).toBe(3 + 200 * 3)
+  })
+})
