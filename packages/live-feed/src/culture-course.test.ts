@@ -203,6 +203,8 @@ describe('futures of a culture that is known for certain', () => {
     expect(one(plan).densities).toEqual([expect.closeTo(first, 3), expect.closeTo(grown(first * 0.8 * 0.5, 1), 3)])
     const outside = [3.9, 6, 6.1].map((day) => ({ day, fraction: 0.5 }))
     expect(one(outside).densities).toEqual(one({}).densities)
+    const daily = { harvestFractionPerDay: 0.2 }
+    expect(one({ ...daily, removals: outside })).toEqual(one(daily))
     expect(one([{ day: 4, fraction: 0.5 }]).densities[0]).toBeCloseTo(grown(start / 2, 1), 3)
   })
 

@@ -197,6 +197,13 @@ describe('what learned grazing says of itself', () => {
     expect(four.upperPerLarvaPerHour).toBeCloseTo(50 + (1.95996 * sd * Math.SQRT2) / 4, 3)
   })
 
+  it('is as unsure of the one animal that was found at the end as of any other', () => {
+    const last = { ...meal, afterPerMl: 0.1, animalsCountedBefore: 40, animalsCountedAfter: 1 }
+    const { eatenPerLarvaPerHour, upperPerLarvaPerHour } = learnGrazing({ observations: [last] })
+    const sd = (20_000 / 1200) * Math.sqrt(8 ** 2 / 40 + 0.1 ** 2)
+    expect(upperPerLarvaPerHour - eatenPerLarvaPerHour).toBeCloseTo(1.95996 * sd, 3)
+  })
+
   it('leaves one that cannot have been eaten open upwards as far as it was off', () => {
     const grown = learnGrazing({ observations: [{ ...meal, afterPerMl: 11 }] })
     expect(grown).toMatchObject({ eatenPerLarvaPerHour: 0, lowerPerLarvaPerHour: 0, upperPerLarvaPerHour: 0 })
