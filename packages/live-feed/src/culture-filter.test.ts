@@ -216,6 +216,26 @@ describe('a state carried on', () => {
     expect(Math.exp(at(6).logDensity)).toBeCloseTo(600 / (1 + (600 / Math.exp(6) - 1) * Math.exp(-0.6)), 6)
   })
 
+  it('in a crowd doubts what its density, its spell and its eggs do to it (delta method, by differences)', () => {
+    const days = 0.7
+    const crowded = { ...begun, day: 0, logDensity: 6, covariance: 0.01 }
+    const to = (x: number, u: number, dilutionPerDay = 0) =>
+      advance({ ...crowded, logDensity: x, spell: u }, rates, {
+        ...{ toDay: days, eggs: null, events: [], conditions: { ...conditions, dilutionPerDay } },
+      }).logDensity
+    const h = 1e-5
+    const byX = (to(6 + h, 0.2) - to(6 - h, 0.2)) / (2 * h)
+    const byU = (to(6, 0.2 + h) - to(6, 0.2 - h)) / (2 * h)
+    const byGrowth = (to(6, 0.2, -h) - to(6, 0.2, h)) / (2 * h)
+    const noise = stepNoise(rates, days)
+    const after = carry(crowded, days, 0.25, rates)
+    expect(after.varDensity - noise.varDensity).toBeCloseTo(
+      byX ** 2 * 0.03 + 2 * byX * byU * 0.01 + byU ** 2 * 0.02 + byGrowth ** 2 * (1.6 * 0.25) ** 2,
+      7,
+    )
+    expect(after.covariance - noise.covariance).toBeCloseTo(noise.left * (byX * 0.01 + byU * 0.02), 7)
+  })
+
   it('goes through a harvest on its day, and what was put in is no part of the spell', () => {
     const events = [{ day: 2.5, keepShare: 0.5, addedPerMl: Math.exp(4) }]
     const now = advance({ ...begun, day: 2.5 }, thin, { toDay: 2.5, eggs: null, events, conditions })
