@@ -301,3 +301,51 @@ test('more that left than were counted were there: the count was off, and nothin
   expect(stageOf(review, 'day_5')).toMatchObject({ atLeast: 60, isAboveBook: true, lost: 0 })
   expect(review.missing).toBe(0)
 })
+
+describe('what was written down late or twice', () => {
+  test('eggs are those counted by the day after they were laid, else as first written, else as ever counted', () => {
+    const laid = (eggs: number | undefined, countedOn: number) => {
+      const room = new BroodRoom()
+      const clutch = room.clutch(0, eggs)
+      room.count(countedOn, clutch, 'eggs', 80)
+      room.count(6, clutch, 'eggs', 50)
+      return told(only(room, 7)).laid
+    }
+    expect([laid(90, 0), laid(90, 1), laid(90, 2), laid(undefined, 4)]).toEqual(['80', '80', '90', '80'])
+  })
+
+  test('a clutch of which nobody said anything for sixty days is not looked for any more', () => {
+    const room = new BroodRoom()
+    room.clutch(0, 100)
+    expect([60, 61].map((today) => told(only(room, today)).hatched)).toEqual(['not_yet', 'unknown'])
+  })
+
+  test('food and tanks decide until the fifth day of life, and the last of it is one', () => {
+    const room = new BroodRoom()
+    const batch = room.batch(8, [room.clutch(0, 100)], 90)
+    room.house(8, batch, 'nursery')
+    room.eat(batch, 'rotifers', 'R1', { from: 13, to: 14 })
+    room.eat(batch, 'rotifers', 'R2', { from: 14, to: 14 })
+    room.eat(batch, 'dry', null, { from: 14, to: 14 })
+    room.house(13, batch, 'second')
+    room.house(14, batch, 'third')
+    const { cultureIds, tankIds, protocol, artemiaDay } = only(room, 20)
+    expect({ cultureIds, tankIds, protocol, artemiaDay }).toEqual({
+      ...{ cultureIds: ['R1'], tankIds: ['nursery', 'second'], protocol: ['rotifers'], artemiaDay: null },
+    })
+  })
+
+  test('causes of as many deaths stand by their names, and one without a name first', () => {
+    const room = new BroodRoom()
+    const batch = room.batch(8, [room.clutch(0, 100)], 90)
+    for (const cause of ['white', undefined, 'thin', ' Thin '])
+      room.lose(9, batch, cause?.trim() === 'Thin' ? 1 : 4, cause)
+    room.lose(9, batch, 1, 'white')
+    room.lose(9, batch, 1)
+    expect(only(room, 20).losses.map(({ cause, number }) => [cause, number])).toEqual([
+      [null, 5],
+      ['thin', 5],
+      ['white', 5],
+    ])
+  })
+})

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { BroodRoom } from '../testing/brood-room.ts'
+import { hatchNights, metamorphosis } from '../thermal/index.ts'
 import { reviewBroods } from './brood-review.ts'
 import { expectedStages, numbersByDay, type TankTemperatures } from './clutch-life.ts'
 
@@ -58,6 +59,85 @@ describe('what is expected of a clutch', () => {
     unknown.clutch(0, 90, { species: 'gadus-morhua' })
     expect(expected(unknown)).toEqual([])
   })
+})
+
+describe('the windows of a clutch', () => {
+  const room = new BroodRoom()
+  const clutch = room.clutch(0, 90)
+  room.batch(8, [clutch], 80)
+  const past = room.review(30)
+  const review = reviewBroods(past)[0]!
+  const told = (warmth: TankTemperatures) =>
+    expectedStages(past, { review, ofEggs: { ...warmth, lightsOffAt: '19:00' }, ofLarvae: warmth })
+  const after = (date: string, days: number) =>
+    new Date(Date.parse(date) + days * 86_400_000).toISOString().slice(0, 10)
+  const species = clutch.species
+
+  test('are eight in ten of the nights, each with its morning, and of the days to metamorphosis', () => {
+    const lightsOff = { time: '19:00', timeZone: 'UTC' }
+    const { window80 } = hatchNights({
+      spawnedAt: clutch.spawnedAt,
+      lightsOff,
+      species,
+      temperatures: [],
+      setPointC: 27,
+    })
+    const turned = metamorphosis({
+      ...{ hatchedAt: '2026-03-09T12:00:00.000Z', timeZone: 'UTC', species, temperatures: [], setPointC: 27 },
+    })
+    expect(told(at(27))).toEqual([
+      { stage: 'hatched', from: after(window80.from, 1), to: after(window80.to, 1) },
+      { stage: 'first_feed', from: '2026-03-09', to: '2026-03-09' },
+      { stage: 'day_5', from: '2026-03-14', to: '2026-03-14' },
+      { stage: 'metamorphosis', ...turned.window80 },
+      { stage: 'settled', from: expect.any(String), to: expect.any(String) },
+    ])
+    // Weaned by the end of the third week to the second month.
+    const { from, to } = stageOf(told(at(27)), 'settled')!
+    expect([from === to, from > '2026-03-25', from < '2026-05-09']).toEqual([true, true, true])
+  })
+
+  test('go by what was read within 10 to 40 C, by the set point for the rest, and by nothing else', () => {
+    const names = (warmth: TankTemperatures) => told(warmth).map(({ stage }) => stage)
+    const cold = ['first_feed', 'day_5', 'settled']
+    for (const setPointC of [10, 40]) expect(names(at(setPointC))).toContain('hatched')
+    for (const setPointC of [9.9, 40.1]) expect(names(at(setPointC))).toEqual(cold)
+    const read = (temperatureC: number) => [{ at: '2026-03-02T08:00:00.000Z', temperatureC }]
+    expect(names({ readings: read(27), setPointC: null })).toContain('hatched')
+    expect(names({ readings: read(50), setPointC: null })).toEqual(cold)
+    expect(told({ readings: read(50), setPointC: 27 })).toEqual(told(at(27)))
+    // A reading that is warmer than the set point brings them sooner.
+    expect(told({ readings: read(30), setPointC: 25 })[0]!.from < told(at(25))[0]!.from).toBe(true)
+  })
+})
+
+test('the days of a clutch are told for four hundred, counted where somebody counted', () => {
+  const room = new BroodRoom()
+  const batch = room.batch(8, [room.clutch(0, 90)], 30)
+  room.count(11, batch, 'larvae', 28)
+  const numbers = (today: number) => {
+    const past = room.review(today)
+    return numbersByDay(past, reviewBroods(past)[0]!)
+  }
+  expect(numbers(12).map(({ on, isCounted }) => [on, isCounted])).toEqual([
+    ['2026-03-09', true],
+    ['2026-03-10', false],
+    ['2026-03-11', false],
+    ['2026-03-12', true],
+    ['2026-03-13', false],
+  ])
+  // Whoever was counted on the 12th was there before.
+  expect(numbers(12).map(({ atLeast, atMost }) => [atLeast, atMost])).toEqual([
+    ...[
+      [30, 30],
+      [28, 30],
+      [28, 30],
+      [28, 28],
+      [0, 28],
+    ],
+  ])
+  expect([numbers(408), numbers(409)].map((each) => each.at(-1)?.ageDays)).toEqual([400, 400])
+  expect(numbers(407).at(-1)?.ageDays).toBe(399)
 })
 
 test('the days of a clutch end with its last fish', () => {

@@ -133,4 +133,52 @@ describe('groups of broods', () => {
   test('are none in a room where nothing was raised', () => {
     expect(compareBroods([], 'pair')).toMatchObject({ groups: [], conclusion: 'one_group', byAnimal: null, days: [0] })
   })
+
+  test('of more than twelve the largest stand, and how many clutches the others have is said', () => {
+    const many = new BroodRoom()
+    const pairs = Array.from({ length: 14 }, () => many.builder.pair())
+    const clutchOf = (pair: (typeof pairs)[number]) => {
+      const batch = many.batch(8, [many.builder.clutch(pair, { spawnedAt: many.at(0), eggs: 60 })], 50)
+      many.count(20, batch, 'larvae', 30)
+    }
+    for (const pair of pairs) clutchOf(pair)
+    // The last two have a second clutch: of the others, which are alike, the first ten stand.
+    for (const pair of pairs.slice(12)) clutchOf(pair)
+    const { groups, leftOut } = compareBroods(reviewBroods(many.review(30)), 'pair')
+    expect(groups.map(({ key, clutches }) => [key, clutches])).toEqual(
+      [...pairs.slice(0, 10), ...pairs.slice(12)].map(({ id }, index) => [id, index < 10 ? 1 : 2]),
+    )
+    expect(leftOut).toEqual([{ reason: 'too_many_groups', clutches: 2 }])
+  })
+
+  test('are told on seven days or fewer, in whole steps', () => {
+    const days = (lastDay: number) => {
+      const one = new BroodRoom()
+      one.count(8 + lastDay, one.batch(8, [one.clutch(0, 60)], 50), 'larvae', 50)
+      return compareBroods(reviewBroods(one.review(2000)), 'pair').days
+    }
+    expect([days(6), days(7), days(12), days(13)]).toEqual([
+      ...[
+        [0, 1, 2, 3, 4, 5, 6],
+        [0, 2, 4, 6],
+        [0, 2, 4, 6, 8, 10, 12],
+        [0, 5, 10],
+      ],
+    ])
+    expect([30, 31, 60, 61, 120, 121, 300, 301].map((last) => days(last)[1])).toEqual([
+      ...[5, 10, 10, 20, 20, 50, 50, 100],
+    ])
+    expect([600, 601, 1200, 1201].map((last) => days(last)[1])).toEqual([100, 200, 200, 500])
+  })
+
+  test('by season are those that hatched in December to February, and so on', () => {
+    const year = new BroodRoom()
+    // From 1 March on: 1 May, 1 June, 31 August, 1 September, 30 November, 1 December, 28 February.
+    for (const day of [61, 92, 183, 184, 274, 275, 364])
+      year.count(day + 9, year.batch(day, [year.clutch(day - 8, 60)], 50), 'larvae', 30)
+    const { groups } = compareBroods(reviewBroods(year.review(400)), 'season')
+    expect(Object.fromEntries(groups.map(({ key, clutches }) => [key, clutches]))).toEqual({
+      ...{ dec_feb: 2, jun_aug: 2, mar_may: 1, sep_nov: 2 },
+    })
+  })
 })
