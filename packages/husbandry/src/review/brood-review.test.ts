@@ -288,6 +288,16 @@ test('a count between two nights does not lose the second', () => {
     larvae: 30,
   })
   expect(only(room, 10).numberNow).toBe(85)
+  // On the first morning the count is the number that all is reckoned from.
+  expect(only(room, 8).ledger?.[0]).toEqual({ day: 0, kind: 'count', animals: 55, standardError: 0 })
+})
+
+test('a count of one of two tanks on the first morning is of that one, and the other is as it was', () => {
+  const room = new BroodRoom()
+  const clutch = room.clutch(0, 100)
+  const [first] = [room.batch(8, [clutch], 60), room.batch(8, [clutch], 30)]
+  room.count(8, first!, 'larvae', 55)
+  expect(only(room, 8).ledger).toEqual([{ day: 0, kind: 'count', animals: 85, standardError: 0 }])
 })
 
 test('more that left than were counted were there: the count was off, and nothing breaks', () => {
