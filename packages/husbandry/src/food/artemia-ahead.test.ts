@@ -75,6 +75,8 @@ describe('a hatch of Artemia', () => {
     const { built } = room()
     const asked = ahead(built).hatches.filter(({ standing }) => standing === 'asked')
     expect(asked.length).toBeGreaterThan(0)
+    expect(new Set(asked.map(({ id }) => id)).size).toBe(asked.length)
+    expect(ahead(built).gaps).toEqual([])
     for (const { nauplii, readyAt } of asked) {
       // What the feeds ask for and a fifth more.
       expect(nauplii).toBeCloseTo(48_000, 6)
@@ -128,6 +130,11 @@ describe('a hatch of Artemia', () => {
     built.fact('care', other.id, '2026-03-09T06:00:00.000Z', { act: 'start_artemia', cystsG: 0.2 })
     const names = () => ahead(built).hatches.map(({ vessel }) => vessel.name)
     expect(names()).toEqual(['H2', 'H1'])
+    const last = built.culture({ ...cone, id: built.nextId(), name: 'H3' })
+    built.fact('care', last.id, '2026-03-09T19:00:00.000Z', { act: 'start_artemia', cystsG: 0.2 })
+    expect(names()[0]).toBe('H2')
+    expect(new Set(ahead(built).hatches.map(({ id }) => id)).size).toBe(3)
+    built.snapshot.cultures.pop()
     const parts = [{ to: 'chilled_reserve', volumeL: 2 } as const]
     built.fact('harvest', other.id, '2026-03-09T22:00:00.000Z', { volumeL: 2, parts })
     const fed = { food: 'artemia' as const, animals: 36_000, fromCultureId: other.id }

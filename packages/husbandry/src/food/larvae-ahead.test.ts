@@ -81,6 +81,10 @@ describe('what the next batch may live through', () => {
   })
 
   test('stands where none or all lived', () => {
+    // Half an animal more of each (Haldane 1956; Anscombe 1956): one of one is ln 3, none of one as much under 0.
+    const prior = 3 * Math.log(0.64 / 0.36)
+    expect(survivalAhead(species, [seen(1, 1)]).middle).toBeCloseTo((prior + Math.log(3)) / 4, 12)
+    expect(survivalAhead(species, [seen(0, 1)]).middle).toBeCloseTo((prior - Math.log(3)) / 4, 12)
     for (const batch of [seen(0, 50), seen(50, 50)]) {
       const share = medianSurvival(survivalAhead(species, [batch, batch, batch]))
       expect(share).toBeGreaterThan(0)
