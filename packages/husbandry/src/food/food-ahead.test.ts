@@ -190,6 +190,9 @@ describe('what cultures can give', () => {
     expect(R1!.floorAnimals).toBe(50 * 18_000)
     expect(R1!.animals / 18_000).toBeGreaterThan(200)
     expect(R1!.futures).toHaveLength(futures)
+    // One that never gets so dense gives nothing for six weeks, longer than any plan looks.
+    room.setting('rotifer-harvest', { parameters: { firstHarvestPerMl: 5000 } })
+    expect(byName(ahead(room)).R5!.firstDay).toBe(42)
     // A backup is not thinned for anybody.
     expect([R1!.thinnedToAnimals !== null, R3!.thinnedToAnimals]).toEqual([true, null])
   })

@@ -96,6 +96,21 @@ describe('what the next batch may live through', () => {
 const logOdds = (share: number) => Math.log(share / (1 - share))
 const shareOf = (odds: number) => 1 / (1 + Math.exp(-odds))
 
+test('a survival is drawn by Student’s t of 7 degrees of freedom (its table: 0.711, 1.415 and 2.365 for 50, 80 and 95 %)', () => {
+  const random = seededRandom(3)
+  const number = 10_000
+  const ahead = { middle: 0.5, scale: 0.9, freedom: 7 }
+  const t = Array.from({ length: number }, () => (logOdds(drawSurvival(ahead, random)) - 0.5) / 0.9)
+  const within = (of: number) => t.filter((each) => Math.abs(each) < of).length / number
+  for (const [of, share] of [
+    [0.711, 0.5],
+    [1.415, 0.8],
+    [2.365, 0.95],
+  ] as const)
+    expect(Math.abs(within(of) - share)).toBeLessThan(4 * Math.sqrt((share * (1 - share)) / number))
+  expect(Math.abs(t.filter((each) => each > 0).length / number - 0.5)).toBeLessThan(4 * Math.sqrt(0.25 / number))
+})
+
 /** Larvae that live, each by a share that the batch draws around what is true of its room. */
 function bredIn(room: { middle: number; sd: number }, random: Random): BatchLived {
   const watched = Math.round(50 * 12 ** random.uniform())

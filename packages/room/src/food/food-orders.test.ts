@@ -105,6 +105,22 @@ describe('a list that follows a new plan', () => {
     expect(saysTheSame([day!], [{ ...day!, cultures: [{ ...day!.cultures[0]!, cultureId: 'r2' }] }])).toBe(false)
   })
 
+  test('is written anew for one of several batches, cultures or days', () => {
+    const [day] = orders()
+    const twice = (of: Partial<FoodOrders>) => ({ ...day!, ...of })
+    const [batch, culture] = [day!.batches[0]!, day!.cultures[0]!]
+    const two = twice({ batches: [batch, batch], cultures: [culture, culture] })
+    expect(saysTheSame([two, two], [two, two])).toBe(true)
+    for (const other of [
+      twice({ ...two, batches: [batch, { ...batch, share: 1 }] }),
+      twice({ ...two, batches: [{ ...batch, share: 1 }, batch] }),
+      twice({ ...two, cultures: [culture, { ...culture, fedL: 9 }] }),
+    ]) {
+      expect(saysTheSame([two], [other])).toBe(false)
+      expect(saysTheSame([two, two], [two, other])).toBe(false)
+    }
+  })
+
   test('stays for less than a jug shows of small amounts', () => {
     expect(saysTheSame(orders({}, 0, 0), orders({}, 0.05, 0))).toBe(true)
     expect(saysTheSame(orders({}, 0, 0), orders({}, 0.06, 0))).toBe(false)
