@@ -31,7 +31,7 @@ const sourcesUnder = (folder) => [
 const withoutWaiting = (folder) =>
   readdirSync(join(root, folder), { recursive: true })
     .map((file) => `${folder}/${file}`)
-    .filter((path) => /(?<!\.test|\/index)\.ts$/.test(path))
+    .filter((path) => /(?<!\.test|\/index)\.ts$/.test(path) && !path.includes('/testing/'))
     .filter((path) => !/\b(async|Promise)\b/.test(readFileSync(join(root, path), 'utf8')))
 
 /** The sources that a word of the command means. */
