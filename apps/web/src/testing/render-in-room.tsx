@@ -3,6 +3,7 @@ import { QueryClientProvider } from '@tanstack/react-query'
 import { render } from '@testing-library/react'
 import { userEvent } from '@testing-library/user-event'
 import { AppRouterContext, type AppRouterInstance } from 'next/dist/shared/lib/app-router-context.shared-runtime.js'
+import { SearchParamsContext } from 'next/dist/shared/lib/hooks-client-context.shared-runtime.js'
 import type { ReactNode } from 'react'
 import { makeQueryClient } from '@/base/api/query-client.ts'
 import { PersonProvider } from '@/base/room/person-context.tsx'
@@ -23,15 +24,17 @@ export function renderInRoom(piece: ReactNode, { room = makeRoom() }: { room?: R
   const person = { id: 'carla', name: 'Carla' }
   const inRoom = (children: ReactNode) => (
     <AppRouterContext value={router}>
-      <QueryClientProvider client={queryClient}>
-        <ToastProvider>
-          <Controls>
-            <PersonProvider value={person}>
-              <RoomProvider room={room}>{children}</RoomProvider>
-            </PersonProvider>
-          </Controls>
-        </ToastProvider>
-      </QueryClientProvider>
+      <SearchParamsContext value={new URLSearchParams()}>
+        <QueryClientProvider client={queryClient}>
+          <ToastProvider>
+            <Controls>
+              <PersonProvider value={person}>
+                <RoomProvider room={room}>{children}</RoomProvider>
+              </PersonProvider>
+            </Controls>
+          </ToastProvider>
+        </QueryClientProvider>
+      </SearchParamsContext>
     </AppRouterContext>
   )
   const { rerender, unmount } = render(inRoom(piece))

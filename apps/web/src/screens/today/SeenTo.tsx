@@ -1,32 +1,42 @@
 'use client'
 
-import type { Station } from '@fryward/shared'
-import { stationLabels } from '@fryward/words'
 import { useEffect, useRef } from 'react'
 import { Button } from '@/base/ui/Button.tsx'
-import { stationTitleId } from './StationCard.tsx'
 import styles from './today.module.css'
 
-type Props = { stations: Station[]; isUnfolded: boolean; onUnfold: (isUnfolded: boolean) => void }
+type Props = {
+  /** What is seen to, by name. */
+  names: readonly string[]
+  /** "All seen to" of whole stops, "Seen to" of vessels at one. */
+  lead: string
+  /** The stop that they are vessels of; none where they are stops themselves. */
+  at?: string
+  /** Where the first of them stands once they are shown. */
+  firstId: string | undefined
+  isUnfolded: boolean
+  onUnfold: (isUnfolded: boolean) => void
+}
 
-/** "All seen to: microalgae, larvae." One quiet line for the stops that need nobody; they open in their own places. */
-export function SeenTo({ stations, isUnfolded, onUnfold }: Props) {
+/** "All seen to: microalgae, larvae." One quiet line for what needs nobody; it opens in its own place. */
+export function SeenTo({ names, lead, at, firstId, isUnfolded, onUnfold }: Props) {
   const wasUnfolded = useRef(false)
-  const [first] = stations
-  // They open above this card: bring the first of them to the eye.
+  // They open above this line: bring the first of them to the eye.
   useEffect(() => {
-    if (isUnfolded && !wasUnfolded.current && first)
-      document.getElementById(stationTitleId(first))?.scrollIntoView({ block: 'center' })
+    if (isUnfolded && !wasUnfolded.current && firstId)
+      document.getElementById(firstId)?.scrollIntoView({ block: 'center' })
     wasUnfolded.current = isUnfolded
-  }, [isUnfolded, first])
-  if (stations.length === 0) return null
+  }, [isUnfolded, firstId])
+  if (names.length === 0) return null
+  const what = at === undefined ? 'what is seen to' : `what is seen to at ${at}`
   return (
-    <div className={styles.seenTo}>
-      <p>All seen to: {stations.map((station) => stationLabels[station].toLowerCase()).join(', ')}</p>
+    <div className={styles.seenTo} data-inside={at !== undefined || undefined}>
+      <p>
+        {lead}: {names.join(', ')}
+      </p>
       <Button
         variant="subtle"
         aria-expanded={isUnfolded}
-        aria-label={isUnfolded ? 'Fold what is seen to' : 'Show what is seen to'}
+        aria-label={isUnfolded ? `Fold ${what}` : `Show ${what}`}
         onClick={() => onUnfold(!isUnfolded)}
       >
         {isUnfolded ? 'Fold' : 'Show'}

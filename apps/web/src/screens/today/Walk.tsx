@@ -1,7 +1,7 @@
 'use client'
 
 import type { Task } from '@fryward/shared'
-import { sayTime } from '@fryward/words'
+import { sayTime, stationLabels } from '@fryward/words'
 import { useState } from 'react'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
@@ -9,7 +9,8 @@ import { Notice } from '@/base/ui/Notice.tsx'
 import { groupByStation, isQuiet, leadingTasks, nextRound, type RoundState } from './arrange.ts'
 import { FirstOfAll } from './FirstOfAll.tsx'
 import { SeenTo } from './SeenTo.tsx'
-import { StationCard } from './StationCard.tsx'
+import { StationCard, stationTitleId } from './StationCard.tsx'
+import { useFolded } from './use-folded.ts'
 
 type Props = {
   tasks: Task[]
@@ -20,8 +21,7 @@ type Props = {
 }
 
 /**
- * The stops of one round in walking order. Those that were quiet when the round was opened fold into one card at its
- * end; one that is finished while somebody stands at it stays, so that nothing moves under the thumb.
+ * The stops of one round in walking order. Those that were quiet when the round was opened fold into one card at its end.
  */
 export function Walk({ tasks, now, rounds, roundId, onChoose }: Props) {
   const first = leadingTasks(tasks, now)
@@ -30,11 +30,8 @@ export function Walk({ tasks, now, rounds, roundId, onChoose }: Props) {
     useRoom().stationOrder,
   )
   const quiet = groups.filter((group) => isQuiet(group, now)).map(({ station }) => station)
-  const [atFirst, setAtFirst] = useState(quiet)
+  const folded = useFolded(quiet)
   const [isUnfolded, unfold] = useState(false)
-  // Once something happens at a stop it stands open from then on.
-  const folded = atFirst.filter((station) => quiet.includes(station))
-  if (folded.length < atFirst.length) setAtFirst(folded)
   return (
     <>
       <WhatNext rounds={rounds} roundId={roundId} onChoose={onChoose} />
@@ -44,7 +41,13 @@ export function Walk({ tasks, now, rounds, roundId, onChoose }: Props) {
         .map((group) => (
           <StationCard key={group.station} group={group} now={now} />
         ))}
-      <SeenTo stations={folded} isUnfolded={isUnfolded} onUnfold={unfold} />
+      <SeenTo
+        names={folded.map((station) => stationLabels[station].toLowerCase())}
+        lead="All seen to"
+        firstId={folded[0] && stationTitleId(folded[0])}
+        isUnfolded={isUnfolded}
+        onUnfold={unfold}
+      />
     </>
   )
 }

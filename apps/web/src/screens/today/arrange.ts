@@ -95,8 +95,8 @@ export function nextRound(rounds: RoundState[], roundId: string | undefined): Ro
   return [...rounds.slice(at + 1), ...rounds.slice(0, Math.max(0, at))].find((round) => round.open > 0)
 }
 
-/** A stop at which nothing is open, nothing was skipped for a reason to be read, and nothing can be taken back any more. */
-export const isQuiet = (group: StationGroup, now: Date): boolean =>
+/** A stop or a vessel at which nothing is open, nothing was skipped for a reason to be read, and nothing can be taken back any more. */
+export const isQuiet = (group: Pick<StationGroup, 'tasks'>, now: Date): boolean =>
   group.tasks.every(({ state }) => state !== 'open' && state !== 'skipped') &&
   group.tasks.every((task) => undoableUntil(task, now) === null)
 
