@@ -32,6 +32,7 @@ describe('what is shared fairly', () => {
     expect(fairShares(two, 30)).toEqual([0, expect.closeTo(30, 9)])
     expect(fairShares(two, 50)).toEqual([expect.closeTo(10, 9), expect.closeTo(40, 9)])
     expect(fairShares(two, 500)).toEqual([50, 80])
+    expect(fairShares(two, 130.5)).toEqual([50, 80])
   })
 
   test('strains alike what it is asked of', () => {
