@@ -190,7 +190,12 @@ describe('a write', () => {
     expect(await write()).toEqual(first)
     expect(runs).toBe(1)
     const other = ctxOf(full.caretaker, ctx.idempotency!.key, 'another hash')
-    expect(await codeOf(makes('Other shelf', { ctx: other }))).toBe('idempotency_mismatch')
+    await expect(makes('Other shelf', { ctx: other })).rejects.toMatchObject({
+      code: 'idempotency_mismatch',
+      message: expect.stringMatching(
+        `"${ctx.idempotency!.key}" was used before .* Send this one with a key of its own.`,
+      ),
+    })
     // The same key of somebody else is another key.
     expect(await codeOf(makes('Other shelf', { ctx: ctxOf(full.owner, ctx.idempotency!.key) }))).toBe('nothing')
   })
