@@ -1,5 +1,6 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { densityAt } from '../state/culture-state.ts'
 import { batchesFedBy } from '../state/feed-links.ts'
@@ -9,7 +10,12 @@ import { cultureSupply } from './culture-supply.ts'
  * The rotifer cultures that may feed larvae just hatched, best first: the one of which each mouth would have most, of what
  * it can still give today; where none can give any, the one that holds most. A backup is left alone.
  */
-export function culturesToFeed(snapshot: RoomSnapshot, day: HusbandryDay): SnapshotCulture[] {
+export const culturesToFeed = (snapshot: RoomSnapshot, day: HusbandryDay): readonly SnapshotCulture[] =>
+  remembered(snapshot, day.date, () => bestFirst(snapshot, day))
+
+const remembered = rememberedBySnapshot<readonly SnapshotCulture[]>()
+
+function bestFirst(snapshot: RoomSnapshot, day: HusbandryDay): SnapshotCulture[] {
   const moment = { at: firstRound(day).startsAt, until: day.endsAt }
   return snapshot.cultures
     .filter(({ kind, isBackup, startedAt }) => kind === 'rotifer' && !isBackup && startedAt < day.endsAt)

@@ -2,6 +2,7 @@ import { changeFraction } from '@fryward/seawater'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { larvalWaterChangeDefinition } from '../definitions/larvae/larval-water-change.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
+import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../state/larval-diet.ts'
@@ -20,7 +21,15 @@ export function larvalShare(snapshot: RoomSnapshot, dayOfLife: number): number {
 }
 
 /** Water to change for a batch of larvae on a day, by its age and what was read of ammonia; null when none is due or it has been done. */
-export function larvalChange(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): LarvalChangePlan | null {
+export const larvalChange = (
+  snapshot: RoomSnapshot,
+  batch: SnapshotBatch,
+  day: HusbandryDay,
+): LarvalChangePlan | null => remembered(snapshot, `${batch.id} ${day.date}`, () => workOut(snapshot, batch, day))
+
+const remembered = rememberedBySnapshot<LarvalChangePlan | null>()
+
+function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): LarvalChangePlan | null {
   const diet = larvalDiet(batch, day.date)
   const tank = tankOf(snapshot, batch)
   const byAge = diet ? larvalShare(snapshot, diet.day) : 0

@@ -4,7 +4,7 @@ import { addHours, elapsedDays } from '../calendar/elapsed.ts'
 import type { CountedDensity } from '../facts/effects.ts'
 import type { Fact } from '../facts/fact.ts'
 import { effectsOf } from '../facts/index.ts'
-import { factsAbout } from '../snapshot/facts-of.ts'
+import { factsAbout, factsOf } from '../snapshot/facts-of.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 
@@ -37,6 +37,14 @@ export function cultureRecord(snapshot: RoomSnapshot, culture: SnapshotCulture, 
   return remembered(snapshot, `${culture.id} ${until} ${isCountKnown}`, () => readRecord(snapshot, culture, known))
 }
 
+/** When a culture was started, or last restarted in a clean vessel. Restarts are care: what is counted moves no start. */
+export function cultureStartedAt(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Instant): Instant {
+  const restart = factsOf(snapshot, 'care', culture.id).findLast(
+    (fact) => fact.at < until && effectsOf(fact).culture?.(fact, culture)?.way === 'restarted',
+  )
+  return restart && restart.at > culture.startedAt ? restart.at : culture.startedAt
+}
+
 function readRecord(
   snapshot: RoomSnapshot,
   culture: SnapshotCulture,
@@ -48,8 +56,7 @@ function readRecord(
       const effect = effectsOf(fact).culture?.(fact, culture)
       return effect ? [{ fact, ...effect }] : []
     })
-  const restartedAt = happened.findLast(({ way }) => way === 'restarted')?.fact.at
-  const startedAt = restartedAt !== undefined && restartedAt > culture.startedAt ? restartedAt : culture.startedAt
+  const startedAt = cultureStartedAt(snapshot, culture, until)
   const since = addHours(until, -speaksForDays * 24)
   const record: CultureRecord = { startedAt, counts: [], inoculations: [], removals: [] }
   for (const event of happened) {

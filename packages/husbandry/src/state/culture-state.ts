@@ -7,7 +7,13 @@ import { computedLink, factLink } from '../rule/why.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { cultureEstimateAt } from './culture-estimate.ts'
-import { type CultureRecord, cultureHistory, cultureRecord, type KnownUntil } from './culture-history.ts'
+import {
+  type CultureRecord,
+  cultureHistory,
+  cultureRecord,
+  cultureStartedAt,
+  type KnownUntil,
+} from './culture-history.ts'
 import { factsOnDay } from './day-facts.ts'
 
 export type CultureDensity = {
@@ -135,6 +141,5 @@ export function cultureStarts(
 
 /** Local date on which a culture was (re)started. */
 export function cultureStartDate(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Instant): string {
-  const { startedAt } = cultureRecord(snapshot, culture, { until })
-  return localDate({ timeZone: snapshot.room.timeZone, at: startedAt })
+  return localDate({ timeZone: snapshot.room.timeZone, at: cultureStartedAt(snapshot, culture, until) })
 }
