@@ -160,6 +160,12 @@ describe('a plan', () => {
     ])
     expect(days[1]!.gives).toEqual([])
     expect(days[0]!.eaters).toEqual([{ id: 'one', wanted: 25, got: 25 }])
+    // Of one animal half is half of the culture.
+    const few = question({
+      cultures: [culture('A', { animals: 1, floorAnimals: 0 })],
+      eaters: [eater('one', [0.5, 0, 0])],
+    })
+    expect((await planFood(few)).days[0]!.gives).toEqual([{ cultureId: 'A', eaterId: 'one', litres: 5, animals: 0.5 }])
   })
 
   test('of one culture for each leaves alone a backup that would have helped nobody', async () => {
