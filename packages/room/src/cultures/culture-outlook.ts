@@ -36,7 +36,9 @@ export function cultureOutlook({ snapshot, culture, now, query }: Asked): Cultur
   const ageDays = Math.max(0, elapsedDays(record.startedAt, now))
   const estimate = cultureEstimateAt(history, ageDays)
   const harvestShare = query.harvestShare ?? advisedShare({ snapshot, culture, now })
-  const { shareOfVolume: sustainableShare } = steadyHarvest(estimate.parameters)
+  const { shareOfVolume: sustainableShare } = steadyHarvest(estimate.parameters, {
+    dilutionPerDay: estimate.dilutionPerDay,
+  })
   return {
     ...seen,
     behind: behindOf({ record, history }, estimate),
