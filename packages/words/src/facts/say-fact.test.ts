@@ -42,4 +42,8 @@ test('a hatch says its night as people say a date', () => {
 test('a loss counts heads by the whole number, and one of them as one', () => {
   expect(say({ kind: 'loss', data: { number: 1, of: 'larvae' } }).main).toBe('1 larva')
   expect(say({ kind: 'loss', data: { number: 12_345, of: 'eggs' } }).main).toBe('12,345 eggs')
+  expect(say({ kind: 'spawning', data: { eggs: 1 } } as never).main).toBe('1 egg')
+  expect(say({ kind: 'spawning', data: {} } as never).main).toBe('eggs not counted')
+  expect(say({ kind: 'hatch', data: { hatchedOn: '2026-11-26', larvae: 1 } }).main).toMatch(/^1 larva\b/)
+  expect(say({ kind: 'inoculation', data: { animals: 1 } }).main).toBe('1 animal')
 })

@@ -62,7 +62,7 @@ function sayHarvest(data: Of<'harvest'>, say: Say): string {
 const sayFeeding = (data: Of<'feeding'>, say: Say) =>
   join([
     join([quantity(data.amountMl, 'mL', say), quantity(data.amountG, 'g', say)]) || undefined,
-    data.animals === undefined ? undefined : `${sayNumber(data.animals, say.voice)} animals`,
+    quantity(data.animals, 'animals', say),
     foodLabels[data.food].toLowerCase(),
     data.fromCultureId &&
       `from ${data.isChilled ? 'the chilled reserve of ' : ''}${say.nameOf(data.fromCultureId) ?? 'a culture'}`,
@@ -131,7 +131,7 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
     case 'inoculation':
       return join([
         quantity(fact.data.densityPerMl, 'per_mL', say),
-        fact.data.animals === undefined ? undefined : `${sayNumber(fact.data.animals, say.voice)} animals`,
+        quantity(fact.data.animals, 'animals', say),
         fact.data.fromCultureId && `from ${say.nameOf(fact.data.fromCultureId) ?? 'a culture'}`,
       ])
     case 'loss':
@@ -175,7 +175,7 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
         fact.data.note,
       ])
     case 'spawning':
-      return fact.data.eggs === undefined ? 'eggs not counted' : `${sayNumber(fact.data.eggs, say.voice)} eggs`
+      return quantity(fact.data.eggs, 'eggs', say) ?? 'eggs not counted'
     case 'treatment':
       return join([fact.data.product, fact.data.dose, `prescribed by ${fact.data.prescribedBy}`, fact.data.note])
     case 'decision':
@@ -196,7 +196,7 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
       ])
     case 'hatch':
       return join([
-        fact.data.larvae === undefined ? undefined : `${sayNumber(fact.data.larvae, say.voice)} larvae`,
+        fact.data.larvae === undefined ? undefined : sayHeads(fact.data.larvae, 'larvae', say.voice),
         fact.data.share === undefined ? undefined : `${sayNumber(fact.data.share * 100, say.voice)}% of the clutch`,
         `night of ${sayDate(fact.data.hatchedOn, say.voice)}`,
       ])

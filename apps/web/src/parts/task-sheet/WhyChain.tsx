@@ -1,7 +1,7 @@
 'use client'
 
 import type { Because, Origin, Task } from '@fryward/shared'
-import { sayDatesIn, sayMoment } from '@fryward/words'
+import { namesItsHeads, quantityParts, sayDatesIn, sayMoment } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { Amount } from '@/base/quantities/Amount.tsx'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
@@ -60,7 +60,7 @@ function WhyLink({ link, now }: { link: Because; now: Date }) {
         <span className={styles.linkWhat}>
           {link.quantity && (
             <strong>
-              <Amount quantity={link.quantity} />
+              {namesItsHeads(link) ? quantityParts(link.quantity, voice).number : <Amount quantity={link.quantity} />}
             </strong>
           )}{' '}
           {sayDatesIn(link.label, voice)}
