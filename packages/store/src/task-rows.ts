@@ -58,10 +58,21 @@ export async function rewriteTasks(
     WHERE task.room_id = ${roomId}::uuid AND task.id = new.id`
 }
 
+export type Newcomer = { id: string; createdMs: number }
+
+/** The things of a room that came into it after an instant: mostly none. */
+export async function listNewcomers(
+  tx: Transaction,
+  { roomId, since }: { roomId: string; since: string },
+): Promise<Newcomer[]> {
+  return tx.$queryRaw<Newcomer[]>`
+    SELECT id, (extract(epoch FROM created_at) * 1000)::float8 AS "createdMs"
+    FROM subject WHERE room_id = ${roomId}::uuid AND created_at > ${since}::timestamptz`
+}
+
 export type KeptTaskRow = {
   id: string
   key: string
-  onDate: string
   state: TaskState
   fingerprint: string
   amount: Quantity | null
@@ -73,7 +84,7 @@ export async function listKeptTasks(
   { roomId, dates }: { roomId: string; dates: readonly string[] },
 ): Promise<KeptTaskRow[]> {
   return tx.$queryRaw<KeptTaskRow[]>`
-    SELECT id, key, on_date::text AS "onDate", state::text AS state, fingerprint,
+    SELECT id, key, state::text AS state, fingerprint,
       nullif(content->'amount', 'null'::jsonb) AS amount
     FROM task WHERE room_id = ${roomId}::uuid AND on_date = ANY(${dates}::date[])`
 }

@@ -15,7 +15,15 @@ import {
   type TaskDraft,
 } from '@fryward/husbandry'
 import type { Id, Instant, PlainDate } from '@fryward/shared'
-import { insertTasks, keepDayLists, listKeptTasks, rewriteTasks, type Transaction } from '@fryward/store'
+import {
+  insertTasks,
+  keepDayLists,
+  listKeptTasks,
+  listNewcomers,
+  type Newcomer,
+  rewriteTasks,
+  type Transaction,
+} from '@fryward/store'
 import { uuidv7 } from 'uuidv7'
 
 /** A write under the room's lock, as far as planning needs it. */
@@ -86,18 +94,16 @@ async function draftDays(snapshot: RoomSnapshot, dates: readonly PlainDate[]): P
 
 /** What was drafted before, and when things that are new came. */
 async function readForDays({ tx, roomId, ctx }: Work, dates: readonly PlainDate[]) {
+  // The longer answer first, so that only the shorter is still on its way when the second day is drafted.
   const kept: KeptTask[] = await listKeptTasks(tx, { roomId, dates })
-  const young = await tx.subject.findMany({
-    where: { roomId, createdAt: { gt: addMinutes(ctx.now, -newcomerMinutes) } },
-    select: { id: true, createdAt: true },
-  })
+  const young = await listNewcomers(tx, { roomId, since: addMinutes(ctx.now, -newcomerMinutes) })
   return { kept, young }
 }
 
 /** What joined the room after its round had begun is not late before it has been there as long as others get. */
-function withGrace(drafts: TaskDraft[], young: readonly { id: Id; createdAt: Date }[]): TaskDraft[] {
+function withGrace(drafts: TaskDraft[], young: readonly Newcomer[]): TaskDraft[] {
   if (young.length === 0) return drafts
-  const since = new Map(young.map((subject) => [subject.id, subject.createdAt.getTime()]))
+  const since = new Map(young.map(({ id, createdMs }) => [id, createdMs]))
   return drafts.map((draft) => {
     const waitedMs = (since.get(draft.subjectId) ?? 0) - Date.parse(draft.dueAt)
     if (waitedMs <= 0) return draft
