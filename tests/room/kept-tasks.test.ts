@@ -47,3 +47,17 @@ test('a task that was withdrawn with a whole sentence keeps its reason, without 
     'No longer needed: R1 was changed',
   ])
 })
+
+test('what joins the room after its round had begun is not late before it has been there as long as others get', async () => {
+  const lateOf = async (name: string) => {
+    const { tasks } = await world.ok(full.viewer, 'getDay', { params: { roomId: full.roomId, date: 'today' } })
+    return tasks.flatMap(({ subject, dueAt, lateAt }) => (subject.name === name ? [{ dueAt, lateAt }] : []))
+  }
+  world.clock.set(new Date(Date.parse(world.clock.now()) + 3 * 3_600_000).toISOString())
+  const body = { name: 'R-new', kind: 'rotifer', strain: 'L', volumeL: 20, temperatureC: 25, salinity: 22 } as const
+  await world.ok(full.owner, 'createCulture', { params: { roomId: full.roomId }, body })
+  const joinedAt = Date.parse(world.clock.now())
+  const young = (await lateOf('R-new')).filter(({ dueAt }) => Date.parse(dueAt) < joinedAt)
+  expect(young.length).toBeGreaterThan(0)
+  for (const { lateAt } of young) expect(Date.parse(lateAt)).toBeGreaterThan(joinedAt + 30 * 60_000)
+})
