@@ -132,6 +132,8 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
   },
   pH: ({ task, nature }) => nature.waterOf(task.subject.id)?.pH,
   keptMl: () => jarMl,
+  // Somebody nearby has rotifers to give on the day that they are asked for.
+  animals: ({ task }) => (task.ruleId === 'rotifer-empty' ? task.amount?.value : undefined),
   water: () => 'water_tinted',
   signs: ({ task, nature }) => (nature.rotifers.get(task.subject.id)?.isSick ? ['swimming_slow'] : undefined),
 }

@@ -177,7 +177,8 @@ export class Nature {
 
   /** From another culture they came with its harvest; what is bought in is as many as are said. */
   #inoculate(subjectId: string, data: Extract<Fact, { kind: 'inoculation' }>['data'], task: Task | undefined): void {
-    if (data.fromCultureId !== undefined || task !== undefined) return
+    const isBought = task === undefined || task.ruleId === 'rotifer-empty'
+    if (data.fromCultureId !== undefined || !isBought) return
     this.rotifers.get(subjectId)?.putIn(data.animals ?? 0)
   }
 }

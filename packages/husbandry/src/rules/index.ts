@@ -50,6 +50,7 @@ import { rotiferBackupCheck } from './live-food/rotifer-backup.ts'
 import { rotiferBackupWanted } from './live-food/rotifer-backup-wanted.ts'
 import { rotiferBrush } from './live-food/rotifer-brush.ts'
 import { rotiferCount } from './live-food/rotifer-count.ts'
+import { rotiferEmpty } from './live-food/rotifer-empty.ts'
 import { rotiferEnrich } from './live-food/rotifer-enrich.ts'
 import { rotiferFeed } from './live-food/rotifer-feed.ts'
 import { rotiferFilter } from './live-food/rotifer-filter.ts'
@@ -91,6 +92,7 @@ export const rules: readonly Rule[] = [
   rotiferBackupWanted,
   rotiferTrouble,
   rotiferRescue,
+  rotiferEmpty,
   rotiferCount,
   rotiferRecount,
   cultureWaterTest,

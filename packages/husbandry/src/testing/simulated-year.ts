@@ -151,10 +151,16 @@ function arrange(room: SnapshotBuilder, day: number): void {
     room.fact('care', quarantine.id, `${addDays(firstDay, day)}T15:00:00.000Z`, fishInABag)
   if (quarantine) chooseCures(room, day)
   if (quarantine && day === pumpStandsOn) standStill(room, addDays(firstDay, day))
+  // A vessel leaked: it is clean again, and nothing swims in it.
+  if (quarantine && day === leakedOn)
+    room.fact('care', room.snapshot.cultures[1]!.id, `${addDays(firstDay, day)}T19:30:00.000Z`, {
+      act: 'restart_culture',
+    })
   const third = room.snapshot.cultures[2]
   if (third) third.isBackup = day >= backupFromDay
 }
 
+const leakedOn = 345
 const pumpStandsOn = 355
 // Half of what such water holds. common practice
 const oxygenMgPerL = 3.3

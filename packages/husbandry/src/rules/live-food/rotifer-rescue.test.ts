@@ -79,7 +79,7 @@ describe('the rescue of a crashed culture', () => {
     expect(given(63)).not.toBeNull()
   })
 
-  test('comes after larvae: what they ask for stays, and half where some may hatch', () => {
+  test('comes after larvae: what they ask for stays, and half where some may hatch; of the last sound culture half goes first', () => {
     const amount = (more: (room: SnapshotBuilder) => void) => {
       const room = crashedRoom(120)
       more(room)
@@ -93,12 +93,19 @@ describe('the rescue of a crashed culture', () => {
     const hatching = amount((room) => room.clutch(pair(room), { spawnedAt: '2026-03-02T12:00:00.000Z' }))
     expect(hatching).toBeLessThan(alone)
     expect(hatching).toBeGreaterThan(0)
-    // 3,000 larvae in 300 L want 3 million rotifers; the backup's 20 L hold 2.4.
-    const hungry = amount((room) => {
+    // 3,000 larvae in 300 L want 3 million rotifers; the backup's 18 L hold 2.2.
+    const hungry = (room: SnapshotBuilder) => {
       const tankId = room.tank({ kind: 'larval', volumeL: 300 }).id
       const batch = room.batch({ hatchedOn: '2026-03-07', tankId, larvae: 3000 })
       room.feedLink(batch, room.snapshot.cultures.find(({ isBackup }) => isBackup)!)
-    })
-    expect(hungry).toBe(0)
+    }
+    // Half of 18 L a day, and half of that.
+    expect(amount(hungry)).toBe(4.5)
+    const third = (room: SnapshotBuilder) => {
+      hungry(room)
+      // Sound, and at its floor of 50 per mL: it has nothing to give.
+      room.count(room.culture({ name: 'R3', startedAt }), '2026-03-10T06:30:00.000Z', [50, 50, 50])
+    }
+    expect(amount(third)).toBe(0)
   })
 })

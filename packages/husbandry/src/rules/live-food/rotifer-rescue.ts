@@ -1,21 +1,19 @@
-import { DEFAULT_SIEVING_LOSS, INOCULUM_RANGE_PER_ML, inoculum } from '@fryward/live-feed'
+import { INOCULUM_RANGE_PER_ML } from '@fryward/live-feed'
 import type { Because, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { rotiferRescueDefinition } from '../../definitions/live-food/rotifer-rescue.ts'
-import type { FactOf } from '../../facts/fact.ts'
-import { cultureSupply, isSound } from '../../plans/culture-supply.ts'
-import { keptForLarvaeL } from '../../plans/kept-for-larvae.ts'
+import type { FactDraft, FactOf } from '../../facts/fact.ts'
+import { type Rescue, rescueFor } from '../../plans/rescue-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { type CultureCount, type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
-import { type CultureDensity, densityAt } from '../../state/culture-state.ts'
 import { disinfectionCautions, releaseCautions } from '../../task/cautions.ts'
 import { givenAmountField } from '../../task/fields.ts'
-import { litres, measurableL, measurableLDown, perMl, share as shareOf } from '../../task/measures.ts'
+import { litres, perMl, share as shareOf } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
@@ -28,11 +26,6 @@ const ContextSchema = z.object({
   sourceId: z.string().nullable(),
   animalsPerL: z.number(),
 })
-// A rescuer that is hardly thicker than what it should start rescues nobody. common practice
-const thinnestSourcePerMl = 50
-// Thinner than this a start takes two weeks and more, and whatever else came along outgrows it. common practice
-const thinnestStartPerMl = 10
-
 export const rotiferRescue = defineRule(rotiferRescueDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
@@ -86,24 +79,27 @@ export const rotiferRescue = defineRule(rotiferRescueDefinition, {
     const { plannedL, volumeL, sourceId, animalsPerL } = ContextSchema.parse(context)
     const care = { kind: 'care', subjectId, data: { act: 'restart_culture', litres: volumeL } } as const
     if (sourceId === null) return { facts: [care] }
-    const takenL = numberOf(values, 'amountL') ?? plannedL
     return {
       facts: [
         care,
-        {
-          kind: 'harvest',
-          subjectId: sourceId,
-          data: { volumeL: takenL, parts: [{ to: 'culture', subjectId, volumeL: takenL }] },
-        },
-        {
-          kind: 'inoculation',
-          subjectId,
-          data: { animals: Math.round(takenL * animalsPerL), fromCultureId: sourceId },
-        },
+        ...broughtOver(subjectId, { sourceId, animalsPerL, takenL: numberOf(values, 'amountL') ?? plannedL }),
       ],
     }
   },
 })
+
+/** What goes from one culture into another. */
+export function broughtOver(
+  subjectId: string,
+  { sourceId, animalsPerL, takenL }: { sourceId: string; animalsPerL: number; takenL: number },
+): FactDraft[] {
+  const parts = [{ to: 'culture' as const, subjectId, volumeL: takenL }]
+  const data = { animals: Math.round(takenL * animalsPerL), fromCultureId: sourceId }
+  return [
+    { kind: 'harvest', subjectId: sourceId, data: { volumeL: takenL, parts } },
+    { kind: 'inoculation', subjectId, data },
+  ]
+}
 
 // From the morning of the day before. common practice
 const sickHours = 24
@@ -130,24 +126,6 @@ function crashOf({ counts, inoculations }: CultureRecord, crashShare: number): C
   return inoculations.some(({ fact }) => fact.at > last.fact.at) ? null : { last, densest }
 }
 
-/** What it can still give today: never so much that the rescuer is lost too. */
-type Rescuer = CultureDensity & { culture: SnapshotCulture; leftL: number }
-type Rescue = { source: Rescuer; plannedL: number; animalsPerL: number; isThin: boolean }
-
-/** What the best rescuer gives, and whether that is a thin start; null when nobody can help. */
-function rescueFor(
-  snapshot: RoomSnapshot,
-  culture: SnapshotCulture,
-  { day, startPerMl }: { day: HusbandryDay; startPerMl: number },
-): Rescue | null {
-  const source = rescuerOf(snapshot, culture, day)
-  if (!source) return null
-  const plannedL = litresToStart({ culture, source, startPerMl })
-  const animalsPerL = source.densityPerMl * 1000 * (1 - DEFAULT_SIEVING_LOSS)
-  const start = inoculum({ animals: plannedL * animalsPerL, volumeL: culture.volumeL })
-  return { source, plannedL, animalsPerL, isThin: start.verdict === 'too-thin' }
-}
-
 function rescueSteps(culture: SnapshotCulture, rescue: Rescue | null): Phrase[] {
   return [
     phrase(
@@ -162,7 +140,7 @@ function rescueSteps(culture: SnapshotCulture, rescue: Rescue | null): Phrase[] 
   ]
 }
 
-function takenField({ source, plannedL }: Rescue): TaskField {
+export function takenField({ source, plannedL }: Rescue): TaskField {
   return givenAmountField({
     name: 'amountL',
     label: `Of ${source.culture.name}`,
@@ -188,40 +166,11 @@ function crashLinks({ last, densest }: Crash): Because[] {
   ]
 }
 
-function rescueLinks(rescue: Rescue | null): Because[] {
+export function rescueLinks(rescue: Rescue | null): Because[] {
   const source = `${INOCULUM_RANGE_PER_ML.lower}-${INOCULUM_RANGE_PER_ML.upper} per mL: ICAR e-course on rotifers`
   if (!rescue) return [computedLink('animals to start with', source, { label: 'no culture to take it from' })]
   return [
     ...rescue.source.because.map((link, index): Because => (index === 0 ? { ...link, joins: 'divided_by' } : link)),
     computedLink('animals to start with', source, { label: 'to take', quantity: litres(rescue.plannedL) }),
   ]
-}
-
-/** A sound backup of the same strain that has something left to give before any other culture, the densest first. */
-function rescuerOf(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): Rescuer | undefined {
-  const moment = { at: firstRound(day).startsAt, until: day.endsAt }
-  return snapshot.cultures
-    .filter((each) => each.id !== culture.id && each.kind === 'rotifer' && each.strain === culture.strain)
-    .filter((each) => isSound(snapshot, each, day))
-    .flatMap((each) => {
-      const density = densityAt(snapshot, each, moment)
-      const keptL = keptForLarvaeL(snapshot, each, day)
-      const leftL = measurableLDown(Math.max(0, cultureSupply(snapshot, each, day).leftL - keptL))
-      const startPerMl = density ? (leftL * density.densityPerMl * (1 - DEFAULT_SIEVING_LOSS)) / culture.volumeL : 0
-      return density && density.densityPerMl >= thinnestSourcePerMl && startPerMl >= thinnestStartPerMl
-        ? [{ culture: each, leftL, ...density }]
-        : []
-    })
-    .sort(
-      (a, b) =>
-        Number(b.culture.isBackup) - Number(a.culture.isBackup) ||
-        b.densityPerMl - a.densityPerMl ||
-        (a.culture.id < b.culture.id ? -1 : 1),
-    )[0]
-}
-
-function litresToStart(input: { culture: SnapshotCulture; source: Rescuer; startPerMl: number }): number {
-  const { culture, source, startPerMl } = input
-  const wantedL = (startPerMl * culture.volumeL) / (source.densityPerMl * (1 - DEFAULT_SIEVING_LOSS))
-  return Math.min(source.leftL, measurableL(wantedL))
 }

@@ -1,0 +1,81 @@
+import { expect, test } from 'vitest'
+import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { larvalPreyTopUp } from '../larvae/prey-top-up.ts'
+import { rotiferEmpty } from './rotifer-empty.ts'
+import { rotiferRescue } from './rotifer-rescue.ts'
+
+const date = '2026-03-10'
+const tomorrow = '2026-03-11'
+const startedAt = '2026-02-20T08:00:00.000Z'
+
+/** R1 was lost and cleaned out this morning, with nothing in the room to begin it with. */
+function cleanedOut() {
+  const room = new SnapshotBuilder()
+  const culture = room.culture({ name: 'R1', startedAt, volumeL: 18 })
+  room.count(culture, '2026-03-08T06:30:00.000Z', [300, 300, 300])
+  room.count(culture, '2026-03-10T06:30:00.000Z', [5, 5, 5])
+  const rescue = onlyDraft(room.drafts(date, [rotiferRescue]))
+  expect(rescue.content.amount).toBeNull()
+  for (const fact of signOff(rotiferRescue, rescue).facts) room.append(fact, { at: '2026-03-10T07:10:00.000Z' })
+  return { room, culture }
+}
+const asked = (room: SnapshotBuilder, on = tomorrow) => room.drafts(on, [rotiferRescue, rotiferEmpty]).drafts
+
+test('an empty vessel asks for animals every day until somebody writes how many went in', () => {
+  const { room, culture } = cleanedOut()
+  expect(asked(room, date)).toEqual([])
+  const draft = onlyDraft({ drafts: asked(room), gaps: [] })
+  // 50-150 per mL for an inoculum: ICAR e-course on rotifers (text of FAO Fish. Tech. Pap. 361); here 63, in 18 L.
+  expect(draft.content.amount).toEqual({ value: 1_100_000, unit: 'animals' })
+  expect(signOff(rotiferEmpty, draft).facts).toEqual([])
+  room.count(culture, '2026-03-12T06:30:00.000Z', [0, 0, 0])
+  expect(asked(room, '2026-03-13')).toHaveLength(1)
+  const [bought] = signOff(rotiferEmpty, draft, { animals: 900_000 }).facts
+  expect(bought).toEqual({ kind: 'inoculation', subjectId: culture.id, data: { animals: 900_000 } })
+  room.append(bought!, { at: '2026-03-13T07:10:00.000Z' })
+  expect(asked(room, '2026-03-13')).toEqual([])
+})
+
+test('a vessel in which somebody counted animals is not empty, whoever forgot to write that they went in', () => {
+  const { room, culture } = cleanedOut()
+  room.count(culture, '2026-03-11T06:30:00.000Z', [0, 1, 0])
+  expect(asked(room)).toEqual([])
+  const never = new SnapshotBuilder()
+  never.culture({ name: 'R9', startedAt })
+  expect(asked(never)).toEqual([])
+})
+
+test('is begun from another as soon as one can give some', () => {
+  const { room, culture } = cleanedOut()
+  const other = room.culture({ name: 'R2', startedAt, volumeL: 18 })
+  room.count(other, '2026-03-11T06:30:00.000Z', [200, 200, 200])
+  const draft = onlyDraft({ drafts: asked(room), gaps: [] })
+  const { facts } = signOff(rotiferEmpty, draft)
+  expect(facts.map(({ kind, subjectId }) => [kind, subjectId])).toEqual([
+    ['harvest', other.id],
+    ['inoculation', culture.id],
+  ])
+  // What leaves the one comes into the other, but for a tenth that sieving takes (live-feed, DEFAULT_SIEVING_LOSS).
+  const litres = facts.flatMap((fact) => (fact.kind === 'harvest' ? fact.data.volumeL : []))
+  const put = facts.flatMap((fact) => (fact.kind === 'inoculation' ? (fact.data.animals ?? 0) : []))
+  expect(put[0]! / (litres[0]! * 200_000)).toBeCloseTo(0.9, 6)
+})
+
+test('of the last sound culture half of what it can give begins another, though larvae want all of it; of two it waits', () => {
+  const given = (many: 1 | 2) => {
+    const { room } = cleanedOut()
+    const tank = room.tank({ name: 'Nursery', volumeL: 150 })
+    const batch = room.batch({ hatchedOn: '2026-03-08', tankId: tank.id, larvae: 300 })
+    for (const name of ['R2', 'R3'].slice(0, many)) {
+      const other = room.culture({ name, startedAt, volumeL: 18 })
+      room.count(other, '2026-03-11T06:30:00.000Z', [200, 200, 200])
+      room.feedLink(batch, other)
+    }
+    expect(room.drafts(tomorrow, [larvalPreyTopUp]).drafts.length).toBeGreaterThan(0)
+    return onlyDraft({ drafts: asked(room), gaps: [] }).content.amount
+  }
+  // Half of 18 L is what it can give in a day, and half of that.
+  expect(given(1)).toEqual({ value: 4.5, unit: 'L' })
+  // R3 feeds nobody as long as R2 does, so all of what it gives is there for a new start: 63 per mL in 18 L.
+  expect(given(2)?.value).toBeGreaterThan(4.5)
+})
