@@ -143,7 +143,7 @@ test('what is known of a species without a profile is said anew for all of its k
   expect(await newestAudit()).toMatchObject({ action: 'species.change', detail: { before: params.species, species } })
   const clutches = await world.ok(full.owner, 'listClutches', { params })
   expect(clutches.find(({ id }) => id === clutch.id)).toMatchObject({ species, care: 'pelagic' })
-  expect(await lookFields()).toEqual(['dead', 'note'])
+  expect(await lookFields()).toEqual(['eggs', 'dead', 'note'])
   // Nothing of that name is left, and one with a profile is not for a room to say.
   for (const gone of [params.species, 'amphiprion-ocellaris'])
     expect(

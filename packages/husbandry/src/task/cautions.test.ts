@@ -21,7 +21,9 @@ test('each names the harm and what keeps it away', () => {
   for (const list of [cautions.decapsulationCautions, cautions.disinfectionCautions])
     expect(said(list)).toMatch(/oggles.*never meets acid or ammonia.*no chlorine/)
   // FAO Fish. Tech. Pap. 361, 4.2.3: the bath of hypochlorite and caustic soda is kept under 40 C, then rinsed and freed of chlorine.
-  expect(said(cautions.decapsulationCautions)).toMatch(/never water onto caustic soda.*under 40 C.*thiosulphate/)
+  expect(said(cautions.decapsulationCautions)).toMatch(
+    /never water onto caustic soda.*heats itself: have ice ready.*thiosulphate/,
+  )
   expect(said(cautions.medicineCautions)).toMatch(/veterinarian has prescribed/)
   for (const list of [cautions.larvaeToPartWithCautions, cautions.releaseCautions])
     expect(said(list)).toMatch(/Never release/)
