@@ -2,6 +2,7 @@ import { DEFAULT_SIEVING_LOSS, inoculum } from '@fryward/live-feed'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
+import { cultureStartedAt } from '../state/culture-history.ts'
 import { type CultureDensity, densityAt } from '../state/culture-state.ts'
 import { measurableL, measurableLDown } from '../task/measures.ts'
 import { cultureSupply, isSound } from './culture-supply.ts'
@@ -33,18 +34,23 @@ export function rescueFor(
 /** A sound backup of the same strain that has something left to give before any other culture, the densest first. */
 function rescuerOf(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): Rescuer | undefined {
   const moment = { at: firstRound(day).startsAt, until: day.endsAt }
-  const sound = snapshot.cultures
-    .filter((each) => each.id !== culture.id && each.kind === 'rotifer' && each.strain === culture.strain)
-    .filter((each) => isSound(snapshot, each, day) && (densityAt(snapshot, each, moment)?.densityPerMl ?? 0) > 0)
-  const isLast = sound.length === 1
+  const densityOf = (each: SnapshotCulture) => densityAt(snapshot, each, moment)
+  const alike = snapshot.cultures.filter(({ kind, strain }) => kind === 'rotifer' && strain === culture.strain)
+  const sound = alike.filter(
+    (each) =>
+      each.id !== culture.id &&
+      isSound(snapshot, each, day) &&
+      (densityOf(each)?.densityPerMl ?? 0) > 0 &&
+      cultureStartedAt(snapshot, each, day.endsAt) < day.startsAt,
+  )
+  const waiting = alike.filter((each) => !sound.includes(each)).sort((a, b) => (a.id < b.id ? -1 : 1))
   return sound
     .flatMap((each) => {
-      const density = densityAt(snapshot, each, moment)
-      const leftL = measurableLDown(spareL(snapshot, each, { day, isLast }))
-      const startPerMl = density ? (leftL * density.densityPerMl * (1 - DEFAULT_SIEVING_LOSS)) / culture.volumeL : 0
-      return density && density.densityPerMl >= thinnestSourcePerMl && startPerMl >= thinnestStartPerMl
-        ? [{ culture: each, leftL, ...density }]
-        : []
+      const density = densityOf(each)
+      if (!density || density.densityPerMl < thinnestSourcePerMl) return []
+      const spare = spareL(snapshot, each, { day, isLast: sound.length === 1 })
+      const leftL = shareL(spare, { culture, waiting, density })
+      return leftL > 0 ? [{ culture: each, leftL, ...density }] : []
     })
     .sort(
       (a, b) =>
@@ -66,6 +72,17 @@ function spareL(
   const { leftL } = cultureSupply(snapshot, culture, given.day)
   const restL = Math.max(0, leftL - keptForLarvaeL(snapshot, culture, given.day))
   return given.isLast ? Math.max(restL, leftL / 2) : restL
+}
+
+type Start = { culture: SnapshotCulture; waiting: readonly SnapshotCulture[]; density: CultureDensity }
+
+/** An equal part for each that may have to begin, so that none is promised twice; all for the first where that is too thin a start. */
+function shareL(spare: number, { culture, waiting, density }: Start): number {
+  const isEnough = (litres: number) =>
+    (litres * density.densityPerMl * (1 - DEFAULT_SIEVING_LOSS)) / culture.volumeL >= thinnestStartPerMl
+  const [part, all] = [measurableLDown(spare / waiting.length), measurableLDown(spare)]
+  if (isEnough(part)) return part
+  return waiting[0]?.id === culture.id && isEnough(all) ? all : 0
 }
 
 function litresToStart(input: { culture: SnapshotCulture; source: Rescuer; startPerMl: number }): number {

@@ -71,11 +71,7 @@ function boundOf(snapshot: RoomSnapshot, { batch, culture, wanted, day }: BoundA
  * The room's other sound rotifers that have litres left today beyond what their own eaters want, most first; a backup is
  * left alone.
  */
-export function culturesWithMore(
-  snapshot: RoomSnapshot,
-  but: readonly Id[],
-  day: HusbandryDay,
-): { culture: SnapshotCulture; leftL: number }[] {
+export function culturesWithMore(snapshot: RoomSnapshot, but: readonly Id[], day: HusbandryDay): Spare[] {
   return snapshot.cultures
     .filter(({ id, kind, isBackup }) => kind === 'rotifer' && !isBackup && !but.includes(id))
     .filter((culture) => isSound(snapshot, culture, day))
@@ -90,10 +86,12 @@ export function culturesWithMore(
     .sort((a, b) => b.leftL - a.leftL || (a.culture.id < b.culture.id ? -1 : 1))
 }
 
+export type Spare = { culture: SnapshotCulture; leftL: number }
+
 type NothingLeft = {
   cultures: readonly SnapshotCulture[]
   bounds: ReadonlyMap<Id, Bound>
-  others: readonly { culture: SnapshotCulture }[]
+  others: readonly Spare[]
 }
 
 function nothingLeft(batch: SnapshotBatch, { cultures, bounds, others }: NothingLeft): Gap {

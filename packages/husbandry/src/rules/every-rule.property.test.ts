@@ -1,9 +1,11 @@
 import type { Because, Unit } from '@fryward/shared'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { husbandryDay } from '../calendar/husbandry-day.ts'
 import { draftDay } from '../engine/draft-day.ts'
 import { reconcile } from '../engine/reconcile.ts'
 import { parseTaskKey } from '../engine/task-key.ts'
+import { cultureSupply } from '../plans/culture-supply.ts'
 import { sourceText } from '../rule/parameters.ts'
 import { clutchIntent } from '../state/clutch-state.ts'
 import { randomRoom } from '../testing/random-room.ts'
@@ -188,6 +190,24 @@ describe('a day of any room', () => {
         }
       }),
       bounded,
+    )
+  })
+
+  test('no culture is asked for more than it may give, whatever is begun from it', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const room = allOn(randomRoom(seed, date))
+        const starts = day(room).drafts.filter(({ ruleId }) => ['rotifer-rescue', 'rotifer-empty'].includes(ruleId))
+        const snapshot = room.build()
+        for (const culture of snapshot.cultures) {
+          const asked = starts.filter(({ context }) => (context as { sourceId?: unknown }).sourceId === culture.id)
+          const litres = asked.reduce((sum, { content }) => sum + (content.amount?.value ?? 0), 0)
+          if (litres === 0) continue
+          const { leftL } = cultureSupply(snapshot, culture, husbandryDay({ room: snapshot.room, date }))
+          expect(litres, `${asked.length} from ${culture.name}`).toBeLessThanOrEqual(leftL + 1e-9)
+        }
+      }),
+      { numRuns: 400 },
     )
   })
 

@@ -27,6 +27,7 @@ import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
 import { type Forecast, metamorphosis } from '../../thermal/index.ts'
+import { mostForFish } from '../parts/bring-over.ts'
 
 /** When the middle fish of a batch should turn, by its tank's warmth as measured and set; null for young that are born settled. */
 function settlingWindow(input: {
@@ -145,21 +146,18 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
   },
 })
 
-// Young fish bear so much at once over a drip line; more is brought nearer first, as with fish that arrive. common practice
-const fartherThan = 4
-
 /** How young get used to the water of another tank. */
 function acrossSteps(from: SnapshotTank, to: SnapshotTank): Phrase[] {
   const waters = { theirs: psu(from.salinity), ours: psu(to.salinity) }
   const drip = 'Half an hour on a drip line of water from'
   if (from.salinity === to.salinity) return [phrase(`${drip} ${to.name}, until they are as warm as it is.`)]
-  const isFar = Math.abs(from.salinity - to.salinity) > fartherThan
+  const isFar = Math.abs(from.salinity - to.salinity) > mostForFish
   return [
     ...(isFar
       ? [
           phrase(
             `${from.name} is at {theirs}, ${to.name} at {ours}: too far to move them today. Change ${from.name} towards it over days, until {apart} or less are between them.`,
-            { ...waters, apart: psu(fartherThan) },
+            { ...waters, apart: psu(mostForFish) },
           ),
         ]
       : []),

@@ -3,7 +3,7 @@ import { z } from 'zod'
 import { larvalPreyTopUpDefinition } from '../../definitions/larvae/larval-prey-top-up.ts'
 import type { FactDraft } from '../../facts/fact.ts'
 import { preyFeedRounds } from '../../plans/prey-feed-rounds.ts'
-import { culturesWithMore, topUpPlans } from '../../plans/top-up-plan.ts'
+import { culturesWithMore, type Spare, topUpPlans } from '../../plans/top-up-plan.ts'
 import type { TopUpPlan } from '../../plans/top-up-wanted.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { batchById } from '../../snapshot/by-id.ts'
@@ -128,7 +128,7 @@ type About = {
   plannedMl: number
   harvestedMl: number
   batch: SnapshotBatch
-  others: ReturnType<typeof culturesWithMore>
+  others: readonly Spare[]
 }
 
 function stepsFor(plan: TopUpPlan, about: About): Phrase[] {

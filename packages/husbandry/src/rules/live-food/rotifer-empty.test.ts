@@ -61,6 +61,26 @@ test('is begun from another as soon as one can give some', () => {
   expect(put[0]! / (litres[0]! * 200_000)).toBeCloseTo(0.9, 6)
 })
 
+test('two empty vessels share what one can give, and neither is promised the other’s part', () => {
+  const { room } = cleanedOut()
+  const second = room.culture({ name: 'R4', startedAt, volumeL: 18 })
+  room.count(second, '2026-03-08T06:30:00.000Z', [300, 300, 300])
+  room.fact('care', second.id, '2026-03-10T07:20:00.000Z', { act: 'restart_culture' })
+  const other = room.culture({ name: 'R2', startedAt, volumeL: 18 })
+  room.count(other, '2026-03-11T06:30:00.000Z', [100, 100, 100])
+  const given = () => asked(room).map(({ content }) => content.amount)
+  // Half of 18 L may go in a day; nobody eats of it here.
+  expect(given()).toEqual([
+    { value: 4.5, unit: 'L' },
+    { value: 4.5, unit: 'L' },
+  ])
+  // One has been begun: the other is asked for no more than its part of what is left.
+  for (const fact of signOff(rotiferEmpty, asked(room)[0]!).facts) room.append(fact, { at: '2026-03-11T07:10:00.000Z' })
+  expect(given()).toHaveLength(1)
+  expect(given()[0]!.value).toBeGreaterThan(0)
+  expect(given()[0]!.value).toBeLessThanOrEqual(4.5)
+})
+
 test('of the last sound culture half of what it can give begins another, though larvae want all of it; of two it waits', () => {
   const given = (many: 1 | 2) => {
     const { room } = cleanedOut()

@@ -1,4 +1,4 @@
-import type { Phrase } from '@fryward/shared'
+import type { Phrase, Quantity } from '@fryward/shared'
 import { z } from 'zod'
 import { firstRound } from '../../calendar/rounds.ts'
 import { rotiferEmptyDefinition } from '../../definitions/live-food/rotifer-empty.ts'
@@ -36,7 +36,6 @@ export const rotiferEmpty = defineRule(rotiferEmptyDefinition, {
       {
         roundId: firstRound(day).id,
         content: taskContent({
-          verb: 'restart',
           ...(rescue ? fromAnother(rescue) : fromElsewhere(wanted)),
           cautions: releaseCautions,
           because: [
@@ -78,6 +77,7 @@ const fromAnother = (rescue: Rescue) => {
   const { culture } = rescue.source
   const amount = litres(rescue.plannedL)
   return {
+    verb: 'restart' as const,
     title: titled('give_from', { amount, from: culture.name, details: [also('for a new start')] }),
     amount,
     amountOf: `${culture.name}, sieved`,
@@ -96,7 +96,8 @@ const elsewhereSteps: Phrase[] = [
   phrase('None yet? Sign it off without a number, and it is asked again tomorrow.'),
 ]
 
-const fromElsewhere = (wanted: ReturnType<typeof animals>) => ({
+const fromElsewhere = (wanted: Quantity) => ({
+  verb: 'check' as const,
   title: titled('order', { amount: wanted, thing: 'live rotifers: it stands empty' }),
   amount: wanted,
   amountOf: 'live rotifers',

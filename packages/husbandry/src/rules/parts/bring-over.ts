@@ -9,6 +9,9 @@ type Water = { name: string; salinity: number }
 const additions = 3
 const apart: Quantity = { value: 10, unit: 'minutes' }
 
+/** What fish bear at once over a drip line or a few additions; more is brought nearer first, over days. common practice */
+export const mostForFish = 4
+
 /**
  * How sieved live food goes from one water into another: in so much water like its own, to which the other is added in
  * three equal parts. None where both are alike enough (an abrupt change of more than 5 harms: Treece & Davis 2000, SRAC Publication 701).

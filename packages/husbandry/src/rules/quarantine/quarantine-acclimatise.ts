@@ -15,6 +15,7 @@ import { degC, litres, measurableL, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
+import { mostForFish } from '../parts/bring-over.ts'
 
 type Values = ParameterValues<typeof quarantineAcclimatiseDefinition.parameters>
 
@@ -72,8 +73,6 @@ export const quarantineAcclimatise = defineRule(quarantineAcclimatiseDefinition,
 
 // What fish bear at once, in salinity. common practice
 const bearable = 1
-// Farther apart than this the tank is brought to the fish before they go in. common practice
-const fartherThan = 4
 
 /** Each addition as a part of the bag's water: enough of them that what is left of the difference is bearable. */
 function partOfBag(difference: number, additions: number): number {
@@ -87,7 +86,7 @@ function stepsFor(tank: SnapshotTank, { data }: FactOf<'care'>, parameters: Valu
   const difference = data.salinity === undefined ? 0 : Math.abs(data.salinity - tank.salinity)
   const eachL = measurableL(bagL * partOfBag(difference, additions))
   const minutes = (value: number): Quantity => ({ value, unit: 'minutes' })
-  const isFar = difference > fartherThan
+  const isFar = difference > mostForFish
   return [
     ...(isFar && data.salinity !== undefined
       ? [
