@@ -6,6 +6,7 @@ import { cultureWaterTestDefinition } from '../definitions/live-food/culture-wat
 import type { FactOf } from '../facts/fact.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
+import { standsEmpty } from '../state/culture-history.ts'
 import { daysSince, factsUntil } from '../state/day-facts.ts'
 import { type Measure, readBeside } from '../state/water-reads.ts'
 import { assumedPH } from './ammonia-plan.ts'
@@ -88,6 +89,7 @@ export function cultureTestDue(
 ): CultureTest | null {
   const { isOn, parameters } = ruleInForce(snapshot, cultureWaterTestDefinition)
   if (!isOn || culture.kind !== 'rotifer' || culture.startedAt >= day.startsAt) return null
+  if (standsEmpty(snapshot, culture, day.endsAt)) return null
   const last = cultureWater(snapshot, culture, day)
   const since = daysSince(snapshot, last?.fact, day.date)
   if (!last || since === null) return { round: middleRound(day), last, isRetest: false }

@@ -68,6 +68,13 @@ function readRecord(
   return record
 }
 
+/** Begun again, nothing written of animals put in, and none counted since. */
+export function standsEmpty(snapshot: RoomSnapshot, culture: SnapshotCulture, until: Instant): boolean {
+  const { startedAt, inoculations, counts } = cultureRecord(snapshot, culture, { until })
+  const isEmpty = inoculations.length === 0 && counts.every(({ densityPerMl }) => densityPerMl === 0)
+  return isEmpty && startedAt > culture.startedAt
+}
+
 /**
  * The record as the estimate wants it, days counted from the (re)start: counts and, before the first count, the
  * inoculation as observations; later inoculations as additions. Null while nothing says how dense it is.

@@ -6,7 +6,7 @@ import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
-import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
+import { type CultureRecord, cultureRecord, standsEmpty } from '../../state/culture-history.ts'
 import { cultureStartDate, densityAt } from '../../state/culture-state.ts'
 import { dateOf, daysSince } from '../../state/day-facts.ts'
 import { batchesFedBy } from '../../state/feed-links.ts'
@@ -35,6 +35,8 @@ export const rotiferCount = defineRule(rotiferCountDefinition, {
     const last = record.counts.at(-1)
     // Started at a known density today: the first count is tomorrow's.
     if (ageDays < 0 || (!last && ageDays === 0 && record.inoculations.length > 0)) return []
+    // Somebody has looked, and nothing swims in it.
+    if (last && standsEmpty(snapshot, culture, day.endsAt)) return []
     const daily = dailyReason({ snapshot, culture, record, day, isYoung: ageDays < parameters.dailyUntilAgeDays })
     const usually = culture.isBackup ? 'backupEveryDays' : 'everyDays'
     const sinceCount = daysSince(snapshot, last?.fact, day.date)

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { larvalPreyTopUp } from '../larvae/prey-top-up.ts'
+import { cultureWaterTest } from './culture-water-test.ts'
+import { rotiferBrush } from './rotifer-brush.ts'
+import { rotiferCount } from './rotifer-count.ts'
 import { rotiferEmpty } from './rotifer-empty.ts'
 import { rotiferRescue } from './rotifer-rescue.ts'
 
@@ -28,11 +31,17 @@ test('an empty vessel asks for animals every day until somebody writes how many 
   // 50-150 per mL for an inoculum: ICAR e-course on rotifers (text of FAO Fish. Tech. Pap. 361); here 63, in 18 L.
   expect(draft.content.amount).toEqual({ value: 1_100_000, unit: 'animals' })
   expect(signOff(rotiferEmpty, draft).facts).toEqual([])
+  // Nobody has looked yet: a count says whether it is. What has only new water in it is neither brushed nor tested.
+  const others = (on: string) =>
+    room.drafts(on, [rotiferCount, rotiferBrush, cultureWaterTest]).drafts.map(({ ruleId }) => ruleId)
+  expect(others(tomorrow)).toEqual(['rotifer-count'])
   room.count(culture, '2026-03-12T06:30:00.000Z', [0, 0, 0])
+  expect(others('2026-03-13')).toEqual([])
   expect(asked(room, '2026-03-13')).toHaveLength(1)
   const [bought] = signOff(rotiferEmpty, draft, { animals: 900_000 }).facts
   expect(bought).toEqual({ kind: 'inoculation', subjectId: culture.id, data: { animals: 900_000 } })
   room.append(bought!, { at: '2026-03-13T07:10:00.000Z' })
+  expect(others('2026-03-14')).toContain('rotifer-count')
   expect(asked(room, '2026-03-13')).toEqual([])
 })
 

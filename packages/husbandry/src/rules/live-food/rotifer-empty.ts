@@ -8,8 +8,7 @@ import { defineRule } from '../../rule/rule.ts'
 import { ruleInForce } from '../../rule/rule-in-force.ts'
 import { settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
-import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
-import { type CultureRecord, cultureRecord } from '../../state/culture-history.ts'
+import { cultureStartedAt, standsEmpty } from '../../state/culture-history.ts'
 import { cultureStartDate } from '../../state/culture-state.ts'
 import { releaseCautions } from '../../task/cautions.ts'
 import { numberField } from '../../task/fields.ts'
@@ -27,8 +26,8 @@ export const rotiferEmpty = defineRule(rotiferEmptyDefinition, {
   draft: ({ snapshot, day, subject }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'rotifer') return []
-    const record = cultureRecord(snapshot, culture, { until: day.endsAt })
-    if (record.startedAt >= day.startsAt || !standsEmpty(record, culture)) return []
+    const isOfToday = cultureStartedAt(snapshot, culture, day.endsAt) >= day.startsAt
+    if (isOfToday || !standsEmpty(snapshot, culture, day.endsAt)) return []
     const { startPerMl } = ruleInForce(snapshot, rotiferRescueDefinition).parameters
     const rescue = rescueFor(snapshot, culture, { day, startPerMl })
     const wanted = animals(roundAnimals(startPerMl * culture.volumeL * 1000))
@@ -69,10 +68,6 @@ export const rotiferEmpty = defineRule(rotiferEmptyDefinition, {
   },
 })
 
-/** Begun again, nothing put in, and no animal counted since. */
-const standsEmpty = ({ startedAt, inoculations, counts }: CultureRecord, culture: SnapshotCulture): boolean =>
-  startedAt > culture.startedAt && inoculations.length === 0 && counts.every(({ densityPerMl }) => densityPerMl === 0)
-
 const fromAnother = (rescue: Rescue) => {
   const { culture } = rescue.source
   const amount = litres(rescue.plannedL)
@@ -84,16 +79,20 @@ const fromAnother = (rescue: Rescue) => {
     steps: [
       phrase(`See to ${culture.name} first, and only then touch this vessel.`),
       phrase('Clean, with new water, matched, and air? Then put the sieved animals in.'),
+      countedStep,
     ],
     fields: [takenField(rescue)],
   }
 }
+
+const countedStep = phrase('Do animals swim in it already? Count them, and this goes from the list.')
 
 const elsewhereSteps: Phrase[] = [
   phrase('Nothing in the room can start it: the chilled reserve, another breeder, or a starter that is sent.'),
   phrase('When they come: a drop under the lens, warmth and salinity matched, sieved and rinsed, then in.'),
   phrase('Keep their tools apart for {apart}: what comes from elsewhere may bring something along.', { apart }),
   phrase('None yet? Sign it off without a number, and it is asked again tomorrow.'),
+  countedStep,
 ]
 
 const fromElsewhere = (wanted: Quantity) => ({
