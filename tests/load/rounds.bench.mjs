@@ -24,7 +24,7 @@ export async function run() {
     year.sign(drafts)
   }
   report(seen, year.vessels)
-  await timeUnderLock(year, addDays(firstDay, days - 1))
+  await timeUnderLock({ snapshot: year.room.build(), date: addDays(firstDay, days - 1) })
 }
 
 function timed(work) {

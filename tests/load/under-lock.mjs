@@ -1,6 +1,9 @@
 // One count in a room of 60 vessels: how long the whole write takes on a real PostgreSQL, lock, planning and answer
 // included, against a transaction that takes the same lock and does nothing, and against drafting its two days anew; and
-// the same again with five years of ended things in the room.
+// the same again with five years of ended things in the room. In a process of its own, as a service is one: whatever lived
+// through the year before leaves a memory that is swept at every count.
+import { fork } from 'node:child_process'
+import { once } from 'node:events'
 import { randomUUID } from 'node:crypto'
 import { chmodSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -12,17 +15,31 @@ import { startEmbeddedPostgres } from '@fryward/standalone'
 import { advanceRevision, applyMigrations, inTransaction, openDatabase } from '@fryward/store'
 import { addEndedYears, keepRoom } from './lived-in-room.mjs'
 
-const counts = Number(process.env.COUNTS ?? 60)
+const counts = { warm: 40, timed: 60 }
 const years = 5
 
-export async function timeUnderLock(year, date) {
+/** @param kept `{ snapshot, date }`, the room and its day */
+export async function timeUnderLock(kept) {
+  const child = fork(import.meta.filename, { stdio: 'inherit' })
+  const ended = once(child, 'exit')
+  child.send(kept)
+  const [code] = await ended
+  if (code !== 0) throw new Error(`Counting under the lock ended with ${code}`)
+}
+
+if (process.send) {
+  const [kept] = await once(process, 'message')
+  await countUnderLock(kept)
+  process.disconnect()
+}
+
+async function countUnderLock({ snapshot, date }) {
   const dataDir = mkdtempSync(join(tmpdir(), 'fryward-lock-'))
   chmodSync(dataDir, 0o755)
   const postgres = await startEmbeddedPostgres({ dataDir, isDurable: false, maxConnections: 20 })
   const database = openDatabase({ connectionString: postgres.connectionString, maxConnections: 4 })
   try {
     await applyMigrations({ connectionString: postgres.connectionString })
-    const snapshot = year.room.build()
     const now = `${date}T12:00:00.000Z`
     const young = await keepRoom(database, snapshot, now)
     const old = await keepRoom(database, asAnotherRoom(snapshot), now)
@@ -63,7 +80,7 @@ async function measureWrites(database, { young, old, snapshot, date }) {
   for (const roomId of [young, old]) await openDays({ ctx: ctx(0), roomId })
   const rotifers = snapshot.cultures.filter(({ kind }) => kind === 'rotifer')
   const times = { young: [], old: [], bare: [] }
-  for (let index = 1; index <= counts; index += 1) {
+  for (let index = 1; index <= counts.warm + counts.timed; index += 1) {
     const data = { of: 'culture', animals: [150 + (index % 9), 160, 155], volumeMl: 1, dilution: 1 }
     const input = { kind: 'count', subjectId: rotifers[index % rotifers.length].id, data }
     const record = (roomId) => timed(() => recordFact({ ctx: ctx(index), roomId, input }))
@@ -71,8 +88,8 @@ async function measureWrites(database, { young, old, snapshot, date }) {
     times.old.push(await record(old))
     times.bare.push(await timed(() => inTransaction(database, (tx) => advanceRevision(tx, young))))
   }
-  // The first ten warm the process up: a room that is worked in is known.
-  const median = (list) => list.slice(10).sort((a, b) => a - b)[Math.floor((counts - 10) / 2)]
+  // The first warm the process up: a room that is worked in is known.
+  const median = (list) => list.slice(counts.warm).sort((a, b) => a - b)[counts.timed / 2]
   return { young: median(times.young), old: median(times.old), bare: median(times.bare) }
 }
 

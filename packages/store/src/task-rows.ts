@@ -11,7 +11,12 @@ export type TaskSaid = {
   is_for_stand_in: boolean
   fingerprint: string
 }
-export type TaskRewrite = TaskSaid & { id: string }
+export type TaskRewrite = TaskSaid & {
+  id: string
+  /** Whether people are told of the new amount, and what it was. */
+  is_amount_told: boolean
+  amount_before: Quantity | null
+}
 export type NewTask = TaskSaid & {
   id: string
   key: string
@@ -44,18 +49,26 @@ export async function insertTasks(
 /** Rewrites many open (or withdrawn, now wanted again) tasks in one statement; a day is worked out at every write. */
 export async function rewriteTasks(
   tx: Transaction,
-  { roomId, rows }: { roomId: string; rows: readonly TaskRewrite[] },
+  input: { roomId: string; rows: readonly TaskRewrite[]; revision: number; now: string; why: string },
 ): Promise<void> {
+  const { roomId, rows, revision, now, why } = input
   if (rows.length === 0) return
   await tx.$executeRaw`
+    WITH new AS MATERIALIZED (
+      SELECT * FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS new(
+        id uuid, content jsonb, context jsonb, due_at timestamptz, late_at timestamptz, closes_at timestamptz,
+        is_for_stand_in boolean, fingerprint text, is_amount_told boolean, amount_before jsonb)
+    ), told AS (
+      INSERT INTO task_change (room_id, task_id, revision, at, before, after, why)
+      SELECT ${roomId}::uuid, id, ${revision}::integer, ${now}::timestamptz,
+        jsonb_build_object('amount', amount_before), jsonb_build_object('amount', content->'amount'), ${why}
+      FROM new WHERE is_amount_told
+    )
     UPDATE task SET
       content = new.content, context = new.context, due_at = new.due_at, late_at = new.late_at, closes_at = new.closes_at,
       is_for_stand_in = new.is_for_stand_in, fingerprint = new.fingerprint,
       state = 'open', reason = NULL, closed_at = NULL, closed_by = NULL, version = task.version + 1
-    FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS new(
-      id uuid, content jsonb, context jsonb, due_at timestamptz, late_at timestamptz, closes_at timestamptz, is_for_stand_in boolean,
-      fingerprint text)
-    WHERE task.room_id = ${roomId}::uuid AND task.id = new.id`
+    FROM new WHERE task.room_id = ${roomId}::uuid AND task.id = new.id`
 }
 
 export type Newcomer = { id: string; createdMs: number }

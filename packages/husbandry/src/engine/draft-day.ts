@@ -49,19 +49,23 @@ export function draftDay({
 }): DayDrafts {
   const snapshot = inOrder(given)
   const day = husbandryDay({ room: snapshot.room, date })
-  const drafts: TaskDraft[] = []
-  const gaps: DayGap[] = []
-  for (const rule of rules) {
-    if (!ruleInForce(snapshot, rule).isOn) continue
-    for (const subject of subjectsOf(snapshot, rule, date)) {
-      const found = answerOf(snapshot, { question: rule, key: keyOf(subject, date) }, () =>
-        draftOne({ snapshot, day, rule, subject }),
-      )
-      if (Array.isArray(found)) drafts.push(...found)
-      else gaps.push(found)
-    }
-  }
-  return { drafts, gaps }
+  const found = rules.map((rule) =>
+    answerOf(snapshot, { question: rule, key: date }, () => draftRule({ snapshot, day, rule })),
+  )
+  return { drafts: found.flatMap(({ drafts }) => drafts), gaps: found.flatMap(({ gaps }) => gaps) }
+}
+
+/** What one rule asks for on a day. */
+function draftRule({ snapshot, day, rule }: Omit<Asked, 'subject'>): DayDrafts {
+  // The day's hours are the room's.
+  void snapshot.room
+  if (!ruleInForce(snapshot, rule).isOn) return { drafts: [], gaps: [] }
+  const found = subjectsOf(snapshot, rule, day.date).map((subject) =>
+    answerOf(snapshot, { question: rule, key: keyOf(subject, day.date) }, () =>
+      draftOne({ snapshot, day, rule, subject }),
+    ),
+  )
+  return { drafts: found.flatMap((each) => each.drafts), gaps: found.flatMap((each) => each.gaps) }
 }
 
 const keys = new WeakMap<Subject, string>()
@@ -78,16 +82,17 @@ function keyOf(subject: Subject, date: PlainDate): string {
 type Asked = { snapshot: RoomSnapshot; day: HusbandryDay; rule: Rule; subject: Subject }
 
 /** What one rule asks for about one subject, or what is missing to say so. */
-function draftOne({ snapshot, day, rule, subject }: Asked): TaskDraft[] | DayGap {
+function draftOne({ snapshot, day, rule, subject }: Asked): DayDrafts {
   // The day's hours are the room's.
   void snapshot.room
   const { parameters } = ruleInForce(snapshot, rule)
   try {
     const found = rule.draft({ snapshot, day, subject, parameters, parameter: parameterLink(rule, parameters) })
-    return found.map((draft) => complete({ draft, rule, subject, day }))
+    return { drafts: found.map((draft) => complete({ draft, rule, subject, day })), gaps: [] }
   } catch (error) {
     if (!(error instanceof Gap)) throw error
-    return { ruleId: rule.id, subjectId: subject.id, subjectName: subject.name, message: error.message }
+    const gap = { ruleId: rule.id, subjectId: subject.id, subjectName: subject.name, message: error.message }
+    return { drafts: [], gaps: [gap] }
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Fact } from '../facts/fact.ts'
+import { hasAny, type NameBits, NameNumbers } from '../memo/name-bits.ts'
 import { Reader, type Reads } from '../memo/reads.ts'
 import { FactLists } from './fact-lists.ts'
 import { isEqual } from './is-equal.ts'
@@ -11,23 +12,16 @@ const parts = [
   ...(['feedLinks', 'foodPlan'] as const),
 ] satisfies readonly Part[]
 
-type Known = { value: unknown; reads: Reads<Known>; heldIn: Moment }
-type Memory = Map<unknown, Map<string, Known>>
-/** One snapshot among those that share a memory. */
-type Moment = symbol
+/** An answer: what it asked for and read itself, and the names of all that lies below. */
+type Known = { value: unknown; reads: Reads<Known>; restsOn: NameBits; heldIn: Moment }
+type Answers = Map<unknown, Map<string, Known>>
+/** What snapshots of one room share. */
+type Memory = { answers: Answers; names: NameNumbers }
+/** Where in a room's course a snapshot stands, and the names under which it reads something else than the one before. */
+type Moment = { before: Moment | null; changed: readonly number[] }
 
-/**
- * What stands behind a live snapshot; none of it is seen by whoever reads the snapshot. `changed` are the names under which
- * it reads something else than the snapshot of the moment `before`.
- */
-type Live = {
-  given: RoomSnapshot
-  lists: FactLists
-  memory: Memory
-  moment: Moment
-  before: Moment | null
-  changed: ReadonlySet<string>
-}
+/** What stands behind a live snapshot; none of it is seen by whoever reads the snapshot. */
+type Live = { given: RoomSnapshot; lists: FactLists; memory: Memory; moment: Moment }
 const reader = new Reader<Known>()
 const behind = new WeakMap<RoomSnapshot, Live>()
 
@@ -37,7 +31,8 @@ const behind = new WeakMap<RoomSnapshot, Live>()
  */
 export function openSnapshot(given: RoomSnapshot): RoomSnapshot {
   const lists = FactLists.of(given.facts)
-  return live({ given, lists, memory: new Map(), moment: Symbol('opened'), before: null, changed: new Set() })
+  const memory = { answers: new Map(), names: new NameNumbers() }
+  return live({ given, lists, memory, moment: { before: null, changed: [] } })
 }
 
 /** The next snapshot of the same room: whatever is equal in both stays the same object, and answers that rest on it hold. */
@@ -49,9 +44,19 @@ export function nextSnapshot(before: RoomSnapshot, given: RoomSnapshot): RoomSna
   const { ruleSettings, changed: changedRules } = nextSettings(was.given.ruleSettings, given.ruleSettings)
   const same: RoomSnapshot = { ...was.given, facts: given.facts, ruleSettings }
   for (const part of changedParts) Object.assign(same, { [part]: given[part] })
-  const changed = new Set<string>([...changedLists, ...changedParts, ...changedRules.map(ruleName)])
-  if (changedRules.length > 0) changed.add('ruleSettings')
-  return live({ given: same, lists, memory: was.memory, moment: Symbol('next'), before: was.moment, changed })
+  const changed = [...changedLists, ...changedParts, ...changedRules.map(ruleName)]
+  if (changedRules.length > 0) changed.push('ruleSettings')
+  return live({ given: same, lists, memory: was.memory, moment: momentAfter(was, changed) })
+}
+
+// Few answers are asked for again after longer; whoever is looks at what it read.
+const mostMoments = 30
+
+function momentAfter({ memory, moment }: Live, changed: readonly string[]): Moment {
+  let oldest = moment
+  for (let back = 0; back < mostMoments && oldest.before; back += 1) oldest = oldest.before
+  oldest.before = null
+  return { before: moment, changed: changed.map((name) => memory.names.of(name)) }
 }
 
 function live(from: Live): RoomSnapshot {
@@ -104,43 +109,41 @@ export function factList(snapshot: Pick<RoomSnapshot, 'facts'>, name: string): r
 export function answerOf<T>(snapshot: RoomSnapshot, asked: { question: object; key: string }, compute: () => T): T {
   const from = behind.get(snapshot)
   if (!from) return compute()
-  const answers = from.memory.get(asked.question) ?? new Map<string, Known>()
-  from.memory.set(asked.question, answers)
+  const { answers: all, names } = from.memory
+  const answers = all.get(asked.question) ?? new Map<string, Known>()
+  all.set(asked.question, answers)
   const known = answers.get(asked.key)
   if (known && holds(known, from)) {
     reader.notedAnswer(known)
     return known.value as T
   }
   const { value, reads } = reader.readsOf(compute)
-  const found = { value, reads, heldIn: from.moment }
+  const below = Array.from(reads.answers, ({ restsOn }) => restsOn)
+  const found = { value, reads, restsOn: names.union(reads.names.keys(), below), heldIn: from.moment }
   remember(answers, asked.key, found)
   reader.notedAnswer(found)
   return value
 }
 
 function holds(known: Known, from: Live): boolean {
-  if (known.heldIn === from.moment) return true
-  const { names, answers } = known.reads
-  if (!(known.heldIn === from.before ? isUntouched(names, from.changed) : isAsItWas(names, from))) return false
-  for (const answer of answers) if (!holds(answer, from)) return false
-  known.heldIn = from.moment
-  return true
+  const isHeld = isUntouched(known, from.moment) ?? isAsItWas(known, from)
+  if (isHeld) known.heldIn = from.moment
+  return isHeld
 }
 
-type Names = Reads<Known>['names']
-
-/** From one snapshot to the next little changes, and an answer may read much: so the little is looked for. */
-function isUntouched(names: Names, changed: ReadonlySet<string>): boolean {
-  if (names.size < changed.size) {
-    for (const name of names.keys()) if (changed.has(name)) return false
-    return true
+/** Whether nothing that an answer rests on has changed since it last held; null where that moment does not lie behind this one. */
+function isUntouched({ heldIn, restsOn }: Known, moment: Moment): boolean | null {
+  let isSame = true
+  for (let each: Moment | null = moment; each; each = each.before) {
+    if (each === heldIn) return isSame
+    isSame &&= !hasAny(restsOn, each.changed)
   }
-  for (const name of changed) if (names.has(name)) return false
-  return true
+  return null
 }
 
-function isAsItWas(names: Names, from: Live): boolean {
-  for (const [name, value] of names) if (peek(from, name) !== value) return false
+function isAsItWas({ reads }: Known, from: Live): boolean {
+  for (const [name, value] of reads.names) if (peek(from, name) !== value) return false
+  for (const answer of reads.answers) if (!holds(answer, from)) return false
   return true
 }
 

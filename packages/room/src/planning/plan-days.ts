@@ -66,10 +66,8 @@ export async function planDays(
 async function keep(work: Work, { plan, why }: { plan: Reconciliation; why: string }): Promise<void> {
   const { tx, roomId, ctx } = work
   await insertTasks(tx, { roomId, rows: plan.create.map(newTask), now: ctx.now })
-  await rewrite(work, {
-    changes: [...plan.update, ...plan.reopen.map((reopened) => ({ ...reopened, isAmountChanged: false }))],
-    why,
-  })
+  const changes = [...plan.update, ...plan.reopen.map((reopened) => ({ ...reopened, isAmountChanged: false }))]
+  await rewriteTasks(tx, { roomId, rows: changes.map(rewritten), revision: work.revision, now: ctx.now, why })
   if (plan.withdraw.length === 0) return
   await tx.task.updateMany({
     where: { roomId, id: { in: plan.withdraw.map((task) => task.id) } },
@@ -145,23 +143,12 @@ const newTask = (draft: PrintedDraft) => ({
 
 type Change = { task: KeptTask; draft: PrintedDraft; isAmountChanged: boolean }
 
-async function rewrite(work: Work, { changes, why }: { changes: Change[]; why: string }): Promise<void> {
-  const rows = changes.map(({ task, draft }) => ({ id: task.id, ...said(draft) }))
-  await rewriteTasks(work.tx, { roomId: work.roomId, rows })
-  const told = changes.filter((change) => change.isAmountChanged)
-  if (told.length === 0) return
-  await work.tx.taskChange.createMany({
-    data: told.map(({ task, draft }) => ({
-      roomId: work.roomId,
-      taskId: task.id,
-      revision: work.revision,
-      at: work.ctx.now,
-      before: { amount: task.amount },
-      after: { amount: draft.content.amount },
-      why,
-    })),
-  })
-}
+const rewritten = ({ task, draft, isAmountChanged }: Change) => ({
+  id: task.id,
+  ...said(draft),
+  is_amount_told: isAmountChanged,
+  amount_before: task.amount,
+})
 
 const said = (draft: PrintedDraft) => ({
   content: draft.content,
