@@ -26,7 +26,7 @@ const sizes = [
   { size: 1000, readings: 400_000 },
   { size: 5000, readings: 500_000 },
 ]
-const turns = 2
+const turns = 4
 const chartAsks = 300
 const warmUps = 10
 const dayMs = 86_400_000
