@@ -114,14 +114,15 @@ function lineOf({ ruleId, roundId, subject, amount }: Task, values: object, at: 
   return `      ${at.slice(11, 16)} ${roundId} ${ruleId}, ${subject.name}${told} ${JSON.stringify(values)}`
 }
 
-/** Raised where a tank is free for them, and not promised to others. */
+/** Raised where a tank is free for them and not promised to others, and where those that settle will find room. */
 function decide(room: LiveRoom, task: Task): string {
   const { batches, breeders } = room.nature
   const eggs = breeders.byClutch(task.subject.id)
   const promised = breeders.clutches.filter(
     ({ isRaised, nights }) => isRaised && nights.every(({ isTaken }) => !isTaken),
   )
-  if (batches.size + promised.length < room.larvalTanks) {
+  const hasNoGrowOut = task.steps.some(({ text }) => text.startsWith('So none is left for this clutch'))
+  if (!hasNoGrowOut && batches.size + promised.length < room.larvalTanks) {
     if (eggs) eggs.isRaised = true
     return 'raise_all'
   }

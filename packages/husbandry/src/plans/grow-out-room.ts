@@ -1,6 +1,7 @@
 import { juvenileCountDefinition } from '../definitions/juveniles/juvenile-count.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotTank } from '../snapshot/room-snapshot.ts'
+import { batchNumbers, livingBatches } from '../state/batch-state.ts'
 import { groupNumbers } from '../state/group-state.ts'
 
 /** Fish that a grow-out tank may still take, by its litres and those that are in it already. */
@@ -29,4 +30,14 @@ export function growOutFor(snapshot: RoomSnapshot, number: number | null): GrowO
   const wholes = number === null ? [] : places.filter(({ room }) => room >= number)
   const whole = wholes.findLast(({ tank }) => tank.hasFilter) ?? wholes.at(-1)
   return whole ? [whole, ...places.filter((place) => place !== whole)] : places
+}
+
+/** Room in all grow-out tanks, and the larvae that will want it before any that hatch later; null where there is no such tank. */
+export function growOutAhead(snapshot: RoomSnapshot): { room: number; coming: number } | null {
+  const tanks = snapshot.tanks.filter(({ kind }) => kind === 'grow_out')
+  if (tanks.length === 0) return null
+  return {
+    room: tanks.reduce((sum, tank) => sum + roomForFish(snapshot, tank), 0),
+    coming: livingBatches(snapshot).reduce((sum, batch) => sum + (batchNumbers(snapshot, batch).now ?? 0), 0),
+  }
 }

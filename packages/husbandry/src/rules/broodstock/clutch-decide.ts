@@ -1,7 +1,8 @@
-import { clutchIntents } from '@fryward/shared'
+import { clutchIntents, type Phrase } from '@fryward/shared'
 import { addDays } from '../../calendar/husbandry-day.ts'
 import { afterMorning } from '../../calendar/rounds.ts'
 import { clutchDecideDefinition } from '../../definitions/broodstock/clutch-decide.ts'
+import { growOutAhead } from '../../plans/grow-out-room.ts'
 import { clutchesToRaise, freeLarvalTanks, toRaise } from '../../plans/hatch-tank-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { ruleInForce } from '../../rule/rule-in-force.ts'
@@ -9,7 +10,7 @@ import { settingLink } from '../../rule/why.ts'
 import type { RoomSnapshot } from '../../snapshot/room-snapshot.ts'
 import { clutchEggs } from '../../state/clutch-state.ts'
 import { choiceField } from '../../task/fields.ts'
-import { litres } from '../../task/measures.ts'
+import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { choiceOf } from '../../task/values.ts'
@@ -55,6 +56,7 @@ export const clutchDecide = defineRule(clutchDecideDefinition, {
             ...(others.length > 0
               ? [phrase(`To be raised already, each in a tank of its own: ${others.join(', ')}.`)]
               : []),
+            ...growOutSteps(snapshot),
             phrase(
               'Raised ones need live food several times a day for weeks: the page of each culture says what it can give.',
             ),
@@ -84,3 +86,14 @@ export const clutchDecide = defineRule(clutchDecideDefinition, {
     return { facts: intent ? [{ kind: 'decision', subjectId, data: { intent } }] : [] }
   },
 })
+
+/** Young that settle want a place weeks after they were decided on. */
+function growOutSteps(snapshot: RoomSnapshot): Phrase[] {
+  const ahead = growOutAhead(snapshot)
+  if (!ahead) return [phrase('There is no grow-out tank: those that settle will want one in some weeks.')]
+  const room = phrase('Grow-out has room for {room} young today.', { room: animals(ahead.room) })
+  if (ahead.coming === 0) return [room]
+  const coming = phrase('{coming} larvae are growing towards it before these.', { coming: animals(ahead.coming) })
+  const none = phrase('So none is left for this clutch until fish are placed or a tank is added.')
+  return [room, coming, ...(ahead.room > ahead.coming ? [] : [none])]
+}

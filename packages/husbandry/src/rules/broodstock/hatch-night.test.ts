@@ -47,6 +47,31 @@ describe('before the night', () => {
     expect(told('2026-03-10')?.quantity?.value).toBeCloseTo(chanceOf('2026-03-10') / (1 - over('2026-03-10')), 2)
   })
 
+  test('whoever decides is told what room grow-out has left once the larvae that swim already have moved', () => {
+    const { built } = room({ intent: 'undecided' })
+    const steps = () => onlyDraft(built.drafts(likely, [clutchDecide])).content.steps
+    const about = () =>
+      steps().flatMap(({ text, quantities }) => (/row-out|before these|none is/.test(text) ? [[text, quantities]] : []))
+    expect(about()).toEqual([['There is no grow-out tank: those that settle will want one in some weeks.', {}]])
+    built.setting('juvenile-count', { parameters: { fishPerL: 1 } })
+    const growOut = built.tank({ kind: 'grow_out', volumeL: 200 })
+    built.group({ settledOn: '2026-02-01', tankId: growOut.id, number: 40 })
+    const room160 = ['Grow-out has room for {room} young today.', { room: { value: 160, unit: 'animals' } }]
+    expect(about()).toEqual([room160])
+    const coming = (value: number) => [
+      '{coming} larvae are growing towards it before these.',
+      { coming: { value, unit: 'animals' } },
+    ]
+    built.batch({ hatchedOn: '2026-03-01', larvae: 159 })
+    expect(about()).toEqual([room160, coming(159)])
+    built.batch({ hatchedOn: '2026-03-02', larvae: 1 })
+    expect(about()).toEqual([
+      room160,
+      coming(160),
+      ['So none is left for this clutch until fish are placed or a tank is added.', {}],
+    ])
+  })
+
   test('a tank is made ready from the day before a likely night, once', () => {
     const { built, clutch } = room()
     expect(built.drafts('2026-03-05', [clutchReady]).drafts).toEqual([])
@@ -86,7 +111,7 @@ describe('before the night', () => {
       for (let i = 1; i <= given.tanks; i += 1) built.tank({ name: `Nursery ${i}`, volumeL: 20 * i })
       const { content } = onlyDraft(built.drafts('2026-03-07', [clutchDecide]))
       const said = content.steps.map(({ text, quantities }) => [text, quantities.volume?.value ?? null])
-      return { said: said.slice(1, -1), eggs: content.because.find(({ label }) => label === 'in it')?.quantity }
+      return { said: said.slice(1, -2), eggs: content.because.find(({ label }) => label === 'in it')?.quantity }
     }
     expect(asked({ tanks: 0, eggs: 400, others: [] })).toEqual({
       said: [['No larval tank is empty: raising them means to free one.', null]],
