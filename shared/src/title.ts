@@ -50,6 +50,8 @@ export const deeds = [
   'watch_for',
   'what_hatched',
   'what_hatched_second',
+  'what_released',
+  'what_released_second',
 ] as const
 export type Deed = (typeof deeds)[number]
 

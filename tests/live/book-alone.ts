@@ -1,4 +1,4 @@
-import { type BatchLived, type Creation, dayMonth, type FactDraft, livedInPast } from '@fryward/husbandry'
+import { type BatchLived, type Creation, dayMonth, type FactDraft, findSpecies, livedInPast } from '@fryward/husbandry'
 import type { BodyInputOf, Instant } from '@fryward/shared'
 import { SnapshotBuilder } from '../../packages/husbandry/src/testing/snapshot-builder.ts'
 import type { KeptCulture } from '../../packages/room/src/food/crashes-of.ts'
@@ -67,7 +67,8 @@ export class BookAlone extends SnapshotBuilder {
     const id = this.nextId()
     const name = free(`${pair.name}, ${dayMonth(spawnedAt.slice(0, 10))}`, this.snapshot.clutches)
     const { species, tankId } = pair
-    this.snapshot.clutches.push({ id, name, pairId, species, tankId, spawnedAt, care: 'nest', intent: 'undecided' })
+    const care = findSpecies(species)?.care.value ?? 'nest'
+    this.snapshot.clutches.push({ id, name, pairId, species, tankId, spawnedAt, care, intent: 'undecided' })
     this.write({ kind: 'spawning', subjectId: id, data: eggs === undefined ? {} : { eggs } }, { at: spawnedAt, taskId })
   }
 

@@ -1,14 +1,15 @@
 import type { Chance } from './chance.ts'
+import type { Fish } from './fish.ts'
 
 const dayMs = 86_400_000
-const daysAt27 = 8
-const daysLessPerC = 0.6
+const shareLessPerC = 0.075
 const scatter = 0.05
 const share = { most: 0.7, rest: 0.3 }
 
 /** Eggs as they really are. `clutchId` is null until somebody has written them down. */
 export type Eggs = {
   pairId: string
+  fish: Fish
   clutchId: string | null
   laidMs: number
   eggs: number
@@ -23,6 +24,7 @@ export type Eggs = {
 /** Pairs that lay when they are ready, and eggs that hatch in the dark when they are. */
 export class Breeders {
   readonly clutches: Eggs[] = []
+  readonly #fish = new Map<string, Fish>()
   readonly #nextMs = new Map<string, number>()
   readonly #chance: Chance
   readonly #temperatureC: number
@@ -34,17 +36,19 @@ export class Breeders {
     this.#lightsOffHour = lightsOffHour
   }
 
-  addPair(id: string, fromMs: number): void {
+  addPair(id: string, { fish, fromMs }: { fish: Fish; fromMs: number }): void {
+    this.#fish.set(id, fish)
     this.#nextMs.set(id, this.#afternoon(fromMs, this.#chance.between(0, 3)))
   }
 
   anHour(atMs: number): void {
     for (const [pairId, nextMs] of this.#nextMs) {
       if (atMs < nextMs) continue
-      const laid = this.#lay(pairId, nextMs)
+      const fish = this.#fish.get(pairId)!
+      const laid = this.#lay(pairId, { fish, laidMs: nextMs })
       this.clutches.push(laid)
       const lastNight = laid.nights.at(-1)?.atMs ?? nextMs
-      this.#nextMs.set(pairId, this.#afternoon(lastNight, this.#chance.between(2, 6)))
+      this.#nextMs.set(pairId, this.#afternoon(lastNight, this.#chance.between(...fish.rest)))
     }
   }
 
@@ -59,9 +63,9 @@ export class Breeders {
     return this.clutches.find((each) => each.clutchId === clutchId)
   }
 
-  #lay(pairId: string, laidMs: number): Eggs {
-    const eggs = Math.round(this.#chance.between(150, 450))
-    const days = (daysAt27 - daysLessPerC * (this.#temperatureC - 27)) * this.#chance.factor(scatter)
+  #lay(pairId: string, { fish, laidMs }: { fish: Fish; laidMs: number }): Eggs {
+    const eggs = Math.round(this.#chance.between(...fish.eggs))
+    const days = fish.days * (1 - shareLessPerC * (this.#temperatureC - 27)) * this.#chance.factor(scatter)
     const first = this.#nightAfter(laidMs + days * dayMs)
     const larvae = eggs * this.#chance.between(0.6, 0.9)
     const isTwo = this.#chance.isTrue(0.25)
@@ -71,7 +75,7 @@ export class Breeders {
           { atMs: first + dayMs, larvae: larvae * share.rest, isTaken: false },
         ]
       : [{ atMs: first, larvae, isTaken: false }]
-    return { pairId, clutchId: null, isLeft: false, isRaised: false, laidMs, eggs, nights }
+    return { pairId, fish, clutchId: null, isLeft: false, isRaised: false, laidMs, eggs, nights }
   }
 
   /** An hour after lights off on the first night at or after an instant. */

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { stations, type Task } from '@fryward/shared'
 import { answersTo } from './answers.ts'
+import { clownfish } from './fish.ts'
 import { fillTank, type LiveRoom, lightOver } from './live-room.ts'
 import type { Service } from './service.ts'
 
@@ -171,9 +172,8 @@ async function meetBatches(world: Service, room: LiveRoom): Promise<void> {
   const links = await world.ok(room.owner, 'listFeedLinks', { params })
   for (const batch of await world.ok(room.owner, 'listLarvalBatches', { params })) {
     if (batch.endedAt !== null) continue
-    const nights = batch.clutchIds
-      .flatMap((id) => room.nature.breeders.byClutch(id)?.nights ?? [])
-      .filter((night) => night.atMs <= nowMs && !night.isTaken)
+    const laid = batch.clutchIds.flatMap((id) => room.nature.breeders.byClutch(id) ?? [])
+    const nights = laid.flatMap((eggs) => eggs.nights).filter((night) => night.atMs <= nowMs && !night.isTaken)
     const larvae = nights.reduce((sum, night) => sum + night.larvae, 0)
     for (const night of nights) night.isTaken = true
     const known = room.nature.batches.get(batch.id)
@@ -188,10 +188,11 @@ async function meetBatches(world: Service, room: LiveRoom): Promise<void> {
     if (tank.kind === 'larval' && !room.nature.hasLarvae(water)) water.change(water.volumeL)
     const lit = lightOver(tank)
     const hatchedMs = nights[0]?.atMs ?? Date.parse(`${batch.hatchedOn}T20:00:00.000Z`)
-    room.nature.addBatch(batch.id, { water, hatchedMs, number: larvae, lit })
+    room.nature.addBatch(batch.id, { fish: laid[0]?.fish ?? clownfish, water, hatchedMs, number: larvae, lit })
     room.names.set(batch.id, batch.name)
     room.volumes.set(batch.id, water.volumeL)
-    if (!links.some(({ batchId }) => batchId === batch.id)) await linkByHand(world, room, batch)
+    const eatsRotifers = (laid[0]?.fish ?? clownfish).artemiaFromDay > 0
+    if (eatsRotifers && !links.some(({ batchId }) => batchId === batch.id)) await linkByHand(world, room, batch)
   }
 }
 

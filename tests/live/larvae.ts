@@ -1,19 +1,18 @@
 import type { Chance } from './chance.ts'
+import type { Fish } from './fish.ts'
 import { excretedOf, rotiferNMgPerHour } from './nitrogen.ts'
 import { poisonedPerDay, type Water } from './water.ts'
 
-// What a larva eats in an hour of light, in rotifers, by its age; and where it finds half of what it could eat.
-const firstPerHour = 25
-const morePerHourADay = 15
+// What a larva eats at most in an hour of light, in rotifers; and where it finds half of what it could eat.
 const mostPerHour = 250
 const halfFedPerMl = 1
 const hungryUnderShare = 0.4
-const artemiaFromDay = 5
 const rotifersInOneArtemia = 8
 const shareOfArtemia = 0.7
 const inTheDark = 0.1
 
 export type Lit = { onHour: number; offHour: number }
+type Hatched = { fish: Fish; water: Water; hatchedMs: number; number: number; lit: Lit }
 
 /** A batch as it really is: prey is eaten, and larvae that find none die sooner. */
 export class Larvae {
@@ -33,16 +32,18 @@ export class Larvae {
   poisoned = 0
   /** Hours of the day between which it is light over them. */
   readonly #lit: Lit
+  readonly #fish: Fish
   readonly firstDryDay: number
   readonly settledDay: number
 
-  constructor(chance: Chance, given: { water: Water; hatchedMs: number; number: number; lit: Lit }) {
+  constructor(chance: Chance, given: Hatched) {
     this.#lit = given.lit
     this.water = given.water
     this.hatchedMs = given.hatchedMs
     this.join(given.number)
-    this.firstDryDay = chance.between(9, 13)
-    this.settledDay = chance.between(10, 15)
+    this.#fish = given.fish
+    this.firstDryDay = chance.between(...given.fish.firstDryDay)
+    this.settledDay = chance.between(...given.fish.settledDay)
   }
 
   join(number: number): void {
@@ -64,13 +65,14 @@ export class Larvae {
   }
 
   eatenPerLarvaPerHour(atMs: number): number {
-    return Math.min(mostPerHour, firstPerHour + morePerHourADay * Math.max(0, this.ageDays(atMs)))
+    const { first, moreADay } = this.#fish.perHour
+    return Math.min(mostPerHour, first + moreADay * Math.max(0, this.ageDays(atMs)))
   }
 
   anHour(atMs: number, hour: number): void {
     const isLit = hour >= this.#lit.onHour && hour < this.#lit.offHour
     const age = this.ageDays(atMs)
-    const takesArtemia = age >= artemiaFromDay
+    const takesArtemia = age >= this.#fish.artemiaFromDay
     const artemia = takesArtemia ? this.artemiaPerMl * rotifersInOneArtemia : 0
     const found = this.rotifersPerMl + artemia
     const fedShare = Math.max(found / (found + halfFedPerMl), this.dryShare(atMs))

@@ -1,6 +1,7 @@
 import type { Tank, Task } from '@fryward/shared'
 import type { Person } from '../support/world.ts'
 import { Chance } from './chance.ts'
+import { clownfish, others } from './fish.ts'
 import { Nature } from './nature.ts'
 import type { Service } from './service.ts'
 import { emptyTally, type Tally } from './tally.ts'
@@ -54,6 +55,8 @@ export async function openLiveRoom(
   const temperatureC = Math.round(chance.between(25, 28))
   const larvalTanks = Math.round(chance.between(2, 4))
   const growOuts = Math.round(chance.between(1, 4))
+  const other = others[(Math.floor(seed / 1000) + (seed % 1000)) % others.length]
+  const pairs = [clownfish, clownfish, ...(other ? [other] : [])]
   const { owner, room } = await world.open({
     name,
     timeZone: 'Etc/GMT',
@@ -65,8 +68,9 @@ export async function openLiveRoom(
         // Every other one is lit as tanks for larvae are, the rest as long as the room.
         ...(index % 2 === 0 ? {} : { lightHours: light.offHour - light.onHour }),
       })),
-      { name: 'Pair tank 1', kind: 'broodstock', volumeL: 80, temperatureC, salinity: 33 },
-      { name: 'Pair tank 2', kind: 'broodstock', volumeL: 80, temperatureC, salinity: 33 },
+      ...pairs.map((_, index) => ({
+        ...{ name: `Pair tank ${index + 1}`, kind: 'broodstock' as const, volumeL: 80, temperatureC, salinity: 33 },
+      })),
       ...Array.from({ length: growOuts }, (_, index) => ({
         ...{ name: `Grow-out ${index + 1}`, kind: 'grow_out' as const, volumeL: 200, temperatureC, salinity: 33 },
         // Every other one is filtered.
@@ -93,11 +97,12 @@ export async function openLiveRoom(
     if (culture.kind === 'rotifer') nature.addRotifers(culture.id, { ...culture, perMl: 90 * chance.factor(0.15) })
     if (culture.kind === 'artemia_hatch') nature.addCone(culture.id, culture.temperatureC)
   }
-  for (const tank of await world.ok(owner, 'listTanks', { params })) {
-    fillTank({ nature, volumes }, tank)
-    if (tank.kind !== 'broodstock') continue
-    const body = { name: `${tank.name} pair`, species: 'amphiprion-ocellaris', tankId: tank.id }
-    nature.addPair((await world.ok(owner, 'createPair', { params, body })).id, tank.id)
+  const tanks = await world.ok(owner, 'listTanks', { params })
+  for (const tank of tanks) fillTank({ nature, volumes }, tank)
+  for (const [index, fish] of pairs.entries()) {
+    const tank = tanks.find(({ name }) => name === `Pair tank ${index + 1}`)!
+    const body = { name: `${tank.name} pair`, species: fish.species, tankId: tank.id }
+    nature.addPair((await world.ok(owner, 'createPair', { params, body })).id, { tankId: tank.id, fish })
   }
   return {
     name,

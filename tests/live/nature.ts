@@ -2,6 +2,7 @@ import type { Fact, Task } from '@fryward/shared'
 import { Cone } from './artemia.ts'
 import { Breeders } from './breeders.ts'
 import type { Chance } from './chance.ts'
+import type { Fish } from './fish.ts'
 import { Juveniles } from './juveniles.ts'
 import { Larvae, type Lit } from './larvae.ts'
 import { excretedOf, pairFeedG } from './nitrogen.ts'
@@ -50,9 +51,9 @@ export class Nature {
     return water
   }
 
-  addPair(id: string, tankId: string): void {
+  addPair(id: string, { tankId, fish }: { tankId: string; fish: Fish }): void {
     this.homes.set(id, tankId)
-    this.breeders.addPair(id, this.#nowMs)
+    this.breeders.addPair(id, { fish, fromMs: this.#nowMs })
   }
 
   addRotifers(id: string, { perMl, ...kept }: Omit<WaterKept, 'pH' | 'by'> & { perMl: number }): void {

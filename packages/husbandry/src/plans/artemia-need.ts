@@ -1,7 +1,7 @@
 import { DEFAULT_SIEVING_LOSS, preyTopUp } from '@fryward/live-feed'
 import type { Instant } from '@fryward/shared'
 import { elapsedHours } from '../calendar/elapsed.ts'
-import type { HusbandryDay } from '../calendar/husbandry-day.ts'
+import { addDays, type HusbandryDay, husbandryDay } from '../calendar/husbandry-day.ts'
 import { liveFeedRounds } from '../calendar/light.ts'
 import { type DayRound, roundOfInstant } from '../calendar/rounds.ts'
 import { larvalArtemiaFeedDefinition } from '../definitions/larvae/larval-artemia-feed.ts'
@@ -18,6 +18,7 @@ import { daysOnDryFood } from '../state/dry-food.ts'
 import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { litDay, tankLight } from '../state/tank-light.ts'
+import { hatchTankFor, likelyInNight } from './hatch-tank-plan.ts'
 import { artemiaSooner, lastDayOnRotifers } from './sooner-artemia.ts'
 
 export type ArtemiaFeed = {
@@ -200,16 +201,39 @@ export function artemiaStillWanted(
     .reduce((sum, { nauplii }) => sum + nauplii, 0)
 }
 
-export type ArtemiaNeed = { batch: SnapshotBatch; nauplii: number }
+export type ArtemiaNeed = {
+  of: Pick<SnapshotBatch, 'id' | 'name'>
+  /** Larvae that are not there yet: the night before may bring them. */
+  isAwaited: boolean
+  feedsAt: readonly Instant[]
+  nauplii: number
+}
 
 /** Nauplii that a day's feeds will take out of the hatch, what is lost in sieving included. */
 export function artemiaNeeds(snapshot: RoomSnapshot, day: HusbandryDay): ArtemiaNeed[] {
-  return livingBatches(snapshot)
-    .map((batch) => ({
-      batch,
-      nauplii:
-        artemiaFeeds(snapshot, batch, day).reduce((sum, feed) => sum + feed.nauplii, 0) / (1 - DEFAULT_SIEVING_LOSS),
-    }))
+  const ofBatches = livingBatches(snapshot).map((batch) => {
+    const feeds = artemiaFeeds(snapshot, batch, day)
+    const nauplii = feeds.reduce((sum, feed) => sum + feed.nauplii, 0)
+    return { of: batch, isAwaited: false, feedsAt: feeds.map(({ round }) => round.startsAt), nauplii }
+  })
+  return [...ofBatches, ...awaitedNeeds(snapshot, day)]
     .filter(({ nauplii }) => nauplii > 0)
-    .sort((a, b) => a.batch.name.localeCompare(b.batch.name, 'en') || (a.batch.id < b.batch.id ? -1 : 1))
+    .map((need) => ({ ...need, nauplii: need.nauplii / (1 - DEFAULT_SIEVING_LOSS) }))
+    .sort((a, b) => a.of.name.localeCompare(b.of.name, 'en') || (a.of.id < b.of.id ? -1 : 1))
+}
+
+/** What young take that eat nauplii from their first morning on, if the night before brings them: cysts take a day. */
+function awaitedNeeds(snapshot: RoomSnapshot, day: HusbandryDay): ArtemiaNeed[] {
+  const { isOn, parameters } = ruleInForce(snapshot, larvalArtemiaFeedDefinition)
+  const night = husbandryDay({ room: snapshot.room, date: addDays(day.date, -1) })
+  if (!isOn) return []
+  return likelyInNight(snapshot, night).flatMap(({ clutch, outlook }) => {
+    const { artemiaFirstDay, artemiaPerMl } = outlook.species.feeding
+    const tank = hatchTankFor(snapshot, clutch, night) ?? tankOf(snapshot, clutch)
+    if (artemiaFirstDay.value > 0 || !tank) return []
+    const { feedsPerDay: number, hoursBeforeDark } = parameters
+    const rounds = liveFeedRounds(litDay(snapshot, tank, day.date), { number, hoursBeforeDark })
+    const nauplii = artemiaPerMl.value.from * tank.volumeL * 1000 * rounds.length
+    return [{ of: clutch, isAwaited: true, feedsAt: rounds.map(({ startsAt }) => startsAt), nauplii }]
+  })
 }

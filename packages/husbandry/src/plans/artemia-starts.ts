@@ -10,7 +10,7 @@ import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { dateOf, factsUntil } from '../state/day-facts.ts'
 import { harvestRound, hatchedAt, hatchUnderWay, hatchVessels, slowLotHours } from './artemia-hatch.ts'
-import { type ArtemiaNeed, artemiaFeeds, artemiaNeeds } from './artemia-need.ts'
+import { type ArtemiaNeed, artemiaNeeds } from './artemia-need.ts'
 import { type CystYield, cystYield } from './cyst-yield.ts'
 
 export type ArtemiaStart = {
@@ -103,8 +103,8 @@ function startFor(snapshot: RoomSnapshot, asked: Asked): ArtemiaStart | null {
   const feedDay = husbandryDay({ room: snapshot.room, date: feedDate })
   const needs = artemiaNeeds(snapshot, feedDay)
   const nauplii = needs.reduce((sum, need) => sum + need.nauplii, 0)
-  const feeds = needs.flatMap(({ batch }) => artemiaFeeds(snapshot, batch, feedDay).map(({ round }) => round.startsAt))
-  const [firstFeed, lastFeed] = [[...feeds].sort()[0], [...feeds].sort().at(-1)]
+  const feeds = needs.flatMap(({ feedsAt }) => feedsAt).sort()
+  const [firstFeed, lastFeed] = [feeds[0], feeds.at(-1)]
   if (nauplii <= 0 || !firstFeed || !lastFeed) return null
   const places = vessels
     .map((vessel) =>

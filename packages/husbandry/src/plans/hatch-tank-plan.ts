@@ -64,6 +64,15 @@ function decidedOrNull(snapshot: RoomSnapshot, id: Id, day: HusbandryDay): ToRai
 export const clutchesToRaise = (snapshot: RoomSnapshot, day: HusbandryDay): SnapshotClutch[] =>
   snapshot.clutches.filter(({ id }) => decidedOrNull(snapshot, id, day) !== null)
 
+/** Clutches to be raised that are as likely to hatch in a night as a room readies a tank for, if they did not before. */
+export function likelyInNight(snapshot: RoomSnapshot, night: HusbandryDay): ToRaise[] {
+  const { fromChance } = ruleInForce(snapshot, clutchReadyDefinition).parameters
+  return snapshot.clutches.flatMap(({ id }) => {
+    const found = decidedOrNull(snapshot, id, night)
+    return found && found.outlook.tonight >= fromChance ? [found] : []
+  })
+}
+
 const remembered = rememberedBySnapshot<SnapshotClutch[]>()
 
 /** Clutches that a tank was readied for or soon will be: the first readied first, then the older eggs. */

@@ -46,4 +46,6 @@ export const patterns = {
   watch_for: 'Watch for {thing}',
   what_hatched: 'What has hatched?',
   what_hatched_second: 'What came in the second night?',
+  what_released: 'Are the young out?',
+  what_released_second: 'Have more young come out?',
 } as const satisfies Record<Deed, string>

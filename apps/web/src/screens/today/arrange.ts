@@ -15,7 +15,9 @@ export function groupByStation(tasks: Task[], order: readonly Station[]): Statio
 }
 const byVessel = (a: Task, b: Task) => a.subject.name.localeCompare(b.subject.name) || byDue(a, b)
 
-const leadingDeeds: ReadonlySet<string> = new Set(['what_hatched', 'what_hatched_second'])
+const leadingDeeds: ReadonlySet<string> = new Set([
+  ...['what_hatched', 'what_hatched_second', 'what_released', 'what_released_second'],
+])
 
 /**
  * What the rest of a round follows from, before its first stop: larvae eat within hours of hatching, and what a culture gives to

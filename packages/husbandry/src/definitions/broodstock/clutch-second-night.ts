@@ -5,7 +5,7 @@ export const clutchSecondNightDefinition = {
   id: 'clutch-second-night',
   title: 'The second night',
   sentence:
-    'When a part of a clutch is left after its night, keep it dark with air for {nights} more, and say in the morning what came.',
+    'When a part of a clutch is left after its night, in the nest or with the parent, wait {nights} more, and say in the morning what came.',
   subject: 'clutch',
   station: 'broodstock',
   isOnByDefault: true,

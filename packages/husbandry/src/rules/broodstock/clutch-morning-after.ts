@@ -1,4 +1,4 @@
-import { eggStages, type Phrase, type PlainDate, type TaskField } from '@fryward/shared'
+import { type CareKind, eggStages, type Phrase, type PlainDate, type TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { dayMonth } from '../../calendar/day-month.ts'
 import { addDays, type HusbandryDay } from '../../calendar/husbandry-day.ts'
@@ -11,6 +11,7 @@ import { nightBefore } from '../../plans/morning-after.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { clutchById, tankById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotClutch, SnapshotCulture, SnapshotTank } from '../../snapshot/room-snapshot.ts'
+import { isBrooder } from '../../species/index.ts'
 import { clutchEggs, clutchIntent, clutchState } from '../../state/clutch-state.ts'
 import { factsOnDay } from '../../state/day-facts.ts'
 import { tankOf } from '../../state/larval-diet.ts'
@@ -63,12 +64,12 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
         lateAfterMinutes: 60,
         content: taskContent({
           verb: 'look',
-          title: titled('what_hatched'),
-          steps: morningSteps(raises),
+          title: titled(isBrooder(clutch.care) ? 'what_released' : 'what_hatched'),
+          steps: morningSteps(clutch.care, raises),
           fields: [
-            ...hatchedFields(clutchEggs(snapshot, clutch), outlook.species.clutchSize.value.to),
+            ...hatchedFields(clutch.care, clutchEggs(snapshot, clutch), outlook.species.clutchSize.value.to),
             nightField(nightsSince(snapshot, clutch, day), hatchedOn),
-            ...(raises ? [...placeFields(places), ...feederFields(cultures)] : []),
+            ...(raises ? [...placeFields(clutch.care, places), ...feederFields(cultures)] : []),
             ...(clutch.care === 'nest' ? [eggStageField] : []),
             noteField(),
           ],
@@ -130,23 +131,53 @@ function nightsSince(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: Husban
   )
 }
 
-function morningSteps(raises: boolean): Phrase[] {
-  const first = phrase('Before the lights come on: larvae at the surface, and eggs left on the nest?')
-  if (!raises) return [first, phrase('They are left with their parents: nothing to move.')]
+type Words = { look: string; many: string; next: string; hatched: string; own: string }
+
+const afterNest: Words = {
+  look: 'Before the lights come on: larvae at the surface, and eggs left on the nest?',
+  many: 'About how many: count a tenth of the surface, or the eggs that are left.',
+  next: 'Take the nest out, or leave it with air for the second night when a good part is still on it.',
+  hatched: 'Hatched',
+  own: 'where the eggs were',
+}
+// Common practice: a net rubs them, and seahorses that are lifted out of water swallow air.
+const afterBrood: Words = {
+  look: 'Before the lights come on: young in the water, and does the parent still carry?',
+  many: 'About how many: count them as they are moved, a cupful at a time.',
+  next: 'Over to their tank in a cup or a jug, in water, never in a net and never through the air. Leave a parent that still carries in peace: the rest come in the nights after.',
+  hatched: 'Released',
+  own: 'with the parents',
+}
+
+/** How a morning after is told, by who has kept the eggs. */
+const wordsOf: Record<CareKind, Words> = {
+  nest: afterNest,
+  mouth: afterBrood,
+  pouch: afterBrood,
+  pelagic: {
+    ...afterNest,
+    look: 'Before the lights come on: larvae at the surface, and eggs still afloat?',
+    next: 'Siphon off eggs that sank or turned white: they are dead. Clear ones that float may hatch next night.',
+  },
+}
+
+function morningSteps(care: CareKind, raises: boolean): Phrase[] {
+  const { look, many, next } = wordsOf[care]
+  if (!raises) return [phrase(look), phrase('They are left with their parents: nothing to move.')]
   return [
-    first,
-    phrase('About how many: count a tenth of the surface, or the eggs that are left.'),
-    phrase('Take the nest out, or leave it with air for the second night when a good part is still on it.'),
+    phrase(look),
+    phrase(many),
+    phrase(next),
     phrase('Lights on low; first food this morning: it is on the list as soon as this is written down.'),
   ]
 }
 
 /** How much has hatched: of so many eggs, or of as many as its kind lays at most where nobody has counted. */
-function hatchedFields(eggs: number | null, mostOfItsKind: number): TaskField[] {
+function hatchedFields(care: CareKind, eggs: number | null, mostOfItsKind: number): TaskField[] {
   return [
     choiceField({
       name: 'hatched',
-      label: 'Hatched',
+      label: wordsOf[care].hatched,
       isRequired: true,
       choices: [
         { value: 'none', label: 'none' },
@@ -156,14 +187,14 @@ function hatchedFields(eggs: number | null, mostOfItsKind: number): TaskField[] 
     }),
     numberField({
       name: 'larvae',
-      label: 'About how many larvae',
+      label: isBrooder(care) ? 'About how many young' : 'About how many larvae',
       help: eggs === null ? null : `Of ${eggs} eggs by the book.`,
       unit: 'animals',
       minimum: 0,
       maximum: 100_000,
       likely: [1, Math.max(1, eggs ?? mostOfItsKind)],
       usual: null,
-      step: 10,
+      step: (eggs ?? mostOfItsKind) < 100 ? 1 : 10,
     }),
   ]
 }
@@ -182,18 +213,17 @@ function nightField(nights: readonly PlainDate[], hatchedOn: PlainDate): TaskFie
 type Places = { free: readonly SnapshotTank[]; readied: SnapshotTank | null; own: SnapshotTank }
 
 /** Where they are: an empty larval tank, a new one, or the tank in which they hatched. */
-function placeFields({ free, readied, own }: Places): TaskField[] {
+function placeFields(care: CareKind, { free, readied, own }: Places): TaskField[] {
+  const words = wordsOf[care]
   const none = free.length === 0 ? 'No larval tank is empty' : 'Every empty larval tank is for another clutch'
   return [
     choiceField({
       name: 'tank',
       label: 'They are in',
-      help: readied
-        ? `${readied.name} when left empty.`
-        : `${none}: ${own.name}, where the eggs were, when left empty.`,
+      help: readied ? `${readied.name} when left empty.` : `${none}: ${own.name}, ${words.own}, when left empty.`,
       choices: [
         ...free.map(({ id, name }) => ({ value: id, label: name })),
-        { value: own.id, label: `${own.name}, where the eggs were` },
+        { value: own.id, label: `${own.name}, ${words.own}` },
         { value: newTank, label: 'a tank that is not on the list yet' },
         { value: leftWithParents, label: 'left with the parents: not raised' },
       ],

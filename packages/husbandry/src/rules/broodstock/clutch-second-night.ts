@@ -1,3 +1,4 @@
+import type { CareKind } from '@fryward/shared'
 import { z } from 'zod'
 import { addDays } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
@@ -6,12 +7,21 @@ import type { FactDraft } from '../../facts/fact.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factLink, settingLink } from '../../rule/why.ts'
 import { clutchById } from '../../snapshot/by-id.ts'
+import { isBrooder } from '../../species/index.ts'
 import { clutchEggs, clutchIntent } from '../../state/clutch-state.ts'
 import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
 import { numberField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
+
+/** What becomes of what is left. common practice */
+const lastStep: Record<CareKind, string> = {
+  nest: 'Take the nest out now: what is left will foul the water.',
+  mouth: 'Leave a parent that still carries in peace: it releases the rest by itself.',
+  pouch: 'Leave a parent that still carries in peace: it releases the rest by itself.',
+  pelagic: 'Siphon off what is left: it will foul the water.',
+}
 
 const SecondContextSchema = z.object({ hatchedOn: z.string(), batchId: z.string().nullable() })
 
@@ -20,27 +30,28 @@ export const clutchSecondNight = defineRule(clutchSecondNightDefinition, {
     const clutch = clutchById(snapshot, subject.id)
     const hatches = factsUntil(snapshot, 'hatch', { subjectId: clutch.id, until: day.endsAt })
     const first = hatches[0]
-    if (clutch.care !== 'nest' || !first || clutchIntent(snapshot, clutch) === 'leave_with_parents') return []
+    if (!first || clutchIntent(snapshot, clutch) === 'leave_with_parents') return []
     const lastNight = addDays(day.date, -1)
     const left = factsUntil(snapshot, 'observation', { subjectId: clutch.id, until: day.endsAt }).at(-1)
     if (!left?.data.signs.includes('eggs_seen')) return []
     const isWaiting = lastNight > first.data.hatchedOn && lastNight <= addDays(first.data.hatchedOn, parameters.nights)
     if (!isWaiting || hatches.some(({ data }) => data.hatchedOn === lastNight)) return []
     if (factsOnDay(snapshot, 'observation', { subjectId: clutch.id, day }).length > 0) return []
+    const isCarried = isBrooder(clutch.care)
     return [
       {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'look',
-          title: titled('what_hatched_second'),
+          title: titled(isCarried ? 'what_released_second' : 'what_hatched_second'),
           steps: [
-            phrase('Larvae that came tonight join the others in the same tank.'),
-            phrase('Take the nest out now: what is left will foul the water.'),
+            phrase(`${isCarried ? 'Young' : 'Larvae'} that came tonight join the others in the same tank.`),
+            phrase(lastStep[clutch.care]),
           ],
           fields: [
             numberField({
               name: 'larvae',
-              label: 'Larvae of the second night',
+              label: isCarried ? 'Young of the second night' : 'Larvae of the second night',
               isRequired: true,
               unit: 'animals',
               minimum: 0,
@@ -50,8 +61,11 @@ export const clutchSecondNight = defineRule(clutchSecondNightDefinition, {
             }),
           ],
           because: [
-            factLink(first, { label: 'hatched the night of', text: first.data.hatchedOn }),
-            factLink(left, { label: 'eggs left', joins: 'and' }),
+            factLink(first, {
+              label: isCarried ? 'came the night of' : 'hatched the night of',
+              text: first.data.hatchedOn,
+            }),
+            factLink(left, { label: isCarried ? 'still carrying' : 'eggs left', joins: 'and' }),
             parameter('nights', 'and'),
             settingLink(clutch.id, 'intent', {
               label: 'to be raised',

@@ -1,3 +1,4 @@
+import type { CareKind } from '@fryward/shared'
 import { inTheDark, lastRound } from '../../calendar/rounds.ts'
 import { clutchWatchDefinition } from '../../definitions/broodstock/clutch-watch.ts'
 import { toRaise } from '../../plans/hatch-tank-plan.ts'
@@ -11,6 +12,14 @@ import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { textOf } from '../../task/values.ts'
 import { chanceLinks, eventOf } from './hatch-night.ts'
+
+/** What is looked for in the dark, and done. common practice */
+const outStep: Record<CareKind, string> = {
+  nest: 'Larvae at the surface? More air on the eggs helps the rest out.',
+  mouth: 'Young near the parent or among what they hide in? Leave the parent in peace; the rest come by themselves.',
+  pouch: 'Young at the surface? Leave the parent in peace; the rest come by themselves.',
+  pelagic: 'Larvae at the surface? Gentle air keeps the rest afloat.',
+}
 
 const watchValues = ['none', 'some', 'most'] as const
 
@@ -39,7 +48,7 @@ export const clutchWatch = defineRule(clutchWatchDefinition, {
           title: titled('watch_for', { thing: `${eventOf(clutch)} in the dark` }),
           steps: [
             phrase(`Between ${from} and ${to} hours after lights off, with a dim red torch, for a minute.`),
-            phrase('Larvae at the surface? More air on the eggs helps the rest out.'),
+            phrase(outStep[clutch.care]),
             phrase('Nothing yet is no reason to stir: look once more, then leave them till morning.'),
           ],
           cautions: hatchNightCautions,

@@ -421,6 +421,53 @@ describe('the morning after', () => {
   })
 })
 
+describe('young that a parent carries', () => {
+  const species = { mouth: 'pterapogon-kauderni', pouch: 'hippocampus-erectus' }
+  function carried(care: 'mouth' | 'pouch') {
+    const built = new SnapshotBuilder()
+    const pair = built.pair({ species: species[care] })
+    const clutch = built.clutch(pair, { care, spawnedAt: '2026-02-20T10:00:00.000Z' })
+    const nursery = built.tank({ name: 'Nursery 1' })
+    return { built, clutch, nursery }
+  }
+
+  test.each(['mouth', 'pouch'] as const)('are asked about without a word of a nest, from a %s', (care) => {
+    const { built, clutch, nursery } = carried(care)
+    built.fact('observation', clutch.id, '2026-03-07T07:00:00.000Z', { signs: ['no_eggs'] })
+    const draft = onlyDraft(built.drafts('2026-03-07', [clutchMorningAfter]))
+    expect(saidTitle(draft)).toBe('Are the young out?')
+    const said = JSON.stringify([draft.content.steps, draft.content.fields])
+    expect(said).not.toMatch(/nest|surface|where the eggs were|Hatched/)
+    expect(said).toContain('in a cup or a jug, in water, never in a net')
+    expect(signOff(clutchMorningAfter, draft, { hatched: 'all', larvae: 37 }).creations).toMatchObject([
+      { kind: 'larval_batch', tank: { id: nursery.id }, hatchedOn: '2026-03-06', larvae: 37 },
+    ])
+  })
+
+  test.each(['mouth', 'pouch'] as const)('come on the next night too, from a %s that still carries some', (care) => {
+    const { built, clutch } = carried(care)
+    const batch = built.batch({ hatchedOn: '2026-03-08', clutchIds: [clutch.id], species: clutch.species })
+    built.fact('hatch', clutch.id, '2026-03-09T07:00:00.000Z', { hatchedOn: '2026-03-08', batchId: batch.id })
+    built.fact('observation', clutch.id, '2026-03-09T07:00:00.000Z', { signs: ['eggs_seen'] })
+    const draft = onlyDraft(built.drafts('2026-03-10', [clutchSecondNight]))
+    expect(saidTitle(draft)).toBe('Have more young come out?')
+    expect(JSON.stringify(draft.content)).not.toContain('nest')
+    expect(signOff(clutchSecondNight, draft, { larvae: 12 }).facts[0]).toEqual({
+      ...{ kind: 'hatch', subjectId: clutch.id },
+      data: { hatchedOn: '2026-03-09', larvae: 12, batchId: batch.id },
+    })
+  })
+
+  test('are watched for without stirring the eggs of anybody', () => {
+    const { built } = carried('pouch')
+    // Any night of a birth is less likely than one of a nest.
+    built.setting('clutch-watch', { parameters: { fromChance: 0.1 } })
+    const { content } = onlyDraft(built.drafts('2026-03-09', [clutchWatch]))
+    expect(JSON.stringify(content.steps)).toContain('Leave the parent in peace')
+    expect(JSON.stringify(content.steps)).not.toContain('air on the eggs')
+  })
+})
+
 describe('dead eggs', () => {
   test('from a twentieth of the clutch on are taken out, once', () => {
     const { built, clutch } = room()

@@ -155,8 +155,8 @@ function soonerLinks(snapshot: RoomSnapshot, day: HusbandryDay): Because[] {
 function needLinks({ needs, nauplii, feedDate }: ArtemiaStart): Because[] {
   return [
     ...needs.map((need) =>
-      settingLink(need.batch.id, 'feeds of Artemia', {
-        label: `${need.batch.name} on ${feedDate}`,
+      settingLink(need.of.id, 'feeds of Artemia', {
+        label: `${need.of.name} on ${feedDate}${need.isAwaited ? ', if they are out by then' : ''}`,
         quantity: animals(roundAnimals(need.nauplii)),
         joins: 'plus',
       }),

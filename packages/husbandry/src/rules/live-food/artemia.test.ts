@@ -1,3 +1,4 @@
+import type { ClutchIntent } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
 import { addDays } from '../../calendar/husbandry-day.ts'
 import { saidTitle } from '../../testing/said-title.ts'
@@ -373,6 +374,27 @@ describe('starting cysts', () => {
     // 36,000 of half a gram, which were 40,000 before the sieve: 80,000 a gram, the middle of 66,667, 80,000 and 93,333;
     // 53,333 are 0.67 g.
     expect(amount()).toBe(0.7)
+  })
+
+  test('are wetted before young that eat them first are likely out, and while they are late; not for those left with their parents', () => {
+    // Seahorses of 28 C carry 17.33 days: Lin et al. 2008; those laid on 20 February come about the 9th.
+    const started = (intent: ClutchIntent, on: string, spawnedAt = '2026-02-20T10:00:00.000Z') => {
+      const { built } = room('2025-11-01')
+      built.snapshot.batches = []
+      const home = built.tank({ name: 'Seahorses', kind: 'broodstock', temperatureC: 28 })
+      const pair = built.pair({ species: 'hippocampus-erectus', tankId: home.id })
+      built.clutch(pair, { name: 'S1', care: 'pouch', spawnedAt, intent })
+      built.tank({ name: 'Nursery', volumeL: 40 })
+      return built.drafts(on, [artemiaStart]).drafts
+    }
+    expect(started('raise_all', '2026-03-02')).toEqual([])
+    const [draft] = started('raise_all', '2026-03-08')
+    // Half an animal per mL of the 40 L that are free, in two feeds, a tenth lost in the sieve and a fifth to spare.
+    expect(draft?.content.amount?.value).toBeCloseTo(((0.5 * 40_000 * 2) / 0.9 / 200_000) * 1.2 + 0.03, 1)
+    expect(draft?.content.because[0]).toMatchObject({ label: 'S1 on 2026-03-09, if they are out by then' })
+    expect(started('raise_all', '2026-03-11')).toHaveLength(1)
+    expect(started('leave_with_parents', '2026-03-08')).toEqual([])
+    expect(started('undecided', '2026-03-08')).toEqual([])
   })
 
   test('is not asked when nobody eats Artemia, or twice a day', () => {
