@@ -3,8 +3,8 @@
 // the same again with five years of ended things in the room. In a process of its own, as a service is one: whatever lived
 // through the year before leaves a memory that is swept at every count.
 import { fork } from 'node:child_process'
-import { once } from 'node:events'
 import { randomUUID } from 'node:crypto'
+import { once } from 'node:events'
 import { chmodSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
