@@ -53,27 +53,28 @@ export function ClutchPage() {
   )
 }
 
-const isCarried = ({ care }: Clutch): boolean => care !== 'nest'
+const isCarried = ({ care }: Clutch): boolean => care === 'mouth' || care === 'pouch'
+const isInNest = ({ care }: Clutch): boolean => care === 'nest'
 
 const stateOf = (clutch: Clutch): string =>
-  clutch.state === 'incubating' && isCarried(clutch)
-    ? `Carried ${careLabels[clutch.care]}`
+  clutch.state === 'incubating' && !isInNest(clutch)
+    ? `${isCarried(clutch) ? 'Carried' : 'Eggs'} ${careLabels[clutch.care]}`
     : clutchStateLabels[clutch.state]
 
-/** The nest as it should look today, and how far on the way it is; nobody sees eggs in a mouth or a pouch. */
+/** The nest as it should look today, and how far on the way it is; nobody sees eggs in a mouth or a pouch, and those that float have no nest. */
 function Nest({ clutch }: { clutch: Clutch }) {
   const { timeZone } = useRoom()
   const hatchDays = expectedHatchDays(clutch)
   return (
     <Card>
       <div className={own.nest}>
-        {!isCarried(clutch) && <ClutchGlyph size={168} clutch={clutch} isNear />}
+        {isInNest(clutch) && <ClutchGlyph size={168} clutch={clutch} isNear />}
         <div>
           <p className={own.day}>
             Day {daysSince(clutch.spawnedAt, todayIn(timeZone), timeZone)}
             {hatchDays !== undefined && <span> of about {Math.floor(hatchDays)}</span>}
           </p>
-          {!isCarried(clutch) && <EggColours clutch={clutch} />}
+          {isInNest(clutch) && <EggColours clutch={clutch} />}
         </div>
       </div>
     </Card>
