@@ -45,7 +45,7 @@ async function liveADay(world: Service, room: LiveRoom, { date, day }: { date: s
     world.clock.set(`${date}T${round.at}:00.000Z`)
     room.nature.until(Date.parse(world.clock.now()))
     await walkRound(world, room, { date, roundId: round.id })
-    if (round.id === 'midday') lookForMissed(room)
+    if (round.id === room.rounds.at(-2)?.id) lookForMissed(room)
   }
   const endMs = Date.parse(`${date}T23:00:00.000Z`)
   room.nature.until(endMs)

@@ -25,10 +25,13 @@ export type LiveRoom = {
   tell: (line: string) => void
 }
 
-const rounds = [
-  { id: 'morning', name: 'Morning', at: '07:00' },
-  { id: 'midday', name: 'Midday', at: '12:30' },
-  { id: 'evening', name: 'Evening', at: '18:30' },
+const roundsOf = (times: Record<string, string>) =>
+  Object.entries(times).map(([name, at]) => ({ id: name.toLowerCase(), name, at }))
+/** When people come to a room, in turn. */
+const habits = [
+  roundsOf({ Morning: '07:00', Midday: '12:30', Evening: '18:30' }),
+  roundsOf({ Morning: '07:00', Evening: '18:30' }),
+  roundsOf({ Morning: '06:30', Noon: '11:30', Afternoon: '16:00', Night: '21:30' }),
 ]
 const light = { onHour: 7, offHour: 19 }
 // 16 h, as the service says of tanks for larvae that have no hours of their own.
@@ -55,7 +58,9 @@ export async function openLiveRoom(
   const temperatureC = Math.round(chance.between(25, 28))
   const larvalTanks = Math.round(chance.between(2, 4))
   const growOuts = Math.round(chance.between(1, 4))
-  const other = others[(Math.floor(seed / 1000) + (seed % 1000)) % others.length]
+  const turn = Math.floor(seed / 1000) + (seed % 1000)
+  const rounds = habits[turn % habits.length]!
+  const other = others[turn % others.length]
   const pairs = [clownfish, clownfish, ...(other ? [other] : [])]
   const { owner, room } = await world.open({
     name,
