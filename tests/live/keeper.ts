@@ -66,7 +66,11 @@ function look({ shown, volumes, tally }: LiveRoom, tasks: readonly Task[]): void
 const inWalkingOrder = (nowMs: number) => (a: Task, b: Task) =>
   Number(Date.parse(a.dueAt) > nowMs) - Number(Date.parse(b.dueAt) > nowMs) ||
   stations.indexOf(a.station) - stations.indexOf(b.station) ||
-  a.ordinal - b.ordinal
+  a.ordinal - b.ordinal ||
+  orderOf(a).localeCompare(orderOf(b), 'en')
+
+/** What the pages leave to chance is the same for every service. */
+const orderOf = ({ dueAt, ruleId, subject }: Task): string => `${dueAt} ${ruleId} ${subject.name}`
 
 /** What was counted or found, moved or begun anew changes what the rest of the list says. */
 const mayChangeTheList = ({ verb, fields }: Task): boolean =>
