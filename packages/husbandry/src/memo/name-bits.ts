@@ -5,10 +5,14 @@ export type NameBits = Uint32Array
 export class NameNumbers {
   readonly #numbers = new Map<string, number>()
 
+  get size(): number {
+    return this.#numbers.size
+  }
+
   of(name: string): number {
     const known = this.#numbers.get(name)
     if (known !== undefined) return known
-    const number = this.#numbers.size
+    const number = this.size
     this.#numbers.set(name, number)
     return number
   }
@@ -16,7 +20,7 @@ export class NameNumbers {
   /** All of some names and of some sets. */
   union(names: Iterable<string>, sets: Iterable<NameBits>): NameBits {
     const numbers = Array.from(names, (name) => this.of(name))
-    const all = new Uint32Array((this.#numbers.size >> 5) + 1)
+    const all = new Uint32Array((this.size >> 5) + 1)
     for (const number of numbers) all[number >> 5]! |= 1 << (number & 31)
     for (const set of sets) for (let word = 0; word < set.length; word += 1) all[word]! |= set[word]!
     return all

@@ -31,9 +31,17 @@ const behind = new WeakMap<RoomSnapshot, Live>()
  */
 export function openSnapshot(given: RoomSnapshot): RoomSnapshot {
   const lists = FactLists.of(given.facts)
-  const memory = { answers: new Map(), names: new NameNumbers() }
-  return live({ given, lists, memory, moment: { before: null, changed: [] } })
+  return live({ given, lists, ...fresh() })
 }
+
+const fresh = (): Pick<Live, 'memory' | 'moment'> => ({
+  memory: { answers: new Map(), names: new NameNumbers() },
+  moment: { before: null, changed: [] },
+})
+
+// A room of 60 vessels reads under some thousand names. What has ended leaves its own behind, so that a room of years begins
+// its memory anew now and then.
+const mostNames = 5000
 
 /** The next snapshot of the same room: whatever is equal in both stays the same object, and answers that rest on it hold. */
 export function nextSnapshot(before: RoomSnapshot, given: RoomSnapshot): RoomSnapshot {
@@ -46,6 +54,7 @@ export function nextSnapshot(before: RoomSnapshot, given: RoomSnapshot): RoomSna
   for (const part of changedParts) Object.assign(same, { [part]: given[part] })
   const changed = [...changedLists, ...changedParts, ...changedRules.map(ruleName)]
   if (changedRules.length > 0) changed.push('ruleSettings')
+  if (was.memory.names.size > mostNames) return live({ given: same, lists, ...fresh() })
   return live({ given: same, lists, memory: was.memory, moment: momentAfter(was, changed) })
 }
 
