@@ -4,6 +4,7 @@ import { clutchReadyDefinition } from '../../definitions/broodstock/clutch-ready
 import { freeLarvalTanks, hatchTankFor, readyingDue } from '../../plans/hatch-tank-plan.ts'
 import { Gap } from '../../rule/gap.ts'
 import { defineRule } from '../../rule/rule.ts'
+import { isBrooder } from '../../species/index.ts'
 import { animals, litres, perMl, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
@@ -46,7 +47,10 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'check',
-          title: titled('ready', { thing: 'the larvae', to: [{ name: tank.name }] }),
+          title: titled('ready', {
+            thing: isBrooder(clutch.care) ? 'the young' : 'the larvae',
+            to: [{ name: tank.name }],
+          }),
           steps: [
             phrase(
               `${tank.name} clean, filled to {volume} with the parents’ own water or matched to it, gentle air, warm.`,

@@ -458,8 +458,9 @@ describe('young that a parent carries', () => {
     })
   })
 
-  test('are watched for without stirring the eggs of anybody', () => {
+  test('have a tank readied, and are watched for without stirring the eggs of anybody', () => {
     const { built } = carried('pouch')
+    expect(saidTitle(onlyDraft(built.drafts('2026-03-09', [clutchReady])))).toBe('Ready Nursery 1 for the young')
     // Any night of a birth is less likely than one of a nest.
     built.setting('clutch-watch', { parameters: { fromChance: 0.1 } })
     const { content } = onlyDraft(built.drafts('2026-03-09', [clutchWatch]))
