@@ -55,6 +55,7 @@ export function DayList({ day, now }: { day: Day; now: Date }) {
           <Walk
             key={roundId}
             tasks={inRound.filter((task) => isShown(task) && !isLate(task, now))}
+            isLate={new Set(late.map(({ subject }) => subject.id))}
             {...{ now, rounds, roundId }}
             onChoose={chooseRound}
           />

@@ -18,7 +18,9 @@ const doneAt = (doneAt: string): Partial<Task> => ({
     },
   ],
 })
-const card = (tasks: Task[], time: string) => <StationCard group={{ station: 'live_food', tasks }} now={at(time)} />
+const card = (tasks: Task[], time: string, isLate: string[] = []) => (
+  <StationCard group={{ station: 'live_food', tasks }} now={at(time)} isLate={new Set(isLate)} />
+)
 const namesShown = () => screen.getAllByRole('listitem').map((line) => line.textContent?.slice(0, 2))
 
 it('keeps vessels that were seen to before it was opened in one line, which opens where they stand', async () => {
@@ -48,4 +50,12 @@ it('shows a stop whole that is seen to as a whole', () => {
   answerApi({})
   renderInRoom(card([of('R1', doneAt('2026-11-25T07:02:00Z')), of('R2', doneAt('2026-11-25T07:04:00Z'))], '09:00'))
   expect(namesShown()).toEqual(['R1', 'R2'])
+})
+
+it('says of none of which a late task stands above that it is seen to', () => {
+  answerApi({})
+  const [r1, r3] = [of('R1', doneAt('2026-11-25T07:02:00Z')), of('R3', doneAt('2026-11-25T07:04:00Z'))]
+  renderInRoom(card([r1, of('R2'), r3], '09:00', [r3.subject.id]))
+  screen.getByText('Seen to: R1')
+  expect(namesShown()).toEqual(['R2', 'R3'])
 })

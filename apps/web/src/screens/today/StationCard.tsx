@@ -4,7 +4,7 @@ import type { Station } from '@fryward/shared'
 import { stationLabels } from '@fryward/words'
 import { useState } from 'react'
 import { AllAsPlanned } from './AllAsPlanned.tsx'
-import { bySubject, isQuiet, type StationGroup } from './arrange.ts'
+import { bySubject, isQuiet, type Quiet, type StationGroup } from './arrange.ts'
 import { SeenTo } from './SeenTo.tsx'
 import { SubjectTasks } from './SubjectTasks.tsx'
 import styles from './today.module.css'
@@ -14,11 +14,11 @@ export const stationTitleId = (station: Station) => `station-${station}`
 const subjectId = (id: string) => `seen-to-${id}`
 
 /** One stop of the walk: its vessels, and under each what it needs; those that needed nobody when it was opened in one line. */
-export function StationCard({ group, now }: { group: StationGroup; now: Date }) {
+export function StationCard({ group, now, isLate }: { group: StationGroup } & Quiet) {
   const open = group.tasks.filter((task) => task.state === 'open').length
   const titleId = stationTitleId(group.station)
   const vessels = bySubject(group.tasks)
-  const quiet = vessels.filter((one) => isQuiet(one, now)).map(({ subject }) => subject.id)
+  const quiet = vessels.filter((one) => isQuiet(one, { now, isLate })).map(({ subject }) => subject.id)
   // A stop that is shown although all of it is seen to is shown whole.
   const [isWhole] = useState(quiet.length === vessels.length)
   const folded = useFolded(isWhole ? [] : quiet)

@@ -15,6 +15,8 @@ import { useFolded } from './use-folded.ts'
 type Props = {
   tasks: Task[]
   now: Date
+  /** Things of which a late task stands above. */
+  isLate: ReadonlySet<string>
   rounds: RoundState[]
   roundId: string | undefined
   onChoose: (roundId: string) => void
@@ -23,13 +25,13 @@ type Props = {
 /**
  * The stops of one round in walking order. Those that were quiet when the round was opened fold into one card at its end.
  */
-export function Walk({ tasks, now, rounds, roundId, onChoose }: Props) {
+export function Walk({ tasks, now, isLate, rounds, roundId, onChoose }: Props) {
   const first = leadingTasks(tasks, now)
   const groups = groupByStation(
     tasks.filter((task) => !first.includes(task)),
     useRoom().stationOrder,
   )
-  const quiet = groups.filter((group) => isQuiet(group, now)).map(({ station }) => station)
+  const quiet = groups.filter((group) => isQuiet(group, { now, isLate })).map(({ station }) => station)
   const folded = useFolded(quiet)
   const [isUnfolded, unfold] = useState(false)
   return (
@@ -39,7 +41,7 @@ export function Walk({ tasks, now, rounds, roundId, onChoose }: Props) {
       {groups
         .filter(({ station }) => isUnfolded || !folded.includes(station))
         .map((group) => (
-          <StationCard key={group.station} group={group} now={now} />
+          <StationCard key={group.station} group={group} now={now} isLate={isLate} />
         ))}
       <SeenTo
         names={folded.map((station) => stationLabels[station].toLowerCase())}

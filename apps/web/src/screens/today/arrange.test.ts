@@ -177,11 +177,13 @@ describe('a day on the screen', () => {
   it('calls a stop quiet once nothing is open there and nothing can be taken back', () => {
     const done = makeTask(1, { state: 'done', signOffs: [signOff('2026-11-25T08:00:00Z')] })
     const stop = (...tasks: Task[]) => ({ station: 'live_food' as const, tasks })
-    expect(isQuiet(stop(done), at('08:14'))).toBe(false)
-    expect(isQuiet(stop(done), at('08:15'))).toBe(true)
-    expect(isQuiet(stop(done, makeTask(2)), at('08:15'))).toBe(false)
+    const none = new Set<string>()
+    expect(isQuiet(stop(done), { now: at('08:14'), isLate: none })).toBe(false)
+    expect(isQuiet(stop(done), { now: at('08:15'), isLate: none })).toBe(true)
+    expect(isQuiet(stop(done), { now: at('08:15'), isLate: new Set([done.subject.id]) })).toBe(false)
+    expect(isQuiet(stop(done, makeTask(2)), { now: at('08:15'), isLate: none })).toBe(false)
     // Why it was skipped stands to be read.
-    expect(isQuiet(stop(done, makeTask(2, { state: 'skipped' })), at('08:15'))).toBe(false)
+    expect(isQuiet(stop(done, makeTask(2, { state: 'skipped' })), { now: at('08:15'), isLate: none })).toBe(false)
   })
 
   it('lets a standing sign-off be taken back for a quarter of an hour', () => {

@@ -97,10 +97,19 @@ export function nextRound(rounds: RoundState[], roundId: string | undefined): Ro
   return [...rounds.slice(at + 1), ...rounds.slice(0, Math.max(0, at))].find((round) => round.open > 0)
 }
 
-/** A stop or a vessel at which nothing is open, nothing was skipped for a reason to be read, and nothing can be taken back any more. */
-export const isQuiet = (group: Pick<StationGroup, 'tasks'>, now: Date): boolean =>
-  group.tasks.every(({ state }) => state !== 'open' && state !== 'skipped') &&
-  group.tasks.every((task) => undoableUntil(task, now) === null)
+export type Quiet = {
+  now: Date
+  /** Things of which a late task stands above the rounds. */
+  isLate: ReadonlySet<string>
+}
+
+/**
+ * A stop or a vessel at which nothing is open or late, nothing was skipped for a reason to be read, and nothing can be taken back
+ * any more.
+ */
+export const isQuiet = ({ tasks }: Pick<StationGroup, 'tasks'>, { now, isLate }: Quiet): boolean =>
+  tasks.every(({ state, subject }) => state !== 'open' && state !== 'skipped' && !isLate.has(subject.id)) &&
+  tasks.every((task) => undoableUntil(task, now) === null)
 
 /**
  * Tasks of a day that are no longer wanted, with what it was called off for; what was called off before the day began was
