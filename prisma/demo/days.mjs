@@ -195,6 +195,7 @@ async function settle({ database, roomId, waters, entries, doneMs }) {
   for (const fact of facts) {
     if (fact.kind === 'harvest' && waters.hasCulture(fact.subjectId))
       waters.thin(fact.subjectId, fact.data.volumeL, doneMs)
+    if (fact.kind === 'care' && fact.data.act === 'start_artemia') waters.startCone(fact.subjectId, fact.data.cystsG)
     if (fact.kind === 'feeding' && fact.data.animals !== undefined && waters.hasBatch(fact.subjectId)) {
       const batch = waters.batchAt(fact.subjectId, doneMs)
       waters.feed(fact.subjectId, fact.data.animals / (batch.volumeL * 1000), doneMs)

@@ -1,5 +1,7 @@
 // What happens in the demo room, day by day before today. Invented; people are called by their role.
 
+import { jarMl } from './waters.mjs'
+
 export const daysOfHistory = 42
 
 /** Days before today on which each pair lays. */
@@ -114,8 +116,12 @@ export function storyOf({ daysAgo, nameOf, waters, random }) {
       if (field.name === 'dead') return random.uniform() < 0.3 ? Math.ceil(random.uniform() * 6) : 0
       return undefined
     },
-    culture: ({ field, name, ago }) =>
-      field.name === 'signs' && name === 'R2' && ago <= 13 && ago >= 11 ? ['swimming_slow', 'bad_smell'] : undefined,
+    culture: ({ field, task, name, ago }) => {
+      if (task.ruleId === 'artemia-harvest') return harvestOf(field, waters.jarPerMl(task.subjectId))
+      return field.name === 'signs' && name === 'R2' && ago <= 13 && ago >= 11
+        ? ['swimming_slow', 'bad_smell']
+        : undefined
+    },
     larval_batch: ({ field, task, atMs }) => {
       if (!waters.hasBatch(task.subjectId)) return undefined
       const batch = waters.batchAt(task.subjectId, atMs)
@@ -133,6 +139,15 @@ export function storyOf({ daysAgo, nameOf, waters, random }) {
       return tells[task.subject.kind]?.({ field, task, atMs, ago: daysAgo(atMs), name: nameOf(task.subjectId) })
     },
   }
+}
+
+/** Three drops of the jar, and how far it was filled. */
+function harvestOf(field, perMl) {
+  if (perMl === undefined) return undefined
+  if (field.name === 'keptMl') return jarMl
+  if (field.name !== 'count') return undefined
+  const drop = Math.round(perMl * field.volumeMl)
+  return { animals: [drop, drop + 3, Math.max(0, drop - 2)], volumeMl: field.volumeMl, dilution: 1 }
 }
 
 /** Water tests of a room that is doing well. */

@@ -4,6 +4,9 @@
 const hourMs = 3_600_000
 const dayMs = 24 * hourMs
 
+const naupliiPerGram = 160_000
+export const jarMl = 600
+
 const isCrashing = ({ crashAtMs }, atMs) => crashAtMs !== undefined && atMs >= crashAtMs
 
 /** Live food that grows towards what its vessel carries, is thinned, and now and then dies. */
@@ -11,17 +14,19 @@ export class Waters {
   #random
   #cultures
   #batches
+  #cones
 
   /** @param {object} random where luck comes from. @param {object} [state] of other waters, to go on from. */
-  constructor(random, { cultures = [], batches = [] } = {}) {
+  constructor(random, { cultures = [], batches = [], cones = [] } = {}) {
     this.#random = random
     this.#cultures = new Map(cultures.map(([id, culture]) => [id, { ...culture }]))
     this.#batches = new Map(batches.map(([id, batch]) => [id, { ...batch }]))
+    this.#cones = new Map(cones)
   }
 
   /** All there is to know of them, fit for JSON. */
   state() {
-    return { cultures: [...this.#cultures], batches: [...this.#batches] }
+    return { cultures: [...this.#cultures], batches: [...this.#batches], cones: [...this.#cones] }
   }
 
   addCulture(id, { volumeL, densityPerMl, growthPerDay, capacityPerMl, atMs }) {
@@ -80,6 +85,16 @@ export class Waters {
 
   feed(id, addedPerMl, atMs) {
     this.batchAt(id, atMs).preyPerMl += addedPerMl
+  }
+
+  startCone(id, cystsG) {
+    this.#cones.set(id, cystsG)
+  }
+
+  /** Nauplii per mL of the jar that what was last started in a cone fills; undefined before anything was. */
+  jarPerMl(id) {
+    const cystsG = this.#cones.get(id)
+    return cystsG === undefined ? undefined : (cystsG * naupliiPerGram) / jarMl
   }
 
   hasCulture(id) {

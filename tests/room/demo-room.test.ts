@@ -62,6 +62,20 @@ test('no clutch of the demo room still waits for a hatch that is over, whoever f
   expect(clutches.filter(({ ageDays }) => ageDays > 10).map(({ name }) => name)).toEqual([])
 })
 
+test('its nauplii are counted as they are harvested, and fed in mL of their jar', async () => {
+  const cone = (await listCultures({ ctx, roomId })).find(({ kind }) => kind === 'artemia_hatch')!
+  const of = (kind: 'harvest' | 'count', subjectId: string) =>
+    database.prisma.fact.count({ where: { roomId, kind, subjectId, struckAt: null } })
+  const harvests = await of('harvest', cone.id)
+  expect(harvests).toBeGreaterThan(5)
+  expect(await of('count', cone.id)).toBeGreaterThan(0.8 * harvests)
+  const feeds = await database.prisma.fact.findMany({ where: { roomId, kind: 'feeding', struckAt: null } })
+  const ofNauplii = feeds.filter(({ data }) => (data as { food?: string }).food === 'artemia')
+  const inMl = ofNauplii.filter(({ data }) => (data as { amountMl?: number }).amountMl !== undefined)
+  // A feed that was walked in one go with its harvest goes by their number.
+  expect(inMl.length).toBeGreaterThan(0.5 * ofNauplii.length)
+})
+
 test('its caretakers were late, skipped, forgot and corrected themselves', async () => {
   const states = await database.prisma.task.groupBy({ by: ['state'], where: { roomId }, _count: true })
   const numberOf = Object.fromEntries(states.map(({ state, _count }) => [state, _count]))
