@@ -132,6 +132,7 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
   },
   pH: ({ task, nature }) => nature.waterOf(task.subject.id)?.pH,
   keptMl: () => jarMl,
+  out: ({ task, nature, atMs }) => (nature.cones.get(task.subject.id)?.nauplii(atMs) === 0 ? 'none' : undefined),
   // Somebody nearby has rotifers to give on the day that they are asked for.
   animals: ({ task }) => (task.ruleId === 'rotifer-empty' ? task.amount?.value : undefined),
   water: () => 'water_tinted',

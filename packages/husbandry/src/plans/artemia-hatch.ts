@@ -38,6 +38,11 @@ export const slowLotHours = (vessel: Pick<SnapshotCulture, 'temperatureC'>): num
 export const hatchedAt = (vessel: Pick<SnapshotCulture, 'temperatureC'>, startedAt: Instant): Instant =>
   addMinutes(startedAt, (artemiaHatchHours(vessel).hours + slowLotHours(vessel)) * 60)
 
+/** How a look that found no nauplii is kept. */
+export const noneOut = 'None out yet.'
+// A lot is late by hours, not by minutes. common practice
+const lookAgainHours = 2
+
 export type RoundAt = { round: DayRound; day: HusbandryDay; at: Instant }
 
 // Whoever comes a quarter of an hour early finds them out all the same.
@@ -95,11 +100,16 @@ export function harvestDue(
   snapshot: RoomSnapshot,
   vessel: SnapshotCulture,
   day: HusbandryDay,
-): { started: FactOf<'care'>; round: DayRound; at: Instant } | null {
+): { started: FactOf<'care'>; looks: FactOf<'observation'>[]; round: DayRound; at: Instant } | null {
   const started = hatchUnderWay(snapshot, vessel, day.endsAt)
   if (!started) return null
-  const due = harvestRound(snapshot, hatchedAt(vessel, started.at))
+  const looks = factsUntil(snapshot, 'observation', { subjectId: vessel.id, until: day.endsAt }).filter(
+    ({ at, data }) => at > started.at && data.note?.startsWith(noneOut),
+  )
+  const lastLook = looks.at(-1)
+  const expectedAt = hatchedAt(vessel, started.at)
+  const due = harvestRound(snapshot, lastLook ? addHours(lastLook.at, lookAgainHours) : expectedAt)
   if (due.at >= day.endsAt) return null
   const round = due.at < day.startsAt ? firstRound(day) : due.round
-  return { started, round, at: due.at < day.startsAt ? round.startsAt : due.at }
+  return { started, looks, round, at: due.at < day.startsAt ? round.startsAt : due.at }
 }

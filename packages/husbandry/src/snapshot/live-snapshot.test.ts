@@ -7,7 +7,7 @@ const at = (minute: number) => new Date(Date.UTC(2026, 2, 10, 8, minute)).toISOS
 /** A room whose counts of one culture are asked for, and how often that was worked out. */
 function room() {
   const built = new SnapshotBuilder()
-  const [own, other] = [built.culture(), built.culture()]
+  const [own, other] = [built.culture({ startedAt: at(0) }), built.culture({ startedAt: at(0) })]
   let times = 0
   const question = {}
   const ask = (snapshot: ReturnType<typeof openSnapshot>) =>
@@ -52,7 +52,7 @@ test('a room of years begins its memory anew once it has read under thousands of
   const { built, ask, times } = room()
   let live = openSnapshot(built.build())
   ask(live)
-  for (let index = 0; index < 2600; index += 1) built.count(built.culture(), at(1), [100])
+  for (let index = 0; index < 2600; index += 1) built.count(built.culture({ startedAt: at(0) }), at(1), [100])
   for (let turn = 0; turn < 3; turn += 1) {
     live = nextSnapshot(live, built.build())
     expect(ask(live)).toBe(0)

@@ -71,4 +71,5 @@ export const clownfishFeeding = {
   artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
   weaningFirstDay: assumption(15, `as in A. clarkii (${cite.sarvi}), borrowed`),
   weaningLastDay: assumption(25, `as in A. clarkii (${cite.sarvi}), borrowed`),
+  weanedTo: commonPractice('dry', 'fine pellets, with frozen food beside it'),
 } satisfies SpeciesProfile['feeding']

@@ -45,6 +45,7 @@ export const elacatinusFigaro: SpeciesProfile = {
     artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
     weaningFirstDay: assumption(30, `after the first fish settle at 28: ${cite.shei2008}`),
     weaningLastDay: assumption(45, 'no study found'),
+    weanedTo: commonPractice('dry', 'fine pellets, with frozen food beside it'),
   },
   larvaePerL: assumption({ from: 5, to: 20 }, 'as for clownfish'),
   clutchStages: [],

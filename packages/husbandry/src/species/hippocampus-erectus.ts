@@ -43,6 +43,7 @@ export const hippocampusErectus: SpeciesProfile = {
     artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
     weaningFirstDay: assumption(42, 'to frozen food; no study found'),
     weaningLastDay: assumption(63, 'to frozen food; no study found'),
+    weanedTo: commonPractice('frozen', 'thawed mysids and small shrimp; few seahorses take dry food'),
   },
   larvaePerL: assumption({ from: 1, to: 3 }, 'no study found'),
   clutchStages: [],

@@ -48,6 +48,7 @@ export const pseudochromisFridmani: SpeciesProfile = {
     artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
     weaningFirstDay: assumption(30, `most are juveniles at 30 dph in P. dilectus: ${cite.madhu2016}; borrowed`),
     weaningLastDay: assumption(45, `all are juveniles at 45 dph in P. dilectus: ${cite.madhu2016}; borrowed`),
+    weanedTo: commonPractice('dry', 'fine pellets, with frozen food beside it'),
   },
   larvaePerL: assumption({ from: 5, to: 20 }, 'as for clownfish'),
   clutchStages: [],

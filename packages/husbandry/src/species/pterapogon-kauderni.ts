@@ -36,6 +36,7 @@ export const pterapogonKauderni: SpeciesProfile = {
     artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
     weaningFirstDay: assumption(14, 'no study found; young leave the mouth as juveniles'),
     weaningLastDay: assumption(45, 'no study found'),
+    weanedTo: commonPractice('dry', 'fine pellets, with frozen food beside it'),
   },
   larvaePerL: assumption({ from: 1, to: 2 }, 'no study found; about 40 young in 20 to 40 L'),
   clutchStages: [],

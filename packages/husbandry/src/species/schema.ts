@@ -59,6 +59,8 @@ export const LarvalFeedingSchema = z.strictObject({
   artemiaAtMostPerMl: sourced(z.number().positive()),
   weaningFirstDay: sourced(dayOfLife),
   weaningLastDay: sourced(dayOfLife),
+  /** What they take once they are weaned, and their parents. */
+  weanedTo: sourced(z.enum(['dry', 'frozen'])),
 })
 
 /** One species as a room breeds it: every number with its source. */

@@ -15,6 +15,7 @@ import { choiceField, choicesField, noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled, whichFeed } from '../../task/titles.ts'
 import { choiceOf, choicesOf, textOf, type Values } from '../../task/values.ts'
+import { eatsFrozen } from '../parts/frozen-food.ts'
 import { noFoodSteps } from '../parts/no-food-steps.ts'
 import {
   eggLookFields,
@@ -43,7 +44,8 @@ export const pairFeed = defineRule(pairFeedDefinition, {
     const noFood = noFoodSteps(snapshot, tankOf(snapshot, pair), day)
     return asked.map((round) => {
       const index = rounds.indexOf(round)
-      const food: (typeof pairFoods)[number] = parameters.varied && index % 2 === 1 ? 'dry' : 'frozen'
+      const food: (typeof pairFoods)[number] =
+        parameters.varied && index % 2 === 1 && !eatsFrozen(pair.species) ? 'dry' : 'frozen'
       const look = withLook?.roundId === round.id ? withLook.look : null
       const which = whichFeed(index, rounds.length)
       return {

@@ -17,6 +17,7 @@ import { animals, days, grams, measurableG, share } from '../../task/measures.ts
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled, whichFeed } from '../../task/titles.ts'
 import { choicesOf, numberOf } from '../../task/values.ts'
+import { frozenInstead } from '../parts/frozen-food.ts'
 import { noFoodSteps } from '../parts/no-food-steps.ts'
 
 const groupSigns = ['not_eating', 'fighting', 'gasping', 'spots_or_wounds'] as const
@@ -62,7 +63,11 @@ export const juvenileFeed = defineRule(juvenileFeedDefinition, {
           }),
           amount,
           amountOf: amount && 'dry food',
-          steps: [...noFood, ...feedSteps(ration, { dayG, isWeighed: amount !== null })],
+          steps: [
+            ...noFood,
+            ...frozenInstead(groups.map(({ group: { species } }) => species)),
+            ...feedSteps(ration, { dayG, isWeighed: amount !== null }),
+          ],
           fields: [...(amountG === null ? [] : [givenField(amountG)]), groupSignsField],
           because: [
             ...groups.flatMap(groupLinks),

@@ -8,10 +8,12 @@ import { choiceField } from '../../task/fields.ts'
 import { days, grams, leastWeighedG } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
 import { choiceOf, type Values } from '../../task/values.ts'
+import { frozenInstead } from '../parts/frozen-food.ts'
 
 /** How dry food is offered to larvae, alone or as the first part of an Artemia feed. */
-export function dryFoodSteps({ feedG }: Pick<Weaning, 'feedG'>): Phrase[] {
+export function dryFoodSteps({ diet, feedG }: Pick<Weaning, 'diet' | 'feedG'>): Phrase[] {
   return [
+    ...frozenInstead([diet.species.id]),
     feedG === null
       ? phrase('A dusting of fine food before the live food, while they are hungry: what is gone in two minutes.')
       : phrase('Up to {feed} of fine food, dusted on before the live food, while they are hungry.', {
@@ -23,8 +25,9 @@ export function dryFoodSteps({ feedG }: Pick<Weaning, 'feedG'>): Phrase[] {
 }
 
 /** How those are fed that get nothing else. */
-export function onlyDryFoodSteps({ feedG }: Pick<Weaning, 'feedG'>): Phrase[] {
+export function onlyDryFoodSteps({ diet, feedG }: Pick<Weaning, 'diet' | 'feedG'>): Phrase[] {
   return [
+    ...frozenInstead([diet.species.id]),
     ...howLittle(feedG),
     phrase('A little at a time, over the whole surface, so that the small ones get theirs.'),
     phrase('All gone in two minutes, or it was too much: siphon the rest.'),

@@ -3,13 +3,13 @@ import type { TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { artemiaHarvestDefinition } from '../../definitions/live-food/artemia-harvest.ts'
-import { harvestDue } from '../../plans/artemia-hatch.ts'
+import { harvestDue, noneOut } from '../../plans/artemia-hatch.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { countField, noteField, numberField } from '../../task/fields.ts'
+import { choiceField, countField, noteField, numberField } from '../../task/fields.ts'
 import { degC, hours, mL } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
@@ -24,6 +24,16 @@ const sampleMl = 0.1
 // Twice what is kept in the cold at most, 8 million a litre (COLD_STORE), and the thinnest jar worth a syringe.
 const densestPerMl = 16_000
 const likelyPerMl = [100, 8000] as const
+
+const outField: TaskField = choiceField({
+  name: 'out',
+  label: 'Are they out?',
+  help: 'Yes when left empty.',
+  choices: [
+    { value: 'yes', label: 'yes' },
+    { value: 'none', label: 'none yet' },
+  ],
+})
 
 /** How dense the jar is, so that feeds are told in mL. */
 const jarField: TaskField = countField({
@@ -53,11 +63,12 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
     if (vessel.kind !== 'artemia_hatch') return []
     const due = harvestDue(snapshot, vessel, day)
     if (!due) return []
-    const { started, round, at } = due
+    const { started, looks, round, at } = due
     const { hours: hatchHours } = artemiaHatchHours({ temperatureC: vessel.temperatureC })
     return [
       {
         roundId: round.id,
+        ordinal: looks.length + 1,
         dueAt: at,
         lateAfterMinutes: 90,
         content: taskContent({
@@ -65,7 +76,7 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
           title: titled('harvest', { thing: 'the nauplii' }),
           steps: [
             phrase('What is left of an older harvest goes down the drain first; scald the jar and rinse it.'),
-            phrase('None out yet? Leave them under air and light, and look again in the next round.'),
+            phrase('None out yet? Say so, and leave them under air and light: you are sent again with the next round.'),
             phrase('Air off, light at the bottom, five to ten minutes: no longer, they use up the air.'),
             phrase('Draw them off from the bottom; unhatched cysts lie lowest, shells float: leave both.'),
             phrase('Through a screen under {screen}, kept under water; rinse until it runs clear.', {
@@ -87,7 +98,7 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
             ),
             phrase('Too many to count? A mL of it into 99 mL of water, and write 100 as the dilution.'),
           ],
-          fields: [jarField, keptField(lastKeptMl(snapshot, vessel, day)), noteField('Hatched well?')],
+          fields: [outField, jarField, keptField(lastKeptMl(snapshot, vessel, day)), noteField('Hatched well?')],
           because: [
             factLink(started, { label: 'cysts started', text: started.data.note ?? null }),
             settingLink(vessel.id, 'temperature', {
@@ -111,6 +122,10 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
     const { volumeL } = ContextSchema.parse(context)
     const note = textOf(values, 'note')
     const count = countOf(values, 'count')
+    if (textOf(values, 'out') === 'none') {
+      const said = [noneOut, note ?? ''].join(' ').trim()
+      return { facts: [{ kind: 'observation', subjectId, data: { note: said } }] }
+    }
     const keptMl = numberOf(values, 'keptMl')
     return {
       facts: [

@@ -428,6 +428,28 @@ describe('harvest, cold and enrichment', () => {
     expect(built.drafts(date, [artemiaHarvest]).drafts).toEqual([])
   })
 
+  test('none out yet leaves them where they are, and asks again with the next round or two hours later, until they are', () => {
+    const { built } = started()
+    const asked = () => built.drafts(date, [artemiaHarvest]).drafts
+    const look = (at: string, note?: string) => {
+      const { facts } = signOff(artemiaHarvest, asked()[0]!, { out: 'none', ...(note ? { note } : {}) })
+      expect(facts).toHaveLength(1)
+      built.append(facts[0]!, { at })
+    }
+    const first = asked()[0]!
+    look('2026-03-10T12:40:00.000Z', 'Heater was off.')
+    expect(built.snapshot.facts.at(-1)?.data).toMatchObject({ note: 'None out yet. Heater was off.' })
+    expect(asked()).toMatchObject([{ roundId: 'evening', dueAt: '2026-03-10T18:30:00.000Z' }])
+    look('2026-03-10T18:40:00.000Z')
+    const [late] = asked()
+    expect(late).toMatchObject({ roundId: 'evening', dueAt: '2026-03-10T20:40:00.000Z' })
+    expect(new Set([first.key, late?.key]).size).toBe(2)
+    look('2026-03-10T20:45:00.000Z')
+    expect(asked()).toEqual([])
+    expect(built.drafts('2026-03-11', [artemiaHarvest]).drafts).toMatchObject([{ roundId: 'morning' }])
+    expect(signOff(artemiaHarvest, late!, { out: 'yes' }).facts).toMatchObject([{ kind: 'harvest' }])
+  })
+
   test('what is in the cold for a day is discarded, once', () => {
     const { built, hatcher } = started()
     const parts = [{ to: 'chilled_reserve', volumeL: 2 } as const]
