@@ -7,7 +7,7 @@ import type { FactDraft } from '../../facts/fact.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factLink, settingLink } from '../../rule/why.ts'
 import { clutchById } from '../../snapshot/by-id.ts'
-import { isBrooder } from '../../species/index.ts'
+import { findSpecies, isBrooder } from '../../species/index.ts'
 import { clutchEggs, clutchIntent } from '../../state/clutch-state.ts'
 import { factsOnDay, factsUntil } from '../../state/day-facts.ts'
 import { numberField } from '../../task/fields.ts'
@@ -38,6 +38,8 @@ export const clutchSecondNight = defineRule(clutchSecondNightDefinition, {
     if (!isWaiting || hatches.some(({ data }) => data.hatchedOn === lastNight)) return []
     if (factsOnDay(snapshot, 'observation', { subjectId: clutch.id, day }).length > 0) return []
     const isCarried = isBrooder(clutch.care)
+    const mostEggs =
+      clutchEggs(snapshot, clutch) ?? findSpecies(clutch.species)?.clutchSize.value.to ?? mostOfUnknownKind
     return [
       {
         roundId: firstRound(day).id,
@@ -56,8 +58,8 @@ export const clutchSecondNight = defineRule(clutchSecondNightDefinition, {
               unit: 'animals',
               minimum: 0,
               maximum: 100_000,
-              likely: [0, Math.max(50, clutchEggs(snapshot, clutch) ?? outlookless)],
-              step: 10,
+              likely: [0, Math.max(50, mostEggs)],
+              step: mostEggs < 100 ? 1 : 10,
             }),
           ],
           because: [
@@ -88,5 +90,5 @@ export const clutchSecondNight = defineRule(clutchSecondNightDefinition, {
   },
 })
 
-// A clutch that nobody counted: a few hundred eggs. common practice
-const outlookless = 500
+// Of a species that is not known here, not counted: a few hundred eggs. common practice
+const mostOfUnknownKind = 500

@@ -54,7 +54,7 @@ export function eggLookFields({ species }: EggLook): TaskField[] {
       minimum: 1,
       maximum: 20_000,
       likely: [Math.max(1, size.from * 0.1), size.to * 2],
-      step: 10,
+      step: size.to < 100 ? 1 : 10,
     }),
   ]
 }

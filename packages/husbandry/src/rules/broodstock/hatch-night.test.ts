@@ -452,6 +452,8 @@ describe('young that a parent carries', () => {
     const draft = onlyDraft(built.drafts('2026-03-10', [clutchSecondNight]))
     expect(saidTitle(draft)).toBe('Have more young come out?')
     expect(JSON.stringify(draft.content)).not.toContain('nest')
+    // Of forty or so each one is written down.
+    expect(draft.content.fields[0]).toMatchObject({ name: 'larvae', step: care === 'mouth' ? 1 : 10 })
     expect(signOff(clutchSecondNight, draft, { larvae: 12 }).facts[0]).toEqual({
       ...{ kind: 'hatch', subjectId: clutch.id },
       data: { hatchedOn: '2026-03-09', larvae: 12, batchId: batch.id },

@@ -68,7 +68,7 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
               maximum: 100_000,
               // Fewer than a third of the book, or more than it says, is looked at twice. common practice
               likely: now === null ? [1, likelyUnknown] : [Math.max(1, now / 3), Math.max(1, now)],
-              step: 10,
+              step: now !== null && now < 100 ? 1 : 10,
             }),
             lengthField(usualLengthsMm(diet.day)),
             deformedField(),

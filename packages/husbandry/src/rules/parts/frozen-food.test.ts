@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { saidTitle } from '../../testing/said-title.ts'
 import { SnapshotBuilder } from '../../testing/snapshot-builder.ts'
 import { pairFeed } from '../broodstock/pair-feed.ts'
 import { juvenileFeed } from '../juveniles/juvenile-feed.ts'
@@ -26,8 +27,8 @@ test('a pair of them gets frozen food at each feed, a pair of clownfish dry food
   const foods = (species: string) => {
     const room = new SnapshotBuilder()
     room.pair({ species })
-    return room.drafts(date, [pairFeed]).drafts.map(({ content }) => content.title.thing)
+    return room.drafts(date, [pairFeed]).drafts.map((draft) => saidTitle(draft).split(',')[0])
   }
-  expect(foods('hippocampus-erectus')).toEqual(['frozen food', 'frozen food'])
-  expect(foods('amphiprion-ocellaris')).toEqual(['frozen food', 'dry food'])
+  expect(foods('hippocampus-erectus')).toEqual(['Feed frozen food', 'Feed frozen food'])
+  expect(foods('amphiprion-ocellaris')).toEqual(['Feed frozen food', 'Feed dry food'])
 })
