@@ -96,6 +96,7 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
     const out = nightsOut(asked).length
     return eggs && (out === 0 ? 'none' : out < eggs.nights.length ? 'part' : 'all')
   },
+  brood: (asked) => (nightsOut(asked).length > 0 ? 'out' : 'carrying'),
   hatching: (asked) => (nightsOut(asked).length > 0 ? 'most' : 'none'),
   larvae: (asked) => {
     const larvae = nightsOut(asked).reduce((sum, night) => sum + (night.isTaken ? 0 : night.larvae), 0)

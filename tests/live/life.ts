@@ -7,7 +7,8 @@ import { isFoul, type Water } from './water.ts'
 const dayMs = 86_400_000
 const isoDate = (ms: number) => new Date(ms).toISOString().slice(0, 10)
 const sparePerMl = 100
-const starvedHours = 5
+// Where people come in the morning and in the evening only, nobody feeds for half a day.
+const starvedHours = ({ rounds }: LiveRoom): number => (rounds.length < 3 ? 8 : 5)
 
 export type LifeInput = {
   seed: number
@@ -81,7 +82,7 @@ function closeDay(room: LiveRoom, atMs: number): void {
   )
   for (const batch of nature.batches.values()) {
     tally.larvalDays += 1
-    const isStarved = batch.hungryHours >= starvedHours && batch.number >= 1
+    const isStarved = batch.hungryHours >= starvedHours(room) && batch.number >= 1
     const wanted = batch.number * batch.eatenPerLarvaPerHour(atMs) * 6
     if (isStarved && spare >= wanted) tally.starvedDays += 1
     if (isStarved && spare < wanted) tally.hungryDays += 1

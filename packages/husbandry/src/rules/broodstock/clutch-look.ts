@@ -38,7 +38,7 @@ const nestSteps: Phrase[] = [
   phrase('Is the male fanning? Is any of the clutch gone since yesterday?'),
 ]
 const brooderSteps: Phrase[] = [
-  phrase('Full mouth or pouch still? Breathing, feeding, hiding.'),
+  phrase('Full mouth or pouch still, and no young in the water? Breathing, feeding, hiding.'),
   phrase('Do not chase the parent: a frightened one spits or drops the brood.'),
 ]
 
@@ -84,6 +84,7 @@ const broodField: TaskField = choiceField({
   isRequired: true,
   choices: [
     { value: 'carrying', label: 'still carrying' },
+    { value: 'out', label: 'young are out, some or all' },
     { value: 'gone', label: 'not carrying any more' },
   ],
 })
@@ -145,7 +146,7 @@ export const clutchLook = defineRule(clutchLookDefinition, {
     const brood = textOf(values, 'brood')
     const dead = Math.round(numberOf(values, 'dead') ?? 0)
     const note = [brood === 'gone' ? 'Not carrying any more.' : '', textOf(values, 'note') ?? ''].join(' ').trim()
-    const isOut = [textOf(values, 'eggStage'), textOf(values, 'eggs')].includes(out.value)
+    const isOut = [textOf(values, 'eggStage'), textOf(values, 'eggs'), brood].includes(out.value)
     const facts: FactDraft[] = [
       {
         kind: 'observation',

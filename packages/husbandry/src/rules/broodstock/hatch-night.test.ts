@@ -460,6 +460,19 @@ describe('young that a parent carries', () => {
     })
   })
 
+  test('that are out before they were likely are asked about in the same round', () => {
+    const { built, clutch } = carried('mouth')
+    const look = onlyDraft(built.drafts('2026-03-02', [clutchLook]))
+    expect(built.drafts('2026-03-02', [clutchMorningAfter]).drafts).toEqual([])
+    const { facts } = signOff(clutchLook, look, { brood: 'out' })
+    expect(facts).toEqual([{ kind: 'observation', subjectId: clutch.id, data: { signs: ['larvae_out'] } }])
+    built.append(facts[0]!, { at: '2026-03-02T07:20:00.000Z' })
+    const asked = onlyDraft(built.drafts('2026-03-02', [clutchMorningAfter]))
+    expect(signOff(clutchMorningAfter, asked, { hatched: 'part' }).creations).toMatchObject([
+      { hatchedOn: '2026-03-01' },
+    ])
+  })
+
   test('have a tank readied, and are watched for without stirring the eggs of anybody', () => {
     const { built } = carried('pouch')
     expect(saidTitle(onlyDraft(built.drafts('2026-03-09', [clutchReady])))).toBe('Ready Nursery 1 for the young')
