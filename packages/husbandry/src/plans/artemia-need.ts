@@ -222,12 +222,15 @@ export function artemiaNeeds(snapshot: RoomSnapshot, day: HusbandryDay): Artemia
     .sort((a, b) => a.of.name.localeCompare(b.of.name, 'en') || (a.of.id < b.of.id ? -1 : 1))
 }
 
+// Births are spread over many nights, none of them likely, and a gram of cysts is less than a brood. common practice
+const worthCysts = 0.05
+
 /** What young take that eat nauplii from their first morning on, if the night before brings them: cysts take a day. */
 function awaitedNeeds(snapshot: RoomSnapshot, day: HusbandryDay): ArtemiaNeed[] {
   const { isOn, parameters } = ruleInForce(snapshot, larvalArtemiaFeedDefinition)
   const night = husbandryDay({ room: snapshot.room, date: addDays(day.date, -1) })
   if (!isOn) return []
-  return likelyInNight(snapshot, night).flatMap(({ clutch, outlook }) => {
+  return likelyInNight(snapshot, night, worthCysts).flatMap(({ clutch, outlook }) => {
     const { artemiaFirstDay, artemiaPerMl } = outlook.species.feeding
     const tank = hatchTankFor(snapshot, clutch, night) ?? tankOf(snapshot, clutch)
     if (artemiaFirstDay.value > 0 || !tank) return []

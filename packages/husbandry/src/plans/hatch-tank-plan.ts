@@ -64,9 +64,8 @@ function decidedOrNull(snapshot: RoomSnapshot, id: Id, day: HusbandryDay): ToRai
 export const clutchesToRaise = (snapshot: RoomSnapshot, day: HusbandryDay): SnapshotClutch[] =>
   snapshot.clutches.filter(({ id }) => decidedOrNull(snapshot, id, day) !== null)
 
-/** Clutches to be raised that are as likely to hatch in a night as a room readies a tank for, if they did not before. */
-export function likelyInNight(snapshot: RoomSnapshot, night: HusbandryDay): ToRaise[] {
-  const { fromChance } = ruleInForce(snapshot, clutchReadyDefinition).parameters
+/** Clutches to be raised that are at least so likely to hatch in a night, if they did not before. */
+export function likelyInNight(snapshot: RoomSnapshot, night: HusbandryDay, fromChance: number): ToRaise[] {
   return snapshot.clutches.flatMap(({ id }) => {
     const found = decidedOrNull(snapshot, id, night)
     return found && found.outlook.tonight >= fromChance ? [found] : []
