@@ -84,8 +84,10 @@ function closeDay(room: LiveRoom, atMs: number): void {
     tally.larvalDays += 1
     const isStarved = batch.hungryHours >= starvedHours(room) && batch.number >= 1
     const wanted = batch.number * batch.eatenPerLarvaPerHour(atMs) * 6
-    if (isStarved && spare >= wanted) tally.starvedDays += 1
-    if (isStarved && spare < wanted) tally.hungryDays += 1
+    // Young that a parent carried find no food in a culture: on a night that nobody expected nothing is there for them.
+    const couldBeFed = batch.eatsRotifers && spare >= wanted
+    if (isStarved && couldBeFed) tally.starvedDays += 1
+    if (isStarved && !couldBeFed) tally.hungryDays += 1
     batch.hungryToday = batch.hungryHours
     batch.hungryHours = 0
   }
