@@ -151,9 +151,8 @@ async function follow(world: Service, room: LiveRoom, tasks: Map<string, Task>):
   if (fresh.some(({ kind }) => kind === 'transfer')) await meetGroups(world, room)
 }
 
-// An inoculum is 50-150 per mL: what is thinner than that has to be started again. ICAR e-course on rotifers. Nobody here counts
-// truer than by a fifth (`answers.ts`): so little under it nobody can see.
-const floorPerMl = 0.8 * 50
+// An inoculum is 50-150 per mL: what is thinner than that has to be started again. ICAR e-course on rotifers.
+const floorPerMl = 50
 
 function tallyHarvest({ nature, tally }: LiveRoom, cultureId: string): void {
   const culture = nature.rotifers.get(cultureId)

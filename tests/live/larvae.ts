@@ -51,10 +51,6 @@ export class Larvae {
     this.came += number
   }
 
-  get eatsRotifers(): boolean {
-    return this.#fish.artemiaFromDay > 0
-  }
-
   get volumeL(): number {
     return this.water.volumeL
   }

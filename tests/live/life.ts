@@ -7,8 +7,7 @@ import { isFoul, type Water } from './water.ts'
 const dayMs = 86_400_000
 const isoDate = (ms: number) => new Date(ms).toISOString().slice(0, 10)
 const sparePerMl = 100
-// Where people come in the morning and in the evening only, nobody feeds for half a day.
-const starvedHours = ({ rounds }: LiveRoom): number => (rounds.length < 3 ? 8 : 5)
+const starvedHours = 5
 
 export type LifeInput = {
   seed: number
@@ -82,12 +81,10 @@ function closeDay(room: LiveRoom, atMs: number): void {
   )
   for (const batch of nature.batches.values()) {
     tally.larvalDays += 1
-    const isStarved = batch.hungryHours >= starvedHours(room) && batch.number >= 1
+    const isStarved = batch.hungryHours >= starvedHours && batch.number >= 1
     const wanted = batch.number * batch.eatenPerLarvaPerHour(atMs) * 6
-    // Young that a parent carried find no food in a culture: on a night that nobody expected nothing is there for them.
-    const couldBeFed = batch.eatsRotifers && spare >= wanted
-    if (isStarved && couldBeFed) tally.starvedDays += 1
-    if (isStarved && !couldBeFed) tally.hungryDays += 1
+    if (isStarved && spare >= wanted) tally.starvedDays += 1
+    if (isStarved && spare < wanted) tally.hungryDays += 1
     batch.hungryToday = batch.hungryHours
     batch.hungryHours = 0
   }

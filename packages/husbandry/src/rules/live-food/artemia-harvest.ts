@@ -118,6 +118,10 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
       },
     ]
   },
+  check: (values) =>
+    textOf(values, 'out') === 'none' && (countOf(values, 'count')?.animals ?? []).some((each) => each > 0)
+      ? [{ path: 'values.out', message: 'Nauplii were counted: say that they are out, or clear the count.' }]
+      : [],
   record: ({ context, values, subjectId }) => {
     const { volumeL } = ContextSchema.parse(context)
     const note = textOf(values, 'note')

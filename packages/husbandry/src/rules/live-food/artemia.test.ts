@@ -447,6 +447,9 @@ describe('harvest, cold and enrichment', () => {
     look('2026-03-10T20:45:00.000Z')
     expect(asked()).toEqual([])
     expect(built.drafts('2026-03-11', [artemiaHarvest]).drafts).toMatchObject([{ roundId: 'morning' }])
+    const counted = (animals: number[]) => ({ out: 'none', count: { animals, volumeMl: 0.1 } })
+    expect(artemiaHarvest.check?.(counted([0, 3, 0]))).toMatchObject([{ path: 'values.out' }])
+    expect(artemiaHarvest.check?.(counted([0, 0, 0]))).toEqual([])
     expect(signOff(artemiaHarvest, late!, { out: 'yes' }).facts).toMatchObject([{ kind: 'harvest' }])
   })
 
