@@ -74,8 +74,17 @@ function showUnread(form: HTMLFormElement): boolean {
   return box !== null
 }
 
+/** A label that asks needs no colon. */
+const headOf = (label: string): string => (label.endsWith('?') ? `${label} ` : `${label}: `)
+
+type ProblemProps = {
+  error: unknown
+  /** What the form calls its fields, by the path that the API names; others go by their path. */
+  labelOf?: (path: string) => string | undefined
+}
+
 /** The API's own sentence, with each field it names; a question asked back stands in the sentence already. */
-export function FormProblem({ error }: { error: unknown }) {
+export function FormProblem({ error, labelOf }: ProblemProps) {
   const voice = useVoice()
   if (!error) return null
   const fields = isApiProblem(error) && error.code !== 'needs_confirmation' ? error.fields : []
@@ -85,7 +94,7 @@ export function FormProblem({ error }: { error: unknown }) {
         <ul className={styles.problems}>
           {fields.map((field) => (
             <li key={`${field.path} ${field.message}`}>
-              {field.path ? `${sayFieldPath(field.path)}: ` : ''}
+              {field.path && headOf(labelOf?.(field.path) ?? sayFieldPath(field.path))}
               {sayDatesIn(field.message, voice)}
             </li>
           ))}

@@ -15,6 +15,7 @@ import { FieldInput } from './FieldInput.tsx'
 import { liveResults } from './live-result.ts'
 import { SkipForm } from './SkipForm.tsx'
 import styles from './sheet.module.css'
+import { toFieldName } from './use-sign-off-answers.ts'
 import { useSignOffForm } from './use-sign-off-form.ts'
 import { WhenDone } from './WhenDone.tsx'
 
@@ -82,7 +83,10 @@ export function SignOffForm({ task, isAgain = false }: { task: Task; isAgain?: b
         <Confirm questions={questions} onYes={form.confirm} onNo={answers.goBack} isBusy={form.isBusy} />
       ) : (
         <div className={`${styles.foot} ${styles.book}`}>
-          <FormProblem error={form.problem} />
+          <FormProblem
+            error={form.problem}
+            labelOf={(path) => task.fields.find(({ name }) => name === toFieldName(path))?.label}
+          />
           {Object.keys(errors).length > 0 && (
             <p className={styles.worry} role="alert">
               One thing to look at above before this can be booked.

@@ -58,4 +58,4 @@ export function useSignOffAnswers() {
 }
 
 /** The API names a field by its path in the body (values.density); the form knows it by its own name. */
-const toFieldName = (path: string) => path.replace(/^(body\.)?(values\.)?/, '').split('.')[0] ?? path
+export const toFieldName = (path: string) => path.replace(/^(body\.)?(values\.)?/, '').split('.')[0] ?? path
