@@ -75,8 +75,8 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
           verb: 'harvest',
           title: titled('harvest', { thing: 'the nauplii' }),
           steps: [
-            phrase('What is left of an older harvest goes down the drain first; scald the jar and rinse it.'),
             phrase('None out yet? Say so, and leave them under air and light: you are sent again with the next round.'),
+            phrase('They are out: what is left of an older harvest goes down the drain; scald the jar and rinse it.'),
             phrase('Air off, light at the bottom, five to ten minutes: no longer, they use up the air.'),
             phrase('Draw them off from the bottom; unhatched cysts lie lowest, shells float: leave both.'),
             phrase('Through a screen under {screen}, kept under water; rinse until it runs clear.', {

@@ -437,6 +437,9 @@ describe('harvest, cold and enrichment', () => {
       built.append(facts[0]!, { at })
     }
     const first = asked()[0]!
+    // Before anything is thrown away.
+    const place = (word: string) => first.content.steps.findIndex(({ text }) => text.includes(word))
+    expect([place('None out yet'), place('down the drain')]).toEqual([0, 1])
     look('2026-03-10T12:40:00.000Z', 'Heater was off.')
     expect(built.snapshot.facts.at(-1)?.data).toMatchObject({ note: 'None out yet. Heater was off.' })
     expect(asked()).toMatchObject([{ roundId: 'evening', dueAt: '2026-03-10T18:30:00.000Z' }])
