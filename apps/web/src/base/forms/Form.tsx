@@ -74,9 +74,6 @@ function showUnread(form: HTMLFormElement): boolean {
   return box !== null
 }
 
-/** A label that asks needs no colon. */
-const headOf = (label: string): string => (label.endsWith('?') ? `${label} ` : `${label}: `)
-
 type ProblemProps = {
   error: unknown
   /** What the form calls its fields, by the path that the API names; others go by their path. */
@@ -94,7 +91,7 @@ export function FormProblem({ error, labelOf }: ProblemProps) {
         <ul className={styles.problems}>
           {fields.map((field) => (
             <li key={`${field.path} ${field.message}`}>
-              {field.path && headOf(labelOf?.(field.path) ?? sayFieldPath(field.path))}
+              <FieldHead path={field.path} label={labelOf?.(field.path)} />
               {sayDatesIn(field.message, voice)}
             </li>
           ))}
@@ -102,4 +99,10 @@ export function FormProblem({ error, labelOf }: ProblemProps) {
       )}
     </Notice>
   )
+}
+
+/** A label may be a question: it stands out by itself. */
+function FieldHead({ path, label }: { path: string; label: string | undefined }) {
+  if (label !== undefined) return <strong>{label} </strong>
+  return path && `${sayFieldPath(path)}: `
 }
