@@ -91,7 +91,7 @@ export function FormProblem({ error, labelOf }: ProblemProps) {
         <ul className={styles.problems}>
           {fields.map((field) => (
             <li key={`${field.path} ${field.message}`}>
-              <FieldHead path={field.path} label={labelOf?.(field.path)} />
+              {headOf(field.path, labelOf?.(field.path))}
               {sayDatesIn(field.message, voice)}
             </li>
           ))}
@@ -101,8 +101,8 @@ export function FormProblem({ error, labelOf }: ProblemProps) {
   )
 }
 
-/** A label may be a question: it stands out by itself. */
-function FieldHead({ path, label }: { path: string; label: string | undefined }) {
-  if (label !== undefined) return <strong>{label} </strong>
+/** A label may be a question, behind which no colon can stand. */
+function headOf(path: string, label: string | undefined): string {
+  if (label !== undefined) return `${label} · `
   return path && `${sayFieldPath(path)}: `
 }
