@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type CultureEstimate, estimateCulture } from './culture-estimate.ts'
 import { fitCulture } from './culture-fit.ts'
 import type { CultureParameters } from './culture-parameters.ts'
-import { HARVEST_PRACTICE, type HarvestAdviceInput, harvestAdvice } from './harvest-advice.ts'
+import { HARVEST_PRACTICE, type HarvestAdviceInput, harvestAdvice, shareAboveFloor } from './harvest-advice.ts'
 import { seededRandom } from './random.ts'
 import { steadyHarvest } from './steady-harvest.ts'
 
@@ -117,7 +117,8 @@ describe('harvestAdvice', () => {
   })
 
   it('keeps a culture above its floor, and takes nothing rather than less than a jug', () => {
-    const advice = advise(at(300), { densityPerMl: 300, floorPerMl: 270 })
+    const { lower80PerMl } = at(300)
+    const advice = advise(at(300), { densityPerMl: 300, floorPerMl: 0.9 * lower80PerMl })
     expect(advice.shareOfVolume).toBeCloseTo(0.1, 12)
     expect(advice.densityAfterPerMl).toBeCloseTo(270, 9)
     expect(advice).toMatchObject({ reason: 'held-back', boundedBy: 'floor' })
@@ -208,9 +209,11 @@ describe('what an advice rests on', () => {
     expect(advise(few, { usualFraction: 0.03 })).toMatchObject({ shareOfVolume: 0.03, reason: 'ready' })
     expect(advise(at(500), { maximumFraction: 0.05 })).toMatchObject({ shareOfVolume: 0.05, boundedBy: 'maximum' })
     // A jug to the drop above the floor is one.
-    expect(advise(at(300), { floorPerMl: 284 }).reason).toBe('held-back')
-    expect(advise(at(300), { floorPerMl: 284 }).litres).toBeCloseTo((16 * 16) / 300, 9)
-    expect(advise(at(300), { floorPerMl: 286 }).litres).toBe(0)
+    const { lower80PerMl } = at(300)
+    const above = (share: number) => advise(at(300), { floorPerMl: (1 - share) * lower80PerMl })
+    expect(above(0.053).reason).toBe('held-back')
+    expect(above(0.053).litres).toBeCloseTo(0.053 * 16, 9)
+    expect(above(0.047).litres).toBe(0)
   })
 
   it.each([
@@ -247,5 +250,24 @@ describe('what an advice rests on', () => {
     expect((steady.regrownPerMl - steady.heldPerMl) / surplusAt(steady.heldPerMl)).toBeCloseTo(1, 1)
     for (const times of [0.8, 1.25])
       expect(surplusAt(steady.heldPerMl)).toBeGreaterThan(surplusAt(steady.heldPerMl * times))
+  })
+})
+
+describe('what may go above a floor', () => {
+  const counted = { densityPerMl: 100, lower80PerMl: 80 }
+  const above = (densityPerMl: number, floorPerMl = 50) =>
+    shareAboveFloor({ estimate: counted, densityPerMl, floorPerMl })
+
+  it('leaves the floor though the counts be as much too high as one in ten is', () => {
+    // 100 counted may be 80: 1 - 50 / 80.
+    expect(above(100)).toBeCloseTo(0.375, 12)
+    // Another count is taken to be as doubtful: 200 may be 160.
+    expect(above(200)).toBeCloseTo(1 - 50 / 160, 12)
+    expect(above(100, 0)).toBe(1)
+  })
+
+  it('is nothing at the floor and of nothing', () => {
+    expect([above(62), above(0), above(0, 0)]).toEqual([0, 0, 0])
+    expect(above(63)).toBeGreaterThan(0)
   })
 })

@@ -58,6 +58,7 @@ export {
   type HarvestBound,
   type HarvestReason,
   harvestAdvice,
+  shareAboveFloor,
 } from './harvest-advice.ts'
 export { INOCULUM_RANGE_PER_ML, type Inoculum, inoculum, SALINITY_SHOCK } from './inoculum.ts'
 export { learningPart } from './learning-part.ts'

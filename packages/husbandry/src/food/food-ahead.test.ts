@@ -187,7 +187,9 @@ describe('what cultures can give', () => {
     ])
     expect(R5!.firstDay).toBeGreaterThanOrEqual(2)
     expect(food.gaps).toEqual(['R4: count it, and what it can give follows.'])
-    expect(R1!.floorAnimals).toBe(50 * 18_000)
+    // And what its counts are in doubt about: less, the more of them there are.
+    expect(R1!.floorAnimals / (50 * 18_000)).toBeGreaterThan(1)
+    expect(R1!.floorAnimals / (50 * 18_000)).toBeLessThan(1.1)
     expect(R1!.animals / 18_000).toBeGreaterThan(200)
     expect(R1!.futures).toHaveLength(futures)
     // One that never gets so dense gives nothing for six weeks, longer than any plan looks.
@@ -294,7 +296,8 @@ describe('what cultures can give', () => {
     const start = { kind: 'start_culture', cultureId: culture.id, volumeL: 10, animals: 1e6 } as const
     const [source, begun] = ahead(room, [{ ...start, onDate: today }]).cultures
     expect(source!.animals).toBeCloseTo(asIs.animals - 1e6, 3)
-    expect(begun).toMatchObject({ animals: 1e6, volumeL: 10, floorAnimals: 50 * 10_000 })
+    expect(begun).toMatchObject({ animals: 1e6, volumeL: 10 })
+    expect(begun!.floorAnimals).toBeCloseTo((asIs.floorAnimals * 10) / asIs.volumeL, 3)
     expect(begun!.firstDay).toBeGreaterThanOrEqual(3)
     const later = ahead(room, [{ ...start, onDate: addDays(today, 4) }]).cultures
     expect(later[0]!.growth[3]!.gain).toBeLessThan(asIs.growth[3]!.gain)

@@ -40,7 +40,7 @@ function cultureAhead(snapshot: RoomSnapshot, culture: SnapshotCulture, about: A
   const outlook = cultureOutlook(snapshot, culture, asTheDayBegan(snapshot, culture, today))
   const known = {
     ...{ id: culture.id, culture, name: culture.name, volumeL: culture.volumeL },
-    ...{ floorAnimals: parameters.floorPerMl * ml, mostShare: parameters.mostShare },
+    ...{ floorAnimals: parameters.floorPerMl * ml * doubtOf(outlook), mostShare: parameters.mostShare },
     goneShare: goneElsewhere(snapshot, culture, today),
     sharesCausesWith: sharedCauses(culture, all),
   }
@@ -65,6 +65,10 @@ function cultureAhead(snapshot: RoomSnapshot, culture: SnapshotCulture, about: A
     })),
   }
 }
+
+/** How much more than its floor a culture has to show, so that a miscount does not take it under (`shareAboveFloor`). */
+const doubtOf = (outlook: CultureOutlook | null): number =>
+  outlook ? outlook.estimate.densityPerMl / outlook.estimate.lower80PerMl : 1
 
 /** What was taken today for other fish, for a new culture or down the drain; larvae's own parts are the plan's to give. */
 function goneElsewhere(snapshot: RoomSnapshot, culture: SnapshotCulture, today: HusbandryDay): number {

@@ -17,8 +17,9 @@ import { isDoneInRound } from '../state/done-in-round.ts'
 import { daysOnDryFood } from '../state/dry-food.ts'
 import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
-import { litDay, tankLight } from '../state/tank-light.ts'
+import { litDay } from '../state/tank-light.ts'
 import { hatchTankFor, likelyInNight } from './hatch-tank-plan.ts'
+import { hoursToNextFeed } from './prey-feed-rounds.ts'
 import { artemiaSooner, lastDayOnRotifers } from './sooner-artemia.ts'
 
 export type ArtemiaFeed = {
@@ -66,16 +67,23 @@ function feedsOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   const about = { prey: 'artemia', until: day.endsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1) ?? null
   const daysWithoutRotifers = diet.day - lastDayOnRotifers(diet.species, isSooner)
-  const seenEatenPerMl = eatenUntilNextFeed(snapshot, {
-    ...{ batch, tank, larvae, feeds: rounds.length, day },
+  const seenPerMlHour = seenEatenPerHour(snapshot, {
+    ...{ batch, tank, larvae, day },
     haveRotifersEnded: daysWithoutRotifers > 0 && daysWithoutRotifers <= newlyWithoutDays,
   })
-  const asked = { diet, tank, larvae, feeds: rounds.length, parameters, isSooner, seenEatenPerMl }
-  const targetPerMl = targetFor(asked) * share
+  const lit = hoursToNextFeed(snapshot, { tank, rounds, day }).map(({ light }) => light)
+  const targets = lit.map((hours, index) => {
+    const shareOfDay = shareOfLight(lit, index)
+    return (
+      targetFor({ ...{ diet, tank, larvae, parameters, isSooner }, shareOfDay, eatenPerMl: seenPerMlHour * hours }) *
+      share
+    )
+  })
   const fed = preyFeedings(snapshot, batch, about).at(-1)
   // What is found left at a feed is found again at the next one, where as much is given.
   const found = last && (!fed || last.fact.at >= fed.at) ? last : null
-  return rounds.map((round) => {
+  return rounds.map((round, index) => {
+    const targetPerMl = targets[index]!
     const seen = found && elapsedHours(found.fact.at, round.startsAt) < standInHours ? found : null
     const left = artemiaLeft(snapshot, { batch, tank, round })
     // What was found is found again where as much is given; where less was, they have eaten it since.
@@ -100,29 +108,33 @@ const triedMore = 1.25
 // What was seen while they ate rotifers beside it says too little, until looks without any say more. common practice
 const newlyWithoutDays = 2
 
+/** What a feed stands for of what they eat by light until tomorrow's first; where none is lit, all alike. */
+function shareOfLight(lit: readonly number[], index: number): number {
+  const all = lit.reduce((sum, hours) => sum + hours, 0)
+  return all > 0 ? lit[index]! / all : 1 / lit.length
+}
+
 /**
- * What a batch was seen to eat of Artemia in the light from one feed to the next, per mL; somewhat more where the last look
+ * What a batch was seen to eat of Artemia in an hour of light, per mL; somewhat more where the last look
  * found none, for they may have eaten more, and where rotifers have just ended, for they will. 0 while no two looks say.
  */
-function eatenUntilNextFeed(
+function seenEatenPerHour(
   snapshot: RoomSnapshot,
   of: {
     batch: SnapshotBatch
     tank: SnapshotTank
     larvae: number | null
-    feeds: number
     day: HusbandryDay
     haveRotifersEnded: boolean
   },
 ): number {
-  const { batch, tank, larvae, feeds, day, haveRotifersEnded } = of
+  const { batch, tank, larvae, day, haveRotifersEnded } = of
   // By the looks of the days before: cysts for today were weighed by those.
   const about = { prey: 'artemia', until: day.startsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1)
   const learned = grazingOf(snapshot, { batch, tank, ...about })
-  if (larvae === null || feeds === 0 || !last || !learned?.light) return 0
-  const hours = tankLight(snapshot, tank).hours / feeds
-  const eaten = (larvae * learned.light.eatenPerLarvaPerHour * hours) / (tank.volumeL * 1000)
+  if (larvae === null || !last || !learned?.light) return 0
+  const eaten = (larvae * learned.light.eatenPerLarvaPerHour) / (tank.volumeL * 1000)
   return haveRotifersEnded || last.perMl <= nonePerMl ? triedMore * eaten : eaten
 }
 
@@ -143,17 +155,19 @@ function targetFor(of: {
   diet: LarvalDiet
   tank: SnapshotTank
   larvae: number | null
-  feeds: number
+  /** Of what they eat in a day. */
+  shareOfDay: number
   parameters: ParameterValues<typeof larvalArtemiaFeedDefinition.parameters>
   /** The room ends rotifers early: nauplii are all there is from the first on. */
   isSooner: boolean
-  seenEatenPerMl: number
+  /** As seen, until the next feed. */
+  eatenPerMl: number
 }): number {
-  const { diet, tank, larvae, feeds, parameters, isSooner, seenEatenPerMl } = of
+  const { diet, tank, larvae, shareOfDay, parameters, isSooner, eatenPerMl } = of
   const { from, to } = diet.species.feeding.artemiaPerMl.value
   const aDay = parameters.perLarvaPerDay * Math.min(1, diet.day / fullAtDay)
-  const byNumber = larvae === null ? to : (larvae * aDay) / feeds / (tank.volumeL * 1000)
-  const wanted = Math.max(byNumber, seenEatenPerMl)
+  const byNumber = larvae === null ? to : (larvae * aDay * shareOfDay) / (tank.volumeL * 1000)
+  const wanted = Math.max(byNumber, eatenPerMl)
   const daysOn = diet.day - diet.species.feeding.artemiaFirstDay.value
   const progress = parameters.stretchDays === 0 || isSooner ? 1 : Math.min(1, daysOn / parameters.stretchDays)
   return Math.min(parameters.mostPerMl, from + (Math.max(from, wanted) - from) * progress)
@@ -223,7 +237,7 @@ export function artemiaNeeds(snapshot: RoomSnapshot, day: HusbandryDay): Artemia
 }
 
 // Births are spread over many nights, none of them likely, and a gram of cysts is less than a brood. common practice
-const worthCysts = 0.05
+const worthCysts = 0.01
 
 /** What young take that eat nauplii from their first morning on, if the night before brings them: cysts take a day. */
 function awaitedNeeds(snapshot: RoomSnapshot, day: HusbandryDay): ArtemiaNeed[] {

@@ -20,9 +20,11 @@ function supplyOf(perMl: number | null, takenL: number[] = []) {
 test('a culture gives its most share where it is dense, and what is above its floor where it is thin', () => {
   // 200 per mL could go down to 50, by three quarters: two fifths of 10 L are 4 L.
   expect(supplyOf(200)).toEqual({ mostL: 4, takenL: 0, leftL: 4, boundedBy: 'share' })
-  // 80 per mL down to 50 are three eighths.
+  // 80 per mL down to 50 would be three eighths; one count alone is a sixth or so in doubt, and so much stays.
   const thin = supplyOf(80)
-  expect([thin.mostL, thin.boundedBy]).toEqual([expect.closeTo(3.75, 9), 'floor'])
+  expect(thin.boundedBy).toBe('floor')
+  expect(thin.mostL).toBeLessThan(3)
+  expect(thin.mostL).toBeGreaterThan(2)
   for (const perMl of [50, 30, 0, null])
     expect(supplyOf(perMl)).toMatchObject({ mostL: 0, leftL: 0, boundedBy: 'floor' })
 })

@@ -1,10 +1,11 @@
+import { shareAboveFloor } from '@fryward/live-feed'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { doubtAbout } from '../state/culture-doubt.ts'
 import { cultureRecord } from '../state/culture-history.ts'
-import { asTheDayBegan, densityAt } from '../state/culture-state.ts'
+import { asTheDayBegan, cultureOutlook, densityAt } from '../state/culture-state.ts'
 import { hasFallen } from '../state/culture-trend.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 
@@ -16,13 +17,15 @@ export const isSound = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: H
 /** Litres that a culture may give in a day in all, whoever eats them, and what of that has been taken. */
 export type CultureSupply = { mostL: number; takenL: number; leftL: number; boundedBy: 'share' | 'floor' }
 
-/** No more than the most share, and never under the floor, both as the room's harvest rule has them. */
+/** No more than the most share, and never under the floor as far as counts can tell, both as the room's harvest rule has them. */
 export function cultureSupply(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): CultureSupply {
   const { mostShare, floorPerMl } = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
   const taken = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
   // What is taken today is held against the day's own most.
-  const densityPerMl = densityAt(snapshot, culture, asTheDayBegan(snapshot, culture, day))?.densityPerMl ?? 0
-  const aboveFloor = densityPerMl > 0 ? Math.max(0, 1 - floorPerMl / densityPerMl) : 0
+  const moment = asTheDayBegan(snapshot, culture, day)
+  const outlook = cultureOutlook(snapshot, culture, moment)
+  const densityPerMl = densityAt(snapshot, culture, moment)?.densityPerMl ?? 0
+  const aboveFloor = outlook ? shareAboveFloor({ estimate: outlook.estimate, densityPerMl, floorPerMl }) : 0
   const mostL = culture.volumeL * Math.min(mostShare, aboveFloor)
   const takenL = taken.reduce((sum, { data }) => sum + data.volumeL, 0)
   return {

@@ -1,4 +1,10 @@
-import { type HarvestAdvice, harvestAdvice, isShortOfEggs } from '@fryward/live-feed'
+import {
+  type CultureEstimate,
+  type HarvestAdvice,
+  harvestAdvice,
+  isShortOfEggs,
+  shareAboveFloor,
+} from '@fryward/live-feed'
 import type { Instant } from '@fryward/shared'
 import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
 import { rotiferHarvestDefinition } from '../definitions/live-food/rotifer-harvest.ts'
@@ -88,7 +94,7 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
     outlook,
     advice,
     isCrowded,
-    ...litresOf({ snapshot, culture, day, density, advice }, takenToday),
+    ...litresOf({ snapshot, culture, day, density, estimate: outlook.estimate, advice }, takenToday),
   }
 }
 
@@ -130,17 +136,18 @@ type Taking = {
   culture: SnapshotCulture
   day: HusbandryDay
   density: CultureDensity
+  estimate: CultureEstimate
   advice: HarvestAdvice
 }
 
 /** The litres of the day, and what of them is still to be taken. */
 function litresOf(
-  { snapshot, culture, day, density, advice }: Taking,
+  { snapshot, culture, day, density, estimate, advice }: Taking,
   takenToday: readonly FactOf<'harvest'>[],
 ): Pick<HarvestPlan, 'litres' | 'dayL' | 'order'> {
   const { floorPerMl, mostShare } = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
   const takenL = takenToday.reduce((sum, fact) => sum + fact.data.volumeL, 0)
-  const aboveFloor = density.densityPerMl > 0 ? Math.max(0, 1 - floorPerMl / density.densityPerMl) : 0
+  const aboveFloor = shareAboveFloor({ estimate, densityPerMl: density.densityPerMl, floorPerMl })
   const adviceL = Math.min(advice.shareOfVolume, aboveFloor) * culture.volumeL
   const order = orderFor(snapshot, { culture, day, adviceL })
   const mostL = Math.min(mostShare, aboveFloor) * culture.volumeL

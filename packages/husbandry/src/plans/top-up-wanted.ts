@@ -1,8 +1,7 @@
 import { type PreyTopUp, preyTopUp } from '@fryward/live-feed'
-import type { Id, Instant } from '@fryward/shared'
-import { addHours, elapsedDays, elapsedHours } from '../calendar/elapsed.ts'
+import type { Id } from '@fryward/shared'
+import { elapsedDays } from '../calendar/elapsed.ts'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
-import { hoursByLight } from '../calendar/light.ts'
 import { type DayRound, latestRoundOf, roundOfInstant } from '../calendar/rounds.ts'
 import type { larvalPreyTopUpDefinition } from '../definitions/larvae/larval-prey-top-up.ts'
 import type { FactOf } from '../facts/fact.ts'
@@ -23,10 +22,9 @@ import {
 } from '../state/grazing.ts'
 import { larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { rotifersFed } from '../state/set-aside.ts'
-import { litRoom } from '../state/tank-light.ts'
 import type { CultureSupply } from './culture-supply.ts'
 import { dealFeeds, type FeedSource, feedSources, type SetAsideWater } from './feed-sources.ts'
-import { preyFeedRounds, topUpInForce } from './prey-feed-rounds.ts'
+import { hoursToNextFeed, preyFeedRounds, topUpInForce } from './prey-feed-rounds.ts'
 import { artemiaSooner, lastDayOnRotifers } from './sooner-artemia.ts'
 
 type TopUpParameterValues = ParameterValues<typeof larvalPreyTopUpDefinition.parameters>
@@ -123,10 +121,10 @@ export function wantedBy(snapshot: RoomSnapshot, batch: SnapshotBatch, day: Husb
   // What was counted or fed in a later round speaks for the water since: a feed before it is past.
   const past = latestRoundOf(rounds, { day, at: [...given.map(({ at }) => at), water.count?.fact.at ?? day.startsAt] })
   const dealer = dealFeeds(sources)
+  const hoursOf = hoursToNextFeed(snapshot, { tank, rounds, day })
   const plans = rounds.map((round, index) => {
     const residual = residualBefore(water, { day, rounds, index, assumedPerMl: parameters.refillUnderPerMl })
-    const next = rounds[index + 1]?.startsAt ?? nextMorning(rounds[0]!, day)
-    const hours = hoursByLight(litRoom(snapshot, tank), { from: round.startsAt, to: next })
+    const hours = hoursOf[index]!
     const fed = fedIn.has(round.id) ? { fromCultureId: fedIn.get(round.id) ?? null } : null
     return dealer(fed, (source) => {
       const plan = feedFrom(known, source, { round, residual, hours, parameters })
@@ -151,10 +149,6 @@ function feedFrom(known: Known, source: FeedSource, feed: Feed): TopUpPlan {
   if (asHarvested.cultureMl <= setAside.ml) return asHarvested
   return feedPlan(known, { ...source, density: mixed(setAside, density, asHarvested.cultureMl) }, feed)
 }
-
-/** The first feed of tomorrow: rounds keep their time of day. */
-const nextMorning = (first: DayRound, day: HusbandryDay): Instant =>
-  addHours(day.endsAt, elapsedHours(day.startsAt, first.startsAt))
 
 type Known = Pick<TopUpPlan, 'tank' | 'larvae' | 'grazing'>
 type Water = { count: PreyCount | undefined; fed: FactOf<'feeding'> | undefined }
@@ -195,6 +189,9 @@ function feedPlan(known: Known, source: FeedSource, feed: Feed): TopUpPlan {
   const cultureMl = Math.min(topUp.animalsToAdd, roomFor) / perMlGiven
   const isWorthIt = cultureMl * perMlGiven >= leastShareOfTarget * parameters.targetPerMl * tankMl
   const leftPerMl = residual.perMl - topUp.expectedGrazing / tankMl
+  // Until counts show what they eat, what is enough for feeds spread over day and night is too little for a longer light.
+  const longer = grazing?.light ? 1 : Math.max(1, (hours.light * parameters.feedsPerDay) / 24)
+  const enoughPerMl = Math.min(parameters.targetPerMl, parameters.refillUnderPerMl * longer)
   return {
     round,
     tank,
@@ -211,7 +208,7 @@ function feedPlan(known: Known, source: FeedSource, feed: Feed): TopUpPlan {
     setAsideMl: setAside?.ml ?? 0,
     order,
     boundedBy: null,
-    isNeeded: isWorthIt && (residual.kind !== 'counted' || leftPerMl < parameters.refillUnderPerMl),
+    isNeeded: isWorthIt && (residual.kind !== 'counted' || leftPerMl < enoughPerMl),
   }
 }
 

@@ -30,10 +30,11 @@ test('what is eaten in the light and in the dark is learned apart', () => {
     { at: '09T19:00', fed: 120_000 },
     { at: '10T07:00', perMl: 9 },
   ])
-  // 10 to 6 per mL of 20 L by 200 in 5 h of light; 10 to 9 in 12 h of dark.
-  expect(learned?.light?.eatenPerLarvaPerHour).toBeCloseTo((4 * 20_000) / (200 * 5), 6)
+  // Of 20 L by 200: 10 to 6 per mL in 5 h of light, and 6 to 4 in 6 h 40 with no feed between; 10 to 9 in 12 h of dark.
+  const byLight = [(4 * 20_000) / (200 * 5), (2 * 20_000) / (200 * (6 + 2 / 3))]
+  expect(learned?.light?.eatenPerLarvaPerHour).toBeCloseTo((byLight[0]! + byLight[1]!) / 2, 6)
   expect(learned?.dark?.eatenPerLarvaPerHour).toBeCloseTo((1 * 20_000) / (200 * 12), 6)
-  expect(eatenPerLarvaPerHour(learned!, { light: 1, dark: 12 })).toBeCloseTo((80 + 12 * (100 / 12)) / 13, 6)
+  expect(eatenPerLarvaPerHour(learned!, { light: 1, dark: 12 })).toBeCloseTo((55 + 12 * (100 / 12)) / 13, 6)
 })
 
 test('where only the light is known, nothing is taken to be eaten in the dark', () => {
@@ -96,4 +97,14 @@ test('four fifths of the hours in the light speak for the light, less for neithe
   // Twelve hours of dark and three of light before them are four fifths.
   expect(dark('09T16:01')).not.toBeNull()
   expect(dark('09T15:40')).toBeNull()
+})
+
+test('two counts with no feed between them tell as well: so does a morning on which enough was left', () => {
+  const learned = tankWith([
+    { at: '09T07:15', perMl: 6.4 },
+    { at: '09T18:40', perMl: 2.3 },
+  ])
+  expect(learned?.light?.eatenPerLarvaPerHour).toBeCloseTo((4.1 * 20_000) / (200 * (11 + 25 / 60)), 6)
+  // A day and a night later births and losses have drowned it.
+  expect(tankWith([...[{ at: '09T07:15', perMl: 6.4 }], { at: '10T18:40', perMl: 2.3 }])).toBeNull()
 })

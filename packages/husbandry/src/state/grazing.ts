@@ -90,20 +90,21 @@ type Between = {
   larvae: number
 }
 
-/** What two counts and the one feed just after the first tell; nothing where the feed came long after, or two did. */
+/** What two counts tell with no feed between them, or one just after the first; nothing where it came long after, or two did. */
 function seenBetween(snapshot: RoomSnapshot, { before, after, feedings, batch, tank, larvae }: Between): SeenGrazing[] {
   const between = feedings.filter(({ at }) => at >= before.fact.at && at < after.fact.at)
   const [feeding] = between
-  const animals = feeding?.data.animals
+  const animals = feeding ? feeding.data.animals : 0
   // Two feeds between two counts leave open which of them was eaten.
-  if (!feeding || animals === undefined || between.length !== 1) return []
-  if (elapsedHours(before.fact.at, feeding.at) > mostHoursBeforeFeed) return []
-  const { light, dark } = hoursByLight(litRoom(snapshot, tank), { from: feeding.at, to: after.fact.at })
+  if (animals === undefined || between.length > 1) return []
+  const from = feeding?.at ?? before.fact.at
+  if (elapsedHours(before.fact.at, from) > mostHoursBeforeFeed) return []
+  const { light, dark } = hoursByLight(litRoom(snapshot, tank), { from, to: after.fact.at })
   const hours = light + dark
   const beforePerMl = before.perMl + animals / (tank.volumeL * 1000)
   if (hours < leastHoursAfterFeed || hours > longestDays * 24 || beforePerMl <= 0) return []
   // What left with the water was not eaten.
-  const dilutionPerDay = changedShare(snapshot, { batch, tank, from: feeding.at, to: after.fact.at }) * (24 / hours)
+  const dilutionPerDay = changedShare(snapshot, { batch, tank, from, to: after.fact.at }) * (24 / hours)
   const seen = { beforePerMl, afterPerMl: after.perMl, hours, larvae, volumeL: tank.volumeL, dilutionPerDay }
   return [{ ...seen, lightShare: light / hours, isAllEaten: after.animalsCounted === 0 }]
 }

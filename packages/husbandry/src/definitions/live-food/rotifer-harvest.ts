@@ -6,7 +6,7 @@ export const rotiferHarvestDefinition = {
   id: 'rotifer-harvest',
   title: 'Thin the rotifers',
   sentence:
-    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, thin a culture each day to the density at which it gives most over weeks by its own counts, {dailyShare} at most while these are few, never more than {mostShare} and not under {floorPerMl}; nothing from a falling one; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup likewise, but only every {backupEveryDays} days.',
+    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, thin a culture each day to the density at which it gives most over weeks by its own counts, {dailyShare} at most while these are few, never more than {mostShare} and, by the low end of what its counts allow, not under {floorPerMl}; nothing from a falling one; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup likewise, but only every {backupEveryDays} days.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,

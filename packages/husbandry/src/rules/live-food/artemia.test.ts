@@ -60,8 +60,19 @@ describe('feeding Artemia', () => {
       built.batch({ hatchedOn: '2026-03-01', tankId: built.tank({ volumeL: 40 }).id, larvae })
       return built.drafts(date, [larvalArtemiaFeed]).drafts[0]?.content.amount?.value
     }
-    // Day 8 of 20: 500 x 8/20 = 200 a larva a day in two feeds. 50 larvae get the thinnest, 0.5 a mL of 40 L.
-    expect([amount(50), amount(800), amount(5000)]).toEqual([20_000, 80_000, 120_000])
+    // Day 8 of 20: 500 x 8/20 = 200 a larva a day, the first of two feeds for 5.5 of 12 h. 50 larvae get the thinnest, 0.5 a mL of 40 L.
+    expect([amount(50), amount(800), amount(5000)]).toEqual([20_000, 73_000, 120_000])
+  })
+
+  test('is more before a longer light', () => {
+    const built = new SnapshotBuilder()
+    const rounds = built.snapshot.room.rounds
+    built.snapshot.room.rounds = rounds.filter(({ id }) => id !== 'midday')
+    const tank = built.tank({ volumeL: 40, lightHours: 16 })
+    built.batch({ hatchedOn: '2026-03-01', tankId: tank.id, larvae: 800 })
+    const amounts = built.drafts(date, [larvalArtemiaFeed]).drafts.map(({ content }) => content.amount?.value)
+    // 160,000 a day as above: 11.5 of the 16 lit hours lie before the evening round, 4.5 after it; said in two figures.
+    expect(amounts).toEqual([120_000, 45_000])
   })
 
   test('what was found left is not counted on twice, where little was given with it', () => {
@@ -85,18 +96,18 @@ describe('feeding Artemia', () => {
     const tank = built.tank({ volumeL: 20 })
     const batch = built.batch({ hatchedOn: '2026-02-25', tankId: tank.id, larvae: 200 })
     const first = () => built.drafts('2026-03-12', [larvalArtemiaFeed]).drafts[0]?.content.amount?.value
-    // Day 14: 500 x 14/20 x 200 / 2 feeds.
-    expect(first()).toBe(35_000)
+    // Day 14: 500 x 14/20 x 200, for 5.5 of 12 h.
+    expect(first()).toBe(32_000)
     const looked = (at: string, animals: number) => {
       built.fact('count', batch.id, at, { of: 'prey_artemia', animals: [0], volumeMl: 1000 })
       built.fact('feeding', batch.id, at, { food: 'artemia', animals })
     }
     looked('2026-03-11T07:00:00.000Z', 35_000)
     looked('2026-03-11T12:30:00.000Z', 35_000)
-    // 35,000 gone in five and a half hours is 38,000 in the six to the next feed; a quarter more is tried.
-    expect(first()).toBe(48_000)
+    // 35,000 gone in five and a half hours, as long as to the next feed; a quarter more is tried.
+    expect(first()).toBe(44_000)
     looked('2026-03-11T18:00:00.000Z', 60_000)
-    expect(first()).toBe(48_000)
+    expect(first()).toBe(44_000)
     looked('2026-03-12T06:55:00.000Z', 60_000)
     looked('2026-03-12T12:00:00.000Z', 60_000)
     expect(built.drafts('2026-03-13', [larvalArtemiaFeed]).drafts[0]?.content.amount?.value).toBe(60_000)
@@ -115,8 +126,8 @@ describe('feeding Artemia', () => {
       looked('2026-03-11T12:30:00.000Z', 0.2, 30_000)
       return built.drafts('2026-03-12', [larvalArtemiaFeed]).drafts[0]!.content.amount!.value
     }
-    // The last day on rotifers is the twelfth; 48,000 in five and a half hours is 52,000 in six.
-    expect([12, 13, 14, 15].map(onDay)).toEqual([52_000, 60_000, 60_000, 52_000])
+    // The last day on rotifers is the twelfth; 48,000 go in five and a half hours, as long as to the next feed.
+    expect([12, 13, 14, 15].map(onDay)).toEqual([48_000, 60_000, 60_000, 48_000])
   })
 
   test('the last feed is two hours before dark or earlier, where the rounds allow two', () => {
@@ -185,10 +196,10 @@ describe('feeding Artemia', () => {
     looked(2.2, '2026-03-09T12:30:00.000Z')
     // 2.7 less six and a half hours at 0.055 a mL: far more than is wanted, and a quarter is given with a look.
     expect(amounts(date)[0]).toEqual(['morning', 2500])
-    expect(amounts('2026-03-11')[0]).toEqual(['morning', 11_000])
+    expect(amounts('2026-03-11')[0]).toEqual(['morning', 10_000])
     // Less than the one a mL of a full feed was left: they might have eaten more.
     looked(0.8, '2026-03-10T18:30:00.000Z')
-    expect(amounts('2026-03-11')[0]).toEqual(['morning', 11_000])
+    expect(amounts('2026-03-11')[0]).toEqual(['morning', 10_000])
   })
 
   test('never asks a jar for more than it holds: what is left is the same part for all, and a jar used up is said', () => {
@@ -387,7 +398,7 @@ describe('starting cysts', () => {
       built.tank({ name: 'Nursery', volumeL: 40 })
       return built.drafts(on, [artemiaStart]).drafts
     }
-    expect(started('raise_all', '2026-03-02')).toEqual([])
+    expect(started('raise_all', '2026-02-28')).toEqual([])
     const [draft] = started('raise_all', '2026-03-08')
     // Half an animal per mL of the 40 L that are free, in two feeds, a tenth lost in the sieve and a fifth to spare.
     expect(draft?.content.amount?.value).toBeCloseTo(((0.5 * 40_000 * 2) / 0.9 / 200_000) * 1.2 + 0.03, 1)

@@ -76,7 +76,7 @@ test('two empty vessels share what one can give, and neither is promised the oth
   room.count(second, '2026-03-08T06:30:00.000Z', [300, 300, 300])
   room.fact('care', second.id, '2026-03-10T07:20:00.000Z', { act: 'restart_culture' })
   const other = room.culture({ name: 'R2', startedAt, volumeL: 18 })
-  room.count(other, '2026-03-11T06:30:00.000Z', [100, 100, 100])
+  room.count(other, '2026-03-11T06:30:00.000Z', [150, 150, 150])
   const given = () => asked(room).map(({ content }) => content.amount)
   // Half of 18 L may go in a day; nobody eats of it here.
   expect(given()).toEqual([
