@@ -5,7 +5,7 @@ import type { Chance } from './chance.ts'
 import type { Fish } from './fish.ts'
 import { Juveniles } from './juveniles.ts'
 import { Larvae, type Lit } from './larvae.ts'
-import { excretedOf, pairFeedG } from './nitrogen.ts'
+import { dryShareOfFrozen, excretedOf, pairFeedG } from './nitrogen.ts'
 import { RotiferCulture } from './rotifers.ts'
 import { Water, type WaterKept } from './water.ts'
 
@@ -126,7 +126,8 @@ export class Nature {
 
   #feed(subjectId: string, data: Extract<Fact, { kind: 'feeding' }>['data'], atMs: number): void {
     this.rotifers.get(subjectId)?.feed()
-    const grams = this.homes.has(subjectId) ? pairFeedG : this.groups.has(subjectId) ? (data.amountG ?? 0) : 0
+    const ofGroup = (data.amountG ?? 0) * (data.food === 'frozen' ? dryShareOfFrozen : 1)
+    const grams = this.homes.has(subjectId) ? pairFeedG : this.groups.has(subjectId) ? ofGroup : 0
     this.waterOf(subjectId)?.eaten(excretedOf.dryFoodG(grams))
     const batch = this.batches.get(subjectId)
     if (!batch) return

@@ -16,6 +16,9 @@ export const excretedOf = {
   dryFoodG: (grams: number) => ammoniaOf(grams * 1000),
 }
 
+// Mysids and shrimp, drained: four fifths of them are water. from memory
+export const dryShareOfFrozen = 0.2
+
 // A feed of a pair, in two a day: a hundredth of some 25 g of fish. assumption, after 3-5 % wet in F165 of the reference values
 export const pairFeedG = 0.15
 

@@ -9,6 +9,7 @@ const placing = {
   /** Total length of most of them. */
   lengthMm: z.optional(aboveZero(500)),
   eatsDryFood: z.optional(z.boolean()),
+  eatsFrozenFood: z.optional(z.boolean()),
   /** Unfed for a day before they were packed, so that the water of the bag stays clean. common practice */
   wasUnfedADay: z.optional(z.boolean()),
   /** By role, or in free words. */

@@ -14,10 +14,10 @@ import { artemiaLeft } from '../state/artemia-left.ts'
 import { batchNumbers, livingBatches } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
-import { daysOnDryFood } from '../state/dry-food.ts'
 import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { litDay } from '../state/tank-light.ts'
+import { daysWeaned } from '../state/weaned.ts'
 import { hatchTankFor, likelyInNight } from './hatch-tank-plan.ts'
 import { hoursToNextFeed } from './prey-feed-rounds.ts'
 import { artemiaSooner, lastDayOnRotifers } from './sooner-artemia.ts'
@@ -29,7 +29,7 @@ export type ArtemiaFeed = {
   targetPerMl: number
   /** The larvae that it is for, by the book; null while nobody has said, and the tank's litres speak alone. */
   larvae: number | null
-  /** Under 1 while dry food takes over. */
+  /** Under 1 while what they are weaned to takes over. */
   share: number
   count: PreyCount | null
   /** Per mL likely left of feeds before, where nobody has looked lately: what the looks so far say that they eat. */
@@ -173,7 +173,7 @@ function targetFor(of: {
   return Math.min(parameters.mostPerMl, from + (Math.max(from, wanted) - from) * progress)
 }
 
-/** All of it until nearly all take dry food, then less each day; where nobody offers any, until the species' last day. */
+/** All of it until nearly all are weaned, then less each day; where nobody offers any, until the species' last day. */
 function artemiaShare(
   snapshot: RoomSnapshot,
   of: { batch: SnapshotBatch; diet: LarvalDiet; day: HusbandryDay; taperDays: number },
@@ -181,8 +181,8 @@ function artemiaShare(
   const { batch, diet, day, taperDays } = of
   if (!ruleInForce(snapshot, larvalWeanDefinition).isOn)
     return diet.day <= diet.species.feeding.weaningLastDay.value ? 1 : 0
-  const onDry = daysOnDryFood(snapshot, batch, day)
-  return onDry === null ? 1 : Math.max(0, 1 - onDry / taperDays)
+  const weaned = daysWeaned(snapshot, batch, day)
+  return weaned === null ? 1 : Math.max(0, 1 - weaned / taperDays)
 }
 
 /** The feeds of a day that still have something to ask, and all its rounds of Artemia. */

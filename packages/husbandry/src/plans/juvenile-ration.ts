@@ -5,7 +5,9 @@ import { juvenileFeedDefinition } from '../definitions/juveniles/juvenile-feed.t
 import type { ParameterValues } from '../rule/parameters.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotGroup } from '../snapshot/room-snapshot.ts'
-import { weightGOf } from '../species/juvenile-growth.ts'
+import { asClownfishMm, growthOf, weightGOf } from '../species/juvenile-growth.ts'
+import type { WeanedFood } from '../species/schema.ts'
+import { weanedFoodOf } from '../species/weaned-food.ts'
 import { groupNumbers } from '../state/group-state.ts'
 import { type JuvenileSize, juvenileSize } from '../state/juvenile-growth.ts'
 import { tankOf } from '../state/larval-diet.ts'
@@ -13,12 +15,16 @@ import { litDay } from '../state/tank-light.ts'
 
 export type GroupRation = {
   group: SnapshotGroup
+  /** What they are weaned to. */
+  food: WeanedFood
   number: number | null
   size: JuvenileSize
+  /** As far on as a clownfish of that length. */
+  likeMm: number
   eachG: number
   /** Of their weight a day: most while small, less as they grow. */
   share: number
-  /** Dry food for a day, g; null while nobody has said how many they are. */
+  /** Of their food for a day, g; null while nobody has said how many they are. */
   dayG: number | null
 }
 
@@ -27,13 +33,13 @@ export type TankRation = { groups: GroupRation[]; rounds: DayRound[]; wanted: nu
 type Values = ParameterValues<typeof juvenileFeedDefinition.parameters>
 
 /**
- * The day's dry food of all groups that share a group's tank, eldest first: whoever feeds a tank feeds all in it. The
+ * The day's food of all groups that share a group's tank, eldest first: whoever feeds a tank feeds all in it. The
  * smallest say how often.
  */
 export function tankRation(snapshot: RoomSnapshot, group: SnapshotGroup, day: HusbandryDay): TankRation {
   const { parameters } = ruleInForce(snapshot, juvenileFeedDefinition)
   const groups = tankMates(snapshot, group).map((mate) => groupRation(snapshot, mate, { day, parameters }))
-  const isSmall = groups.some(({ size }) => size.lengthMm < parameters.smallUntilMm)
+  const isSmall = groups.some(({ likeMm }) => likeMm < parameters.smallUntilMm)
   const wanted = isSmall ? parameters.smallFeedsPerDay : parameters.feedsPerDay
   // They hunt by eye.
   const lit = litDay(snapshot, tankOf(snapshot, group), day.date)
@@ -53,13 +59,26 @@ function groupRation(
 ): GroupRation {
   const number = groupNumbers(snapshot, group).now
   const size = juvenileSize(snapshot, group, day)
-  const eachG = weightGOf(size.lengthMm)
-  const share = shareAt(size.lengthMm, parameters)
-  return { group, number, size, eachG, share, dayG: number === null ? null : number * eachG * share }
+  const growth = growthOf(group.species)
+  const food = weanedFoodOf(group.species)
+  const likeMm = asClownfishMm(growth, size.lengthMm)
+  const eachG = weightGOf(growth, size.lengthMm)
+  const share = shareAt(likeMm, food, parameters)
+  return { group, food, number, size, likeMm, eachG, share, dayG: number === null ? null : number * eachG * share }
 }
 
-/** Falls straight with length, so that the day's grams of a fish never shrink while it grows. */
-export function shareAt(lengthMm: number, { smallShare, shareOfWeight, smallUntilMm, grownAtMm }: Values): number {
-  const progress = (lengthMm - smallUntilMm) / Math.max(1, grownAtMm - smallUntilMm)
-  return smallShare + (shareOfWeight - smallShare) * Math.min(1, Math.max(0, progress))
+/**
+ * Of their weight a day: falls straight with length, so that the day's grams of a fish never shrink while it grows. Frozen food
+ * holds its water, so there is more of it.
+ */
+export function shareAt(likeMm: number, food: WeanedFood, values: Values): number {
+  const { smallUntilMm, grownAtMm } = values
+  const { small, grown } = sharesOf(food, values)
+  const progress = (likeMm - smallUntilMm) / Math.max(1, grownAtMm - smallUntilMm)
+  return small + (grown - small) * Math.min(1, Math.max(0, progress))
 }
+
+const sharesOf = (food: WeanedFood, values: Values) =>
+  food === 'frozen'
+    ? { small: values.smallFrozenShare, grown: values.frozenShare }
+    : { small: values.smallShare, grown: values.shareOfWeight }

@@ -28,6 +28,8 @@ export const cite = {
   shei2008: 'Shei 2008, MSc dissertation FURG, E. figaro',
   majoris2018: 'Majoris et al. 2018, Aquaculture 483 (volume from memory), E. lori and E. colini',
   lin2008: 'Lin, Lin & Zhang 2008, Aquaculture 277:287-292, H. erectus',
+  lin2009: 'Lin, Lin, Zhang & Wang 2009, Aquaculture 291:224-229 (abstract), weaning of H. erectus',
+  chooLiew2006: 'Choo & Liew 2006, J. Fish Biol. 69:426-445 (abstract), H. kuda',
   rodrigues2017: 'Rodrigues 2017, Aquaculture Brasil column 77, Amphiprion spp.',
   hoffWilkerson: 'Hoff 1996; Wilkerson 1998 (textbooks)',
 } as const

@@ -1,4 +1,5 @@
 import { cite } from './citations.ts'
+import { clownfishGrowth } from './clownfish-growth.ts'
 import type { SpeciesProfile } from './schema.ts'
 import { assumption, commonPractice, fromMemory, published } from './source.ts'
 import { durationSpread, embryoQ10, notBeyond31 } from './thermal-defaults.ts'
@@ -45,6 +46,7 @@ export const clownfish = {
     0.15,
     `most of a clutch hatches in one evening, the rest the next (${cite.hoffWilkerson}, from memory); the share itself is chosen`,
   ),
+  growth: clownfishGrowth,
   larvaePerL: fromMemory({ from: 5, to: 20 }, 'Hoff 1996; Moorhead & Zeng 2010'),
   clutchStages,
   permits: [],

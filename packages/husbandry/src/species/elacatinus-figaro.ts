@@ -1,4 +1,5 @@
 import { cite } from './citations.ts'
+import { asClownfishGrow } from './clownfish-growth.ts'
 import type { SpeciesProfile } from './schema.ts'
 import { assumption, commonPractice, fromMemory, published } from './source.ts'
 import { durationSpread, embryoQ10, larvalThermal } from './thermal-defaults.ts'
@@ -47,6 +48,7 @@ export const elacatinusFigaro: SpeciesProfile = {
     weaningLastDay: assumption(45, 'no study found'),
     weanedTo: commonPractice('dry', 'fine pellets, with frozen food beside it'),
   },
+  growth: asClownfishGrow,
   larvaePerL: assumption({ from: 5, to: 20 }, 'as for clownfish'),
   clutchStages: [],
   cautions: [],

@@ -1,5 +1,6 @@
 import { cite } from './citations.ts'
 import type { SpeciesProfile } from './schema.ts'
+import { seahorseGrowth } from './seahorse-growth.ts'
 import { assumption, commonPractice, fromMemory, published } from './source.ts'
 import { embryoQ10 } from './thermal-defaults.ts'
 
@@ -41,10 +42,14 @@ export const hippocampusErectus: SpeciesProfile = {
     artemiaFirstDay: fromMemory(0, 'from birth'),
     artemiaPerMl: commonPractice({ from: 0.5, to: 1 }, 'starting density of newly hatched nauplii'),
     artemiaAtMostPerMl: fromMemory(3, 'textbooks and reviews, 0.5-3 per mL'),
-    weaningFirstDay: assumption(42, 'to frozen food; no study found'),
-    weaningLastDay: assumption(63, 'to frozen food; no study found'),
+    weaningFirstDay: assumption(
+      56,
+      `to frozen mysids: those weaned at 42 and 49 days lost weight at first, of 56, 63 and 70 that is not said: ${cite.lin2009}`,
+    ),
+    weaningLastDay: published(70, `grew best when weaned at 70 days, of 42 to 70: ${cite.lin2009}`),
     weanedTo: commonPractice('frozen', 'thawed mysids and small shrimp; few seahorses take dry food'),
   },
+  growth: seahorseGrowth,
   larvaePerL: assumption({ from: 1, to: 3 }, 'no study found'),
   clutchStages: [],
   cautions: [],

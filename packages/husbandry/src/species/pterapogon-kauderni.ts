@@ -1,4 +1,5 @@
 import { cite } from './citations.ts'
+import { asClownfishGrow } from './clownfish-growth.ts'
 import type { SpeciesProfile } from './schema.ts'
 import { assumption, commonPractice, fromMemory, published } from './source.ts'
 import { durationSpread, embryoQ10 } from './thermal-defaults.ts'
@@ -38,6 +39,7 @@ export const pterapogonKauderni: SpeciesProfile = {
     weaningLastDay: assumption(45, 'no study found'),
     weanedTo: commonPractice('dry', 'fine pellets, with frozen food beside it'),
   },
+  growth: asClownfishGrow,
   larvaePerL: assumption({ from: 1, to: 2 }, 'no study found; about 40 young in 20 to 40 L'),
   clutchStages: [],
   cautions: [],

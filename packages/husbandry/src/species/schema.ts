@@ -49,6 +49,10 @@ export type ClutchStage = z.infer<typeof ClutchStageSchema>
 
 export const FoodSchema = z.enum(firstFoods)
 
+/** What fish live on once they are weaned from live food. */
+export const weanedFoods = ['dry', 'frozen'] as const
+export type WeanedFood = (typeof weanedFoods)[number]
+
 /** Days are days after hatch (after release for brooders); day 0 is the day of the hatch night's morning after. */
 export const LarvalFeedingSchema = z.strictObject({
   firstFood: sourced(FoodSchema),
@@ -60,7 +64,21 @@ export const LarvalFeedingSchema = z.strictObject({
   weaningFirstDay: sourced(dayOfLife),
   weaningLastDay: sourced(dayOfLife),
   /** What they take once they are weaned, and their parents. */
-  weanedTo: sourced(z.enum(['dry', 'frozen'])),
+  weanedTo: sourced(z.enum(weanedFoods)),
+})
+
+const LengthsSchema = z.array(z.strictObject({ ageDays: z.number().min(0), lengthMm: z.number().positive() })).min(1)
+
+/** Lengths at known ages, and weight as a power of length: so much at one length, and how steeply it rises. */
+const GrowthSchema = z.strictObject({
+  lengths: sourced(z.strictObject({ slow: LengthsSchema, middle: LengthsSchema, fast: LengthsSchema })),
+  weight: sourced(
+    z.strictObject({
+      weightG: z.number().positive(),
+      atMm: z.number().positive(),
+      exponent: z.number().min(2).max(4),
+    }),
+  ),
 })
 
 /** One species as a room breeds it: every number with its source. */
@@ -84,6 +102,7 @@ export const SpeciesProfileSchema = z.strictObject({
   /** Hatch to metamorphosis; null where young leave their parent as juveniles. */
   larvalDuration: ThermalDurationSchema.nullable(),
   feeding: LarvalFeedingSchema,
+  growth: GrowthSchema,
   larvaePerL: sourced(RangeSchema),
   clutchStages: z.array(ClutchStageSchema),
   cautions: z.array(sourced(z.string().min(1))),

@@ -3,7 +3,7 @@ import { husbandryDay } from '../calendar/husbandry-day.ts'
 import { roundsInOrder } from '../calendar/rounds.ts'
 import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
 import { isDoneInRound } from './done-in-round.ts'
-import { daysOnDryFood, dryFoodWords } from './dry-food.ts'
+import { daysWeaned, takenWords } from './weaned.ts'
 
 const date = '2026-03-10'
 
@@ -34,10 +34,10 @@ describe('how long a batch has been on dry food', () => {
     const batch = room.batch({ hatchedOn: '2026-02-20' })
     for (const [day, note] of said)
       room.fact('feeding', batch.id, `2026-03-${day}T08:00:00.000Z`, { food: 'dry', note })
-    room.fact('feeding', batch.id, `${date}T09:00:00.000Z`, { food: 'rotifers', note: dryFoodWords.none })
-    return daysOnDryFood(room.build(), batch, husbandryDay({ room: room.snapshot.room, date }))
+    room.fact('feeding', batch.id, `${date}T09:00:00.000Z`, { food: 'rotifers', note: takenWords.none })
+    return daysWeaned(room.build(), batch, husbandryDay({ room: room.snapshot.room, date }))
   }
-  const { none, some, all } = dryFoodWords
+  const { none, some, all } = takenWords
   test('counts from the first answer of all that no other came after', () => {
     expect(days(['04', none], ['06', all], ['08', all])).toBe(4)
     expect(days(['04', all], ['06', some], ['09', all])).toBe(1)

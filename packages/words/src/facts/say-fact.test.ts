@@ -47,3 +47,13 @@ test('a loss counts heads by the whole number, and one of them as one', () => {
   expect(say({ kind: 'hatch', data: { hatchedOn: '2026-11-26', larvae: 1 } }).main).toMatch(/^1 larva\b/)
   expect(say({ kind: 'inoculation', data: { animals: 1 } }).main).toBe('1 animal')
 })
+
+test('fish that were placed say what they eat, and what they do not yet', () => {
+  const placed = (data: object) =>
+    say({ kind: 'outcome', data: { outcome: 'placed', number: 12, ...data } as never }).main
+  expect(placed({ eatsDryFood: true, eatsFrozenFood: true })).toBe('12 placed, eat dry and frozen food')
+  expect(placed({ eatsFrozenFood: true, eatsDryFood: false })).toBe(
+    '12 placed, eat frozen food, do not eat dry food yet',
+  )
+  expect(placed({})).toBe('12 placed')
+})

@@ -99,12 +99,22 @@ const sayYoung = (data: { lengthMm?: number | undefined; deformed?: number | und
 const sayBeyond = ({ beyondBook }: { beyondBook?: string | undefined }) =>
   beyondBook === undefined ? undefined : `more than the book said: ${beyondBook}`
 
-function sayPlacing({ lengthMm, eatsDryFood, wasUnfedADay, toWhom, price }: Of<'outcome'>, { voice }: Say) {
+function sayEaten({ eatsDryFood, eatsFrozenFood }: Of<'outcome'>): string[] {
+  const eaten = [...(eatsDryFood ? ['dry'] : []), ...(eatsFrozenFood ? ['frozen'] : [])]
+  return [
+    ...(eaten.length > 0 ? [`eat ${eaten.join(' and ')} food`] : []),
+    ...(eatsDryFood === false ? ['do not eat dry food yet'] : []),
+    ...(eatsFrozenFood === false ? ['do not eat frozen food yet'] : []),
+  ]
+}
+
+function sayPlacing(data: Of<'outcome'>, { voice }: Say) {
+  const { lengthMm, wasUnfedADay, toWhom, price } = data
   return [
     toWhom && `to ${toWhom}`,
     price && `for ${price}`,
     lengthMm === undefined ? undefined : `${sayNumber(lengthMm, voice)} mm long`,
-    eatsDryFood === undefined ? undefined : eatsDryFood ? 'eat dry food' : 'do not eat dry food yet',
+    ...sayEaten(data),
     wasUnfedADay === undefined ? undefined : wasUnfedADay ? 'unfed for a day' : 'fed on the day before',
   ]
 }

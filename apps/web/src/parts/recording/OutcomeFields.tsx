@@ -15,6 +15,7 @@ type Typed = {
   number: string
   lengthMm: string
   eatsDryFood: boolean
+  eatsFrozenFood: boolean
   wasUnfedADay: boolean
   toWhom: string
   price: string
@@ -22,17 +23,22 @@ type Typed = {
 }
 
 const untyped: Typed = {
-  ...{ outcome: 'placed', number: '', lengthMm: '', eatsDryFood: false, wasUnfedADay: false },
+  ...{ outcome: 'placed', number: '', lengthMm: '' },
+  ...{ eatsDryFood: false, eatsFrozenFood: false, wasUnfedADay: false },
   ...{ toWhom: '', price: '', note: '' },
 }
 
 function toDraft(typed: Typed, voice: UnitVoice): FactDraft {
   const number = typedNumber(typed.number, null, voice)
   if (!number || number < 1) return 'How many, 1 or more.'
-  const { outcome, eatsDryFood, wasUnfedADay } = typed
+  const { outcome, eatsDryFood, eatsFrozenFood, wasUnfedADay } = typed
   const lengthMm = typedNumber(typed.lengthMm, null, voice)
   // What is not ticked was not said; it is no "no".
-  const said = { eatsDryFood: eatsDryFood || undefined, wasUnfedADay: wasUnfedADay || undefined }
+  const said = {
+    eatsDryFood: eatsDryFood || undefined,
+    eatsFrozenFood: eatsFrozenFood || undefined,
+    wasUnfedADay: wasUnfedADay || undefined,
+  }
   const placing = outcome === 'placed' ? { ...said, toWhom: typed.toWhom.trim(), price: typed.price.trim() } : {}
   return { kind: 'outcome', data: filled({ outcome, number, lengthMm, ...placing, note: typed.note.trim() }) }
 }
@@ -77,6 +83,11 @@ function Placing({ typed, change }: { typed: Typed; change: (part: Partial<Typed
         label="They eat dry food"
         isChecked={typed.eatsDryFood}
         onCheck={(eatsDryFood) => change({ eatsDryFood })}
+      />
+      <CheckBox
+        label="They eat frozen food"
+        isChecked={typed.eatsFrozenFood}
+        onCheck={(eatsFrozenFood) => change({ eatsFrozenFood })}
       />
       <CheckBox
         label="Unfed for a day before they were packed"

@@ -138,13 +138,21 @@ describe('fish that are placed', () => {
     const { user, sent } = open('outcome')
     await user.type(box('How many'), '12')
     await user.type(box('Length of most'), '31')
-    await user.click(screen.getByRole('checkbox', { name: 'They eat dry food' }))
+    for (const name of ['They eat dry food', 'They eat frozen food'])
+      await user.click(screen.getByRole('checkbox', { name }))
     await user.type(box('To whom'), 'a shop in town')
     await user.type(box('Price, if you want it kept'), '12 each')
     await record(user)
     await waitFor(() => expect(sent()).toHaveLength(1))
     expect(sent()[0]?.data).toEqual({
-      ...{ outcome: 'placed', number: 12, lengthMm: 31, eatsDryFood: true, toWhom: 'a shop in town' },
+      ...{
+        outcome: 'placed',
+        number: 12,
+        lengthMm: 31,
+        eatsDryFood: true,
+        eatsFrozenFood: true,
+        toWhom: 'a shop in town',
+      },
       price: '12 each',
     })
   })

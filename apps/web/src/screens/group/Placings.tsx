@@ -55,8 +55,8 @@ function BeforePlacing({ group }: { group: JuvenileGroup }) {
   return (
     <Notice title="Before they go">
       <p>
-        They eat dry food, nothing is wrong with them, and they go unfed for a day, so that the water of the bag stays
-        clean. Never into the wild, fish or water; local rules and your veterinarian come first.
+        They eat dry or frozen food, nothing is wrong with them, and they go unfed for a day, so that the water of the
+        bag stays clean. Never into the wild, fish or water; local rules and your veterinarian come first.
       </p>
       {permitNote && <p>{permitNote}</p>}
     </Notice>

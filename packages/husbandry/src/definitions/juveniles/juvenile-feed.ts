@@ -5,7 +5,7 @@ export const juvenileFeedDefinition = {
   id: 'juvenile-feed',
   title: 'Feed the juveniles',
   sentence:
-    'Feed every tank of juveniles by number and length: {smallShare} of their weight a day in {smallFeedsPerDay} feeds until {smallUntilMm}, then less and less, down to {shareOfWeight} at {grownAtMm}, in {feedsPerDay} feeds.',
+    'Feed every tank of juveniles by number and length: {smallShare} of their weight a day in {smallFeedsPerDay} feeds until {smallUntilMm}, then less and less, down to {shareOfWeight} at {grownAtMm}, in {feedsPerDay} feeds. Frozen food, for those that take no other, is weighed drained: {smallFrozenShare}, down to {frozenShare}. Lengths are a clownfish’s; fish of another build go by the weight of one.',
   subject: 'juvenile_group',
   station: 'juveniles',
   isOnByDefault: true,
@@ -45,6 +45,28 @@ export const juvenileFeedDefinition = {
       minimum: 0.01,
       maximum: 0.2,
       source: published('5 % of body weight a day in two feeds, a pair of A. clarkii: Sarvi & Pourmozaffar'),
+    },
+    smallFrozenShare: {
+      type: 'number',
+      label: 'of their weight a day in frozen food, while small',
+      unit: 'share',
+      default: 0.2,
+      minimum: 0.02,
+      maximum: 0.5,
+      source: published(
+        'the most that was given of 5 to 20 % of wet weight a day in frozen mysids, H. abdominalis: Woods 2005, Aquac. Int. 13:305-314; 25 % in an earlier trial: Woods & Valentino 2003, Aquac. Res. 34:757-763',
+      ),
+    },
+    frozenShare: {
+      type: 'number',
+      label: 'of their weight a day in frozen food, once grown',
+      unit: 'share',
+      default: 0.1,
+      minimum: 0.02,
+      maximum: 0.4,
+      source: published(
+        '5-10 % of wet weight a day in frozen mysids is recommended, those on 10 % grew heavier, H. abdominalis: Woods 2005, Aquac. Int. 13:305-314',
+      ),
     },
     smallUntilMm: {
       type: 'number',

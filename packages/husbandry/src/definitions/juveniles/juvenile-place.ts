@@ -5,7 +5,7 @@ export const juvenilePlaceDefinition = {
   id: 'juvenile-place',
   title: 'Place grown juveniles',
   sentence:
-    'Every {everyDays} days, once a group is about {fromMm} long and eats dry food, look which fish can be placed: they go unfed for {unfedDays}, are counted, packed and written down.',
+    'Every {everyDays} days, once a group is about {fromMm} long, or weighs what a clownfish of that length does, and eats what it is weaned to, look which fish can be placed: they go unfed for {unfedDays}, are counted, packed and written down.',
   subject: 'juvenile_group',
   station: 'juveniles',
   isOnByDefault: true,

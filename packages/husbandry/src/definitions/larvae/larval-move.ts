@@ -5,7 +5,7 @@ export const larvalMoveDefinition = {
   id: 'larval-move',
   title: 'Move settled young',
   sentence:
-    'When most of a batch is seen to have settled and is on dry food, or {afterDays} after it should have been, count it and move it to grow-out.',
+    'When most of a batch is seen to have settled and takes what it is weaned to, or {afterDays} after it should have been, count it and move it to grow-out.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,

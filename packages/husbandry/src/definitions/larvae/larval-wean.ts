@@ -3,9 +3,9 @@ import { commonPractice } from '../../rule/parameters.ts'
 
 export const larvalWeanDefinition = {
   id: 'larval-wean',
-  title: 'Offer dry food',
+  title: 'Wean them from live food',
   sentence:
-    'From the species’ weaning day offer dry food in {feedsPerDay} feeds a day beside the live food, until it is all they eat; with an Artemia feed it is part of that. Those that eat nothing else and wait for room in grow-out are fed as juveniles are.',
+    'From the species’ weaning day offer dry food, or frozen food to those that take no other, in {feedsPerDay} feeds a day beside the live food, until it is all they eat; with an Artemia feed it is part of that. Those that eat nothing else and wait for room in grow-out are fed as juveniles are.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,

@@ -10,12 +10,12 @@ import { defineRule } from '../../rule/rule.ts'
 import { settingLink } from '../../rule/why.ts'
 import { pairById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotPair } from '../../snapshot/room-snapshot.ts'
+import { weanedFoodOf } from '../../species/weaned-food.ts'
 import { tankOf } from '../../state/larval-diet.ts'
 import { choiceField, choicesField, noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled, whichFeed } from '../../task/titles.ts'
 import { choiceOf, choicesOf, textOf, type Values } from '../../task/values.ts'
-import { eatsFrozen } from '../parts/frozen-food.ts'
 import { noFoodSteps } from '../parts/no-food-steps.ts'
 import {
   eggLookFields,
@@ -45,7 +45,7 @@ export const pairFeed = defineRule(pairFeedDefinition, {
     return asked.map((round) => {
       const index = rounds.indexOf(round)
       const food: (typeof pairFoods)[number] =
-        parameters.varied && index % 2 === 1 && !eatsFrozen(pair.species) ? 'dry' : 'frozen'
+        parameters.varied && index % 2 === 1 && weanedFoodOf(pair.species) === 'dry' ? 'dry' : 'frozen'
       const look = withLook?.roundId === round.id ? withLook.look : null
       const which = whichFeed(index, rounds.length)
       return {

@@ -6,7 +6,7 @@ import { fishIn } from '../../plans/grow-out-room.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, settingLink } from '../../rule/why.ts'
 import { groupById } from '../../snapshot/by-id.ts'
-import { growthSource, usualLengthsMm } from '../../species/juvenile-growth.ts'
+import { growthOf, usualLengthsMm } from '../../species/juvenile-growth.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { groupNumbers } from '../../state/group-state.ts'
 import { type JuvenileSize, juvenileSize } from '../../state/juvenile-growth.ts'
@@ -30,7 +30,8 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
     const tank = tankOf(snapshot, group)
     const roomFor = tank ? Math.floor(parameters.fishPerL * tank.volumeL) : null
     const size = juvenileSize(snapshot, group, day)
-    const usual = usualLengthsMm(size.ageDays)
+    const growth = growthOf(group.species)
+    const usual = usualLengthsMm(growth, size.ageDays)
     const there = tank ? fishIn(snapshot, tank) : 0
     const isCrowded = roomFor !== null && there > roomFor
     return [
@@ -41,7 +42,7 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
           title: titled('count', { thing: 'and grade' }),
           steps: [
             phrase('Count them as they pass from one cup to another, twice.'),
-            ...lengthSteps(size),
+            ...lengthSteps(size, usual),
             phrase('The largest third apart from the smallest third: the small ones grow when they are left alone.'),
             ...(isCrowded && tank
               ? [phrase(`${tank.name} holds {most} at most: move some on.`, { most: animals(roomFor) })]
@@ -67,7 +68,7 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
               ? factLink(last, { label: 'last counted' })
               : settingLink(group.id, 'settled on', { label: 'settled', text: group.settledOn }),
             parameter('everyDays', 'and'),
-            computedLink('lengths at that age', growthSource, {
+            computedLink('lengths at that age', growth.lengths.source.citation, {
               label: 'usual at their age',
               text: `${Math.round(usual.from)} to ${Math.round(usual.to)} mm`,
               joins: 'and',
@@ -105,8 +106,7 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
 })
 
 /** Five to a ruler; and what to do for those that stayed small. */
-function lengthSteps({ ageDays, lengthMm, measured }: JuvenileSize): Phrase[] {
-  const usual = usualLengthsMm(ageDays)
+function lengthSteps({ lengthMm, measured }: JuvenileSize, usual: { from: number; to: number }): Phrase[] {
   const isSmall = measured !== null && lengthMm < usual.from
   return [
     phrase('Hold five of them in a glass to a ruler, nose to tail: {from} to {to} is usual at their age.', {

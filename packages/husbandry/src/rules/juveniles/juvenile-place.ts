@@ -3,13 +3,15 @@ import { juvenilePlaceDefinition } from '../../definitions/juveniles/juvenile-pl
 import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink } from '../../rule/why.ts'
 import { groupById } from '../../snapshot/by-id.ts'
-import { growthSource } from '../../species/juvenile-growth.ts'
+import { growthOf, ownMm } from '../../species/juvenile-growth.ts'
+import { weanedFoodOf } from '../../species/weaned-food.ts'
 import { lastCare } from '../../state/care.ts'
 import { daysSince } from '../../state/day-facts.ts'
 import { groupNumbers } from '../../state/group-state.ts'
 import { juvenileSize } from '../../state/juvenile-growth.ts'
 import { releaseCautions } from '../../task/cautions.ts'
 import { noteField, numberField } from '../../task/fields.ts'
+import { foodName } from '../../task/foods.ts'
 import { animals, days } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
@@ -21,7 +23,9 @@ export const juvenilePlace = defineRule(juvenilePlaceDefinition, {
     const number = groupNumbers(snapshot, group).now
     if (number === 0) return []
     const size = juvenileSize(snapshot, group, day)
-    if (size.lengthMm < parameters.fromMm) return []
+    const growth = growthOf(group.species)
+    const fromMm = ownMm(growth, parameters.fromMm)
+    if (size.lengthMm < fromMm) return []
     const last = lastCare(snapshot, 'looked_to_place', { subjectId: group.id, day })
     const since = daysSince(snapshot, last, day.date)
     if (since !== null && since < parameters.everyDays) return []
@@ -34,9 +38,12 @@ export const juvenilePlace = defineRule(juvenilePlaceDefinition, {
           verb: 'look',
           title: titled('look_for', { thing: 'fish that can be placed' }),
           steps: [
-            phrase('Those that take dry food in front of you, are straight, whole and {from} or longer.', {
-              from: { value: parameters.fromMm, unit: 'mm' },
-            }),
+            phrase(
+              `Those that take ${foodName(weanedFoodOf(group.species))} in front of you, are straight, whole and {from} or longer.`,
+              {
+                from: { value: Math.round(fromMm), unit: 'mm' },
+              },
+            ),
             phrase('Into a tank or a floating box of their own, unfed for {unfed} before they travel.', {
               unfed: days(parameters.unfedDays),
             }),
@@ -60,8 +67,15 @@ export const juvenilePlace = defineRule(juvenilePlaceDefinition, {
           because: [
             size.measured
               ? factLink(size.measured, { label: 'last measured' })
-              : computedLink('length by age', growthSource, { label: 'never measured; by age', quantity: lengthMm }),
-            computedLink('length by age', growthSource, { label: 'now about', quantity: lengthMm, joins: 'and' }),
+              : computedLink('length by age', growth.lengths.source.citation, {
+                  label: 'never measured; by age',
+                  quantity: lengthMm,
+                }),
+            computedLink('length by age', growth.lengths.source.citation, {
+              label: 'now about',
+              quantity: lengthMm,
+              joins: 'and',
+            }),
             ...(number === null
               ? []
               : [

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { lengthMmAt, usualLengthsMm, weightGOf } from '../../species/juvenile-growth.ts'
+import { growthOf, lengthMmAt, ownMm, usualLengthsMm, weightGOf } from '../../species/juvenile-growth.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { juvenileCount } from './juvenile-count.ts'
@@ -10,14 +10,28 @@ const date = '2026-03-10'
 
 describe('growth', () => {
   test('is as published: 13 mm at 25 days, 18.9 at 40; 23 mm weigh about the 0.27 g that were weighed', () => {
-    expect([0, 25, 40].map(lengthMmAt)).toEqual([4.3, 13, 18.9])
+    const clownfish = growthOf('amphiprion-ocellaris')
+    expect([0, 25, 40].map((age) => lengthMmAt(clownfish, age))).toEqual([4.3, 13, 18.9])
     // Cheng et al. 2015 (F099), Raheem et al. (F100); Pietoyo et al. 2020-21 (F157); WAS abstract 42193 (F115).
-    expect(weightGOf(23)).toBeCloseTo(0.27, 1)
-    expect([16, 43].map((mm) => Number(weightGOf(mm).toFixed(2)))).toEqual([0.1, 1.75])
+    expect(weightGOf(clownfish, 23)).toBeCloseTo(0.27, 1)
+    expect([16, 43].map((mm) => Number(weightGOf(clownfish, mm).toFixed(2)))).toEqual([0.1, 1.75])
     // 37.9 mm at 70 days in A. melanopus (F104) is the fast end, 3-4 cm at 2-4 months in A. clarkii (F158) is usual.
-    expect(usualLengthsMm(70).to).toBeCloseTo(37.9)
-    expect(lengthMmAt(90)).toBeGreaterThanOrEqual(30)
-    expect(lengthMmAt(90)).toBeLessThanOrEqual(40)
+    expect(usualLengthsMm(clownfish, 70).to).toBeCloseTo(37.9)
+    expect(lengthMmAt(clownfish, 90)).toBeGreaterThanOrEqual(30)
+    expect(lengthMmAt(clownfish, 90)).toBeLessThanOrEqual(40)
+  })
+
+  test('of a seahorse is its own: 63 mm at nine weeks, and lighter for its length', () => {
+    const seahorse = growthOf('hippocampus-erectus')
+    expect(lengthMmAt(seahorse, 63)).toBe(63.2)
+    // W = 0.0034 L^2.5535 at 6.32 cm (F191, Lin et al. 2008); weaned at 0.54-0.70 g and 6.59-7.46 cm (Lin et al. 2009, abstract).
+    expect(weightGOf(seahorse, 63.2)).toBeCloseTo(0.0034 * 6.32 ** 2.5535, 6)
+    expect(weightGOf(seahorse, 74.6)).toBeGreaterThan(0.54)
+    expect(weightGOf(seahorse, 74.6)).toBeLessThan(0.7)
+    // Those that others placed at 2.5 cm as clownfish are 6 cm as seahorses.
+    expect(ownMm(seahorse, 25)).toBeGreaterThan(55)
+    expect(ownMm(seahorse, 25)).toBeLessThan(70)
+    expect(ownMm(growthOf('amphiprion-ocellaris'), 25)).toBeCloseTo(25)
   })
 })
 

@@ -11,20 +11,24 @@ import { defineRule } from '../../rule/rule.ts'
 import { computedLink, factLink, profileLink, settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
+import { weanedFoods } from '../../species/schema.ts'
 import { givenAmountField, numberField } from '../../task/fields.ts'
+import { foodName } from '../../task/foods.ts'
 import { animals, litres, measurableMl, mL, perMl, roundAnimals, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled, whichFeed } from '../../task/titles.ts'
 import { numberOf, type Values } from '../../task/values.ts'
-import { dryFoodFact, dryFoodField, dryFoodLinks, dryFoodSteps } from './dry-food-parts.ts'
+import { weanedFoodFact, weanedFoodField, weanedFoodLinks, weanedFoodSteps } from './weaned-food-parts.ts'
 
 const ContextSchema = z.object({
   nauplii: z.number(),
   vesselId: z.string().nullable(),
   /** Nauplii per mL of the jar; null when nobody has counted it, and the feed is by number. */
   perMl: z.number().nullable().default(null),
-  /** Tasks that were kept before dry food was offered with the feed did not say. */
+  /** What they are weaned to goes first. Tasks that were kept before it was offered with the feed did not say. */
   withDry: z.boolean().default(false),
+  /** Nor, before frozen food was one of its own, which it is. */
+  weanedTo: z.enum(weanedFoods).default('dry'),
 })
 
 export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
@@ -36,13 +40,13 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
     const isUsedUp = counted?.leftMl != null && counted.leftMl < leastMl
     const jar = isUsedUp ? null : counted
     const part = jar ? jarShare(snapshot, jar, day) : 1
-    const dry = weaning(snapshot, batch, day)
+    const weaned = weaning(snapshot, batch, day)
     return asked.map((feed) => {
       const given = part * feed.nauplii
       const nauplii = roundAnimals(given)
       const which = whichFeed(rounds.indexOf(feed.round), rounds.length)
-      // Weaning larvae get their pinch of dry food in the same standing, before the live food.
-      const withDry = dry?.withArtemia.some(({ id }) => id === feed.round.id) ? dry : null
+      // Weaning larvae get their pinch of that in the same standing, before the live food.
+      const first = weaned?.withArtemia.some(({ id }) => id === feed.round.id) ? weaned : null
       const amount = jar && vessel ? jarAmount(given / jar.perMl, vessel) : animals(nauplii)
       return {
         roundId: feed.round.id,
@@ -51,15 +55,15 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
           title: titled('give', {
             amount,
             thing: jar && vessel ? `of the nauplii of ${vessel.name}` : 'Artemia nauplii',
-            details: [...which, ...(withDry ? [also('dry food first')] : [])],
+            details: [...which, ...(first ? [also(`${foodName(first.food)} first`)] : [])],
           }),
           amount,
           amountOf: jar ? 'nauplii, as counted' : 'newly hatched nauplii',
           steps: [
-            ...(withDry ? dryFoodSteps(withDry) : []),
+            ...(first ? weanedFoodSteps(first) : []),
             ...feedSteps(feed, { vessel, nauplii, isCounted: jar !== null, isUsedUp, isShort: part < nearlyAll }),
           ],
-          fields: [...feedFields(amount), ...(withDry ? [dryFoodField] : [])],
+          fields: [...feedFields(amount), ...(first ? [weanedFoodField(first.food)] : [])],
           because: [
             ...becauseOf(feed, parameter),
             ...(jar
@@ -84,15 +88,18 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
             parameter('hoursBeforeDark', 'and'),
             parameter('stretchDays', 'and'),
             parameter('mostPerMl', 'and'),
-            ...(withDry ? dryFoodLinks(withDry, 'and') : []),
+            ...(first ? weanedFoodLinks(first, 'and') : []),
           ],
         }),
-        context: { nauplii, vesselId: vessel?.id ?? null, perMl: jar?.perMl ?? null, withDry: withDry !== null },
+        context: {
+          ...{ nauplii, vesselId: vessel?.id ?? null, perMl: jar?.perMl ?? null },
+          ...{ withDry: first !== null, weanedTo: first?.food ?? 'dry' },
+        },
       }
     })
   },
   record: ({ context, content, values, subjectId }) => {
-    const { nauplii, vesselId, perMl, withDry } = ContextSchema.parse(context)
+    const { nauplii, vesselId, perMl, withDry, weanedTo } = ContextSchema.parse(context)
     const amountMl = numberOf(values, 'amountMl') ?? content.amount?.value
     const given =
       perMl === null || amountMl === undefined
@@ -104,7 +111,11 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
       data: { food: 'artemia', ...given, ...(vesselId === null ? {} : { fromCultureId: vesselId }) },
     }
     return {
-      facts: [...leftFacts(subjectId, values), feeding, ...(withDry ? [dryFoodFact(subjectId, values)] : [])],
+      facts: [
+        ...leftFacts(subjectId, values),
+        feeding,
+        ...(withDry ? [weanedFoodFact(subjectId, { food: weanedTo, values })] : []),
+      ],
     }
   },
 })
@@ -199,8 +210,8 @@ function becauseOf(feed: ArtemiaFeed, parameter: FeedParameter): Because[] {
     }),
     ...(ofIt < 1
       ? [
-          computedLink('days that nearly all have taken dry food', null, {
-            label: 'of it, as they take dry food',
+          computedLink(`days that nearly all have taken ${foodName(diet.species.feeding.weanedTo.value)}`, null, {
+            label: `of it, as they take ${foodName(diet.species.feeding.weanedTo.value)}`,
             quantity: share(Number(ofIt.toFixed(2))),
             joins: 'and',
           }),

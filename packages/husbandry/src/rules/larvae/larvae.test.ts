@@ -5,6 +5,7 @@ import { addDays, husbandryDay } from '../../calendar/husbandry-day.ts'
 import { needsAhead } from '../../food/needs.ts'
 import { freeLarvalTanks } from '../../plans/hatch-tank-plan.ts'
 import { waterNeeds } from '../../plans/water-needs.ts'
+import { clownfishGrowth } from '../../species/clownfish-growth.ts'
 import { lengthMmAt, weightGOf } from '../../species/juvenile-growth.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { saidTitle } from '../../testing/said-title.ts'
@@ -40,6 +41,9 @@ function nursery(hatchedOn: string) {
   const batch = room.batch({ hatchedOn, tankId: tank.id, larvae: 200 })
   return { room, tank, batch }
 }
+
+/** What one weighs at that age. */
+const clownfishG = (ageDays: number) => weightGOf(clownfishGrowth, lengthMmAt(clownfishGrowth, ageDays))
 
 describe('green water', () => {
   /** Millilitres of a draft by its own chain of why: cells per mL, times litres, times the share, by the bottle's. */
@@ -340,7 +344,7 @@ describe('growing up', () => {
     expect(drafts.map(({ roundId }) => roundId)).toEqual(['morning', 'midday', 'evening'])
     const number = batchNumbers(room.build(), batch).now ?? 0
     // Thirty days old; a tenth of their weight a day in three feeds.
-    const feedG = (number * weightGOf(lengthMmAt(30)) * 0.1) / 3
+    const feedG = (number * clownfishG(30) * 0.1) / 3
     expect(drafts[0]?.content.amount?.value).toBeCloseTo(feedG, 1)
     expect(signOff(larvalWean, drafts[0]!).facts).toEqual([
       { kind: 'feeding', subjectId: batch.id, data: { food: 'dry', amountG: drafts[0]?.content.amount?.value } },
@@ -348,7 +352,7 @@ describe('growing up', () => {
     // Half a year on they are as long as a pair: a twentieth, in two feeds.
     const grown = room.drafts('2026-08-07', [larvalWean]).drafts
     expect(grown.map(({ roundId }) => roundId)).toEqual(['morning', 'evening'])
-    const pairsG = number * weightGOf(lengthMmAt(180)) * 0.05
+    const pairsG = number * clownfishG(180) * 0.05
     expect(grown[0]?.content.amount?.value).toBeCloseTo(pairsG / 2, 0)
   })
 

@@ -70,7 +70,7 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
               likely: now === null ? [1, likelyUnknown] : [Math.max(1, now / 3), Math.max(1, now)],
               step: now !== null && now < 100 ? 1 : 10,
             }),
-            lengthField(usualLengthsMm(diet.day)),
+            lengthField(usualLengthsMm(diet.species.growth, diet.day)),
             deformedField(),
             noteField(),
           ],

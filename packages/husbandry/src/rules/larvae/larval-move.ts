@@ -18,10 +18,11 @@ import { usualLengthsMm } from '../../species/juvenile-growth.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { bookLines } from '../../state/book-lines.ts'
 import { factsUntil } from '../../state/day-facts.ts'
-import { daysOnDryFood } from '../../state/dry-food.ts'
-import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
+import { type LarvalDiet, larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { temperaturesOf } from '../../state/water-reads.ts'
+import { daysWeaned } from '../../state/weaned.ts'
 import { choiceField, deformedField, lengthField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
+import { foodName } from '../../task/foods.ts'
 import { animals, days, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
@@ -67,8 +68,8 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
     )
     const window = settlingWindow({ snapshot, batch, tank, species: diet.species })
     const lastDay = lastLikelyDay(batch, { window, species: diet.species })
-    // Settled is not yet weaned: until they eat dry food they stay where their live food is.
-    const isReady = seen !== undefined && isOnDryFood(snapshot, batch, day)
+    // Settled is not yet weaned: until they eat what grow-out feeds they stay where their live food is.
+    const isReady = seen !== undefined && isWeaned(snapshot, batch, day)
     if (!isReady && diet.day < lastDay + parameters.afterDays) return []
     const places = growOutFor(snapshot, numbers.now)
     const [place] = places
@@ -77,6 +78,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
       throw new Gap(`${batch.name} is ready to move, and no grow-out tank has room: place fish, or add a tank.`)
     const { tank: to } = place
     const number = numbers.now === null ? null : Math.min(numbers.now, place.room)
+    const food = foodName(diet.species.feeding.weanedTo.value)
     const isSplit = numbers.now !== null && numbers.now > place.room
     return [
       {
@@ -93,7 +95,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
               ? []
               : [
                   phrase(
-                    'Nobody has written that nearly all take dry food: move only those that take it in front of you. The others stay where their live food is.',
+                    `Nobody has written that nearly all take ${food}: move only those that take it in front of you. The others stay where their live food is.`,
                   ),
                 ]),
             phrase(
@@ -107,10 +109,10 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
                   }),
                 ]
               : []),
-            phrase('Lights low for the rest of the day; dry food in the evening.'),
+            phrase(`Lights low for the rest of the day; ${food} in the evening.`),
           ],
           looks: ['settled_larvae', 'deformed_larvae'],
-          fields: moveFields({ number, day: diet.day, growOut: places.map(({ tank: each }) => each) }),
+          fields: moveFields({ number, diet, growOut: places.map(({ tank: each }) => each) }),
           because: [
             ...(seen ? [factLink(seen, { label: 'seen', text: 'most barred and settled' })] : []),
             ...settlingLinks(diet.species, window),
@@ -172,22 +174,23 @@ function othersWith([, ...others]: readonly GrowOutPlace[]): string {
   return withRoom.map(({ tank, room }) => `${tank.name} (${room})`).join(', ')
 }
 
-/** Nearly all take dry food; where a room offers none as a task, nobody says so and the eye that saw them settle decides. */
-function isOnDryFood(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): boolean {
-  return !ruleInForce(snapshot, larvalWeanDefinition).isOn || daysOnDryFood(snapshot, batch, day) !== null
+/** Nearly all take what they are weaned to; where a room offers none as a task, nobody says so and the eye that saw them settle decides. */
+function isWeaned(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): boolean {
+  return !ruleInForce(snapshot, larvalWeanDefinition).isOn || daysWeaned(snapshot, batch, day) !== null
 }
 
 type Window = Forecast['window80'] | null
 
-/** Day of life by which a batch should have settled and be on dry food alone. */
+/** Day of life by which a batch should have settled and be weaned. */
 function lastLikelyDay(batch: SnapshotBatch, given: { window: Window; species: SpeciesProfile }): number {
   const lastWeaning = given.species.feeding.weaningLastDay.value
   if (!given.window) return lastWeaning
   return Math.max(lastWeaning, daysBetween(batch.hatchedOn, given.window.to) - 1)
 }
 
-function moveFields(about: { number: number | null; day: number; growOut: readonly SnapshotTank[] }): TaskField[] {
-  const { number, day, growOut } = about
+function moveFields(about: { number: number | null; diet: LarvalDiet; growOut: readonly SnapshotTank[] }): TaskField[] {
+  const { number, growOut } = about
+  const { day, species } = about.diet
   return [
     numberField({
       name: 'number',
@@ -203,14 +206,14 @@ function moveFields(about: { number: number | null; day: number; growOut: readon
       label: 'Into',
       choices: growOut.map(({ id, name }) => ({ value: id, label: name })),
     }),
-    lengthField(usualLengthsMm(day)),
+    lengthField(usualLengthsMm(species.growth, day)),
     deformedField(),
     noteField(),
   ]
 }
 
 function settlingLinks(species: SpeciesProfile, window: Window): Because[] {
-  const { weaningLastDay } = species.feeding
+  const { weaningLastDay, weanedTo } = species.feeding
   return [
     ...(window
       ? [
@@ -222,7 +225,7 @@ function settlingLinks(species: SpeciesProfile, window: Window): Because[] {
         ]
       : []),
     profileLink(species.tradeName, weaningLastDay.source.citation, {
-      label: 'old when dry food is all',
+      label: `old when ${foodName(weanedTo.value)} is all`,
       quantity: days(weaningLastDay.value),
       joins: 'and',
     }),

@@ -1,24 +1,25 @@
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
+import { isWeanedFood } from '../species/weaned-food.ts'
 import { daysSince, factsUntil } from './day-facts.ts'
 
-/** How dry food was taken, and the words in which a feeding keeps it. */
-export const dryFoodWords = {
+/** How the food that a batch is weaned to was taken, and the words in which a feeding keeps it. */
+export const takenWords = {
   none: 'Hardly any take it.',
   some: 'Some take it.',
   all: 'Nearly all take it.',
 } as const
-export type DryFoodTaken = keyof typeof dryFoodWords
+export type Taken = keyof typeof takenWords
 
-const answers = Object.keys(dryFoodWords) as DryFoodTaken[]
+const answers = Object.keys(takenWords) as Taken[]
 
 /**
- * For how many days nearly all of a batch have taken dry food, by every answer since; null when the last one says
+ * For how many days nearly all of a batch have taken what they are weaned to, by every answer since; null when the last one says
  * otherwise, or nobody has said.
  */
-export function daysOnDryFood(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): number | null {
+export function daysWeaned(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): number | null {
   const said = factsUntil(snapshot, 'feeding', { subjectId: batch.id, until: day.endsAt }).flatMap((fact) => {
-    const taken = answers.find((answer) => fact.data.food === 'dry' && fact.data.note === dryFoodWords[answer])
+    const taken = answers.find((answer) => isWeanedFood(fact.data.food) && fact.data.note === takenWords[answer])
     return taken ? [{ fact, taken }] : []
   })
   const lastNo = said.findLastIndex(({ taken }) => taken !== 'all')
