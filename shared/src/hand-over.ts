@@ -2,7 +2,7 @@ import * as z from 'zod/mini'
 import { IdSchema, InstantSchema, maximumInteger, SubjectRefSchema } from './primitives.ts'
 import { trimmedText, wholeBetween, withDefault } from './shapes.ts'
 import { TaskTitleSchema } from './title.ts'
-import { lossTargets, taskStates } from './vocabulary.ts'
+import { careKinds, lossTargets, taskStates } from './vocabulary.ts'
 
 export const HandOverNoteSchema = z
   .object({
@@ -78,8 +78,10 @@ export const HandOverSchema = z
         byName: z.string(),
       }),
     ),
-    /** Clutches that may hatch in the coming nights, the likeliest first. */
-    coming: z.array(z.object({ subject: SubjectRefSchema, date: z.string(), probability: z.number() })),
+    /** Clutches that may hatch or be released in the coming nights, the likeliest first. */
+    coming: z.array(
+      z.object({ subject: SubjectRefSchema, care: z.enum(careKinds), date: z.string(), probability: z.number() }),
+    ),
   })
   .register(z.globalRegistry, { id: 'HandOver' })
 export type HandOver = z.infer<typeof HandOverSchema>

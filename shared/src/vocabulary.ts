@@ -46,6 +46,8 @@ export type CultureEndCause = (typeof cultureEndCauses)[number]
 /** Where eggs are until they hatch: tended on a surface, carried by a parent, or floating free (pelagic). */
 export const careKinds = ['nest', 'mouth', 'pouch', 'pelagic'] as const
 export type CareKind = (typeof careKinds)[number]
+/** Whether a parent carries its eggs and lets young go, rather than leaving eggs that hatch by themselves. */
+export const isBrooder = (care: CareKind): boolean => care === 'mouth' || care === 'pouch'
 
 /** The two fish of a pair. */
 export const pairSexes = ['female', 'male'] as const

@@ -1,8 +1,8 @@
+export { isBrooder } from '@fryward/shared'
 export { findSpecies, getSpecies, type SpeciesInput, speciesProfiles } from './catalogue.ts'
 export { copySpecies, type SpeciesChanges } from './copy-species.ts'
 export {
   type ClutchStage,
-  isBrooder,
   type SpeciesProfile,
   SpeciesProfileSchema,
   type ThermalDuration,

@@ -1,8 +1,8 @@
-import { type CareKind, type OtherSpecies, readOtherSpecies } from '@fryward/shared'
+import { type CareKind, isBrooder, type OtherSpecies, readOtherSpecies } from '@fryward/shared'
 import { hippocampusErectus } from './hippocampus-erectus.ts'
 import { pseudochromisFridmani } from './pseudochromis-fridmani.ts'
 import { pterapogonKauderni } from './pterapogon-kauderni.ts'
-import { isBrooder, type SpeciesProfile } from './schema.ts'
+import type { SpeciesProfile } from './schema.ts'
 import { assumption, type Source } from './source.ts'
 
 /** Whose numbers are borrowed: of the species with a profile the one that is likest in how it cares for its eggs. */

@@ -1,4 +1,4 @@
-import { type CareKind, careKinds, firstFoods } from '@fryward/shared'
+import { careKinds, firstFoods } from '@fryward/shared'
 import { z } from 'zod'
 import { sourced } from './source.ts'
 
@@ -110,6 +110,3 @@ export const SpeciesProfileSchema = z.strictObject({
   permits: z.array(sourced(z.string().min(1))),
 })
 export type SpeciesProfile = z.infer<typeof SpeciesProfileSchema>
-
-/** Whether a parent carries its eggs and lets young go, rather than leaving eggs that hatch by themselves. */
-export const isBrooder = (care: CareKind): boolean => care === 'mouth' || care === 'pouch'

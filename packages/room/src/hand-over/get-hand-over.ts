@@ -164,7 +164,10 @@ function comingOf(snapshot: RoomSnapshot, now: string): HandOver['coming'] {
     .flatMap((clutch) =>
       clutchNights(snapshot, { clutch, at: now })
         .filter((night) => night.date < last && night.probability >= 0.05)
-        .map((night) => ({ subject: { id: clutch.id, kind: 'clutch' as const, name: clutch.name }, ...night })),
+        .map((night) => ({
+          ...{ subject: { id: clutch.id, kind: 'clutch' as const, name: clutch.name }, care: clutch.care },
+          ...night,
+        })),
     )
     .sort((a, b) => (a.date === b.date ? b.probability - a.probability : a.date < b.date ? -1 : 1))
 }

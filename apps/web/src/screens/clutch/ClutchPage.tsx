@@ -1,6 +1,6 @@
 'use client'
 
-import { type Clutch, clutchIntents, eggStages } from '@fryward/shared'
+import { type Clutch, clutchIntents, eggStages, isBrooder } from '@fryward/shared'
 import {
   careLabels,
   clutchStateLabels,
@@ -53,7 +53,7 @@ export function ClutchPage() {
   )
 }
 
-const isCarried = ({ care }: Clutch): boolean => care === 'mouth' || care === 'pouch'
+const isCarried = ({ care }: Clutch): boolean => isBrooder(care)
 const isInNest = ({ care }: Clutch): boolean => care === 'nest'
 
 const stateOf = (clutch: Clutch): string =>

@@ -1,6 +1,6 @@
 'use client'
 
-import { sayNight, sayPercent } from '@fryward/words'
+import { sayMayCome, sayNight, sayPercent } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
 
 import { Moon } from '@/base/ui/Moon.tsx'
@@ -22,7 +22,7 @@ export function WatchCard({ watch, ...when }: Props & { watch: TheOne | undefine
   if (!watch)
     return (
       <Notice title="Nothing stands out">
-        No worry is open, nothing was left undone, nothing was found dead, and no hatch is near.
+        No worry is open, nothing was left undone, nothing was found dead, and neither hatch nor release is near.
       </Notice>
     )
   return (
@@ -49,12 +49,12 @@ function Watched({ watch, now, today }: Props & { watch: TheOne }) {
     <div>
       <p>
         <strong className={styles.large}>{sayPercent(watch.of.probability, voice)}</strong>{' '}
-        <SubjectLink subject={watch.of.subject} /> may hatch {sayNight(watch.of.date, today, voice)}
+        <SubjectLink subject={watch.of.subject} /> {sayMayCome(watch.of.care)} {sayNight(watch.of.date, today, voice)}
       </p>
       {watch.others.length > 0 && (
         <div className={styles.others}>
           <span>or</span>
-          <NightList nights={watch.others} today={today} />
+          <NightList nights={watch.others} care={watch.of.care} today={today} />
         </div>
       )}
     </div>

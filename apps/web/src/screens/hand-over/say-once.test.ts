@@ -65,8 +65,8 @@ describe('a hand-over that says each thing once', () => {
 
   it('tells all nights of the clutch to watch together', () => {
     const coming = [
-      { subject: clutch, date: today, probability: 0.6 },
-      { subject: clutch, date: '2026-11-26', probability: 0.3 },
+      { subject: clutch, care: 'nest' as const, date: today, probability: 0.6 },
+      { subject: clutch, care: 'nest' as const, date: '2026-11-26', probability: 0.3 },
     ]
     const once = sayOnce(handOverOf({ coming }), today)
     expect(once.watch).toMatchObject({ kind: 'hatch', others: [{ date: '2026-11-26' }] })

@@ -7,7 +7,7 @@ type Night = HandOver['coming'][number]
 
 /** The same signs at the same thing, however often they were seen, newest first; and the late task they led to. */
 export type Trouble = { subject: Sign['subject']; text: string; seen: Sign[]; task: Undone | undefined }
-export type Nights = { subject: Night['subject']; nights: Night[] }
+export type Nights = Pick<Night, 'subject' | 'care'> & { nights: Night[] }
 
 export type TheOne =
   | { kind: 'hatch'; of: Night; others: Night[] }
@@ -50,7 +50,7 @@ function troublesOf({ signs, notDone }: HandOver): Trouble[] {
 function nightsOf(coming: Night[]): Nights[] {
   const clutches = new Map<string, Nights>()
   for (const night of coming) {
-    const known = clutches.get(night.subject.id) ?? { subject: night.subject, nights: [] }
+    const known = clutches.get(night.subject.id) ?? { subject: night.subject, care: night.care, nights: [] }
     clutches.set(night.subject.id, { ...known, nights: [...known.nights, night] })
   }
   return [...clutches.values()]

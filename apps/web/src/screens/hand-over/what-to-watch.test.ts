@@ -21,7 +21,7 @@ const handOverOf = (part: Partial<HandOver>): HandOver =>
     ...part,
   })
 
-const night = (date: string, probability: number) => ({ subject, date, probability })
+const night = (date: string, probability: number) => ({ subject, care: 'nest' as const, date, probability })
 const sign = (name: string, at: string) => ({ factId: id(2), at, byName: 'Ana', subject, signs: [name], note: null })
 const worry = (n: number, at: string) => ({
   id: id(n),
