@@ -170,7 +170,7 @@ function shareWanted(
   const last = looks.findLast((fact) => fact.at >= since && waterLookOf(fact) !== null)
   const water = last ? waterLookOf(last) : null
   if (last && water === 'clear') {
-    const because = [factLink(last, { label: 'water clear, nothing left', quantity: share(1), joins: 'times' })]
+    const because = [factLink(last, { label: 'water clear, nothing left', text: 'all of it again', joins: 'and' })]
     return { share: 1, isAfterAFeed: false, because }
   }
   if (last && water === 'green') {

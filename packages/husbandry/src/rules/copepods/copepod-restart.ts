@@ -20,15 +20,16 @@ export const copepodRestart = defineRule(copepodRestartDefinition, {
     const due = restartDue(snapshot, culture, day)
     if (!due) return []
     const { startedOn, ageDays } = due
+    const kept = parameters.keptShare < 1 ? share(parameters.keptShare) : null
     const count = cultureRecord(snapshot, culture, { until: day.endsAt }).counts.at(-1)
     return [
       {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'restart',
-          title: titled('restart_part', { amount: share(parameters.keptShare) }),
-          amount: share(parameters.keptShare),
-          amountOf: 'the copepods',
+          title: titled(kept ? 'restart_part' : 'restart_all', { amount: kept }),
+          amount: kept,
+          amountOf: kept && 'the copepods',
           steps: [
             phrase('Fill a clean, disinfected and rinsed vessel with new water of the same salinity and warmth.'),
             phrase('Sieve them over, adults and nauplii; leave the dirt of the bottom behind.'),

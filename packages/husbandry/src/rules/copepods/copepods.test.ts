@@ -354,6 +354,12 @@ describe('water and restarts', () => {
     const culture = copepods(room, { startedAt: '2026-01-27T08:00:00.000Z' })
     grown(room, culture, '2026-03-08T07:10:00.000Z', 4)
     const draft = onlyDraft(room.drafts(date, [copepodRestart]))
+    expect(draft.content.title).toMatchObject({ deed: 'restart_part', amount: { value: 0.5, unit: 'share' } })
+    room.setting('copepod-restart', { parameters: { keptShare: 1 } })
+    expect(onlyDraft(room.drafts(date, [copepodRestart])).content.title).toMatchObject({
+      deed: 'restart_all',
+      amount: null,
+    })
     const { facts } = signOff(copepodRestart, draft)
     expect(facts).toEqual([
       { kind: 'care', subjectId: culture.id, data: { act: 'restart_culture', litres: 10 } },

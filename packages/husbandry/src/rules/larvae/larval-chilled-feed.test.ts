@@ -26,10 +26,12 @@ function withJars(chilled: number) {
 test('what the plan takes of the reserve is fed, the oldest jar first', () => {
   const { room, culture, batch, drafts } = withJars(400_000)
   expect(drafts().map(saidTitle)).toEqual([
-    '100% of the jar of R1 chilled on 3 Mar, 310,000 rotifers',
+    'All that is left in the jar of R1 chilled on 3 Mar, 310,000 rotifers',
     '24% of the jar of R1 chilled on 8 Mar, 95,000 rotifers',
   ])
   const [first, second] = drafts()
+  const sieved = [first, second].map((draft) => draft?.content.steps[1])
+  expect(sieved.map((step) => step?.text.split(',')[0])).toEqual(['Sieve all of it', 'Sieve {part} of it'])
   expect(first?.content.because[0]?.origin).toMatchObject({ kind: 'food_plan' })
   expect(signOff(larvalChilledFeed, second!, { swim: 'most' }).facts).toEqual([
     {
@@ -64,7 +66,7 @@ test('a jar in which few swim goes down the drain, and another is asked', () => 
 test('for less than a hundredth of a jar none is opened', () => {
   expect(withJars(1_000).drafts()).toEqual([])
   expect(withJars(306_000).drafts().map(saidTitle)).toEqual([
-    '100% of the jar of R1 chilled on 3 Mar, 310,000 rotifers',
+    'All that is left in the jar of R1 chilled on 3 Mar, 310,000 rotifers',
   ])
 })
 

@@ -1,3 +1,4 @@
+import type { Quantity } from '@fryward/shared'
 import { z } from 'zod'
 import { dayMonth } from '../../calendar/day-month.ts'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
@@ -66,28 +67,37 @@ function drawn(snapshot: RoomSnapshot, wanted: number, day: HusbandryDay): Draw[
 /** In whole hundredths, as it is asked for: less of a jar than one is not worth the opening. */
 const shareOf = (jar: ChilledJar, wanted: number): number => Number((wanted / jar.alive).toFixed(2))
 
+/** The share of a jar to take; null where that is all of it. */
+function partOf(jar: ChilledJar, wanted: number): Quantity | null {
+  const part = shareOf(jar, wanted)
+  return part < 1 ? share(part) : null
+}
+
 type Asked = Draw & { batch: SnapshotBatch; day: HusbandryDay; madeAt: string; ordinal: number }
 
 function draftOf(snapshot: RoomSnapshot, { jar, wanted, batch, day, madeAt, ordinal }: Asked): RuleDraft<Context> {
   const { culture, harvest, chilledOn, ageDays, alive } = jar
   const tank = tankOf(snapshot, batch)
-  const part = share(shareOf(jar, wanted))
+  const part = partOf(jar, wanted)
+  const theJar = `the jar of ${culture.name} chilled on ${dayMonth(chilledOn)}`
   const number = animals(roundAnimals(wanted))
   return {
     roundId: (preyFeedRounds(snapshot, tank, day)[0] ?? firstRound(day)).id,
     ordinal,
     content: taskContent({
       verb: 'feed',
-      title: titled('give', {
+      title: titled(part ? 'give' : 'give_rest', {
         amount: part,
-        thing: `of the jar of ${culture.name} chilled on ${dayMonth(chilledOn)}`,
+        thing: part ? `of ${theJar}` : theJar,
         details: [{ kind: 'amount', quantity: number, of: 'rotifers' }],
       }),
       amount: part,
-      amountOf: 'what is left in the jar',
+      amountOf: part && 'what is left in the jar',
       steps: [
         phrase('Turn the jar over gently; a drop of it, warm for a quarter of an hour, under the lens: do most swim?'),
-        phrase('Sieve {part} of it, rinse, and resuspend in water from the larvae’s tank.', { part }),
+        part
+          ? phrase('Sieve {part} of it, rinse, and resuspend in water from the larvae’s tank.', { part })
+          : phrase('Sieve all of it, rinse, and resuspend in water from the larvae’s tank.'),
         ...(tank ? bringOverSteps({ from: culture, to: tank, volumeL: chilledL(harvest) }) : []),
         phrase('Beside the feeds from the cultures, not in place of them: the plan counts on both.'),
       ],
