@@ -91,6 +91,10 @@ describe('recording', () => {
       actor: { kind: 'person', userId: full.standIn.userId },
       detail: { factId: answer.body.id, kind },
     })
+    // The answer is not read from the database; whoever reads it there finds the same.
+    const query = { subjectId: body.subjectId }
+    const read = await world.call(full.owner, 'listFacts', { params: { roomId }, query })
+    expect(read.body.facts.find(({ id }) => id === answer.body.id)).toEqual(answer.body)
   })
 
   test('a viewer may not, a neighbour finds no room, and neither leaves a trace', async () => {

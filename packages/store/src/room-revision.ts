@@ -20,12 +20,31 @@ export const roomChannel = 'fryward_room'
 /** A trigger tells it of each session that ends. */
 export const sessionChannel = 'fryward_session'
 
-/** Tells listeners, at commit, that the room has reached a revision. */
-export async function notifyRoom(
+export type AuditRow = {
+  user_id: string | null
+  actor_name: string
+  action: string
+  subject_id: string | null
+  detail: unknown
+}
+
+/**
+ * Ends a write: what it did is kept, in the order in which it was done, and listeners are told, at commit, that the room has
+ * reached the revision. One statement: every write waits for it under the room's lock.
+ */
+export async function closeRevision(
   tx: Transaction,
-  { roomId, revision }: { roomId: string; revision: number },
+  { roomId, revision, now, entries }: { roomId: string; revision: number; now: string; entries: readonly AuditRow[] },
 ): Promise<void> {
-  await tx.$executeRaw`SELECT pg_notify(${roomChannel}, ${JSON.stringify({ roomId, revision })})`
+  const rows = entries.map((entry, index) => ({ ...entry, ordinal: index + 1 }))
+  await tx.$executeRaw`
+    WITH told AS MATERIALIZED (
+      INSERT INTO audit_entry (room_id, revision, ordinal, at, user_id, actor_name, action, subject_id, detail)
+      SELECT ${roomId}::uuid, ${revision}::integer, ordinal, ${now}::timestamptz, user_id, actor_name, action, subject_id, detail
+      FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS entry(
+        ordinal integer, user_id text, actor_name text, action text, subject_id uuid, detail jsonb)
+    )
+    SELECT pg_notify(${roomChannel}, ${JSON.stringify({ roomId, revision })})`
 }
 
 /** Serialises writers that share a word, such as one idempotency key, until commit. */

@@ -21,14 +21,16 @@ export type ToKeep = {
 }
 
 /** Appends one fact after holding it against the room: its subject, its time, and what its kind may say. */
-export async function insertFact(work: Work, input: ToKeep): Promise<Id> {
+export async function insertFact(work: Work, input: ToKeep): Promise<KeptFact> {
   const batch = factBatch(work)
-  const id = await batch.add(input)
+  const row = await batch.add(input)
   await batch.flush()
-  return id
+  return row
 }
 
-export type FactBatch = { add: (input: ToKeep) => Promise<Id>; flush: () => Promise<void> }
+/** A fact as it is written down. */
+export type KeptFact = Awaited<ReturnType<typeof factRow>> & { id: Id }
+export type FactBatch = { add: (input: ToKeep) => Promise<KeptFact>; flush: () => Promise<void> }
 
 /** Gathers the facts of one write, each held against the room as `insertFact` does, and appends them in one statement. */
 export function factBatch(work: Work): FactBatch {
@@ -36,17 +38,17 @@ export function factBatch(work: Work): FactBatch {
   const flush = async () => {
     if (rows.length > 0) await work.tx.fact.createMany({ data: rows.splice(0) })
   }
-  const add = async (input: ToKeep) => {
+  const add = async (input: ToKeep): Promise<KeptFact> => {
     // The book that a departure is held against has to know what this write has said so far.
     if (isDeparture(input.fact)) await flush()
     const row = { id: uuidv7(), ...(await factRow(work, input)) }
-    rows.push(row)
-    return row.id
+    rows.push({ ...row, data: row.data as Prisma.InputJsonObject })
+    return row
   }
   return { add, flush }
 }
 
-async function factRow(work: Work, input: ToKeep): Promise<Omit<Prisma.FactCreateManyInput, 'id'>> {
+async function factRow(work: Work, input: ToKeep) {
   const { fact, at } = input
   assertNotInFuture(work, at)
   const subject = await findCard(work, fact.subjectId)
@@ -79,7 +81,7 @@ async function factRow(work: Work, input: ToKeep): Promise<Omit<Prisma.FactCreat
     receivedAt: work.ctx.now,
     recordedBy: actorUserId(work.ctx.actor),
     signOffId: input.signOffId ?? null,
-    data: kept.data as Prisma.InputJsonObject,
+    data: kept.data,
     revision: work.revision,
   }
 }

@@ -1,5 +1,5 @@
 import type { Id, Role } from '@fryward/shared'
-import { advanceRevision, notifyRoom, type Prisma, type Transaction } from '@fryward/store'
+import { type AuditRow, advanceRevision, closeRevision, type Transaction } from '@fryward/store'
 import { actorName, actorUserId, type Context } from '../context.ts'
 import { noSuchRoom } from '../errors.ts'
 import { type Planned, planDays } from '../planning/plan-days.ts'
@@ -45,7 +45,7 @@ const nothingPlanned: Planned = { created: 0, updated: 0, withdrawn: 0 }
 
 /**
  * The frame of every write in a room: its turn, permission, a kept answer for a repeated request, the room's revision (row lock),
- * the work, the days planned anew, the answer as the room then is, audit rows, the answer kept, listeners told at commit.
+ * the work, the days planned anew, the answer as the room then is, the answer kept, audit rows, listeners told at commit.
  * @param answer read once the days are planned; without it, what the work gave.
  */
 export async function writeInRoom<D, T = D>(
@@ -88,9 +88,9 @@ export async function workInRoom<D, T = D>(
   const planned = changesDay && made ? await planDays(work, { snapshot: made.snapshot, why }) : nothingPlanned
   // Without one, the work's own result is the answer: T is D then.
   const result = answer ? await answer(work, done) : (done as unknown as T)
-  await tx.auditEntry.createMany({ data: entries.map((entry, index) => auditRow(work, { entry, index, planned })) })
   await keepAnswer(tx, ctx, result)
-  await notifyRoom(tx, { roomId, revision })
+  const rows = entries.map((entry) => auditRow(ctx, { entry, planned }))
+  await closeRevision(tx, { roomId, revision, now: ctx.now, entries: rows })
   return result
 }
 
@@ -100,20 +100,10 @@ function unchangedState({ ctx, roomId, revision }: Work): RoomState | undefined 
   return known?.revision === revision - 1 ? { ...known, revision } : undefined
 }
 
-function auditRow(
-  { ctx, roomId, revision }: Work,
-  { entry, index, planned }: { entry: AuditDraft; index: number; planned: Planned },
-) {
-  const detail = typeof entry.detail === 'function' ? entry.detail(planned) : (entry.detail ?? {})
-  return {
-    roomId,
-    revision,
-    ordinal: index + 1,
-    at: ctx.now,
-    userId: actorUserId(ctx.actor),
-    actorName: ctx.actor.kind === 'system' ? ctx.actor.job : actorName(ctx.actor),
-    action: entry.action,
-    subjectId: entry.subjectId ?? null,
-    detail: detail as Prisma.InputJsonObject,
-  }
-}
+const auditRow = ({ actor }: Context, { entry, planned }: { entry: AuditDraft; planned: Planned }): AuditRow => ({
+  user_id: actorUserId(actor),
+  actor_name: actor.kind === 'system' ? actor.job : actorName(actor),
+  action: entry.action,
+  subject_id: entry.subjectId ?? null,
+  detail: typeof entry.detail === 'function' ? entry.detail(planned) : (entry.detail ?? {}),
+})

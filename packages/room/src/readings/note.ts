@@ -30,19 +30,19 @@ export async function note(work: Work, gauge: NotedGauge, noted: readonly Noted[
   })
   if (count === 0) return []
   const ids: Id[] = []
-  for (const { from, to, mean, readings } of noted)
-    ids.push(
-      await insertFact(work, {
-        at: new Date(to).toISOString(),
-        fact: {
-          kind: 'water_reading',
-          subjectId: gauge.subjectId,
-          data: {
-            ...{ gaugeId: gauge.id, gaugeKey: gauge.key, from: new Date(from).toISOString(), readings },
-            [measureOf[gauge.quantity]]: Number(mean.toFixed(2)),
-          },
+  for (const { from, to, mean, readings } of noted) {
+    const { id } = await insertFact(work, {
+      at: new Date(to).toISOString(),
+      fact: {
+        kind: 'water_reading',
+        subjectId: gauge.subjectId,
+        data: {
+          ...{ gaugeId: gauge.id, gaugeKey: gauge.key, from: new Date(from).toISOString(), readings },
+          [measureOf[gauge.quantity]]: Number(mean.toFixed(2)),
         },
-      }),
-    )
+      },
+    })
+    ids.push(id)
+  }
   return ids
 }

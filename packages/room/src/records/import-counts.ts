@@ -75,7 +75,7 @@ async function tryLine({ line, batch, seen }: Trying): Promise<{ id: Id } | { pr
     return { problem: 'This count is there already. Leave the line out, or write another time of day.' }
   try {
     const fact = { kind: 'count', subjectId: thing.id, data } as FactDraft
-    const id = await batch.add({ fact, at })
+    const { id } = await batch.add({ fact, at })
     seen.add(key)
     return { id }
   } catch (error) {
