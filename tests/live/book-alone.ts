@@ -1,4 +1,12 @@
-import { type BatchLived, type Creation, dayMonth, type FactDraft, findSpecies, livedInPast } from '@fryward/husbandry'
+import {
+  type BatchLived,
+  batchName,
+  type Creation,
+  dayMonth,
+  type FactDraft,
+  findSpecies,
+  livedInPast,
+} from '@fryward/husbandry'
 import type { BodyInputOf, Instant } from '@fryward/shared'
 import { SnapshotBuilder } from '../../packages/husbandry/src/testing/snapshot-builder.ts'
 import type { KeptCulture } from '../../packages/room/src/food/crashes-of.ts'
@@ -77,7 +85,7 @@ export class BookAlone extends SnapshotBuilder {
     const tankId =
       'id' in tank ? tank.id : this.tank({ lightHours: null, name: free('Larval tank', tanks), ...tank }).id
     const id = this.nextId()
-    batches.push({ id, name: free(`Larvae, ${dayMonth(hatchedOn)}`, batches), species, tankId, clutchIds, hatchedOn })
+    batches.push({ id, name: free(batchName({ species, hatchedOn }), batches), species, tankId, clutchIds, hatchedOn })
     for (const [index, subjectId] of (clutchIds.length > 0 ? clutchIds : [id]).entries()) {
       const number = index === 0 && larvae !== undefined ? { larvae } : {}
       this.write({ kind: 'hatch', subjectId, data: { hatchedOn, batchId: id, ...number } }, moment)

@@ -111,9 +111,12 @@ export function salinityField(expected: number, isRequired = false): TaskField {
 }
 
 /** Young fish with bent backs, short gill covers or a fin missing, as a number. */
-export function deformedField(label = 'Deformed among them'): TaskField {
+export function deformedField(
+  help = 'Bent back, short gill covers, a fin missing.',
+  label = 'Deformed among them',
+): TaskField {
   return numberField({
-    ...{ name: 'deformed', label, help: 'Bent back, short gill covers, a fin missing.' },
+    ...{ name: 'deformed', label, help },
     ...{ unit: 'animals', minimum: 0, maximum: 100_000, likely: [0, 30] },
   })
 }

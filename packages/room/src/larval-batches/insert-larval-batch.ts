@@ -1,4 +1,4 @@
-import { dayMonth, localDate } from '@fryward/husbandry'
+import { batchName, dayMonth, localDate } from '@fryward/husbandry'
 import type { Id, NewLarvalBatch } from '@fryward/shared'
 import { toDateColumn } from '@fryward/store'
 import { freeName } from '../clutches/insert-clutch.ts'
@@ -24,7 +24,7 @@ export async function insertLarvalBatch(
     )
   const species = await speciesOf(work, input)
   await assertLaidBefore(work, { input, timeZone: room.timeZone })
-  const name = input.name ?? (await freeName(work, `Larvae, ${dayMonth(input.hatchedOn)}`))
+  const name = input.name ?? (await freeName(work, batchName({ species, hatchedOn: input.hatchedOn })))
   const id = await insertSubject(work, { kind: 'larval_batch', name, note: input.note })
   await tx.larvalBatch.create({
     data: { roomId, id, species, tankId: input.tankId, hatchedOn: toDateColumn(input.hatchedOn) },

@@ -8,6 +8,7 @@ import { defineRule } from '../../rule/rule.ts'
 import { ruleInForce } from '../../rule/rule-in-force.ts'
 import { settingLink } from '../../rule/why.ts'
 import type { RoomSnapshot } from '../../snapshot/room-snapshot.ts'
+import { isBrooder } from '../../species/index.ts'
 import { clutchEggs } from '../../state/clutch-state.ts'
 import { choiceField } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
@@ -61,7 +62,14 @@ export const clutchDecide = defineRule(clutchDecideDefinition, {
               'Raised ones need live food several times a day for weeks: the page of each culture says what it can give.',
             ),
           ],
-          fields: [choiceField({ name: 'intent', label: 'This clutch', isRequired: true, choices })],
+          fields: [
+            choiceField({
+              name: 'intent',
+              label: isBrooder(clutch.care) ? 'This brood' : 'This clutch',
+              isRequired: true,
+              choices,
+            }),
+          ],
           because: [
             ...chanceLinks(outlook),
             ...(eggs === null
@@ -93,7 +101,7 @@ function growOutSteps(snapshot: RoomSnapshot): Phrase[] {
   if (!ahead) return [phrase('There is no grow-out tank: those that settle will want one in some weeks.')]
   const room = phrase('Grow-out has room for {room} young today.', { room: animals(ahead.room) })
   if (ahead.coming === 0) return [room]
-  const coming = phrase('{coming} larvae are growing towards it before these.', { coming: animals(ahead.coming) })
+  const coming = phrase('{coming} young in larval tanks will want it before these.', { coming: animals(ahead.coming) })
   const none = phrase('So none is left for this clutch until fish are placed or a tank is added.')
   return [room, coming, ...(ahead.room > ahead.coming ? [] : [none])]
 }

@@ -37,9 +37,14 @@ const nestSteps: Phrase[] = [
   phrase('White or furred eggs are dead: write how many; the parents usually take them out.'),
   phrase('Is the male fanning? Is any of the clutch gone since yesterday?'),
 ]
-const brooderSteps: Phrase[] = [
-  phrase('Full mouth or pouch still, and no young in the water? Breathing, feeding, hiding.'),
-  phrase('Do not chase the parent: a frightened one spits or drops the brood.'),
+// A male that carries eggs in his mouth does not eat; one that is pregnant does. common practice
+const mouthSteps: Phrase[] = [
+  phrase('Mouth still full, and no young in the water? Breathing and hiding as before?'),
+  phrase('Do not chase the parent: a frightened one spits the brood.'),
+]
+const pouchSteps: Phrase[] = [
+  phrase('Pouch still full, and no young in the water? Breathing, feeding, holding on as before?'),
+  phrase('Do not chase or lift the parent: a frightened one may lose the brood.'),
 ]
 
 const floatingSteps: Phrase[] = [
@@ -92,7 +97,7 @@ const broodField: TaskField = choiceField({
 type Look = { thing: string; steps: Phrase[]; fields: (eggs: number | null) => TaskField[]; looks: PhotoLook[] }
 
 const eggLooks = ['eggs_orange', 'eggs_dark', 'eggs_eyed', 'eggs_silver'] satisfies PhotoLook[]
-const brood: Look = { thing: 'the parent', steps: brooderSteps, fields: () => [broodField], looks: [] }
+const brood: Omit<Look, 'steps'> = { thing: 'the parent', fields: () => [broodField], looks: [] }
 
 /** What is looked at, and what is asked of it. */
 const lookOf: Record<CareKind, Look> = {
@@ -102,8 +107,8 @@ const lookOf: Record<CareKind, Look> = {
     fields: (eggs) => [colourField, deadField(eggs)],
     looks: eggLooks,
   },
-  mouth: brood,
-  pouch: brood,
+  mouth: { ...brood, steps: mouthSteps },
+  pouch: { ...brood, steps: pouchSteps },
   pelagic: { thing: 'the eggs', steps: floatingSteps, fields: (eggs) => [floatingField, deadField(eggs)], looks: [] },
 }
 
@@ -130,7 +135,13 @@ export const clutchLook = defineRule(clutchLookDefinition, {
             phrase(nightSentence(outlook, day.date, parameters.sayFromChance)),
             ...steps,
             ...(outlook.forecast.isOverdue
-              ? [phrase('It is late for its kind: look closely whether the eggs are alive.')]
+              ? [
+                  phrase(
+                    isBrooder(clutch.care)
+                      ? 'It is late for its kind: look closely whether anything is carried still.'
+                      : 'It is late for its kind: look closely whether the eggs are alive.',
+                  ),
+                ]
               : []),
           ],
           looks,

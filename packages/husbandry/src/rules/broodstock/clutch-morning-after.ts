@@ -68,7 +68,7 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
           steps: morningSteps(clutch.care, raises),
           fields: [
             ...hatchedFields(clutch.care, clutchEggs(snapshot, clutch), outlook.species.clutchSize.value.to),
-            nightField(nightsSince(snapshot, clutch, day), hatchedOn),
+            nightField(clutch.care, { nights: nightsSince(snapshot, clutch, day), hatchedOn }),
             ...(raises ? [...placeFields(clutch.care, places), ...feederFields(cultures)] : []),
             ...(clutch.care === 'nest' ? [eggStageField] : []),
             noteField(),
@@ -199,13 +199,16 @@ function hatchedFields(care: CareKind, eggs: number | null, mostOfItsKind: numbe
   ]
 }
 
-function nightField(nights: readonly PlainDate[], hatchedOn: PlainDate): TaskField {
+function nightField(
+  care: CareKind,
+  { nights, hatchedOn }: { nights: readonly PlainDate[]; hatchedOn: PlainDate },
+): TaskField {
   const words = ['last night', 'the night before', 'two nights before']
   const taken = words[nights.indexOf(hatchedOn)] ?? dayMonth(hatchedOn)
   return choiceField({
     name: 'night',
     label: 'In the night',
-    help: `${taken.charAt(0).toUpperCase()}${taken.slice(1)} when left empty. The larvae are fed by their age.`,
+    help: `${taken.charAt(0).toUpperCase()}${taken.slice(1)} when left empty. The ${isBrooder(care) ? 'young' : 'larvae'} are fed by their age.`,
     choices: nights.map((date, back) => ({ value: date, label: `${words[back]} (from ${dayMonth(date)})` })),
   })
 }

@@ -69,7 +69,12 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
                   ),
                 ]
               : [phrase(`First food ready for the morning: ${foodWords[firstFood.value]}.`)]),
-            phrase('Something to cover the tank with: no lamp, no window, no glow of a pump.'),
+            ...(isBrooder(clutch.care)
+              ? []
+              : [phrase('Something to cover the tank with: no lamp, no window, no glow of a pump.')]),
+            ...(clutch.care === 'pouch'
+              ? [phrase('Something thin to hold on to later: netting or threads, weighted down.')]
+              : []),
             phrase(carryStep[clutch.care]),
           ],
           cautions: outlook.species.cautions.map(({ value }) => value),

@@ -59,7 +59,7 @@ describe('before the night', () => {
     const room160 = ['Grow-out has room for {room} young today.', { room: { value: 160, unit: 'animals' } }]
     expect(about()).toEqual([room160])
     const coming = (value: number) => [
-      '{coming} larvae are growing towards it before these.',
+      '{coming} young in larval tanks will want it before these.',
       { coming: { value, unit: 'animals' } },
     ]
     built.batch({ hatchedOn: '2026-03-01', larvae: 159 })

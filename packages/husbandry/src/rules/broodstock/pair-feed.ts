@@ -1,4 +1,4 @@
-import type { foods, TaskField } from '@fryward/shared'
+import type { foods, Phrase, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { pairFeedDefinition } from '../../definitions/broodstock/pair-feed.ts'
@@ -10,12 +10,14 @@ import { defineRule } from '../../rule/rule.ts'
 import { settingLink } from '../../rule/why.ts'
 import { pairById } from '../../snapshot/by-id.ts'
 import type { RoomSnapshot, SnapshotPair } from '../../snapshot/room-snapshot.ts'
+import { findSpecies } from '../../species/index.ts'
 import { weanedFoodOf } from '../../species/weaned-food.ts'
 import { tankOf } from '../../state/larval-diet.ts'
 import { choiceField, choicesField, noteField } from '../../task/fields.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled, whichFeed } from '../../task/titles.ts'
 import { choiceOf, choicesOf, textOf, type Values } from '../../task/values.ts'
+import { mealSteps } from '../parts/meal-steps.ts'
 import { noFoodSteps } from '../parts/no-food-steps.ts'
 import {
   eggLookFields,
@@ -41,11 +43,11 @@ export const pairFeed = defineRule(pairFeedDefinition, {
     const pair = pairById(snapshot, subject.id)
     const { rounds, asked } = pairFeedRounds(snapshot, pair, day)
     const withLook = lookWithFeed(snapshot, pair, day)
+    const isSlow = weanedFoodOf(pair.species) === 'frozen'
     const noFood = noFoodSteps(snapshot, tankOf(snapshot, pair), day)
     return asked.map((round) => {
       const index = rounds.indexOf(round)
-      const food: (typeof pairFoods)[number] =
-        parameters.varied && index % 2 === 1 && weanedFoodOf(pair.species) === 'dry' ? 'dry' : 'frozen'
+      const food: (typeof pairFoods)[number] = parameters.varied && index % 2 === 1 && !isSlow ? 'dry' : 'frozen'
       const look = withLook?.roundId === round.id ? withLook.look : null
       const which = whichFeed(index, rounds.length)
       return {
@@ -59,17 +61,14 @@ export const pairFeed = defineRule(pairFeedDefinition, {
           steps: [
             ...(look ? eggLookSteps(look) : []),
             ...noFood,
-            phrase('A little at a time, as much as they clear in {minutes}.', {
-              minutes: { value: parameters.minutes, unit: 'minutes' },
-            }),
-            ...(food === 'frozen' ? [phrase('Thaw it in tank water and pour the juice away.')] : []),
-            phrase('Both eat? Look for torn fins, spots, hard breathing. Take out what is left.'),
+            ...(isSlow ? mealSteps('frozen') : quickMealSteps(food, parameters.minutes)),
+            phrase(lookAt[findSpecies(pair.species)?.care.value === 'pouch' ? 'pouch' : 'other']),
           ],
           fields: [...(look ? eggLookFields(look) : []), ...feedFields()],
           because: [
             settingLink(pair.id, 'resting', { label: 'resting', text: pair.isResting ? 'yes' : 'no' }),
             parameter(pair.isResting ? 'restingFeedsPerDay' : 'feedsPerDay', 'and'),
-            parameter('minutes', 'and'),
+            ...(isSlow ? [] : [parameter('minutes', 'and')]),
             ...(look ? eggLookLinks(look).map((link) => ({ ...link, joins: 'and' as const })) : []),
           ],
         }),
@@ -86,6 +85,18 @@ export const pairFeed = defineRule(pairFeedDefinition, {
     return { ...found, facts: [...facts, ...fed] }
   },
 })
+
+// Gas under the skin and in the pouch is what seahorses fall ill of in tanks. common practice
+const lookAt = {
+  pouch:
+    'Both eat? Look for bubbles under the skin, a swollen pouch or tail that is not a brood, pale spots, hard breathing.',
+  other: 'Both eat? Look for torn fins, spots, hard breathing. Take out what is left.',
+}
+
+const quickMealSteps = (food: (typeof pairFoods)[number], minutes: number): Phrase[] => [
+  phrase('A little at a time, as much as they clear in {minutes}.', { minutes: { value: minutes, unit: 'minutes' } }),
+  ...(food === 'frozen' ? [phrase('Thaw it in tank water and pour the juice away.')] : []),
+]
 
 /** The look for eggs that goes with one of the day's feeds. A species without a profile is said by the look itself. */
 function lookWithFeed(

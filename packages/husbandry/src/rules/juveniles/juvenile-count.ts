@@ -16,6 +16,7 @@ import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
+import { youngWords } from '../../task/young.ts'
 
 export const juvenileCount = defineRule(juvenileCountDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -60,7 +61,7 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
               likely: number === null ? [1, 2000] : [Math.max(1, number * 0.7), number * 1.05],
             }),
             lengthField(usual),
-            deformedField(),
+            deformedField(youngWords(group).deformed),
             noteField(),
           ],
           because: [

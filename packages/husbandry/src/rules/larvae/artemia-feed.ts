@@ -144,7 +144,15 @@ function feedSteps(
   const { vessel, nauplii, isCounted, isUsedUp, isShort } = given
   const isFirstDay = diet.day === diet.species.feeding.artemiaFirstDay.value
   return [
-    ...(isFirstDay ? [phrase('Their first Artemia: give a little, watch who takes it, keep the rotifers up.')] : []),
+    ...(isFirstDay
+      ? [
+          phrase(
+            diet.species.feeding.rotifersPerMl.value === null
+              ? 'Their first food: watch who takes it.'
+              : 'Their first Artemia: give a little, watch who takes it, keep the rotifers up.',
+          ),
+        ]
+      : []),
     phrase(
       `Newly hatched nauplii${vessel ? ` of ${vessel.name}` : ''}, shells left behind, rinsed, brought to the tank’s warmth.`,
     ),

@@ -4,31 +4,32 @@ import type { LarvalLook } from '../../plans/larval-look-plan.ts'
 import { deformedField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
 import { phrase } from '../../task/phrases.ts'
 import { given, numberOf, textOf, type Values } from '../../task/values.ts'
+import type { YoungWords } from '../../task/young.ts'
 import { lookFacts, lookFields, lookSteps } from './look-parts.ts'
 
 /** How the bottom of a larval tank is siphoned, alone or as the first part of a water change; with the look, when due. */
-export function siphonSteps(look: LarvalLook | null): Phrase[] {
+export function siphonSteps(look: LarvalLook | null, young: YoungWords): Phrase[] {
   return [
-    ...(look ? lookSteps(look) : []),
+    ...(look ? lookSteps(look, young) : []),
     phrase('Turn the air down, light at one end; siphon with a thin hose into a white bowl.'),
     phrase('Count the dead in the bowl; put back what swims.'),
-    phrase('Bent backs, short gill covers or missing fins among the dead: count them too.'),
+    phrase(`Deformed among the dead: count them too. ${young.deformed}`),
   ]
 }
 
-export function siphonFields(look: LarvalLook | null): TaskField[] {
+export function siphonFields(look: LarvalLook | null, young: YoungWords): TaskField[] {
   return [
-    ...(look ? lookFields() : []),
+    ...(look ? lookFields(young) : []),
     numberField({
       name: 'dead',
-      label: 'Dead larvae',
+      label: young.dead,
       isRequired: true,
       unit: 'animals',
       minimum: 0,
       maximum: 100_000,
       likely: [0, 100],
     }),
-    deformedField(),
+    deformedField(young.deformed),
     noteField(),
   ]
 }

@@ -12,6 +12,7 @@ import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
+import { youngWords } from '../../task/young.ts'
 
 // A batch that nobody has numbered: a few hundred. common practice
 const likelyUnknown = 1000
@@ -34,21 +35,25 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
       diet.day >= diet.species.feeding.weaningLastDay.value + parameters.againDays &&
       (daysSince(snapshot, last, day.date) ?? diet.day) >= parameters.againDays
     if (!isFirst && !isWaiting) return []
+    const young = youngWords(batch)
     const most = Math.floor(parameters.mostPerL * tank.volumeL)
     return [
       {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'count',
-          title: titled('count', { thing: isWaiting ? 'the young' : 'the larvae' }),
+          title: titled('count', { thing: isWaiting ? 'the young' : `the ${young.name}` }),
           steps: isWaiting
             ? [
                 phrase('Count them as they pass from one cup to another under water, or on a photograph from above.'),
                 phrase('Five of them to a ruler, nose to tail. Sick or bent ones are written down.'),
               ]
             : [
+                // Larvae come to a light; those that were let go as small fish hold on or hide.
                 phrase(
-                  'Light at one end; count a tenth of the surface and ten times that, or a photograph from above.',
+                  young.settle
+                    ? 'Light at one end; count a tenth of the surface and ten times that, or a photograph from above.'
+                    : 'Count them as they pass from one cup to another under water, or on a photograph.',
                 ),
                 phrase(
                   `More than {most} in ${tank.name}: move those above it to another larval tank, in a jug under water.`,
@@ -61,7 +66,7 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
           fields: [
             numberField({
               name: 'number',
-              label: isWaiting ? 'Young in it now' : 'Larvae in it now',
+              label: isWaiting ? 'Young in it now' : young.inIt,
               isRequired: true,
               unit: 'animals',
               minimum: 0,
@@ -71,11 +76,11 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
               step: now !== null && now < 100 ? 1 : 10,
             }),
             lengthField(usualLengthsMm(diet.species.growth, diet.day)),
-            deformedField(),
+            deformedField(young.deformed),
             noteField(),
           ],
           because: [
-            settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
+            settingLink(batch.id, 'hatch night', { label: young.bornOn, text: batch.hatchedOn }),
             ...(isWaiting
               ? [
                   ...(last ? [factLink(last, { label: 'last counted', joins: 'and' as const })] : []),

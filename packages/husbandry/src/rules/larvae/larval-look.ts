@@ -9,7 +9,8 @@ import { settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
-import { deformedFields, larvalLooks, lookFacts, lookFields, lookLinks, lookSteps } from './look-parts.ts'
+import { youngWords } from '../../task/young.ts'
+import { deformedFields, lookFacts, lookFields, lookLinks, lookSteps } from './look-parts.ts'
 
 const ContextSchema = z.object({ withLight: z.boolean().default(false) })
 
@@ -19,20 +20,21 @@ export const larvalLook = defineRule(larvalLookDefinition, {
     const look = larvalLookDue(snapshot, batch, day)
     // Whoever siphons has them under the eyes for minutes: the siphoning asks how they are.
     if (!look || larvalChange(snapshot, batch, day) || isSiphonDue(snapshot, batch, day)) return []
+    const young = youngWords(batch)
     return [
       {
         roundId: middleRound(day).id,
         content: taskContent({
           verb: 'look',
           title: titled('look_at', {
-            thing: 'the larvae',
+            thing: `the ${young.name}`,
             details: [{ kind: 'day', day: look.diet.day }, ...(look.withLight ? [also('and the light')] : [])],
           }),
-          steps: lookSteps(look),
-          looks: larvalLooks,
-          fields: [...lookFields(), ...deformedFields()],
+          steps: lookSteps(look, young),
+          looks: [...young.looks],
+          fields: [...lookFields(young), ...deformedFields(young)],
           because: [
-            settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
+            settingLink(batch.id, 'hatch night', { label: young.bornOn, text: batch.hatchedOn }),
             ...lookLinks(look),
             parameter('everyDays', 'and'),
           ],

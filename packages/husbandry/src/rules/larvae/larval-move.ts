@@ -27,6 +27,7 @@ import { animals, days, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
+import { youngWords } from '../../task/young.ts'
 import { type Forecast, metamorphosis } from '../../thermal/index.ts'
 import { mostForFish } from '../parts/bring-over.ts'
 
@@ -69,7 +70,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
     const window = settlingWindow({ snapshot, batch, tank, species: diet.species })
     const lastDay = lastLikelyDay(batch, { window, species: diet.species })
     // Settled is not yet weaned: until they eat what grow-out feeds they stay where their live food is.
-    const isReady = seen !== undefined && isWeaned(snapshot, batch, day)
+    const isReady = hasSettled(snapshot, { batch, day, isSeen: seen !== undefined })
     if (!isReady && diet.day < lastDay + parameters.afterDays) return []
     const places = growOutFor(snapshot, numbers.now)
     const [place] = places
@@ -78,6 +79,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
       throw new Gap(`${batch.name} is ready to move, and no grow-out tank has room: place fish, or add a tank.`)
     const { tank: to } = place
     const number = numbers.now === null ? null : Math.min(numbers.now, place.room)
+    const young = youngWords(batch)
     const food = foodName(diet.species.feeding.weanedTo.value)
     const isSplit = numbers.now !== null && numbers.now > place.room
     return [
@@ -111,7 +113,7 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
               : []),
             phrase(`Lights low for the rest of the day; ${food} in the evening.`),
           ],
-          looks: ['settled_larvae', 'deformed_larvae'],
+          looks: young.settle ? ['settled_larvae', 'deformed_larvae'] : ['deformed_larvae'],
           fields: moveFields({ number, diet, growOut: places.map(({ tank: each }) => each) }),
           because: [
             ...(seen ? [factLink(seen, { label: 'seen', text: 'most barred and settled' })] : []),
@@ -174,6 +176,15 @@ function othersWith([, ...others]: readonly GrowOutPlace[]): string {
   return withRoom.map(({ tank, room }) => `${tank.name} (${room})`).join(', ')
 }
 
+/** Young that a parent let go have no settling to be seen: that they are weaned is all. */
+function hasSettled(
+  snapshot: RoomSnapshot,
+  { batch, day, isSeen }: { batch: SnapshotBatch; day: HusbandryDay; isSeen: boolean },
+): boolean {
+  if (!youngWords(batch).settle) return daysWeaned(snapshot, batch, day) !== null
+  return isSeen && isWeaned(snapshot, batch, day)
+}
+
 /** Nearly all take what they are weaned to; where a room offers none as a task, nobody says so and the eye that saw them settle decides. */
 function isWeaned(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay): boolean {
   return !ruleInForce(snapshot, larvalWeanDefinition).isOn || daysWeaned(snapshot, batch, day) !== null
@@ -191,6 +202,7 @@ function lastLikelyDay(batch: SnapshotBatch, given: { window: Window; species: S
 function moveFields(about: { number: number | null; diet: LarvalDiet; growOut: readonly SnapshotTank[] }): TaskField[] {
   const { number, growOut } = about
   const { day, species } = about.diet
+  const { deformed } = youngWords({ species: species.id })
   return [
     numberField({
       name: 'number',
@@ -207,7 +219,7 @@ function moveFields(about: { number: number | null; diet: LarvalDiet; growOut: r
       choices: growOut.map(({ id, name }) => ({ value: id, label: name })),
     }),
     lengthField(usualLengthsMm(species.growth, day)),
-    deformedField(),
+    deformedField(deformed),
     noteField(),
   ]
 }

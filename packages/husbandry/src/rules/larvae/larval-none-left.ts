@@ -13,6 +13,7 @@ import { animals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { numberOf, textOf } from '../../task/values.ts'
+import { youngWords } from '../../task/young.ts'
 
 const ContextSchema = z.object({ batchId: z.string() })
 
@@ -52,6 +53,7 @@ function draftFor(
   snapshot: RoomSnapshot,
   { tank, batch, day, ordinal }: Asked,
 ): RuleDraft<z.infer<typeof ContextSchema>> {
+  const young = youngWords(batch)
   const emptiedAt = bookLines(snapshot, batch.id).at(-1)?.at ?? day.startsAt
   const round =
     emptiedAt < day.startsAt ? firstRound(day) : (roundOfInstant(roundsInOrder(day), emptiedAt) ?? firstRound(day))
@@ -61,17 +63,19 @@ function draftFor(
     content: taskContent({
       verb: 'look',
       title: titled('look_for', {
-        thing: `larvae of ${batch.name}`,
+        thing: `${young.name} of ${batch.name}`,
         details: [{ kind: 'because', words: ['by the book none are left'] }],
       }),
       steps: [
-        phrase('A torch along the surface, the corners and the bottom: larvae that nobody counted starve unseen.'),
+        phrase(
+          `A torch along the surface, the corners and the bottom: ${young.name} that nobody counted starve unseen.`,
+        ),
         phrase('Some are there? Write how many: their feeds come back to the list at once.'),
         phrase(`None? Write 0. ${tank.name} is then emptied, disinfected, rinsed and dried for the next.`),
       ],
       fields: [
         numberField({
-          ...{ name: 'number', label: 'Larvae in it', isRequired: true, unit: 'animals' },
+          ...{ name: 'number', label: young.inIt, isRequired: true, unit: 'animals' },
           ...{ minimum: 0, maximum: 100_000, likely: [0, 50] as const },
         }),
         noteField(),

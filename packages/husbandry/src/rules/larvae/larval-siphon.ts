@@ -8,8 +8,9 @@ import { settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
+import { youngWords } from '../../task/young.ts'
 import { siphonCheck, siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
-import { larvalLooks, lookLinks } from './look-parts.ts'
+import { lookLinks } from './look-parts.ts'
 
 const ContextSchema = z.object({
   /** Tasks that were kept before a siphoning took the look along did not say. */
@@ -21,6 +22,7 @@ export const larvalSiphon = defineRule(larvalSiphonDefinition, {
     const batch = batchById(snapshot, subject.id)
     if (!isSiphonDue(snapshot, batch, day)) return []
     const look = larvalLookDue(snapshot, batch, day)
+    const young = youngWords(batch)
     return [
       {
         roundId: afterMorning(day).id,
@@ -28,13 +30,13 @@ export const larvalSiphon = defineRule(larvalSiphonDefinition, {
           verb: 'siphon',
           title: titled('siphon', {
             thing: 'the bottom',
-            details: [also('count the dead'), ...(look ? [also('look at the larvae')] : [])],
+            details: [also('count the dead'), ...(look ? [also(`look at the ${young.name}`)] : [])],
           }),
-          steps: siphonSteps(look),
-          looks: look ? larvalLooks : ['deformed_larvae'],
-          fields: siphonFields(look),
+          steps: siphonSteps(look, young),
+          looks: look ? [...young.looks] : ['deformed_larvae'],
+          fields: siphonFields(look, young),
           because: [
-            settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
+            settingLink(batch.id, 'hatch night', { label: young.bornOn, text: batch.hatchedOn }),
             parameter('fromDay', 'and'),
             ...(look ? lookLinks(look) : []),
           ],

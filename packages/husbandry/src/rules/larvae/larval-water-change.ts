@@ -9,6 +9,7 @@ import { batchById } from '../../snapshot/by-id.ts'
 import { litres, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
+import { youngWords } from '../../task/young.ts'
 import { ammoniaLinks } from '../parts/ammonia-links.ts'
 import {
   matchSteps,
@@ -18,7 +19,7 @@ import {
   waterChangeFields,
 } from '../parts/water-change.ts'
 import { siphonCheck, siphonFacts, siphonFields, siphonSteps } from './bottom-siphon.ts'
-import { larvalLooks, lookLinks } from './look-parts.ts'
+import { lookLinks } from './look-parts.ts'
 
 const LookSchema = z.object({
   /** Tasks that were kept before a change took the look along did not say. */
@@ -32,6 +33,7 @@ export const larvalWaterChange = defineRule(larvalWaterChangeDefinition, {
     if (!plan) return []
     const { tank } = plan
     const look = larvalLookDue(snapshot, batch, day)
+    const young = youngWords(batch)
     return [
       {
         roundId: middleRound(day).id,
@@ -40,19 +42,23 @@ export const larvalWaterChange = defineRule(larvalWaterChangeDefinition, {
           title: titled('give', {
             amount: litres(plan.litres),
             thing: 'new water',
-            details: [also('bottom siphoned'), ...(look ? [also('larvae looked at')] : [])],
+            details: [also('bottom siphoned'), ...(look ? [also(`${young.name} looked at`)] : [])],
           }),
           ...waterChangeAmount(plan.litres),
           steps: [
             ...matchSteps(tank),
-            ...siphonSteps(look),
-            phrase('The rest out through a screen that holds the larvae; in by a drip line, over an hour.'),
-            phrase('Prey and green water go with it: count and top up afterwards.'),
+            ...siphonSteps(look, young),
+            phrase(`The rest out through a screen that holds the ${young.name}; in by a drip line, over an hour.`),
+            phrase(
+              young.settle
+                ? 'Prey and green water go with it: count and top up afterwards.'
+                : 'Prey goes with it: before a feed, not after one.',
+            ),
           ],
-          looks: look ? larvalLooks : ['deformed_larvae'],
-          fields: [...siphonFields(look), ...waterChangeFields(tank, plan.litres)],
+          looks: look ? [...young.looks] : ['deformed_larvae'],
+          fields: [...siphonFields(look, young), ...waterChangeFields(tank, plan.litres)],
           because: [
-            settingLink(batch.id, 'hatch night', { label: 'hatched the night of', text: batch.hatchedOn }),
+            settingLink(batch.id, 'hatch night', { label: young.bornOn, text: batch.hatchedOn }),
             parameter('firstShare', 'and'),
             parameter('moreEachDay', 'and'),
             ...(plan.ammonia ? ammoniaLinks(plan.ammonia) : []),

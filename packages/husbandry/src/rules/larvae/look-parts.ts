@@ -1,4 +1,4 @@
-import type { Because, PhotoLook, Phrase, Sign, TaskField } from '@fryward/shared'
+import type { Because, Phrase, Sign, TaskField } from '@fryward/shared'
 import type { FactDraft } from '../../facts/fact.ts'
 import type { LarvalLook } from '../../plans/larval-look-plan.ts'
 import { factLink } from '../../rule/why.ts'
@@ -7,6 +7,7 @@ import { choiceField, deformedField, noteField, seenOfYoung } from '../../task/f
 import { hours } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
 import { given, textOf, type Values } from '../../task/values.ts'
+import type { YoungWords } from '../../task/young.ts'
 
 /** The light over larvae: how bright, and how long by their tank. */
 export function lightSteps({ hours: lit, onAt, offAt }: TankLight): Phrase[] {
@@ -22,22 +23,16 @@ export function lightSteps({ hours: lit, onAt, offAt }: TankLight): Phrase[] {
   ]
 }
 
-// Bars appear and larvae settle: Roux et al. 2019, Dev. Dyn. 248:545-568 (from memory).
 /** How a batch is looked at, alone or while its bottom is siphoned. */
-export function lookSteps({ withLight, light }: LarvalLook): Phrase[] {
+export function lookSteps({ withLight, light }: LarvalLook, { look }: YoungWords): Phrase[] {
   return [
-    phrase('A cup of them against the light: full bellies are round and silvery or green.'),
-    phrase('Schooling into the current, or lying, spinning, gulping at the surface?'),
-    phrase('Bars showing, settling on walls and bottom? Bent backs, short gill covers?'),
+    ...look.map((step) => phrase(step)),
     ...(withLight ? [phrase('The light, weekly:'), ...lightSteps(light)] : []),
   ]
 }
 
-/** What whoever looks at larvae should know by sight. */
-export const larvalLooks = ['full_bellies', 'hungry_larvae', 'settled_larvae', 'deformed_larvae'] satisfies PhotoLook[]
-
 /** How they are, and how many have settled: what no siphoning asks. */
-export function lookFields(): TaskField[] {
+export function lookFields({ settle }: YoungWords): TaskField[] {
   return [
     choiceField({
       name: 'seen',
@@ -49,21 +44,23 @@ export function lookFields(): TaskField[] {
         { value: 'poorly', label: 'poorly' },
       ],
     }),
-    choiceField({
-      name: 'settled',
-      label: 'Barred and settled',
-      choices: [
-        { value: 'none', label: 'none' },
-        { value: 'some', label: 'some' },
-        { value: 'most', label: 'most' },
-      ],
-    }),
+    ...(settle ? [settledField] : []),
   ]
 }
 
+const settledField = choiceField({
+  name: 'settled',
+  label: 'Barred and settled',
+  choices: [
+    { value: 'none', label: 'none' },
+    { value: 'some', label: 'some' },
+    { value: 'most', label: 'most' },
+  ],
+})
+
 /** What a look of its own asks besides; a siphoning asks both itself. */
-export function deformedFields(): TaskField[] {
-  return [deformedField('Deformed ones seen'), noteField()]
+export function deformedFields({ deformed }: YoungWords): TaskField[] {
+  return [deformedField(deformed, 'Deformed ones seen'), noteField()]
 }
 
 export function lookLinks({ last }: LarvalLook): Because[] {

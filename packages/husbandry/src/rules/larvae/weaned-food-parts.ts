@@ -6,7 +6,7 @@ import type { WeanedFood } from '../../species/schema.ts'
 import { takenWords } from '../../state/weaned.ts'
 import { choiceField } from '../../task/fields.ts'
 import { foodName } from '../../task/foods.ts'
-import { days, grams, leastWeighedG } from '../../task/measures.ts'
+import { days, grams, leastWeighedG, measurableG } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
 import { choiceOf, type Values } from '../../task/values.ts'
 import { mealSteps, thawed } from '../parts/meal-steps.ts'
@@ -17,9 +17,7 @@ type Offer = Pick<Weaning, 'food' | 'feedG'>
 export function weanedFoodSteps({ food, feedG }: Offer): Phrase[] {
   return [
     ...(food === 'frozen' ? [thawed()] : []),
-    feedG === null
-      ? phrase(offered[food].unweighed)
-      : phrase(offered[food].weighed, { feed: grams(hundredths(feedG)) }),
+    feedG === null ? phrase(offered[food].unweighed) : phrase(offered[food].weighed, { feed: grams(shownG(feedG)) }),
     ...howLittle(feedG),
     phrase('Watch whether they take it or spit it out. Siphon what sinks within the hour.'),
   ]
@@ -48,14 +46,15 @@ export function onlyWeanedFoodSteps({ food, feedG }: Offer): Phrase[] {
 
 function howLittle(feedG: number | null): Phrase[] {
   if (feedG === null || feedG >= leastWeighedG) return []
-  const ten = grams(Number((10 * hundredths(feedG)).toFixed(1)))
+  const ten = grams(Number((10 * shownG(feedG)).toFixed(1)))
   return [
     phrase('Too little for a scale: weigh {ten} once, which is ten such feeds, to see how little one is.', { ten }),
   ]
 }
 
-/** To a hundredth of a gram, and never nothing. */
-const hundredths = (feedG: number): number => Math.max(0.01, Number(feedG.toFixed(2)))
+/** As a scale shows it; under its first mark to a hundredth of a gram, and never nothing. */
+const shownG = (feedG: number): number =>
+  feedG >= leastWeighedG ? measurableG(feedG) : Math.max(0.01, Number(feedG.toFixed(2)))
 
 const taken: Record<WeanedFood, string> = { dry: 'Dry food taken?', frozen: 'Frozen food taken?' }
 
@@ -91,7 +90,7 @@ export function weanedFoodLinks({ diet, food, feedG }: Weaning, joins: Because['
           computedLink(
             'larvae by the book, weight by length, a small juvenile’s share, by feeds',
             growth.weight.source.citation,
-            { label: 'a feed at the most', quantity: grams(hundredths(feedG)), joins: 'and' as const },
+            { label: 'a feed at the most', quantity: grams(shownG(feedG)), joins: 'and' as const },
           ),
         ]),
   ]
