@@ -46,7 +46,7 @@ function withinLimits(field: TaskField & { type: 'number' }, value: number): num
 }
 
 function counted({ task, nature, atMs }: Asked, field: TaskField & { type: 'count' }): unknown {
-  const perMl = field.name === 'unhatched' ? null : densityOf(task, nature, atMs)
+  const perMl = field.name === 'unhatched' ? null : densityOf(task, { nature, atMs, of: field.name })
   if (perMl === null)
     return field.isRequired ? { animals: Array(field.replicates).fill(0), volumeMl: field.volumeMl } : undefined
   const isThick = perMl * field.volumeMl > 300
@@ -62,8 +62,12 @@ function counted({ task, nature, atMs }: Asked, field: TaskField & { type: 'coun
 }
 
 /** What swims where a task has somebody count; null where this nature knows nothing. */
-function densityOf(task: Task, nature: Nature, atMs: number): number | null {
+function densityOf(task: Task, { nature, atMs, of }: { nature: Nature; atMs: number; of: string }): number | null {
   const { id } = task.subject
+  const copepods = nature.copepods.get(id)
+  if (copepods) return of === 'nauplii' ? copepods.nauplii : copepods.grown
+  const algae = nature.algae.get(id)
+  if (algae) return algae.cellsPerMl
   const batch = nature.batches.get(id)
   if (batch) return /artemia/.test(task.ruleId) ? batch.artemiaPerMl : batch.rotifersPerMl
   const cone = nature.cones.get(id)
@@ -136,6 +140,7 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
   out: ({ task, nature, atMs }) => (nature.cones.get(task.subject.id)?.nauplii(atMs) === 0 ? 'none' : undefined),
   // Somebody nearby has rotifers to give on the day that they are asked for.
   animals: ({ task }) => (task.ruleId === 'rotifer-empty' ? task.amount?.value : undefined),
-  water: () => 'water_tinted',
+  water: ({ task, nature }) => nature.copepods.get(task.subject.id)?.look ?? 'water_tinted',
+  colour: ({ task, nature }) => nature.algae.get(task.subject.id)?.look,
   signs: ({ task, nature }) => (nature.rotifers.get(task.subject.id)?.isSick ? ['swimming_slow'] : undefined),
 }

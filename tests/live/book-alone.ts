@@ -29,8 +29,8 @@ export class BookAlone extends SnapshotBuilder {
     if (concentrate) this.concentrate({ name: concentrate.name, cellsPerMl: concentrate.cellsPerMl })
     for (const tank of tanks) this.tank({ lightHours: null, ...tank })
     for (const { startDensityPerMl, ...culture } of cultures) {
-      const isFed = culture.kind === 'rotifer'
-      const made = this.culture({ strain: null, ...culture, startedAt: at, ...(isFed ? {} : { concentrateId: null }) })
+      const isFed = culture.kind === 'rotifer' || culture.kind === 'copepod'
+      const made = this.culture({ strain: null, startedAt: at, ...culture, ...(isFed ? {} : { concentrateId: null }) })
       if (startDensityPerMl !== undefined)
         this.write(
           { kind: 'inoculation', subjectId: made.id, data: { densityPerMl: startDensityPerMl } },
@@ -70,17 +70,17 @@ export class BookAlone extends SnapshotBuilder {
     this.snapshot.feedLinks = this.snapshot.feedLinks.filter(({ batchId }) => batchId !== id)
   }
 
-  #clutch({ pairId, spawnedAt, eggs }: Made<'clutch'>, { taskId }: Moment): void {
+  #clutch({ pairId, spawnedAt, eggs, intent = 'undecided' }: Made<'clutch'>, { taskId }: Moment): void {
     const pair = this.snapshot.pairs.find(({ id }) => id === pairId)!
     const id = this.nextId()
     const name = free(`${pair.name}, ${dayMonth(spawnedAt.slice(0, 10))}`, this.snapshot.clutches)
     const { species, tankId } = pair
     const care = findSpecies(species)?.care.value ?? 'nest'
-    this.snapshot.clutches.push({ id, name, pairId, species, tankId, spawnedAt, care, intent: 'undecided' })
+    this.snapshot.clutches.push({ id, name, pairId, species, tankId, spawnedAt, care, intent })
     this.write({ kind: 'spawning', subjectId: id, data: eggs === undefined ? {} : { eggs } }, { at: spawnedAt, taskId })
   }
 
-  #batch({ tank, species, clutchIds, hatchedOn, larvae, cultureId }: Made<'larval_batch'>, moment: Moment): void {
+  #batch({ tank, species, clutchIds, hatchedOn, larvae, cultureIds }: Made<'larval_batch'>, moment: Moment): void {
     const { tanks, batches } = this.snapshot
     const tankId =
       'id' in tank ? tank.id : this.tank({ lightHours: null, name: free('Larval tank', tanks), ...tank }).id
@@ -90,7 +90,7 @@ export class BookAlone extends SnapshotBuilder {
       const number = index === 0 && larvae !== undefined ? { larvae } : {}
       this.write({ kind: 'hatch', subjectId, data: { hatchedOn, batchId: id, ...number } }, moment)
     }
-    if (cultureId !== undefined) this.link(id, cultureId, hatchedOn)
+    for (const cultureId of cultureIds) this.link(id, cultureId, hatchedOn)
   }
 
   #group({ tankId, fromBatchId, settledOn, number, lengthMm, deformed }: Made<'juvenile_group'>, moment: Moment): void {

@@ -38,13 +38,17 @@ export class Breeders {
 
   addPair(id: string, { fish, fromMs }: { fish: Fish; fromMs: number }): void {
     this.#fish.set(id, fish)
-    this.#nextMs.set(id, this.#afternoon(fromMs, this.#chance.between(0, 3)))
+    this.#nextMs.set(id, fish.floats ? this.#dusk(fromMs) : this.#afternoon(fromMs, this.#chance.between(0, 3)))
   }
 
   anHour(atMs: number): void {
     for (const [pairId, nextMs] of this.#nextMs) {
       if (atMs < nextMs) continue
       const fish = this.#fish.get(pairId)!
+      if (fish.floats) {
+        this.#spawnAtDusk(pairId, { fish, floats: fish.floats, laidMs: nextMs })
+        continue
+      }
       const laid = this.#lay(pairId, { fish, laidMs: nextMs })
       this.clutches.push(laid)
       const lastNight = laid.nights.at(-1)?.atMs ?? nextMs
@@ -57,6 +61,17 @@ export class Breeders {
     return this.clutches.find(
       (each) => each.pairId === pairId && each.clutchId === null && atMs < (each.nights[0]?.atMs ?? 0),
     )
+  }
+
+  /** On most evenings, whatever became of the eggs of the one before. */
+  #spawnAtDusk(pairId: string, given: { fish: Fish; floats: NonNullable<Fish['floats']>; laidMs: number }): void {
+    const { fish, floats, laidMs } = given
+    this.#nextMs.set(pairId, this.#dusk(laidMs + dayMs / 2))
+    if (!this.#chance.isTrue(floats.eveningsShare)) return
+    const eggs = Math.round(this.#chance.between(...fish.eggs))
+    const atMs = laidMs + this.#chance.between(...floats.hatchHours) * 3_600_000
+    const nights = [{ atMs, larvae: eggs * this.#chance.between(0.5, 0.8), isTaken: false }]
+    this.clutches.push({ pairId, fish, clutchId: null, isLeft: false, isRaised: false, laidMs, eggs, nights })
   }
 
   byClutch(clutchId: string): Eggs | undefined {
@@ -82,6 +97,12 @@ export class Breeders {
   #nightAfter(ms: number): number {
     const start = Math.floor(ms / dayMs) * dayMs + (this.#lightsOffHour + 1) * 3_600_000
     return start >= ms ? start : start + dayMs
+  }
+
+  /** Within half an hour of lights off. */
+  #dusk(fromMs: number): number {
+    const offMs = Math.floor(fromMs / dayMs) * dayMs + this.#lightsOffHour * 3_600_000
+    return (offMs > fromMs ? offMs : offMs + dayMs) + this.#chance.between(-0.5, 0.5) * 3_600_000
   }
 
   #afternoon(fromMs: number, days: number): number {

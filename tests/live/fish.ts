@@ -11,6 +11,16 @@ export type Fish = {
   artemiaFromDay: number
   firstDryDay: Range
   settledDay: Range
+  /** Set of fish whose eggs float. */
+  floats?: Floats
+}
+/** Eggs laid at dusk on most evenings, that hatch by hours and not by nights, and larvae with mouths too small for rotifers. */
+type Floats = {
+  eveningsShare: number
+  hatchHours: Range
+  /** Until when they live on their yolk; their mouths open some hours before. */
+  yolkDays: number
+  rotifersFromDay: number
 }
 type Range = readonly [from: number, to: number]
 
@@ -35,6 +45,15 @@ const dottyback: Fish = {
 const goby: Fish = {
   ...{ ...small, species: 'elacatinus-figaro', days: 7, eggs: [300, 700], rest: [1, 4] },
   ...{ artemiaFromDay: 14, settledDay: [26, 34] },
+}
+
+// Small batches at dusk on most evenings, 14 to 16 h to hatch at 24-26 C, first food two days later, settled after some two weeks:
+// Sadovy, Mitcheson & Rasotto 2001, Aquar. Sci. Conserv. 3:253-263 (from memory). Copepod nauplii first and rotifers once they are
+// grown to them, Artemia later still: as breeders tell it, from memory. What they eat in an hour is an assumption.
+export const dragonet: Fish = {
+  ...{ species: 'other-1f-synchiropus-splendidus', days: 0.6, eggs: [40, 200], rest: [0, 0] },
+  ...{ perHour: { first: 8, moreADay: 4 }, artemiaFromDay: 12, firstDryDay: [30, 40], settledDay: [14, 20] },
+  floats: { eveningsShare: 0.85, hatchHours: [12, 16], yolkDays: 2, rotifersFromDay: 7 },
 }
 
 /** What some rooms breed besides clownfish, in turn. */

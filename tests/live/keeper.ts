@@ -84,7 +84,7 @@ async function doTask(world: Service, room: LiveRoom, task: Task): Promise<void>
   const nowMs = Date.parse(world.clock.now())
   room.nature.until(nowMs)
   const values = answersTo(task, room.nature, nowMs)
-  if ('intent' in values) values.intent = decide(room, task)
+  if ('intent' in values) values.intent = decide(room, task, nowMs)
   const answer = await world.call(room.owner, 'signOffTask', {
     params: { roomId: room.roomId, taskId: task.id },
     body: { values, confirmed: task.fields.map(({ name }) => name), shownAmount: task.amount },
@@ -120,9 +120,9 @@ function lineOf({ ruleId, roundId, subject, amount }: Task, values: object, at: 
 }
 
 /** Raised where a tank is free for them and not promised to others, and where those that settle will find room. */
-function decide(room: LiveRoom, task: Task): string {
+function decide(room: LiveRoom, task: Task, atMs: number): string {
   const { batches, breeders } = room.nature
-  const eggs = breeders.byClutch(task.subject.id)
+  const eggs = breeders.byClutch(task.subject.id) ?? breeders.unseen(task.subject.id, atMs)
   const promised = breeders.clutches.filter(
     ({ isRaised, nights }) => isRaised && nights.every(({ isTaken }) => !isTaken),
   )

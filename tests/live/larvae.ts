@@ -10,6 +10,9 @@ const hungryUnderShare = 0.4
 const rotifersInOneArtemia = 8
 const shareOfArtemia = 0.7
 const inTheDark = 0.1
+// Through the first night; of larvae of floating eggs their fish says how long. Mouths open half a day before it is used up.
+const yolkDays = 0.6
+const mouthOpenDays = 0.5
 
 export type Lit = { onHour: number; offHour: number }
 type Hatched = { fish: Fish; water: Water; hatchedMs: number; number: number; lit: Lit }
@@ -21,6 +24,7 @@ export class Larvae {
   number = 0
   rotifersPerMl = 0
   artemiaPerMl = 0
+  copepodsPerMl = 0
   /** Lit hours of today in which they found too little, by what they could eat. */
   hungryHours = 0
   /** The same, of the day that has ended. */
@@ -64,8 +68,22 @@ export class Larvae {
     return Math.min(1, Math.max(0, (this.ageDays(atMs) - this.firstDryDay) / 10))
   }
 
+  get isOfFloatingEggs(): boolean {
+    return this.#fish.floats !== undefined
+  }
+
+  get #yolkDays(): number {
+    return this.#fish.floats?.yolkDays ?? yolkDays
+  }
+
+  /** Whether rotifers are small enough for them by now. */
+  takesRotifers(atMs: number): boolean {
+    return this.ageDays(atMs) >= (this.#fish.floats?.rotifersFromDay ?? 0)
+  }
+
   eatenPerLarvaPerHour(atMs: number): number {
     const { first, moreADay } = this.#fish.perHour
+    if (this.#fish.floats && this.ageDays(atMs) < this.#yolkDays - mouthOpenDays) return 0
     return Math.min(mostPerHour, first + moreADay * Math.max(0, this.ageDays(atMs)))
   }
 
@@ -74,15 +92,17 @@ export class Larvae {
     const age = this.ageDays(atMs)
     const takesArtemia = age >= this.#fish.artemiaFromDay
     const artemia = takesArtemia ? this.artemiaPerMl * rotifersInOneArtemia : 0
-    const found = this.rotifersPerMl + artemia
+    const rotifers = this.takesRotifers(atMs) ? this.rotifersPerMl : 0
+    const found = rotifers + this.copepodsPerMl + artemia
     const fedShare = Math.max(found / (found + halfFedPerMl), this.dryShare(atMs))
     const wanted = (this.number * this.eatenPerLarvaPerHour(atMs)) / (this.volumeL * 1000)
     const eaten = Math.min(0.8 * found, wanted * (found / (found + halfFedPerMl)) * (isLit ? 1 : inTheDark))
-    const ofArtemia = Math.min(artemia, Math.max(eaten * shareOfArtemia, eaten - this.rotifersPerMl))
+    const ofArtemia = Math.min(artemia, Math.max(eaten * shareOfArtemia, eaten - rotifers - this.copepodsPerMl))
+    const ofCopepods = Math.min(this.copepodsPerMl, eaten - ofArtemia)
     this.artemiaPerMl = Math.max(0, this.artemiaPerMl - ofArtemia / rotifersInOneArtemia)
-    this.rotifersPerMl = Math.max(0, this.rotifersPerMl - (eaten - ofArtemia))
-    // The yolk lasts through the first night.
-    const isHungry = isLit && age > 0.6 && fedShare < hungryUnderShare
+    this.copepodsPerMl -= ofCopepods
+    this.rotifersPerMl = Math.max(0, this.rotifersPerMl - (eaten - ofArtemia - ofCopepods))
+    const isHungry = isLit && age > this.#yolkDays && fedShare < hungryUnderShare
     if (isHungry) this.hungryHours += 1
     this.#excrete({ wanted: isLit ? wanted : 0, eaten, ofArtemia }, atMs)
     const poison = poisonedPerDay(this.water.poisonMgPerL, 'larvae')
@@ -108,5 +128,6 @@ export class Larvae {
     const kept = Math.max(0, 1 - litres / this.volumeL)
     this.rotifersPerMl *= kept
     this.artemiaPerMl *= kept
+    this.copepodsPerMl *= kept
   }
 }

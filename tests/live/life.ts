@@ -1,5 +1,7 @@
 import { walkRound } from './keeper.ts'
+import type { Larvae } from './larvae.ts'
 import { type LiveRoom, openLiveRoom } from './live-room.ts'
+import type { Nature } from './nature.ts'
 import type { Service } from './service.ts'
 import { sumOf, type Tally } from './tally.ts'
 import { isFoul, type Water } from './water.ts'
@@ -8,6 +10,10 @@ const dayMs = 86_400_000
 const isoDate = (ms: number) => new Date(ms).toISOString().slice(0, 10)
 const sparePerMl = 100
 const starvedHours = 5
+// Half of what a harvest begins at: they would take weeks to come back. assumption
+const thinPerMl = 0.5
+// Half of what production tanks hold: Oceanic Institute, WAS meeting abstract 156505.
+const sparePerMlGrown = 1
 
 export type LifeInput = {
   seed: number
@@ -56,10 +62,14 @@ async function liveADay(world: Service, room: LiveRoom, { date, day }: { date: s
 /** Larvae that came in the night and that nobody was sent to are lost by noon. */
 function lookForMissed({ nature, tally }: LiveRoom): void {
   for (const eggs of nature.breeders.clutches) {
-    const lost = eggs.nights.filter((night) => night.atMs <= nature.nowMs && !night.isTaken)
+    // What floated in the parents' tank is eaten or drawn in; larvae that were moved as eggs live on their yolk for a day.
+    const isAfloat = eggs.fish.floats !== undefined
+    const lastsMs = isAfloat && eggs.clutchId !== null ? dayMs : 0
+    const lost = eggs.nights.filter((night) => night.atMs + lastsMs <= nature.nowMs && !night.isTaken)
     for (const night of lost) night.isTaken = true
     if (lost.length === 0 || eggs.isLeft) continue
-    if (eggs.clutchId === null) tally.eggsUnseen += 1
+    if (isAfloat && eggs.clutchId === null) tally.eveningsPassed += 1
+    else if (eggs.clutchId === null) tally.eggsUnseen += 1
     else tally.hatchesMissed += 1
   }
 }
@@ -75,12 +85,11 @@ function closeDay(room: LiveRoom, atMs: number): void {
   tally.crashes = nature.crashes
   tally.sickDays += [...nature.rotifers.values()].filter(({ isSick }) => isSick).length
   tally.cultureDays += nature.rotifers.size
-  const spare = [...nature.rotifers.values()].reduce(
-    (sum, { perMl, volumeL, isSick }) => sum + (isSick ? 0 : Math.max(0, perMl - sparePerMl) * volumeL * 1000),
-    0,
-  )
+  tally.copepodDays += nature.copepods.size
+  tally.thinCopepods += [...nature.copepods.values()].filter(({ grown }) => grown < thinPerMl).length
   for (const batch of nature.batches.values()) {
     tally.larvalDays += 1
+    const spare = spareFor(nature, { batch, atMs })
     const isStarved = batch.hungryHours >= starvedHours && batch.number >= 1
     const wanted = batch.number * batch.eatenPerLarvaPerHour(atMs) * 6
     if (isStarved && spare >= wanted) tally.starvedDays += 1
@@ -89,6 +98,19 @@ function closeDay(room: LiveRoom, atMs: number): void {
     batch.hungryHours = 0
   }
   closeWaters(room)
+}
+
+/** What cultures hold beyond need of a prey that a batch can take. */
+function spareFor({ rotifers, copepods }: Nature, { batch, atMs }: { batch: Larvae; atMs: number }): number {
+  const nauplii = [...copepods.values()].reduce(
+    (sum, { grown, nauplii, volumeL }) => sum + (grown < sparePerMlGrown ? 0 : nauplii * volumeL * 1000),
+    0,
+  )
+  if (!batch.takesRotifers(atMs)) return nauplii
+  return [...rotifers.values()].reduce(
+    (sum, { perMl, volumeL, isSick }) => sum + (isSick ? 0 : Math.max(0, perMl - sparePerMl) * volumeL * 1000),
+    0,
+  )
 }
 
 function closeWaters({ name, nature, tally, names }: LiveRoom): void {
@@ -115,8 +137,12 @@ function lineOf(room: LiveRoom, { date, day, before, atMs }: DayTold): string {
   const cultures = [...nature.rotifers].map(
     ([id, { perMl, isSick }]) => `${names.get(id)} ${Math.round(perMl)}${isSick ? ' dying' : ''}`,
   )
+  const copepods = [...nature.copepods].map(
+    ([id, { grown, nauplii }]) => `${names.get(id)} ${grown.toFixed(1)}+${nauplii.toFixed(1)}`,
+  )
   const batches = [...nature.batches].map(([, batch]) => {
-    const prey = `${batch.rotifersPerMl.toFixed(1)}+${batch.artemiaPerMl.toFixed(2)} per mL`
+    const withCopepods = batch.isOfFloatingEggs ? `+${batch.copepodsPerMl.toFixed(2)}` : ''
+    const prey = `${batch.rotifersPerMl.toFixed(1)}+${batch.artemiaPerMl.toFixed(2)}${withCopepods} per mL`
     return `${Math.round(batch.number)} larvae of day ${Math.floor(batch.ageDays(atMs))}, ${prey}, hungry ${batch.hungryToday} h, ammonia ${batch.water.ammoniaMgPerL.toFixed(2)}`
   })
   const happened = (
@@ -125,6 +151,12 @@ function lineOf(room: LiveRoom, { date, day, before, atMs }: DayTold): string {
     .filter((name) => tally[name] > before[name])
     .map((name) => `${name} +${tally[name] - before[name]}`)
   const refused = tally.refusals.length > before.refusals.length ? ['refused'] : []
-  const parts = [`${tally.tasks - before.tasks} tasks`, cultures.join(' '), ...batches, ...happened, ...refused]
+  const parts = [
+    `${tally.tasks - before.tasks} tasks`,
+    [...cultures, ...copepods].join(' '),
+    ...batches,
+    ...happened,
+    ...refused,
+  ]
   return `${String(day + 1).padStart(3)} ${date} ${room.name}: ${parts.join('; ')}`
 }

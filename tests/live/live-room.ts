@@ -1,7 +1,7 @@
 import type { Tank, Task } from '@fryward/shared'
 import type { Person } from '../support/world.ts'
 import { Chance } from './chance.ts'
-import { clownfish, others } from './fish.ts'
+import { clownfish, dragonet, others } from './fish.ts'
 import { Nature } from './nature.ts'
 import type { Service } from './service.ts'
 import { emptyTally, type Tally } from './tally.ts'
@@ -33,6 +33,8 @@ const habits = [
   roundsOf({ Morning: '07:00', Evening: '18:30' }),
   roundsOf({ Morning: '06:30', Noon: '11:30', Afternoon: '16:00', Night: '21:30' }),
 ]
+/** From this turn on rooms breed fish with floating eggs, and copepods for their larvae, fed from the bottle or with live algae in turn. */
+const openWaterFrom = 3200
 const light = { onHour: 7, offHour: 19 }
 // 16 h, as the service says of tanks for larvae that have no hours of their own.
 const larvalHours = 16
@@ -48,6 +50,22 @@ export function fillTank({ nature, volumes }: Pick<LiveRoom, 'nature' | 'volumes
   return nature.addTank(tank.id, { ...tank, by: tank.hasFilter ? 'filter' : tank.kind === 'larval' ? 'none' : 'walls' })
 }
 
+const copepodsAtFirst = 1.2
+
+const copepodsAgeDays = 21
+
+/** Copepods that have been kept for weeks, and what they may eat. */
+const openWaterFood = (chance: Chance, nowMs: number) => [
+  ...['C1', 'C2'].map((name) => ({
+    ...{ name, kind: 'copepod' as const, strain: null, startDensityPerMl: copepodsAtFirst },
+    startedAt: new Date(nowMs - copepodsAgeDays * 86_400_000).toISOString(),
+    ...{ volumeL: Math.round(chance.between(20, 40)), temperatureC: 26, salinity: 33 },
+  })),
+  ...['A1', 'A2'].map((name) => ({
+    ...{ name, kind: 'microalgae' as const, strain: null, volumeL: 10, temperatureC: 24, salinity: 28 },
+  })),
+]
+
 /** A room as small breeders have them, drawn from the seed: what it has the service is told, how it behaves it is not. */
 export async function openLiveRoom(
   world: Service,
@@ -61,7 +79,8 @@ export async function openLiveRoom(
   const turn = Math.floor(seed / 1000) + (seed % 1000)
   const rounds = habits[turn % habits.length]!
   const other = others[turn % others.length]
-  const pairs = [clownfish, clownfish, ...(other ? [other] : [])]
+  const isOpenWater = turn >= openWaterFrom
+  const pairs = isOpenWater ? [clownfish, dragonet] : [clownfish, clownfish, ...(other ? [other] : [])]
   const { owner, room } = await world.open({
     name,
     timeZone: 'Etc/GMT',
@@ -90,6 +109,7 @@ export async function openLiveRoom(
       ...['H1', 'H2'].map((cone) => ({
         ...{ name: cone, kind: 'artemia_hatch' as const, volumeL: 2, temperatureC: 27, salinity: 30 },
       })),
+      ...(isOpenWater ? openWaterFood(chance, nowMs) : []),
     ],
   })
   const params = { roomId: room.id }
@@ -100,6 +120,12 @@ export async function openLiveRoom(
     names.set(culture.id, culture.name)
     volumes.set(culture.id, culture.volumeL)
     if (culture.kind === 'rotifer') nature.addRotifers(culture.id, { ...culture, perMl: 90 * chance.factor(0.15) })
+    if (culture.kind === 'copepod') nature.addCopepods(culture.id, { ...culture, adultsPerMl: copepodsAtFirst / 2 })
+    if (culture.kind === 'microalgae') nature.addAlgae(culture.id, culture)
+    if (culture.kind === 'copepod' && turn % 2 === 1) {
+      const body = { concentrateId: null, version: culture.version }
+      await world.ok(owner, 'changeCulture', { params: { ...params, cultureId: culture.id }, body })
+    }
     if (culture.kind === 'artemia_hatch') nature.addCone(culture.id, culture.temperatureC)
   }
   const tanks = await world.ok(owner, 'listTanks', { params })
@@ -120,7 +146,7 @@ export async function openLiveRoom(
     names,
     volumes,
     shown: new Map(),
-    seenRevision: room.revision + 2,
+    seenRevision: room.revision + pairs.length,
     tell,
   }
 }

@@ -1,7 +1,9 @@
 import type { Fact, Task } from '@fryward/shared'
+import { AlgaeCulture } from './algae.ts'
 import { Cone } from './artemia.ts'
 import { Breeders } from './breeders.ts'
 import type { Chance } from './chance.ts'
+import { CopepodCulture } from './copepods.ts'
 import type { Fish } from './fish.ts'
 import { Juveniles } from './juveniles.ts'
 import { Larvae, type Lit } from './larvae.ts'
@@ -11,6 +13,7 @@ import { Water, type WaterKept } from './water.ts'
 
 const hourMs = 3_600_000
 const keptInSieve = 0.9
+export const bottleCellsPerMl = 65e9
 // Larvae, food and breath keep a small tank under the sea's 8.1-8.2, a fed culture further (common practice).
 const tankPH = { from: 7.9, to: 8.2 }
 const culturePH = { from: 7.3, to: 7.8 }
@@ -19,6 +22,8 @@ const culturePH = { from: 7.3, to: 7.8 }
 export class Nature {
   readonly rotifers = new Map<string, RotiferCulture>()
   readonly cones = new Map<string, Cone>()
+  readonly copepods = new Map<string, CopepodCulture>()
+  readonly algae = new Map<string, AlgaeCulture>()
   readonly batches = new Map<string, Larvae>()
   readonly groups = new Map<string, Juveniles>()
   /** Of tanks. */
@@ -66,6 +71,14 @@ export class Nature {
     this.cones.set(id, new Cone(this.chance, { temperatureC }))
   }
 
+  addCopepods(id: string, given: ConstructorParameters<typeof CopepodCulture>[1]): void {
+    this.copepods.set(id, new CopepodCulture(this.chance, given))
+  }
+
+  addAlgae(id: string, given: ConstructorParameters<typeof AlgaeCulture>[1]): void {
+    this.algae.set(id, new AlgaeCulture(this.chance, given))
+  }
+
   addBatch(id: string, given: ConstructorParameters<typeof Larvae>[1]): void {
     this.batches.set(id, new Larvae(this.chance, given))
   }
@@ -96,6 +109,7 @@ export class Nature {
         culture.anHour()
         if (culture.isSick && !wasSick) this.crashes += 1
       }
+      for (const culture of [...this.copepods.values(), ...this.algae.values()]) culture.anHour()
       for (const batch of this.batches.values()) batch.anHour(this.#nowMs, hour)
       for (const group of this.groups.values()) group.anHour()
       for (const water of this.waters.values()) water.anHour()
@@ -119,6 +133,8 @@ export class Nature {
     const water = this.waterOf(id)
     const culture = this.rotifers.get(id)
     this.changedL += litres
+    this.algae.get(id)?.split(litres)
+    this.copepods.get(id)?.change(litres)
     if (culture) culture.takeOut(litres)
     else water?.change(litres)
     for (const batch of this.batches.values()) if (batch.water === water) batch.change(litres)
@@ -126,6 +142,7 @@ export class Nature {
 
   #feed(subjectId: string, data: Extract<Fact, { kind: 'feeding' }>['data'], atMs: number): void {
     this.rotifers.get(subjectId)?.feed()
+    this.copepods.get(subjectId)?.feed(this.#cellsIn(data))
     const ofGroup = (data.amountG ?? 0) * (data.food === 'frozen' ? dryShareOfFrozen : 1)
     const grams = this.homes.has(subjectId) ? pairFeedG : this.groups.has(subjectId) ? ofGroup : 0
     this.waterOf(subjectId)?.eaten(excretedOf.dryFoodG(grams))
@@ -136,6 +153,9 @@ export class Nature {
       const animals = data.amountMl * (source.harvestedPerMl ?? source.perMl) * keptInSieve
       batch.rotifersPerMl += animals / (batch.volumeL * 1000)
     }
+    const copepods = this.copepods.get(data.fromCultureId ?? '')
+    if (data.food === 'copepods' && copepods && data.amountMl !== undefined)
+      batch.copepodsPerMl += (data.amountMl * (copepods.harvestedPerMl ?? copepods.nauplii)) / (batch.volumeL * 1000)
     if (data.food === 'artemia' && data.animals !== undefined) {
       const source = this.cones.get(data.fromCultureId ?? '')
       const wanted = data.amountMl === undefined ? data.animals : (source?.inJar(data.amountMl) ?? data.animals)
@@ -146,12 +166,19 @@ export class Nature {
     }
   }
 
+  /** Live algae are measured out of their culture, the rest comes from the bottle. */
+  #cellsIn({ food, fromCultureId, amountMl = 0 }: Extract<Fact, { kind: 'feeding' }>['data']): number {
+    if (food === 'live_microalgae') return this.algae.get(fromCultureId ?? '')?.draw(amountMl / 1000) ?? 0
+    return food === 'concentrate' ? amountMl * bottleCellsPerMl : 0
+  }
+
   #harvest(subjectId: string, data: Extract<Fact, { kind: 'harvest' }>['data'], atMs: number): void {
     const cone = this.cones.get(subjectId)
     if (cone) {
       if (cone.nauplii(atMs) === 0) this.emptyHarvests.push(subjectId)
       cone.harvest(atMs)
     }
+    this.copepods.get(subjectId)?.takeNauplii(data.volumeL)
     const culture = this.rotifers.get(subjectId)
     if (!culture) return
     for (const part of data.parts)
@@ -166,6 +193,7 @@ export class Nature {
       if (cone?.isUnderWay) this.lostStarts.push(subjectId)
       cone?.start(task?.amount?.unit === 'g' ? task.amount.value : 1, atMs)
     }
+    if (act === 'restart_culture') this.copepods.get(subjectId)?.restart(task?.amount?.value ?? 0.5)
     const batch = this.batches.get(subjectId)
     if (act === 'siphon_bottom' && batch) batch.dead = 0
     const culture = this.rotifers.get(subjectId)

@@ -1,6 +1,7 @@
 import type { TaskDraft } from '@fryward/husbandry'
 import type { JsonRouteId, ResponseOf, Task } from '@fryward/shared'
 import { type Clock, type Person, roomSetup } from '../support/world.ts'
+import { bottleCellsPerMl } from './nature.ts'
 import { RoomAlone } from './room-alone.ts'
 import type { Service } from './service.ts'
 
@@ -46,7 +47,7 @@ const refusal = {
   detail: 'Some values cannot be kept; see the fields.',
 }
 
-const plainRoom = { ...roomSetup, concentrate: { name: 'Green bottle', cellsPerMl: 65e9 } }
+const plainRoom = { ...roomSetup, concentrate: { name: 'Green bottle', cellsPerMl: bottleCellsPerMl } }
 
 /** What each request of a keeper comes to; the fields that keepers read, and no others. */
 const answers: { [K in JsonRouteId]?: Answer } = {
@@ -55,7 +56,7 @@ const answers: { [K in JsonRouteId]?: Answer } = {
     room.signOff(String(params?.taskId), (body as { values: Record<string, unknown> }).values, now),
   listFacts: (room) => ({ facts: room.news() }),
   listTanks: ({ book }) => book.snapshot.tanks,
-  listCultures: ({ book }) => book.snapshot.cultures.map((culture) => ({ ...culture, endedAt: null })),
+  listCultures: ({ book }) => book.snapshot.cultures.map((culture) => ({ ...culture, version: 1, endedAt: null })),
   listClutches: ({ book }) => book.snapshot.clutches,
   listFeedLinks: ({ book }) => book.snapshot.feedLinks,
   listLarvalBatches: ({ book }) =>
@@ -77,6 +78,13 @@ const answers: { [K in JsonRouteId]?: Answer } = {
     const at = tanks.findIndex(({ id }) => id === params?.tankId)
     tanks[at] = { ...tanks[at]!, hasFilter: (body as { hasFilter: boolean }).hasFilter }
     return tanks[at]
+  },
+  changeCulture: ({ book }, { params, body }) => {
+    book.revision += 1
+    const { cultures } = book.snapshot
+    const at = cultures.findIndex(({ id }) => id === params?.cultureId)
+    cultures[at] = { ...cultures[at]!, concentrateId: (body as { concentrateId: null }).concentrateId }
+    return cultures[at]
   },
   endLarvalBatch: ({ book }, { params }) => {
     book.revision += 1

@@ -32,6 +32,11 @@ export type Tally = {
   hatched: number
   /** Hatched with nobody ever having been asked whether there are eggs. */
   eggsUnseen: number
+  /** Floating eggs of an evening that nobody collected. */
+  eveningsPassed: number
+  /** Days on which a culture of copepods was too thin to give any, of all its days. */
+  thinCopepods: number
+  copepodDays: number
   /** Hatched, and by noon no list had asked where they are. */
   hatchesMissed: number
   /** Made by a person beside the list, because nothing on it did. */
@@ -70,6 +75,7 @@ export const emptyTally = (): Tally => ({
     eggsUnseen: 0,
     hatchesMissed: 0,
   },
+  ...{ eveningsPassed: 0, thinCopepods: 0, copepodDays: 0 },
   ...{ linksByHand: 0, filtersHung: 0, raised: 0, withdrawn: {}, impossible: [], refusals: [] },
 })
 
@@ -100,6 +106,7 @@ export function summaryOf(tally: Tally): string {
     `ammonia over what is safe: ${tally.foulLarvae} of ${tally.larvalDays} days of batches, ${tally.foulJuveniles} of ${tally.juvenileDays} of juveniles, ${tally.foulPairs} of pairs, ${tally.foulCultures} of cultures; killed by it: ${byShare(tally.poisoned) || 'none'}`,
     `water changed: ${quantile(tally.changedL, 0.5)} L on the middle day, ${quantile(tally.changedL, 0.9)} L on one in ten, ${quantile(tally.changedL, 1)} L at most`,
     `Artemia: ${tally.artemiaFeeds} feeds, ${tally.artemiaShort} without enough of them; ${tally.artemiaEmpty} harvests before they were out; ${tally.conesLost} cones started again before they were harvested`,
+    ...(tally.copepodDays > 0 ? [openWater(tally)] : []),
     `beside the list: ${tally.linksByHand} batches linked to a culture by hand; ${tally.filtersHung} filters hung in, as a task said`,
     `asked and withdrawn: ${byTimes(tally.withdrawn) || 'none'}; more than a vessel holds, or nothing: ${tally.impossible.join('; ') || 'none'}`,
     `refused: ${tally.refusals.length}${[...new Set(tally.refusals)]
@@ -108,6 +115,9 @@ export function summaryOf(tally: Tally): string {
       .join('')}`,
   ].join('\n')
 }
+
+const openWater = ({ eveningsPassed, thinCopepods, copepodDays }: Tally): string =>
+  `floating eggs of ${eveningsPassed} evenings that nobody collected; copepods too thin on ${thinCopepods} of ${copepodDays} days`
 
 const quantile = (values: readonly number[], share: number): number => {
   const sorted = [...values].sort((a, b) => a - b)

@@ -81,13 +81,16 @@ export type SpawningAhead = {
   hatch: { nights: number; probability: number }[]
 }
 
-/** Of pairs that are not resting, have spawned here before, and tend a nest of rotifer eaters. */
+/**
+ * Of pairs that are not resting, have spawned here before, and tend a nest of rotifer eaters. Eggs that float are collected when
+ * somebody has a tank for them: what was collected says nothing of when they will be again.
+ */
 export function spawningsAhead(snapshot: RoomSnapshot, today: HusbandryDay): SpawningAhead[] {
   return snapshot.pairs.flatMap((pair) => {
     const species = findSpecies(pair.species)
     const outlook = !pair.isResting && eatsRotifers(pair.species) && pairOutlook(snapshot, pair, today)
     const hatch = species && hatchAfterSpawning(snapshot, pair, today)
-    if (!species || !outlook || !hatch) return []
+    if (!species || !outlook || !hatch || species.care.value === 'pelagic') return []
     const nextDays = nextSpawningDays(snapshot, pair, today)
     if (nextDays.length === 0) return []
     const { medianDays, logSd } = outlook.forecast.level

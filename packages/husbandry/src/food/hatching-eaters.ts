@@ -3,6 +3,7 @@ import type { Id } from '@fryward/shared'
 import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import { findSpecies, type SpeciesProfile } from '../species/index.ts'
 import { clutchEggs, clutchIntent } from '../state/clutch-state.ts'
+import { hasBegunToFeed } from '../state/larval-diet.ts'
 import type { EaterAhead } from './eater-ahead.ts'
 import { dateOnDay, eachDay } from './food-days.ts'
 import { type ClutchAhead, eatsRotifers, hatchAfterSpawning, raisedShare, type SpawningAhead } from './hatches-ahead.ts'
@@ -21,9 +22,14 @@ function wantedAfterHatch(
   return eachDay(horizon, (day) => {
     // Day 0 is the morning after the hatch night.
     const life = day - night - 1
-    if (life < 0 || life > lastDay || larvae < 1) return 0
+    if (!hasBegunToFeed(species, life) || life > lastDay || larvae < 1) return 0
     const changedShare = changedShares[life] ?? 0
-    const mouths = { volumeL, larvae: larvae * shareLeft(life, survival), isFirstDay: life === 0, changedShare }
+    const mouths = {
+      volumeL,
+      larvae: larvae * shareLeft(life, survival),
+      isFirstDay: life === species.feeding.firstFeedDay.value,
+      changedShare,
+    }
     return hungrier * rotifersWanted(habits, about.appetiteIn(null), mouths)
   })
 }

@@ -5,7 +5,7 @@ import { rotifersAsked } from '../plans/top-up-wanted.ts'
 import type { RoomSnapshot, SnapshotBatch } from '../snapshot/room-snapshot.ts'
 import { batchNumbers, livingBatches } from '../state/batch-state.ts'
 import { culturesLinked } from '../state/feed-links.ts'
-import { dayOfLife, larvalDiet, tankOf } from '../state/larval-diet.ts'
+import { dayOfLife, hasBegunToFeed, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { type BatchLived, livedToday } from './batch-lived.ts'
 import type { EaterAhead } from './eater-ahead.ts'
 import { dateOnDay, dayAhead, eachDay, type FoodHorizon } from './food-days.ts'
@@ -88,12 +88,17 @@ function batchAhead(about: NeedBasis, batch: SnapshotBatch, today: HusbandryDay)
     const hungrier = Math.exp(doubtOf(appetite) * random.normal())
     return eachDay(horizon, (day) => {
       const life = dayOfLife(batch, dateOnDay(horizon, day))
-      if (life < 0 || life > lastDay) return 0
+      if (!hasBegunToFeed(diet.species, life) || life > lastDay) return 0
       if (day === 0 && askedToday !== null) return askedToday
       const dwindled = shareLeft(life, survival) / shareLeft(diet.day, survival)
       const larvae = now === null ? null : Math.min(kept, now) * dwindled
       const changedShare = about.changedShares[life] ?? 0
-      const mouths = { volumeL: tank.volumeL, larvae, isFirstDay: life === 0, changedShare }
+      const mouths = {
+        volumeL: tank.volumeL,
+        larvae,
+        isFirstDay: life === diet.species.feeding.firstFeedDay.value,
+        changedShare,
+      }
       return hungrier * rotifersWanted(habits, appetite, mouths)
     })
   })

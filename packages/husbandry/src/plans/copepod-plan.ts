@@ -10,35 +10,108 @@ import { type CultureCount, cultureRecord } from '../state/culture-history.ts'
 import { isFallingByCounts } from '../state/culture-trend.ts'
 import { dateOf, daysSince, factsUntil } from '../state/day-facts.ts'
 import { batchesFedBy } from '../state/feed-links.ts'
+import { hasBegunToFeed, type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { measurableLDown } from '../task/measures.ts'
 
 export type CopepodHarvest = {
   litres: number
   count: CultureCount
   nauplii: { fact: FactOf<'count'>; perMl: number } | null
-  batches: SnapshotBatch[]
+  /** The larvae that it feeds, with the litres of their tanks. */
+  eaters: { batch: SnapshotBatch; volumeL: number }[]
 }
 
-/** What to pass through the sieve on a day; null when the culture is too young, thin, falling or not counted, or it is done. */
+/** What to pass through the sieve on a day; null when the culture is too young or thin, falls, is not counted, or it is done. */
 export function copepodHarvest(
   snapshot: RoomSnapshot,
   culture: SnapshotCulture,
   day: HusbandryDay,
 ): CopepodHarvest | null {
+  const able = ableToGive(snapshot, culture, day)
+  if (!able) return null
+  const { parameters, count, nauplii, isFalling } = able
+  const { batches, areSmall } = eatersOf(batchesFedBy(snapshot, culture, day.date), day)
+  // Small larvae that live on it are not let starve for a culture that thins out; nobody else eats of it then.
+  if (isFalling && !areSmall) return null
+  const about = { subjectId: culture.id, until: day.endsAt }
+  const since = daysSince(snapshot, factsUntil(snapshot, 'harvest', about).at(-1), day.date)
+  if (since !== null && since < (batches.length > 0 ? 1 : parameters.idleEveryDays)) return null
+  const eaters = batches.flatMap((batch) => {
+    const tank = tankOf(snapshot, batch)
+    return tank ? [{ batch, volumeL: tank.volumeL }] : []
+  })
+  const { share, mostShare, wantedPerMl } = parameters
+  const held = heldFor(snapshot, { batches, day })
+  const wanted = held > 0 ? litresIn(eaters) * 1000 * (wantedPerMl / held) : 0
+  const most = isFalling ? share : Math.max(share, mostShare)
+  const litres = measurableLDown(culture.volumeL * Math.min(most, Math.max(share, wanted)))
+  return litres > 0 ? { litres, count, nauplii, eaters } : null
+}
+
+/** A culture old and dense enough to give nauplii, by a count that still speaks; null for one that is not. */
+function ableToGive(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay) {
   const { isOn, parameters } = ruleInForce(snapshot, copepodHarvestDefinition)
   if (!isOn || culture.kind !== 'copepod' || culture.isBackup) return null
   if (daysBetween(dateOf(snapshot, culture.startedAt), day.date) < parameters.firstHarvestAgeDays) return null
-  const about = { subjectId: culture.id, until: day.endsAt }
   const record = cultureRecord(snapshot, culture, { until: day.endsAt })
   const count = record.counts.at(-1)
   const countAgeDays = daysSince(snapshot, count?.fact, day.date)
   if (!count || countAgeDays === null || countAgeDays > parameters.countedWithinDays) return null
-  if (count.densityPerMl < parameters.firstHarvestPerMl || isFallingByCounts(record)) return null
-  const batches = batchesFedBy(snapshot, culture, day.date)
-  const since = daysSince(snapshot, factsUntil(snapshot, 'harvest', about).at(-1), day.date)
-  if (since !== null && since < (batches.length > 0 ? 1 : parameters.idleEveryDays)) return null
-  const litres = measurableLDown(culture.volumeL * parameters.share)
-  return litres > 0 ? { litres, count, nauplii: naupliiCount(snapshot, about, count), batches } : null
+  if (count.densityPerMl < parameters.firstHarvestPerMl) return null
+  const nauplii = naupliiCount(snapshot, { subjectId: culture.id, until: day.endsAt }, count)
+  return { parameters, count, nauplii, isFalling: isFallingByCounts(record) }
+}
+
+const litresIn = (tanks: readonly { volumeL: number }[]): number => tanks.reduce((sum, { volumeL }) => sum + volumeL, 0)
+
+/** Nauplii by the last counts in all cultures that can give some of them to any of these larvae. */
+function heldFor(
+  snapshot: RoomSnapshot,
+  { batches, day }: { batches: readonly SnapshotBatch[]; day: HusbandryDay },
+): number {
+  const feeding = snapshot.cultures.filter(
+    (culture) =>
+      culture.kind === 'copepod' && batchesFedBy(snapshot, culture, day.date).some((each) => batches.includes(each)),
+  )
+  return feeding.reduce((sum, culture) => sum + naupliiIn(snapshot, culture, day), 0)
+}
+
+const naupliiIn = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): number =>
+  (ableToGive(snapshot, culture, day)?.nauplii?.perMl ?? 0) * culture.volumeL * 1000
+
+/**
+ * Whether a plain harvest of the room's copepods would do for so many litres of small larvae besides those that live on them
+ * or soon will. A room without copepods feeds such larvae with something else.
+ */
+export function hasNaupliiFor(snapshot: RoomSnapshot, volumeL: number, day: HusbandryDay): boolean {
+  const { isOn, parameters } = ruleInForce(snapshot, copepodHarvestDefinition)
+  const cultures = snapshot.cultures.filter(({ kind, isBackup }) => kind === 'copepod' && !isBackup)
+  if (!isOn || cultures.length === 0) return true
+  const fed = new Set(cultures.flatMap((culture) => batchesFedBy(snapshot, culture, day.date)))
+  const small = [...fed].filter((batch) => isSmall(larvalDiet(batch, day.date)))
+  const tanks = small.flatMap((batch) => tankOf(snapshot, batch) ?? [])
+  const held = cultures.reduce((sum, culture) => sum + naupliiIn(snapshot, culture, day), 0)
+  return held * parameters.share >= (litresIn(tanks) + volumeL) * 1000 * parameters.wantedPerMl
+}
+
+/** Whether small larvae live on a culture that gives none today as it was last counted. */
+export const isWaitedFor = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): boolean =>
+  ableToGive(snapshot, culture, day) === null && eatersOf(batchesFedBy(snapshot, culture, day.date), day).areSmall
+
+/** Not on Artemia yet. */
+const isSmall = (diet: LarvalDiet | null): boolean =>
+  diet !== null && diet.day <= diet.species.feeding.artemiaFirstDay.value
+
+/** Of the larvae that a culture feeds those that need its nauplii: the small ones that feed by now; else all that do. */
+function eatersOf(
+  batches: readonly SnapshotBatch[],
+  { date }: HusbandryDay,
+): { batches: SnapshotBatch[]; areSmall: boolean } {
+  const diets = batches.map((batch) => ({ batch, diet: larvalDiet(batch, date) }))
+  const feeding = diets.filter(({ diet }) => !diet || hasBegunToFeed(diet.species, diet.day))
+  const small = feeding.filter(({ diet }) => isSmall(diet))
+  const areSmall = small.length > 0
+  return { areSmall, batches: (areSmall ? small : feeding).map(({ batch }) => batch) }
 }
 
 /** Nauplii per mL as counted with the last count of the grown ones; null when they were left out. */

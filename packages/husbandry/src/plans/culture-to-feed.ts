@@ -34,3 +34,9 @@ function bestFirst(snapshot: RoomSnapshot, day: HusbandryDay): SnapshotCulture[]
     )
     .map(({ culture }) => culture)
 }
+
+/** The copepods that feed larvae which start on them; a backup is left alone. */
+export const workingCopepods = (snapshot: RoomSnapshot, day: HusbandryDay): readonly SnapshotCulture[] =>
+  snapshot.cultures
+    .filter(({ kind, isBackup, startedAt }) => kind === 'copepod' && !isBackup && startedAt < day.endsAt)
+    .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1))

@@ -1,17 +1,25 @@
+import { elapsedHours } from '../calendar/elapsed.ts'
 import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import { pairLookForEggsDefinition } from '../definitions/broodstock/pair-look-for-eggs.ts'
+import type { FactOf } from '../facts/fact.ts'
 import { Gap } from '../rule/gap.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
-import type { RoomSnapshot, SnapshotPair } from '../snapshot/room-snapshot.ts'
+import type { RoomSnapshot, SnapshotPair, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { findSpecies, type SpeciesProfile } from '../species/index.ts'
 import { dateOf, daysSince, factsUntil } from '../state/day-facts.ts'
 import { isBrooding, type PairOutlook, pairOutlook } from '../state/pair-outlook.ts'
+import { placeForFloating } from './floating-eggs.ts'
 
 export type EggLook = {
   pair: SnapshotPair
   species: SpeciesProfile
   outlook: PairOutlook | null
+  /** Where floating eggs go; null for others, and where no larval tank is known. */
+  tank: SnapshotTank | null
 }
+
+// Eggs of this evening or the last. common practice
+const laidWithinHours = 36
 
 /**
  * The look for eggs that a day asks for at a pair; null when none is due, or somebody has looked.
@@ -29,11 +37,33 @@ export function eggLookDue(snapshot: RoomSnapshot, pair: SnapshotPair, day: Husb
   const species = findSpecies(pair.species)
   if (!species)
     throw new Gap(`${pair.name}: how often its species spawns is not known here. Look for eggs every few days.`)
+  if (species.care.value === 'pelagic')
+    return floatingLook(snapshot, { pair, species, everyDays: parameters.everyDays, last: looks.at(-1) }, day)
   const outlook = pairOutlook(snapshot, pair, day)
   // Once its window is open it stays open until eggs are found: a late pair is looked at all the same.
   const isInWindow = outlook !== null && day.date >= outlook.forecast.window80.from
   if (!isInWindow && sinceLook !== null && sinceLook < parameters.everyDays) return null
   // A clutch found and lost or moved on one day is not looked for again on it.
   if (outlook && daysBetween(dateOf(snapshot, outlook.last.at), day.date) < 1) return null
-  return { pair, species, outlook }
+  return { pair, species, outlook, tank: null }
 }
+
+type Floating = Pick<EggLook, 'pair' | 'species'> & { everyDays: number; last: FactOf<'observation'> | undefined }
+
+/** Fish that spawn most evenings are looked at while there is a place for their eggs, and seldom where eggs were just left. */
+function floatingLook(
+  snapshot: RoomSnapshot,
+  { pair, species, everyDays, last }: Floating,
+  day: HusbandryDay,
+): EggLook | null {
+  const { isThere, tank } = placeForFloating(snapshot, day)
+  if (!isThere) return null
+  const wereLeft = last?.data.signs.includes('eggs_seen') && !wereCollected(snapshot, pair, last)
+  if (wereLeft && (daysSince(snapshot, last, day.date) ?? everyDays) < everyDays) return null
+  return { pair, species, outlook: null, tank }
+}
+
+const wereCollected = (snapshot: RoomSnapshot, pair: SnapshotPair, { at }: FactOf<'observation'>): boolean =>
+  snapshot.clutches.some(
+    ({ pairId, spawnedAt }) => pairId === pair.id && spawnedAt <= at && elapsedHours(spawnedAt, at) < laidWithinHours,
+  )

@@ -43,7 +43,7 @@ function nauplii(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
 
 const copepods = (snapshot: RoomSnapshot, day: HusbandryDay): FeedToday[] =>
   snapshot.cultures.flatMap((culture) =>
-    (copepodHarvest(snapshot, culture, day)?.batches ?? []).map(({ id }) => ({
+    (copepodHarvest(snapshot, culture, day)?.eaters ?? []).map(({ batch: { id } }) => ({
       ...{ batchId: id, cultureId: culture.id, food: 'copepods' as const },
     })),
   )

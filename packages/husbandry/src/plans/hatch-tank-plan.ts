@@ -104,6 +104,14 @@ export function hatchTankFor(snapshot: RoomSnapshot, clutch: SnapshotClutch, day
   return own ?? tanks[shared] ?? null
 }
 
+/** The empty larval tank that more eggs may be collected for: one that no clutch to be raised will want; null where none is. */
+export const spareLarvalTank = (snapshot: RoomSnapshot, day: HusbandryDay): SnapshotTank | null => {
+  const tanks = freeLarvalTanks(snapshot)
+  return tanks.length > clutchesToRaise(snapshot, day).length
+    ? (tanks[awaitedClutches(snapshot, day).length] ?? null)
+    : null
+}
+
 /** Tanks that a day asks to be filled for larvae; each once, and none that was or is filled for another clutch before. */
 export function tanksToReady(
   snapshot: RoomSnapshot,

@@ -8,6 +8,7 @@ import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
 import { tankOf } from '../state/larval-diet.ts'
 import { litDay } from '../state/tank-light.ts'
+import { hasFloatingEggs } from './floating-eggs.ts'
 
 /** A pair's feeding rounds, and those of them that still have something to ask. */
 export function pairFeedRounds(
@@ -25,6 +26,8 @@ export function pairFeedRounds(
 
 /** The feed with which eggs are looked for: the day's last in the light, when what was laid since noon is there. */
 export function eggLookFeed(snapshot: RoomSnapshot, pair: SnapshotPair, day: HusbandryDay): DayRound | undefined {
+  // What is laid at dusk is there after it.
+  if (hasFloatingEggs(pair)) return undefined
   const { rounds, asked } = pairFeedRounds(snapshot, pair, day)
   const { lightsOnAt, lightsOffAt } = litDay(snapshot, tankOf(snapshot, pair), day.date)
   const last = rounds.findLast(({ startsAt }) => startsAt >= lightsOnAt && startsAt < lightsOffAt)

@@ -66,7 +66,7 @@ const cultureNeed = (snapshot: RoomSnapshot, culture: SnapshotCulture, { today, 
     const siphoned = copepodChange(snapshot, culture, today) ? null : copepodChange(snapshot, culture, tomorrow)
     return [
       { ...need, purpose: 'refill after the harvest', litres: harvestPlan(snapshot, culture, tomorrow).litres },
-      { ...need, purpose: 'fill up after the split', litres: split?.litres ?? 0 },
+      { ...need, purpose: 'fill up after the split', litres: split?.filledL ?? 0 },
       { ...need, purpose: 'new water for nauplii', litres: naupliiNextDayL(snapshot, culture, { today, tomorrow }) },
       { ...need, purpose: 'bottom siphoned', litres: siphoned?.litres ?? 0 },
       { ...need, purpose: 'a clean vessel filled for the restart', litres: begun ? culture.volumeL : 0 },
@@ -76,7 +76,7 @@ const cultureNeed = (snapshot: RoomSnapshot, culture: SnapshotCulture, { today, 
 /** A culture that feeds larvae is sieved again tomorrow; one that does not, only when it is not due today already. */
 function naupliiNextDayL(snapshot: RoomSnapshot, culture: SnapshotCulture, { today, tomorrow }: TwoDays): number {
   const harvest = copepodHarvest(snapshot, culture, tomorrow)
-  const isDoneToday = harvest?.batches.length === 0 && copepodHarvest(snapshot, culture, today) !== null
+  const isDoneToday = harvest?.eaters.length === 0 && copepodHarvest(snapshot, culture, today) !== null
   return isDoneToday ? 0 : (harvest?.litres ?? 0)
 }
 

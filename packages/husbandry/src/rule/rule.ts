@@ -1,5 +1,6 @@
 import type {
   Because,
+  ClutchIntent,
   FieldProblem,
   Id,
   Instant,
@@ -37,7 +38,7 @@ export type RuleDraft<C> = {
 
 /** What a sign-off brings into being, with the fact that it stands on. */
 export type Creation =
-  | { kind: 'clutch'; pairId: Id; spawnedAt: Instant; eggs?: number }
+  | { kind: 'clutch'; pairId: Id; spawnedAt: Instant; eggs?: number; intent?: ClutchIntent }
   | {
       kind: 'larval_batch'
       /** Where they are; a tank that the room does not have yet is made with them. */
@@ -46,8 +47,8 @@ export type Creation =
       clutchIds: Id[]
       hatchedOn: PlainDate
       larvae?: number
-      /** The culture that feeds them from their first morning. */
-      cultureId?: Id
+      /** The cultures that feed them from their first morning. */
+      cultureIds: Id[]
     }
   | {
       kind: 'culture'

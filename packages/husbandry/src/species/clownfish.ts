@@ -60,6 +60,7 @@ export const clownfish = {
 
 export const clownfishFeeding = {
   firstFood: commonPractice('rotifer', `from hatch, as in ${cite.cheng2015}`),
+  firstFeedDay: commonPractice(0, 'prey in the water on the first morning'),
   rotifersPerMl: commonPractice(
     { from: 5, to: 10 },
     'as used for A. clarkii larvae (methods of a larval experiment, authors not known to us)',

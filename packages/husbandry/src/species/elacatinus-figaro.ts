@@ -36,6 +36,7 @@ export const elacatinusFigaro: SpeciesProfile = {
   },
   feeding: {
     firstFood: published('rotifer', `rotifers on days 1-20: ${cite.shei2008}`),
+    firstFeedDay: assumption(0, 'as for clownfish'),
     rotifersPerMl: assumption(
       { from: 10, to: 15 },
       `10, 15 and 20 per mL alike in E. lori and E. colini: ${cite.majoris2018}`,

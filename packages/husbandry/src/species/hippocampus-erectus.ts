@@ -37,6 +37,7 @@ export const hippocampusErectus: SpeciesProfile = {
   larvalDuration: null,
   feeding: {
     firstFood: fromMemory('artemia', 'copepods or Artemia'),
+    firstFeedDay: commonPractice(0, 'fed on the day of birth'),
     rotifersPerMl: fromMemory(null, 'young take Artemia or copepods from birth'),
     rotiferLastDay: fromMemory(null, 'young take Artemia or copepods from birth'),
     artemiaFirstDay: fromMemory(0, 'from birth'),

@@ -54,6 +54,7 @@ export function otherSpecies(id: string): SpeciesProfile | null {
       ? {
           hatchHoursAfterLightsOff: assumption({ from: 0, to: 12 }, 'no hour is known; floating eggs hatch at any'),
           secondNightShare: assumption(0, 'eggs of one evening hatch together'),
+          ...afloat(borrowed),
         }
       : {}),
     permits: [],
@@ -61,8 +62,31 @@ export function otherSpecies(id: string): SpeciesProfile | null {
   }
 }
 
+/** What sets fish apart that spawn into open water, by what breeders tell of those that have been raised. */
+const afloat = ({ feeding, spawnInterval }: SpeciesProfile) => ({
+  spawnInterval: {
+    ...spawnInterval,
+    medianDays: assumption(1, 'many spawn on most evenings of their season'),
+    spreadBetweenPairs: assumption(0.7, 'wide: some daily, some by the moon'),
+  },
+  clutchSize: assumption({ from: 30, to: 300 }, 'of one evening; a dragonet’s 12 to 205, an angelfish’s some hundreds'),
+  feeding: {
+    ...feeding,
+    firstFood: assumption('copepod' as const, 'mouths too small for most rotifers at first'),
+    firstFeedDay: assumption(1, 'their mouths open about two days after the hatch, in warm water'),
+  },
+})
+
 function incubationOf({ incubation }: SpeciesProfile, { eggDays, care }: OtherSpecies): SpeciesProfile['incubation'] {
-  if (eggDays !== null) return { ...incubation, medianDays: assumption(eggDays, 'as this room says') }
+  if (eggDays !== null)
+    return {
+      ...incubation,
+      medianDays: assumption(eggDays, 'as this room says'),
+      // Said in whole days: one that is said may be a night, or two.
+      ...(care === 'pelagic'
+        ? { spreadBetweenPairs: assumption(0.35, 'floating eggs take hours, and days are said') }
+        : {}),
+    }
   const days = unsaidDays[care]
   return {
     ...incubation,

@@ -42,6 +42,7 @@ export const pseudochromisFridmani: SpeciesProfile = {
   },
   feeding: {
     firstFood: fromMemory('rotifer', 'small rotifers in the trade; P. dilectus was started on ciliates'),
+    firstFeedDay: assumption(0, 'as for clownfish'),
     rotifersPerMl: commonPractice({ from: 5, to: 10 }, 'as for clownfish'),
     rotiferLastDay: assumption(15, `enriched rotifers on days 6-15 in P. dilectus: ${cite.madhu2016}; borrowed`),
     artemiaFirstDay: assumption(12, 'overlaps the last rotifer days; no study found'),

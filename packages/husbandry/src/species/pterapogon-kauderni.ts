@@ -30,6 +30,7 @@ export const pterapogonKauderni: SpeciesProfile = {
   larvalDuration: null,
   feeding: {
     firstFood: commonPractice('artemia', 'enriched newly hatched Artemia at release'),
+    firstFeedDay: commonPractice(0, 'fed on the day of release'),
     rotifersPerMl: commonPractice(null, 'young are large enough for Artemia at release'),
     rotiferLastDay: commonPractice(null, 'young are large enough for Artemia at release'),
     artemiaFirstDay: commonPractice(0, 'at release'),

@@ -56,6 +56,8 @@ export type WeanedFood = (typeof weanedFoods)[number]
 /** Days are days after hatch (after release for brooders); day 0 is the day of the hatch night's morning after. */
 export const LarvalFeedingSchema = z.strictObject({
   firstFood: sourced(FoodSchema),
+  /** Until then they live on their yolk. */
+  firstFeedDay: sourced(dayOfLife),
   rotifersPerMl: sourced(RangeSchema.nullable()),
   rotiferLastDay: sourced(dayOfLife.nullable()),
   artemiaFirstDay: sourced(dayOfLife),

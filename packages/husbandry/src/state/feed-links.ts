@@ -87,7 +87,10 @@ const backupsLast = (cultures: SnapshotCulture[]): SnapshotCulture[] => [
   ...cultures.filter(({ isBackup }) => isBackup),
 ]
 
-/** The cultures of a kind that a batch eats from on a date: all of its plan, or the first choice. */
+/**
+ * The cultures of a kind that a batch eats from on a date: all of its plan, or the first choice. Of copepods all that are linked:
+ * one alone seldom yields enough.
+ */
 export function feedersOf(
   snapshot: RoomSnapshot,
   { batch, kind, date }: { batch: SnapshotBatch; kind: CultureKind; date: PlainDate },
@@ -96,7 +99,7 @@ export function feedersOf(
   if (planned.length > 0) return planned
   return culturesFeeding(snapshot, batch, date)
     .filter((culture) => culture.kind === kind)
-    .slice(0, 1)
+    .slice(0, kind === 'copepod' ? Number.POSITIVE_INFINITY : 1)
 }
 
 /** The batches that eat from a culture by the plan, or without one have it as first choice, in order of name. */

@@ -24,9 +24,16 @@ export function larvalDiet(batch: SnapshotBatch, date: PlainDate): LarvalDiet | 
   return {
     day,
     species,
-    isOnRotifers: day >= 0 && feeding.rotifersPerMl.value !== null && lastRotiferDay !== null && day <= lastRotiferDay,
+    isOnRotifers:
+      hasBegunToFeed(species, day) &&
+      feeding.rotifersPerMl.value !== null &&
+      lastRotiferDay !== null &&
+      day <= lastRotiferDay,
   }
 }
+
+/** Whether larvae on a day of their life eat yet. */
+export const hasBegunToFeed = ({ feeding }: SpeciesProfile, day: number): boolean => day >= feeding.firstFeedDay.value
 
 export function tankOf(snapshot: RoomSnapshot, { tankId }: { tankId: string }): SnapshotTank | undefined {
   return snapshot.tanks.find((tank) => tank.id === tankId)

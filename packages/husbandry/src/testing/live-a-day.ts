@@ -87,20 +87,19 @@ function create(room: SnapshotBuilder, creation: Creation, at: string): void {
       if (pair)
         room.clutch(pair, {
           spawnedAt: creation.spawnedAt,
-          intent: 'undecided',
+          intent: creation.intent ?? 'undecided',
           ...(creation.eggs ? { eggs: creation.eggs } : {}),
         })
       return
     }
     case 'larval_batch': {
-      const { tank, cultureId, species, clutchIds, hatchedOn, larvae } = creation
+      const { tank, cultureIds, species, clutchIds, hatchedOn, larvae } = creation
       const tankId = 'id' in tank ? tank.id : room.tank({ name: `New ${room.snapshot.tanks.length}`, ...tank }).id
       const number = larvae === undefined ? {} : { larvae }
       const batch = room.batch({ species, clutchIds, hatchedOn, tankId, ...number })
       for (const clutchId of creation.clutchIds)
         room.fact('hatch', clutchId, at, { hatchedOn: creation.hatchedOn, batchId: batch.id })
-      const culture = room.snapshot.cultures.find(({ id }) => id === cultureId)
-      if (culture) room.feedLink(batch, culture)
+      for (const culture of room.snapshot.cultures) if (cultureIds.includes(culture.id)) room.feedLink(batch, culture)
       return
     }
     case 'culture': {

@@ -22,7 +22,12 @@ export async function applyCreation(
 ): Promise<void> {
   if (creation.kind === 'clutch') {
     await insertClutch(work, {
-      input: { pairId: creation.pairId, spawnedAt: creation.spawnedAt, eggs: creation.eggs, intent: 'undecided' },
+      input: {
+        pairId: creation.pairId,
+        spawnedAt: creation.spawnedAt,
+        eggs: creation.eggs,
+        intent: creation.intent ?? 'undecided',
+      },
       signOffId,
     })
     return
@@ -36,13 +41,13 @@ export async function applyCreation(
     await insertJuvenileGroup(work, { input: { ...group, note: '' }, signOffId, beyondBook })
     return
   }
-  const { tank, species, clutchIds, hatchedOn, larvae, cultureId } = creation
+  const { tank, species, clutchIds, hatchedOn, larvae, cultureIds } = creation
   const tankId = 'id' in tank ? tank.id : await insertLarvalTank(work, tank)
   const batchId = await insertLarvalBatch(work, {
     input: { tankId, species, clutchIds, hatchedOn, larvae, note: '' },
     signOffId,
   })
-  if (cultureId !== undefined) await insertFeedLink(work, { batchId, cultureId, fromOn: hatchedOn })
+  for (const cultureId of cultureIds) await insertFeedLink(work, { batchId, cultureId, fromOn: hatchedOn })
 }
 
 type CultureStart = { creation: Extract<Creation, { kind: 'culture' }>; doneAt: Instant; signOffId: Id }

@@ -4,7 +4,8 @@ import { published } from '../../rule/parameters.ts'
 export const clutchWatchDefinition = {
   id: 'clutch-watch',
   title: 'Watch the hatch',
-  sentence: 'On a night that is at least {fromChance} likely, look in the dark an hour or two after lights off.',
+  sentence:
+    'On a night that is at least {fromChance} likely, look in the dark an hour or two after lights off. Eggs that float hatch at any hour, and are not watched.',
   subject: 'clutch',
   station: 'broodstock',
   isOnByDefault: true,

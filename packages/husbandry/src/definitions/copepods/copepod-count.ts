@@ -5,7 +5,7 @@ export const copepodCountDefinition = {
   id: 'copepod-count',
   title: 'Count the copepods',
   sentence:
-    'Count every copepod culture, adults and nauplii apart, in {replicates} samples of {sampleMl} every {everyDays} days.',
+    'Count every copepod culture, adults and nauplii apart, in {replicates} samples of {sampleMl} every {everyDays} days; daily while small larvae wait for one that was too thin to give any.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,

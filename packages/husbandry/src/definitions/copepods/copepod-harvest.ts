@@ -1,11 +1,11 @@
 import type { RuleDefinition } from '../../rule/definition.ts'
-import { commonPractice } from '../../rule/parameters.ts'
+import { commonPractice, fromMemory } from '../../rule/parameters.ts'
 
 export const copepodHarvestDefinition = {
   id: 'copepod-harvest',
   title: 'Harvest nauplii',
   sentence:
-    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, while not falling, sieve the nauplii out of {share} of a copepod culture: daily while it feeds larvae, else every {idleEveryDays} days; counted within {countedWithinDays}. The rest goes to {restGoesTo}. A backup is left alone.',
+    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, sieve the nauplii out of {share} of a copepod culture: daily while it feeds larvae, and of up to {mostShare} where they want more to have {wantedPerMl} a day in their water; else every {idleEveryDays} days; counted within {countedWithinDays}. The rest goes to {restGoesTo}. One that falls gives {share} to small larvae and nothing else; a backup is left alone.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,
@@ -38,6 +38,24 @@ export const copepodHarvestDefinition = {
       minimum: 0.05,
       maximum: 0.5,
       source: commonPractice('a quarter, which also renews the water'),
+    },
+    wantedPerMl: {
+      type: 'number',
+      label: 'nauplii a day in the larvae’s water',
+      unit: 'per_mL',
+      default: 1,
+      minimum: 0.1,
+      maximum: 20,
+      source: fromMemory('first feeds of larvae of floating eggs were tried at 1 to 10 nauplii per mL'),
+    },
+    mostShare: {
+      type: 'number',
+      label: 'of the water at most',
+      unit: 'share',
+      default: 0.5,
+      minimum: 0.05,
+      maximum: 1,
+      source: commonPractice('half of the young stay to grow up; the grown ones all do'),
     },
     idleEveryDays: {
       type: 'number',

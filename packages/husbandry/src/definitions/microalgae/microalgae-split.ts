@@ -5,7 +5,7 @@ export const microalgaeSplitDefinition = {
   id: 'microalgae-split',
   title: 'Split the microalgae',
   sentence:
-    'Every {everyDays} days take {share} of a microalgae culture that is not pale and fill it up with new, sterile, fertilised water.',
+    'Every {everyDays} days take {share} of a microalgae culture that is not pale, with what was fed from it, and fill it up with new, sterile, fertilised water; sooner once so much was fed.',
   subject: 'culture',
   station: 'microalgae',
   isOnByDefault: true,

@@ -119,6 +119,11 @@ export const clutchLook = defineRule(clutchLookDefinition, {
     const outlook = clutchOutlook(snapshot, clutch, day)
     if (outlook.ageDays < 1) return []
     if (factsOnDay(snapshot, 'observation', { subjectId: clutch.id, day }).length > 0) return []
+    // Collected today, they have been looked at.
+    const isFoundToday = factsOnDay(snapshot, 'observation', { subjectId: clutch.pairId, day }).some(({ data }) =>
+      data.signs.includes('eggs_seen'),
+    )
+    if (clutch.care === 'pelagic' && isFoundToday) return []
     // After a likely night the morning's question is what hatched; it asks for the colour too.
     if (nightBefore(snapshot, clutch, day)) return []
     const { thing, steps, fields, looks } = lookOf[clutch.care]

@@ -5,7 +5,7 @@ import { addDays, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { clutchMorningAfterDefinition } from '../../definitions/broodstock/clutch-morning-after.ts'
 import type { FactDraft } from '../../facts/fact.ts'
-import { culturesToFeed } from '../../plans/culture-to-feed.ts'
+import { culturesToFeed, workingCopepods } from '../../plans/culture-to-feed.ts'
 import { freeLarvalTanks, hatchTankFor } from '../../plans/hatch-tank-plan.ts'
 import { nightBefore } from '../../plans/morning-after.ts'
 import { defineRule } from '../../rule/rule.ts'
@@ -30,6 +30,8 @@ const MorningContextSchema = z.object({
   species: z.string(),
   raises: z.boolean(),
   cultureId: z.string().nullable().default(null),
+  /** Copepods of the room, for larvae that start on them; tasks that were kept before did not say. */
+  copepodIds: z.array(z.string()).default([]),
   /** What a tank made for them is set to: the water that they hatched in. */
   water: z.object({ temperatureC: z.number(), salinity: z.number() }).nullable().default(null),
 })
@@ -57,6 +59,8 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
       readied: hatchTankFor(snapshot, clutch, day),
       own: tankById(snapshot, clutch.tankId),
     }
+    const { firstFood } = outlook.species.feeding
+    const copepods = firstFood.value === 'copepod' ? workingCopepods(snapshot, day) : []
     const cultures = outlook.species.feeding.rotifersPerMl.value === null ? [] : culturesToFeed(snapshot, day)
     return [
       {
@@ -65,7 +69,7 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
         content: taskContent({
           verb: 'look',
           title: titled(isBrooder(clutch.care) ? 'what_released' : 'what_hatched'),
-          steps: morningSteps(clutch.care, raises),
+          steps: morningSteps(clutch.care, { raises, copepods }),
           fields: [
             ...hatchedFields(clutch.care, clutchEggs(snapshot, clutch), outlook.species.clutchSize.value.to),
             nightField(clutch.care, { nights: nightsSince(snapshot, clutch, day), hatchedOn }),
@@ -81,6 +85,7 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
           species: clutch.species,
           raises,
           cultureId: cultures[0]?.id ?? null,
+          copepodIds: copepods.map(({ id }) => id),
           water: { temperatureC: places.own.temperatureC, salinity: places.own.salinity },
         },
       },
@@ -115,7 +120,7 @@ export const clutchMorningAfter = defineRule(clutchMorningAfterDefinition, {
           clutchIds: [subjectId],
           hatchedOn,
           ...number,
-          ...(cultureId === null ? {} : { cultureId }),
+          cultureIds: [...(cultureId === null ? [] : [cultureId]), ...planned.copepodIds],
         },
       ],
     }
@@ -161,16 +166,25 @@ const wordsOf: Record<CareKind, Words> = {
   },
 }
 
-function morningSteps(care: CareKind, raises: boolean): Phrase[] {
+type Raised = { raises: boolean; copepods: readonly SnapshotCulture[] }
+
+function morningSteps(care: CareKind, { raises, copepods }: Raised): Phrase[] {
   const { look, many, next } = wordsOf[care]
   if (!raises) return [phrase(look), phrase('They are left with their parents: nothing to move.')]
   return [
     phrase(look),
     phrase(many),
     phrase(next),
-    phrase('Lights on low; first food this morning: it is on the list as soon as this is written down.'),
+    care === 'pelagic'
+      ? phrase(`They live on their yolk for another day. ${firstFoodOf(copepods)}`)
+      : phrase('Lights on low; first food this morning: it is on the list as soon as this is written down.'),
   ]
 }
+
+const firstFoodOf = (copepods: readonly SnapshotCulture[]): string =>
+  copepods.length > 0
+    ? `Nauplii of ${copepods.map(({ name }) => name).join(' and ')} are on the list for them from tomorrow on.`
+    : 'Food from tomorrow on, as small as you can get it: copepod nauplii or ciliates, and the smallest rotifers.'
 
 /** How much has hatched: of so many eggs, or of as many as its kind lays at most where nobody has counted. */
 function hatchedFields(care: CareKind, eggs: number | null, mostOfItsKind: number): TaskField[] {

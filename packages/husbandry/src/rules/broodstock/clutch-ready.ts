@@ -1,10 +1,14 @@
-import type { CareKind, firstFoods } from '@fryward/shared'
-import { firstRound } from '../../calendar/rounds.ts'
+import type { CareKind, firstFoods, Phrase } from '@fryward/shared'
+import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { type DayRound, firstRound } from '../../calendar/rounds.ts'
 import { clutchReadyDefinition } from '../../definitions/broodstock/clutch-ready.ts'
+import { collectingRound } from '../../plans/floating-eggs.ts'
 import { freeLarvalTanks, hatchTankFor, readyingDue } from '../../plans/hatch-tank-plan.ts'
 import { Gap } from '../../rule/gap.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { isBrooder } from '../../species/index.ts'
+import { pairById } from '../../snapshot/by-id.ts'
+import type { RoomSnapshot, SnapshotClutch, SnapshotTank } from '../../snapshot/room-snapshot.ts'
+import { isBrooder, type SpeciesProfile } from '../../species/index.ts'
 import { animals, litres, perMl, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
@@ -16,7 +20,8 @@ const carryStep: Record<CareKind, string> = {
   nest: 'A clean carrier for the nest, an air stone to stand in for the male, a dim red torch.',
   mouth: 'A jug to carry the young in water, never a dry net; a dim red torch.',
   pouch: 'A jug to carry the young in water, never a dry net; a dim red torch.',
-  pelagic: 'A cup to move eggs and larvae in water, never a dry net; a dim red torch.',
+  pelagic:
+    'Now the eggs into it from the cup, in water, never in a net. White and sunk ones stay behind: they foul it.',
 }
 
 const foodWords: Record<(typeof firstFoods)[number], string> = {
@@ -41,14 +46,14 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
       const why = isNoneEmpty ? 'no larval tank is empty' : 'every empty larval tank is for another clutch'
       throw new Gap(`${clutch.name} ${mayBe(clutch)} soon, and ${why}: ready one or add one.`)
     }
-    const { rotifersPerMl, firstFood } = outlook.species.feeding
+    const isFloating = clutch.care === 'pelagic'
     return [
       {
-        roundId: firstRound(day).id,
+        roundId: isFloating ? collectedIn(snapshot, clutch, day).id : firstRound(day).id,
         content: taskContent({
           verb: 'check',
           title: titled('ready', {
-            thing: isBrooder(clutch.care) ? 'the young' : 'the larvae',
+            thing: isFloating ? 'the eggs' : isBrooder(clutch.care) ? 'the young' : 'the larvae',
             to: [{ name: tank.name }],
           }),
           steps: [
@@ -58,18 +63,8 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
                 volume: litres(tank.volumeL),
               },
             ),
-            ...(firstFood.value === 'rotifer' && rotifersPerMl.value
-              ? [
-                  phrase(
-                    'Rotifers for the first morning: {number}, {density} of its water, counted and small enough.',
-                    {
-                      number: animals(roundAnimals(rotifersPerMl.value.to * tank.volumeL * 1000)),
-                      density: perMl(rotifersPerMl.value.to),
-                    },
-                  ),
-                ]
-              : [phrase(`First food ready for the morning: ${foodWords[firstFood.value]}.`)]),
-            ...(isBrooder(clutch.care)
+            foodStep(outlook.species, tank),
+            ...(isFloating || isBrooder(clutch.care)
               ? []
               : [phrase('Something to cover the tank with: no lamp, no window, no glow of a pump.')]),
             ...(clutch.care === 'pouch'
@@ -86,3 +81,25 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
   },
   record: ({ subjectId }) => ({ facts: [{ kind: 'care', subjectId, data: { act: 'ready_hatch_tank' } }] }),
 })
+
+/** What has to be there when they begin to feed. */
+function foodStep({ feeding }: SpeciesProfile, { volumeL }: SnapshotTank): Phrase {
+  const { rotifersPerMl, firstFood, firstFeedDay } = feeding
+  if (firstFeedDay.value > 0)
+    return phrase(
+      `They live on their yolk for a day or two after the hatch. First food ready for then: ${foodWords[firstFood.value]}.`,
+    )
+  if (firstFood.value !== 'rotifer' || !rotifersPerMl.value)
+    return phrase(`First food ready for the morning: ${foodWords[firstFood.value]}.`)
+  return phrase('Rotifers for the first morning: {number}, {density} of its water, counted and small enough.', {
+    number: animals(roundAnimals(rotifersPerMl.value.to * volumeL * 1000)),
+    density: perMl(rotifersPerMl.value.to),
+  })
+}
+
+/** Eggs found this evening wait in their cup; those found this morning too. */
+function collectedIn(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryDay): DayRound {
+  return clutch.spawnedAt >= day.startsAt
+    ? collectingRound(snapshot, pairById(snapshot, clutch.pairId), day)
+    : firstRound(day)
+}

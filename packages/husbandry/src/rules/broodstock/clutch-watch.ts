@@ -30,6 +30,8 @@ export const clutchWatch = defineRule(clutchWatchDefinition, {
     const found = toRaise(snapshot, subject.id, day)
     if (!found) return []
     const { clutch, outlook } = found
+    // Eggs that float hatch at any hour, in the tank that they were moved to.
+    if (clutch.care === 'pelagic') return []
     const lit = litDay(snapshot, tankOf(snapshot, clutch), day.date)
     if (outlook.tonight < parameters.fromChance) return []
     const seen = factsUntil(snapshot, 'observation', { subjectId: clutch.id, until: day.endsAt }).some(

@@ -1,17 +1,28 @@
-import type { Because, CareKind, Instant, Phrase, PlainDate, TaskField } from '@fryward/shared'
+import {
+  type Because,
+  type CareKind,
+  clutchIntents,
+  type Instant,
+  type Phrase,
+  type PlainDate,
+  type TaskField,
+} from '@fryward/shared'
 import { z } from 'zod'
 import { addHours } from '../../calendar/elapsed.ts'
 import { addDays, noonOf } from '../../calendar/husbandry-day.ts'
+import type { FactDraft } from '../../facts/fact.ts'
 import type { EggLook } from '../../plans/egg-look-plan.ts'
 import type { Outcome } from '../../rule/rule.ts'
 import { settingLink } from '../../rule/why.ts'
+import type { SnapshotTank } from '../../snapshot/room-snapshot.ts'
 import { isBrooder } from '../../species/index.ts'
 import { choiceField, numberField, yesNoField } from '../../task/fields.ts'
 import { phrase } from '../../task/phrases.ts'
-import { isYes, numberOf, textOf, type Values } from '../../task/values.ts'
+import { choiceOf, isYes, numberOf, textOf, type Values } from '../../task/values.ts'
 
 /** How eggs are looked for, alone or with a feed. */
-export function eggLookSteps({ pair, species, outlook }: EggLook): Phrase[] {
+export function eggLookSteps({ pair, species, outlook, tank }: EggLook): Phrase[] {
+  if (species.care.value === 'pelagic') return collectingSteps(tank)
   const window = outlook?.forecast.window80
   return [
     phrase(lookAt(species.care.value, pair.nestSite)),
@@ -25,13 +36,21 @@ export function eggLookSteps({ pair, species, outlook }: EggLook): Phrase[] {
 function lookAt(care: CareKind, nestSite: string): string {
   if (care === 'nest') return `Shine along the nest site${nestSite ? `: ${nestSite}` : ''}, and at what is near it.`
   if (care === 'mouth') return 'A full throat and a male that does not eat mean eggs in his mouth.'
-  if (care === 'pouch') return 'A swollen, closed pouch means eggs.'
-  // Common practice with fish that spawn at dusk into open water.
-  return 'Shine along the surface and into the egg collector: eggs that are alive float and are clear as glass. Move them in a cup, in water, before a pump has them.'
+  return 'A swollen, closed pouch means eggs.'
 }
+
+// Common practice with fish that spawn at dusk into open water.
+const collectingSteps = (tank: SnapshotTank | null): Phrase[] => [
+  phrase('Shine along the surface and into the egg collector: eggs that are alive float and are clear as glass.'),
+  phrase(
+    `Take them in a cup, in water, before a pump has them: they go into ${tank?.name ?? 'an empty larval tank'}, which the list says how to ready once they are found.`,
+  ),
+  phrase('One evening’s eggs to a tank. Those that nobody has a tank for stay where they are: there will be others.'),
+]
 
 export function eggLookFields({ species }: EggLook): TaskField[] {
   const size = species.clutchSize.value
+  const isFloating = species.care.value === 'pelagic'
   return [
     yesNoField({
       name: 'eggs',
@@ -41,12 +60,13 @@ export function eggLookFields({ species }: EggLook): TaskField[] {
     choiceField({
       name: 'laid',
       label: 'Laid',
-      help: 'Today when left empty.',
+      help: isFloating ? 'At the last dusk when left empty.' : 'Today when left empty.',
       choices: [
-        { value: 'today', label: 'today' },
-        { value: 'yesterday', label: 'yesterday' },
+        { value: 'today', label: isFloating ? 'this evening' : 'today' },
+        { value: 'yesterday', label: isFloating ? 'last evening' : 'yesterday' },
       ],
     }),
+    ...(isFloating ? [collectedField] : []),
     numberField({
       name: 'number',
       label: 'About how many',
@@ -58,6 +78,17 @@ export function eggLookFields({ species }: EggLook): TaskField[] {
     }),
   ]
 }
+
+const collectedField = choiceField({
+  name: 'intent',
+  label: 'Collected',
+  help: 'All of them when left empty.',
+  choices: [
+    { value: 'raise_all', label: 'all of them, to be raised' },
+    { value: 'raise_part', label: 'a part of them' },
+    { value: 'leave_with_parents', label: 'none: left where they are' },
+  ],
+})
 
 export function eggLookLinks({ pair, outlook }: EggLook): Because[] {
   if (outlook) return outlook.because
@@ -81,19 +112,31 @@ export const laidAtNoon = (room: { timeZone: string }, date: PlainDate): LaidAt 
 /** What a look for eggs writes down; eggs found bring their clutch into being. */
 export function eggLookOutcome(
   subjectId: string,
-  given: { values: Values; doneAt: Instant; laidAt: LaidAt | null },
+  given: { values: Values; doneAt: Instant; laidAt: LaidAt | null; isFloating?: boolean },
 ): Outcome {
-  const { values, doneAt, laidAt } = given
+  const { values, doneAt, laidAt, isFloating = false } = given
   if (!isYes(values, 'eggs')) return { facts: [{ kind: 'observation', subjectId, data: { signs: ['no_eggs'] } }] }
-  const laid = textOf(values, 'laid') === 'yesterday' ? 'yesterday' : 'today'
+  const intent = choiceOf(values, 'intent', clutchIntents)
+  const found: FactDraft = { kind: 'observation', subjectId, data: { signs: ['eggs_seen'] } }
+  // Floating eggs that nobody takes are eaten or drawn in by the morning: there is no clutch to follow.
+  if (intent === 'leave_with_parents') return { facts: [found] }
+  // What is laid at dusk was laid at the last one: today’s is still to come.
+  const isToday = textOf(values, 'laid') !== 'yesterday' && !(isFloating && laidAt && laidAt.today > doneAt)
+  const laid = isToday ? 'today' : 'yesterday'
   const noon = laidAt?.[laid] ?? (laid === 'yesterday' ? addHours(doneAt, -24) : doneAt)
   // Found before noon they are there already.
   const spawnedAt = [noon, doneAt].sort()[0]!
   const eggs = numberOf(values, 'number')
   return {
-    facts: [{ kind: 'observation', subjectId, data: { signs: ['eggs_seen'] } }],
+    facts: [found],
     creations: [
-      { kind: 'clutch', pairId: subjectId, spawnedAt, ...(eggs === undefined ? {} : { eggs: Math.round(eggs) }) },
+      {
+        kind: 'clutch',
+        pairId: subjectId,
+        spawnedAt,
+        ...(eggs === undefined ? {} : { eggs: Math.round(eggs) }),
+        ...(isFloating ? { intent: intent ?? 'raise_all' } : {}),
+      },
     ],
   }
 }

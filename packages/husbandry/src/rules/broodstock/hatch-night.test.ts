@@ -262,6 +262,7 @@ describe('the morning after', () => {
           clutchIds: [clutch.id],
           hatchedOn: likely,
           larvae: 350,
+          cultureIds: [],
         },
       ],
     })
@@ -327,8 +328,8 @@ describe('the morning after', () => {
       built.count(culture!, '2026-03-10T07:00:00.000Z', [perMl, perMl, perMl])
     const draft = onlyDraft(built.drafts(morning, [clutchMorningAfter]))
     const fedBy = (values: object) => signOff(clutchMorningAfter, draft, { hatched: 'all', ...values }).creations?.[0]
-    expect(fedBy({})).toMatchObject({ cultureId: dense!.id })
-    expect(fedBy({ culture: thin!.id })).toMatchObject({ cultureId: thin!.id })
+    expect(fedBy({})).toMatchObject({ cultureIds: [dense!.id] })
+    expect(fedBy({ culture: thin!.id })).toMatchObject({ cultureIds: [thin!.id] })
     const field = draft.content.fields.find(({ name }) => name === 'culture')
     expect(field?.type === 'choice' && field.choices.map(({ value }) => value)).toEqual([dense!.id, thin!.id])
   })

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { middleRound } from '../../calendar/rounds.ts'
 import { pairLookForEggsDefinition } from '../../definitions/broodstock/pair-look-for-eggs.ts'
 import { eggLookDue } from '../../plans/egg-look-plan.ts'
+import { collectingRound, dusksOf } from '../../plans/floating-eggs.ts'
 import { eggLookFeed } from '../../plans/pair-feed-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { pairById } from '../../snapshot/by-id.ts'
@@ -17,7 +18,10 @@ import {
 } from './egg-look-parts.ts'
 
 // Tasks that were kept before eggs were stamped by day did not say.
-const ContextSchema = z.object({ laidAt: LaidAtSchema.nullable().default(null) })
+const ContextSchema = z.object({
+  laidAt: LaidAtSchema.nullable().default(null),
+  isFloating: z.boolean().default(false),
+})
 
 export const pairLookForEggs = defineRule(pairLookForEggsDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
@@ -25,9 +29,10 @@ export const pairLookForEggs = defineRule(pairLookForEggsDefinition, {
     const look = eggLookDue(snapshot, pair, day)
     // Whoever feeds them stands before the nest: that feed asks.
     if (!look || eggLookFeed(snapshot, pair, day)) return []
+    const isFloating = look.species.care.value === 'pelagic'
     return [
       {
-        roundId: middleRound(day).id,
+        roundId: (isFloating ? collectingRound(snapshot, pair, day) : middleRound(day)).id,
         content: taskContent({
           verb: 'look',
           title: titled('look_for', { thing: 'eggs' }),
@@ -35,10 +40,13 @@ export const pairLookForEggs = defineRule(pairLookForEggsDefinition, {
           fields: eggLookFields(look),
           because: [...eggLookLinks(look), parameter('everyDays', 'and')],
         }),
-        context: { laidAt: laidAtNoon(snapshot.room, day.date) },
+        context: {
+          laidAt: isFloating ? dusksOf(snapshot, pair, day) : laidAtNoon(snapshot.room, day.date),
+          isFloating,
+        },
       },
     ]
   },
   record: ({ context, values, doneAt, subjectId }) =>
-    eggLookOutcome(subjectId, { values, doneAt, laidAt: ContextSchema.parse(context).laidAt }),
+    eggLookOutcome(subjectId, { values, doneAt, ...ContextSchema.parse(context) }),
 })

@@ -1,5 +1,6 @@
 import { firstRound } from '../../calendar/rounds.ts'
 import { copepodCountDefinition } from '../../definitions/copepods/copepod-count.ts'
+import { isWaitedFor } from '../../plans/copepod-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
@@ -25,7 +26,8 @@ export const copepodCount = defineRule(copepodCountDefinition, {
     if (culture.kind !== 'copepod' || culture.startedAt >= day.endsAt) return []
     const last = cultureRecord(snapshot, culture, { until: day.endsAt }).counts.at(-1)
     const since = daysSince(snapshot, last?.fact, day.date)
-    if (since !== null && since < parameters.everyDays) return []
+    const everyDays = isWaitedFor(snapshot, culture, day) ? 1 : parameters.everyDays
+    if (since !== null && since < everyDays) return []
     const usual = last && last.densityPerMl > 0 ? last.densityPerMl : null
     const sample = { unit: 'per_mL', volumeMl: parameters.sampleMl, replicates: parameters.replicates } as const
     return [

@@ -112,7 +112,7 @@ export const copepodFeed = defineRule(copepodFeedDefinition, {
 function mostAFeedMl(algae: Algae, given: { culture: SnapshotCulture; feedsPerDay: number }): number {
   if (algae.volumeL === null) return Number.POSITIVE_INFINITY
   const { culture, feedsPerDay } = given
-  return Math.min(culture.volumeL * mostOfVessel, (algae.volumeL * mostOfCulture) / feedsPerDay) * 1000
+  return Math.max(0, Math.min(culture.volumeL * mostOfVessel, (algae.volumeL * mostOfCulture) / feedsPerDay)) * 1000
 }
 
 function doseOf(algae: Algae, { cells, mostMl }: { cells: number; mostMl: number }): MeasuredDose {

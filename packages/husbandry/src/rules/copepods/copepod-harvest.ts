@@ -54,13 +54,17 @@ export const copepodHarvest = defineRule(copepodHarvestDefinition, {
             settingLink(culture.id, 'volume', { label: 'in it', quantity: litres(culture.volumeL), joins: 'and' }),
             parameter('share', 'times'),
             computedLink('rounded down to a jug’s mark', null, { label: 'to sieve', quantity: litres(plan.litres) }),
-            plan.batches.length > 0
-              ? settingLink(culture.id, 'feed links', {
-                  label: 'feeds',
-                  text: plan.batches.map(({ name }) => name).join(', '),
-                  joins: 'and',
-                })
-              : parameter('idleEveryDays', 'and'),
+            ...(plan.eaters.length > 0
+              ? [
+                  settingLink(culture.id, 'feed links', {
+                    label: 'feeds',
+                    text: plan.eaters.map(({ batch }) => batch.name).join(', '),
+                    joins: 'and',
+                  }),
+                  parameter('wantedPerMl', 'and'),
+                  parameter('mostShare', 'and'),
+                ]
+              : [parameter('idleEveryDays', 'and')]),
           ],
         }),
         context: {
@@ -85,19 +89,19 @@ export const copepodHarvest = defineRule(copepodHarvestDefinition, {
   },
 })
 
-/** In even shares to the larvae that it feeds; all of it to the rest when there are none. */
-function sharedOut({ litres: allL, batches }: CopepodHarvest, rest: 'other_fish' | 'drain'): Part[] {
-  const [first, ...others] = batches
+/** To the larvae that it feeds, as dense in each tank; all of it to the rest when there are none. */
+function sharedOut({ litres: allL, eaters }: CopepodHarvest, rest: 'other_fish' | 'drain'): Part[] {
+  const [first, ...others] = eaters
   if (!first) return [{ to: rest, name: restNames[rest], volumeL: allL }]
-  const eachL = measurableLDown(allL / batches.length)
-  if (eachL <= 0) return [{ to: 'larval_batch', subjectId: first.id, name: first.name, volumeL: allL }]
-  const firstL = Number((allL - eachL * others.length).toFixed(6))
-  return batches.map(({ id, name }, index) => ({
+  const waterL = eaters.reduce((sum, { volumeL }) => sum + volumeL, 0)
+  const part = ({ batch }: (typeof eaters)[number], volumeL: number): Part => ({
     to: 'larval_batch',
-    subjectId: id,
-    name,
-    volumeL: index === 0 ? firstL : eachL,
-  }))
+    subjectId: batch.id,
+    name: batch.name,
+    volumeL,
+  })
+  const rests = others.map((each) => part(each, measurableLDown((allL * each.volumeL) / waterL)))
+  return [part(first, Number((allL - litresOf(rests)).toFixed(6))), ...rests.filter(({ volumeL }) => volumeL > 0)]
 }
 
 /** What a part that went to larvae fed them. */

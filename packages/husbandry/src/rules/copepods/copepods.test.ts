@@ -69,6 +69,17 @@ describe('counting copepods', () => {
     expect(room.drafts('2026-03-12', [copepodCount]).drafts).toEqual([])
     expect(room.drafts('2026-03-13', [copepodCount]).drafts).toHaveLength(1)
   })
+
+  test('is asked daily while small larvae wait for a culture that was too thin', () => {
+    const asked = (perMl: number) => {
+      const room = new SnapshotBuilder()
+      const culture = copepods(room)
+      grown(room, culture, '2026-03-09T07:10:00.000Z', perMl)
+      room.feedLink(room.batch({ hatchedOn: '2026-03-07' }), culture)
+      return room.drafts(date, [copepodCount]).drafts.length
+    }
+    expect([0.9, 1].map(asked)).toEqual([1, 0])
+  })
 })
 
 describe('feeding copepods', () => {
@@ -180,6 +191,26 @@ describe('feeding copepods', () => {
     expect(draft.content.steps.at(-1)?.text).not.toContain('cannot give')
   })
 
+  test('live algae that nobody counted are given by their colour, out of what is left of them', () => {
+    const seen = (colour: 'water_green' | 'water_tinted' | 'water_clear', drawnL = 0) => {
+      const room = new SnapshotBuilder()
+      copepods(room)
+      const algae = room.culture({ name: 'A1', kind: 'microalgae', volumeL: 1, startedAt: '2026-02-01T08:00:00.000Z' })
+      room.fact('observation', algae.id, '2026-03-09T07:00:00.000Z', { signs: [colour] })
+      if (drawnL > 0)
+        room.fact('harvest', algae.id, '2026-03-09T07:10:00.000Z', {
+          volumeL: drawnL,
+          parts: [{ to: 'drain', volumeL: drawnL }],
+        })
+      return room.drafts(date, [copepodFeed])
+    }
+    // 50,000 x 10,000 mL / 3 million, and a million where it is pale.
+    expect(onlyDraft(seen('water_green')).content.amount).toEqual({ value: 170, unit: 'mL' })
+    expect(onlyDraft(seen('water_tinted')).content.amount).toEqual({ value: 500, unit: 'mL' })
+    expect(onlyDraft(seen('water_green', 0.8)).content.amount).toEqual({ value: 100, unit: 'mL' })
+    expect(seen('water_clear').drafts).toEqual([])
+  })
+
   test('divides by the feeds that there are, and says so where the room has fewer rounds', () => {
     const { room } = bottled()
     room.setting('copepod-feed', { parameters: { feedsPerDay: 8 } })
@@ -196,7 +227,9 @@ describe('feeding copepods', () => {
   test('says what is missing when nothing is known of its food', () => {
     const room = new SnapshotBuilder()
     copepods(room)
-    expect(room.drafts(date, [copepodFeed]).gaps[0]?.message).toMatch(/strength from the label, or count the cells/)
+    expect(room.drafts(date, [copepodFeed]).gaps[0]?.message).toMatch(
+      /strength from the label, or look at a microalgae culture/,
+    )
   })
 })
 
@@ -226,22 +259,57 @@ describe('harvesting nauplii', () => {
     ])
   })
 
-  test('is shared out evenly to the batches that it feeds, and fed to them as nauplii', () => {
+  test('is shared out by the water of the larvae that it feeds, and fed to them as nauplii', () => {
     const { room, culture } = counted()
-    const batches = [1, 2].map(() => room.batch({ hatchedOn: '2026-03-07' }))
+    const batches = [6, 4].map((volumeL) =>
+      room.batch({ hatchedOn: '2026-03-07', tankId: room.tank({ kind: 'larval', volumeL }).id }),
+    )
     for (const batch of batches) room.feedLink(batch, culture)
     const draft = onlyDraft(room.drafts(date, [copepodHarvest]))
     const { facts } = signOff(copepodHarvest, draft)
     expect(facts.filter(({ kind }) => kind === 'feeding')).toEqual(
       [
-        { volumeL: 1.3, animals: 7800 },
-        { volumeL: 1.2, animals: 7200 },
+        { volumeL: 1.5, animals: 9000 },
+        { volumeL: 1, animals: 6000 },
       ].map(({ volumeL, animals }, index) => ({
         kind: 'feeding',
         subjectId: batches[index]?.id,
         data: { food: 'copepods', fromCultureId: culture.id, amountMl: volumeL * 1000, animals },
       })),
     )
+  })
+
+  test('is more where the larvae’s water wants more, and half of the culture at most', () => {
+    const litresFor = (tankL: number) => {
+      const { room, culture } = counted()
+      room.feedLink(
+        room.batch({ hatchedOn: '2026-03-07', tankId: room.tank({ kind: 'larval', volumeL: tankL }).id }),
+        culture,
+      )
+      return onlyDraft(room.drafts(date, [copepodHarvest])).content.amount?.value
+    }
+    // 1 a mL of 20 L at 6 a mL are 3.3 L.
+    expect([5, 20, 200].map(litresFor)).toEqual([2.5, 3.3, 5])
+  })
+
+  test('goes to larvae that are small, not to those on their yolk nor, beside small ones, to those on Artemia', () => {
+    const { room, culture } = counted()
+    const hatched = (hatchedOn: string) => {
+      const tankId = room.tank({ kind: 'larval', volumeL: 5 }).id
+      const batch = room.batch({ species: 'other-1f-synchiropus-splendidus', hatchedOn, tankId })
+      room.feedLink(batch, culture)
+      return batch
+    }
+    hatched('2026-03-09')
+    const fedBy = () =>
+      signOff(copepodHarvest, onlyDraft(room.drafts(date, [copepodHarvest]))).facts.flatMap((fact) =>
+        fact.kind === 'feeding' ? [fact.subjectId] : [],
+      )
+    expect(fedBy()).toEqual([])
+    const old = hatched('2026-02-15')
+    expect(fedBy()).toEqual([old.id])
+    const small = hatched('2026-03-08')
+    expect(fedBy()).toEqual([small.id])
   })
 
   test('is daily while it feeds larvae, else every third day', () => {
@@ -261,7 +329,8 @@ describe('harvesting nauplii', () => {
   test('has its water mixed the evening before, and not twice when it is due today already', () => {
     const needs = (isLinked: boolean) => {
       const { room, culture } = counted()
-      if (isLinked) room.feedLink(room.batch({ hatchedOn: '2026-03-07' }), culture)
+      const tankId = room.tank({ kind: 'larval', volumeL: 10 }).id
+      if (isLinked) room.feedLink(room.batch({ hatchedOn: '2026-03-07', tankId }), culture)
       room.setting('copepod-siphon', { isOn: false })
       room.setting('larval-water-change', { isOn: false })
       const snapshot = room.build()
@@ -294,6 +363,10 @@ describe('harvesting nauplii', () => {
     for (const [index, perMl] of [6, 4, 2].entries())
       grown(falling, culture, `2026-03-0${index * 3 + 2}T07:10:00.000Z`, perMl)
     none(falling)
+    // Small larvae that live on it are not let starve for it: a quarter, however much they want.
+    nauplii(falling, culture, '2026-03-08T07:10:00.000Z', 2)
+    falling.feedLink(falling.batch({ hatchedOn: '2026-03-07' }), culture)
+    expect(onlyDraft(falling.drafts(date, [copepodHarvest])).content.amount).toEqual({ value: 2.5, unit: 'L' })
   })
 
   test('leaves the grown ones in: a harvest neither thins what is counted as the culture nor explains a fall', () => {

@@ -1,9 +1,10 @@
+import type { Phrase } from '@fryward/shared'
 import { z } from 'zod'
 import { daysBetween } from '../../calendar/husbandry-day.ts'
 import { firstRound } from '../../calendar/rounds.ts'
 import { microalgaeLookDefinition } from '../../definitions/microalgae/microalgae-look.ts'
 import { microalgaeSplitDefinition } from '../../definitions/microalgae/microalgae-split.ts'
-import { algaeSplit } from '../../plans/algae-plan.ts'
+import { type AlgaeSplit, algaeSplit } from '../../plans/algae-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { factLink, settingLink } from '../../rule/why.ts'
 import { cultureById } from '../../snapshot/by-id.ts'
@@ -65,7 +66,12 @@ export const microalgaeLook = defineRule(microalgaeLookDefinition, {
   },
 })
 
-const ContextSchema = z.object({ plannedL: z.number(), salinity: z.number() })
+const ContextSchema = z.object({
+  plannedL: z.number(),
+  /** Fed from it before; tasks that were kept before did not say. */
+  drawnL: z.number().default(0),
+  salinity: z.number(),
+})
 
 export const microalgaeSplit = defineRule(microalgaeSplitDefinition, {
   draft: ({ snapshot, day, subject, parameter }) => {
@@ -80,10 +86,9 @@ export const microalgaeSplit = defineRule(microalgaeSplitDefinition, {
         roundId: firstRound(day).id,
         content: taskContent({
           verb: 'refill',
-          title: titled('replace', { amount: litres(plan.litres) }),
-          amount: litres(plan.litres),
-          amountOf: 'culture',
+          ...splitTitle(plan),
           steps: [
+            ...drawnSteps(plan),
             phrase('Into clean bottles for feeding, chilled and dated; or into the larvae’s water today.'),
             phrase('New water boiled or bleached and neutralised, at {salinity}, cool, with its fertiliser.', {
               salinity: psu(culture.salinity),
@@ -93,9 +98,9 @@ export const microalgaeSplit = defineRule(microalgaeSplitDefinition, {
           fields: [
             givenAmountField({
               name: 'amountL',
-              label: 'Taken and put in',
+              label: plan.drawnL > 0 ? 'New water put in' : 'Taken and put in',
               unit: 'L',
-              planned: plan.litres,
+              planned: plan.filledL,
               maximum: culture.volumeL,
               step: 0.1,
             }),
@@ -113,15 +118,34 @@ export const microalgaeSplit = defineRule(microalgaeSplitDefinition, {
                 }),
           ],
         }),
-        context: { plannedL: plan.litres, salinity: culture.salinity },
+        context: { plannedL: plan.filledL, drawnL: plan.drawnL, salinity: culture.salinity },
       },
     ]
   },
   record: ({ context, values, subjectId }) => {
-    const { plannedL, salinity } = ContextSchema.parse(context)
-    const changedL = numberOf(values, 'amountL') ?? plannedL
-    return {
-      facts: [{ kind: 'water_change', subjectId, data: { removedL: changedL, addedL: changedL, salinity } }],
-    }
+    const { plannedL, drawnL, salinity } = ContextSchema.parse(context)
+    const addedL = numberOf(values, 'amountL') ?? plannedL
+    const removedL = Number(Math.max(0, addedL - drawnL).toFixed(2))
+    return { facts: [{ kind: 'water_change', subjectId, data: { removedL, addedL, salinity } }] }
   },
 })
+
+const splitTitle = ({ litres: takenL, drawnL, filledL }: AlgaeSplit) =>
+  drawnL > 0
+    ? {
+        title: titled('fill', { amount: litres(filledL), thing: 'new water' }),
+        amount: litres(filledL),
+        amountOf: 'new water',
+      }
+    : { title: titled('replace', { amount: litres(takenL) }), amount: litres(takenL), amountOf: 'culture' }
+
+/** What was fed from it is missing already. */
+const drawnSteps = ({ litres: takenL, drawnL }: AlgaeSplit): Phrase[] =>
+  drawnL > 0
+    ? [
+        phrase('{drawn} of it were fed since it was last full, and count as split off.', { drawn: litres(drawnL) }),
+        takenL > 0
+          ? phrase('Take {taken} more off, then fill it up to the mark.', { taken: litres(takenL) })
+          : phrase('Take nothing more off: fill it up to the mark.'),
+      ]
+    : []

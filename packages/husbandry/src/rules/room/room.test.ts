@@ -315,4 +315,19 @@ describe('bottles and microalgae', () => {
     room.append(pale!, { at: '2026-03-10T07:05:00.000Z' })
     expect(room.drafts(date, [microalgaeSplit]).drafts).toEqual([])
   })
+
+  test('what was fed from a culture of microalgae is a part of its split, and half of it fed fills it up sooner', () => {
+    const fed = (volumeL: number, startedAt: string) => {
+      const room = new SnapshotBuilder()
+      const { id } = room.culture({ name: 'A1', kind: 'microalgae', strain: null, volumeL: 10, startedAt })
+      room.fact('harvest', id, '2026-03-09T07:10:00.000Z', { volumeL, parts: [{ to: 'drain', volumeL }] })
+      return room.drafts(date, [microalgaeSplit])
+    }
+    const weekly = onlyDraft(fed(3, '2026-03-03T08:00:00.000Z'))
+    expect(weekly.content.amount).toEqual({ value: 5, unit: 'L' })
+    expect(signOff(microalgaeSplit, weekly).facts[0]).toMatchObject({ data: { removedL: 2, addedL: 5 } })
+    const sooner = onlyDraft(fed(6, '2026-03-08T08:00:00.000Z'))
+    expect(signOff(microalgaeSplit, sooner).facts[0]).toMatchObject({ data: { removedL: 0, addedL: 6 } })
+    expect(fed(4, '2026-03-08T08:00:00.000Z').drafts).toEqual([])
+  })
 })
