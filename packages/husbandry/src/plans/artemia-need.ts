@@ -107,6 +107,8 @@ const nonePerMl = 0.1
 const triedMore = 1.25
 // What was seen while they ate rotifers beside it says too little, until looks without any say more. common practice
 const newlyWithoutDays = 2
+// By dry weight: 0.31-0.85 ug (Yufera & Pascual 1989) against 1.6-2.4 ug (Vanhaecke & Sorgeloos 1980); both from memory.
+const naupliiPerRotifer = 0.58 / 2
 
 /** What a feed stands for of what they eat by light until tomorrow's first; where none is lit, all alike. */
 function shareOfLight(lit: readonly number[], index: number): number {
@@ -115,8 +117,8 @@ function shareOfLight(lit: readonly number[], index: number): number {
 }
 
 /**
- * What a batch was seen to eat of Artemia in an hour of light, per mL; somewhat more where the last look
- * found none, for they may have eaten more, and where rotifers have just ended, for they will. 0 while no two looks say.
+ * What a batch was seen to eat of Artemia in an hour of light, per mL; somewhat more where the last look found none, for
+ * they may have eaten more. Where rotifers have just ended, what they ate of those comes on top. 0 while no two looks say.
  */
 function seenEatenPerHour(
   snapshot: RoomSnapshot,
@@ -134,7 +136,9 @@ function seenEatenPerHour(
   const last = preyCounts(snapshot, batch, about).at(-1)
   const learned = grazingOf(snapshot, { batch, tank, ...about })
   if (larvae === null || !last || !learned?.light) return 0
-  const eaten = (larvae * learned.light.eatenPerLarvaPerHour) / (tank.volumeL * 1000)
+  const rotifers = haveRotifersEnded ? grazingOf(snapshot, { ...about, batch, tank, prey: 'rotifers' })?.light : null
+  const inTheirPlace = naupliiPerRotifer * (rotifers?.eatenPerLarvaPerHour ?? 0)
+  const eaten = (larvae * (learned.light.eatenPerLarvaPerHour + inTheirPlace)) / (tank.volumeL * 1000)
   return haveRotifersEnded || last.perMl <= nonePerMl ? triedMore * eaten : eaten
 }
 

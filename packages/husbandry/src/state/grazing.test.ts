@@ -108,3 +108,20 @@ test('two counts with no feed between them tell as well: so does a morning on wh
   // A day and a night later births and losses have drowned it.
   expect(tankWith([...[{ at: '09T07:15', perMl: 6.4 }], { at: '10T18:40', perMl: 2.3 }])).toBeNull()
 })
+
+test('larvae grow: what was seen more than three days before the last look is left out', () => {
+  const morning = (day: string, fed: number) => [
+    { at: `${day}T06:55`, perMl: 0.1 },
+    { at: `${day}T07:00`, fed },
+    { at: `${day}T12:00`, perMl: 0.1 },
+  ]
+  const perHour = (fed: number) => fed / (200 * 5)
+  const learned = (...days: { at: string; perMl?: number; fed?: number }[][]) =>
+    tankWith(days.flat())?.light?.eatenPerLarvaPerHour
+  // Noon to noon: three days are still within.
+  expect(learned(morning('08', 20_000), morning('11', 100_000))).toBeCloseTo(
+    (perHour(20_000) + perHour(100_000)) / 2,
+    6,
+  )
+  expect(learned(morning('07', 20_000), morning('11', 100_000))).toBeCloseTo(perHour(100_000), 6)
+})

@@ -1,6 +1,6 @@
 import { type Grazing, type GrazingObservation, learnGrazing } from '@fryward/live-feed'
 import type { Instant } from '@fryward/shared'
-import { elapsedHours } from '../calendar/elapsed.ts'
+import { elapsedDays, elapsedHours } from '../calendar/elapsed.ts'
 import { hoursByLight } from '../calendar/light.ts'
 import { countDensity } from '../facts/count-density.ts'
 import type { FactOf } from '../facts/fact.ts'
@@ -17,6 +17,8 @@ const targetOf = { rotifers: 'prey_rotifers', artemia: 'prey_artemia' } as const
 // A day and a half apart, births and losses of prey drown what was eaten. common practice
 const longestDays = 1
 const mostRemembered = 12
+// They grow, and eat more each day: what was seen earlier than this before the last look says too little. common practice
+const longestRememberedDays = 3
 // A count tells what is in the water at a feed for so long before it; and what was eaten since, no sooner. common practice
 const mostHoursBeforeFeed = 2
 const leastHoursAfterFeed = 1
@@ -106,7 +108,7 @@ function seenBetween(snapshot: RoomSnapshot, { before, after, feedings, batch, t
   // What left with the water was not eaten.
   const dilutionPerDay = changedShare(snapshot, { batch, tank, from, to: after.fact.at }) * (24 / hours)
   const seen = { beforePerMl, afterPerMl: after.perMl, hours, larvae, volumeL: tank.volumeL, dilutionPerDay }
-  return [{ ...seen, lightShare: light / hours, isAllEaten: after.animalsCounted === 0 }]
+  return [{ ...seen, at: after.fact.at, lightShare: light / hours, isAllEaten: after.animalsCounted === 0 }]
 }
 
 /** The part of a tank’s water that was changed after an instant. */
@@ -120,14 +122,17 @@ export function changedShare(
   return changes.reduce((sum, { data }) => sum + data.removedL, 0) / tank.volumeL
 }
 
-type SeenGrazing = GrazingObservation & { lightShare: number; isAllEaten: boolean }
+type SeenGrazing = GrazingObservation & { at: Instant; lightShare: number; isAllEaten: boolean }
 
 /**
- * The mean of what was seen. A tank found empty says that they ate that much or more: it never lowers the mean, and
+ * The mean of what was seen in the last days. A tank found empty says that they ate that much or more: it never lowers the mean, and
  * where it says more than the mean does, more it is.
  */
 function learnFrom(observations: readonly SeenGrazing[]): Grazing | null {
-  const last = observations.slice(-mostRemembered)
+  const newest = observations.at(-1)
+  if (!newest) return null
+  const isFresh = ({ at }: SeenGrazing) => elapsedDays(at, newest.at) <= longestRememberedDays
+  const last = observations.filter(isFresh).slice(-mostRemembered)
   const seen = last.filter(({ isAllEaten }) => !isAllEaten)
   const least = last.filter(({ isAllEaten }) => isAllEaten).map((each) => learnGrazing({ observations: [each] }))
   const candidates = [...(seen.length > 0 ? [learnGrazing({ observations: seen })] : []), ...least]

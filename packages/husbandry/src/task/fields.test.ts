@@ -41,7 +41,8 @@ test('what is read and typed goes by the name that its fact has, in its unit', (
     { name: 'deformed', unit: 'animals', minimum: 0, step: 1 },
     { name: 'lengthMm', unit: 'mm', step: 1, usual: null },
   ])
-  expect([fields.noteField('Why?').label, fields.deformedField('Bent ones').label]).toEqual(['Why?', 'Bent ones'])
+  expect(fields.noteField('Why?').label).toBe('Why?')
+  expect(fields.deformedField('A bent tail.', 'Bent ones')).toMatchObject({ label: 'Bent ones', help: 'A bent tail.' })
 })
 
 test('a count is of three samples of 1 mL and asks for no eggs, unless said otherwise (Pfeiffer & Ludwig 2002)', () => {

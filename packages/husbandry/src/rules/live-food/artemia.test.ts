@@ -130,6 +130,26 @@ describe('feeding Artemia', () => {
     expect([12, 13, 14, 15].map(onDay)).toEqual([48_000, 60_000, 60_000, 48_000])
   })
 
+  test('is more by what they ate of rotifers, on the first two days without', () => {
+    const first = (withRotifers: boolean, day = 13) => {
+      const built = new SnapshotBuilder()
+      const tank = built.tank({ volumeL: 40 })
+      const batch = built.batch({ hatchedOn: addDays('2026-03-12', -day), tankId: tank.id, larvae: 200 })
+      const seen = (of: 'prey_artemia' | 'prey_rotifers', at: string, perMl: number) =>
+        built.fact('count', batch.id, at, { of, animals: [perMl * 1000], volumeMl: 1000 })
+      seen('prey_artemia', '2026-03-11T07:00:00.000Z', 0.3)
+      built.fact('feeding', batch.id, '2026-03-11T07:00:00.000Z', { food: 'artemia', animals: 44_000 })
+      seen('prey_artemia', '2026-03-11T12:30:00.000Z', 0.3)
+      if (withRotifers) seen('prey_rotifers', '2026-03-11T07:05:00.000Z', 8)
+      if (withRotifers) seen('prey_rotifers', '2026-03-11T12:35:00.000Z', 6)
+      return built.drafts('2026-03-12', [larvalArtemiaFeed]).drafts[0]!.content.amount!.value
+    }
+    // 44,000 nauplii in five and a half hours, as long as to the next feed; and of 2 rotifers a mL of 40 L, 0.58 ug against 2
+    // dry (Yufera & Pascual 1989; Vanhaecke & Sorgeloos 1980), as much as 23,200 nauplii. A quarter more is tried of either.
+    expect([first(false), first(true)]).toEqual([55_000, 84_000])
+    expect(first(true, 15)).toBe(44_000)
+  })
+
   test('the last feed is two hours before dark or earlier, where the rounds allow two', () => {
     const { built, batch } = room('2026-03-01')
     const rounds = () => built.drafts(date, [larvalArtemiaFeed]).drafts.map(({ roundId }) => roundId)
