@@ -1,15 +1,12 @@
 'use client'
 
-import { type Device, type Gauge, type GaugeQuantity, gaugeQuantities, unitOfGauge } from '@fryward/shared'
-import { changeFactor, changeLabel, gaugeQuantityLabels, toTyped, typedNumber } from '@fryward/words'
-import { TextInput } from '@mantine/core'
+import { type Device, type Gauge, unitOfGauge } from '@fryward/shared'
 import { Form } from '@/base/forms/Form.tsx'
-import { NumberBox } from '@/base/forms/NumberBox.tsx'
-import { SelectBox } from '@/base/forms/SelectBox.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { useChangeGauge, useCreateGauge } from '@/parts/gauges/queries.ts'
-import { useThings } from '@/parts/things/use-things.ts'
+import { BandFields, DoubtFields, NewGaugeFields } from './GaugeFields.tsx'
+import { type TypedGauge, toTypedGauge, typedLimits, usualOf } from './typed-gauge.ts'
 
 type Props = { onDone: () => void } & ({ device: Device; gauge?: never } | { gauge: Gauge; device?: never })
 
@@ -17,20 +14,8 @@ type Props = { onDone: () => void } & ({ device: Device; gauge?: never } | { gau
 export function GaugeForm({ device, gauge, onDone }: Props) {
   const voice = useVoice()
   const room = useRoom()
-  const places = usePlaces()
-  const usual = { forMinutes: gauge?.forMinutes ?? 10, silentAfterMinutes: gauge?.silentAfterMinutes ?? 30 }
-  const typed = useDraft(
-    {
-      key: '',
-      quantity: gauge?.quantity ?? ('temperature' as GaugeQuantity),
-      subjectId: room.id,
-      low: toTyped(gauge?.low, gauge?.unit ?? null, voice),
-      high: toTyped(gauge?.high, gauge?.unit ?? null, voice),
-      forMinutes: toTyped(usual.forMinutes, null, voice),
-      silentAfterMinutes: toTyped(usual.silentAfterMinutes, null, voice),
-      maxPerHour: toTyped(gauge?.maxPerHour && gauge.maxPerHour * changeFactor(gauge.unit, voice), null, voice),
-      stuckAfterHours: toTyped(gauge ? gauge.stuckAfterHours : 24, null, voice),
-    },
+  const typed = useDraft<TypedGauge>(
+    toTypedGauge(gauge, { roomId: room.id, voice }),
     gauge ? `gauge/${gauge.id}/${gauge.version}` : `gauge-of/${device.id}`,
   )
   const { draft, draftKey, change } = typed
@@ -38,21 +23,12 @@ export function GaugeForm({ device, gauge, onDone }: Props) {
   const create = useCreateGauge(room.id, device?.id ?? '', { draftKey, about })
   const update = useChangeGauge(room.id, gauge?.id ?? '', { draftKey, about })
   const unit = gauge?.unit ?? unitOfGauge[draft.quantity]
+  const usual = usualOf(gauge)
   const send = () => {
-    const maxPerHour = typedNumber(draft.maxPerHour, null, voice)
-    const limits = {
-      low: typedNumber(draft.low, unit, voice) ?? null,
-      high: typedNumber(draft.high, unit, voice) ?? null,
-      forMinutes: typedNumber(draft.forMinutes, null, voice) ?? usual.forMinutes,
-      silentAfterMinutes: typedNumber(draft.silentAfterMinutes, null, voice) ?? usual.silentAfterMinutes,
-      maxPerHour: maxPerHour === undefined ? null : maxPerHour / changeFactor(unit, voice),
-      stuckAfterHours: typedNumber(draft.stuckAfterHours, null, voice) ?? null,
-    }
+    const limits = typedLimits(draft, { unit, usual, voice })
+    const { key, quantity, subjectId } = draft
     if (gauge) update.mutate({ ...limits, version: gauge.version }, { onSuccess: onDone })
-    else {
-      const { key, quantity, subjectId } = draft
-      create.mutate({ key, quantity, subjectId, ...limits }, { onSuccess: onDone })
-    }
+    else create.mutate({ key, quantity, subjectId, ...limits }, { onSuccess: onDone })
   }
   return (
     <Form
@@ -63,73 +39,9 @@ export function GaugeForm({ device, gauge, onDone }: Props) {
       onCancel={onDone}
       typed={typed}
     >
-      {!gauge && (
-        <>
-          <TextInput
-            label="What the device calls it"
-            description="The name in its posts, such as t1"
-            required
-            value={draft.key}
-            onChange={(event) => change({ key: event.currentTarget.value })}
-          />
-          <SelectBox
-            label="It measures"
-            value={draft.quantity}
-            choices={gaugeQuantities.map((value) => ({ value, label: gaugeQuantityLabels[value] }))}
-            onChoose={(value) => {
-              const quantity = gaugeQuantities.find((one) => one === value)
-              if (quantity) change({ quantity })
-            }}
-          />
-          <SelectBox
-            label="It hangs in"
-            value={draft.subjectId}
-            choices={places}
-            onChoose={(subjectId) => change({ subjectId })}
-          />
-        </>
-      )}
-      <NumberBox label="At least" unit={unit} text={draft.low} onText={(low) => change({ low })} />
-      <NumberBox label="At most" unit={unit} text={draft.high} onText={(high) => change({ high })} />
-      <NumberBox
-        label="Outside for so long before it is an alarm"
-        unit="minutes"
-        isWhole
-        usual={usual.forMinutes}
-        text={draft.forMinutes}
-        onText={(forMinutes) => change({ forMinutes })}
-      />
-      <NumberBox
-        label="Silent for so long before it is an alarm"
-        unit="minutes"
-        isWhole
-        usual={usual.silentAfterMinutes}
-        text={draft.silentAfterMinutes}
-        onText={(silentAfterMinutes) => change({ silentAfterMinutes })}
-      />
-      <NumberBox
-        label={`Most change within an hour, ${changeLabel(unit, voice)}`}
-        unit={null}
-        text={draft.maxPerHour}
-        onText={(maxPerHour) => change({ maxPerHour })}
-      />
-      <NumberBox
-        label="The same value for so long, and it is stuck"
-        unit="hours"
-        isWhole
-        text={draft.stuckAfterHours}
-        onText={(stuckAfterHours) => change({ stuckAfterHours })}
-      />
+      {!gauge && <NewGaugeFields draft={draft} change={change} />}
+      <BandFields draft={draft} change={change} unit={unit} usual={usual} />
+      <DoubtFields draft={draft} change={change} unit={unit} />
     </Form>
   )
-}
-
-/** Where a gauge may hang: tanks and cultures in use, and the room. */
-function usePlaces(): { value: string; label: string }[] {
-  const room = useRoom()
-  const { tanks, cultures } = useThings()
-  return [
-    { value: room.id, label: `The room, ${room.name}` },
-    ...[...tanks, ...cultures].filter(({ endedAt }) => !endedAt).map(({ id, name }) => ({ value: id, label: name })),
-  ]
 }
