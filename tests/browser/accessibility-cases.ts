@@ -7,6 +7,7 @@ import { watchRequests } from '../support/browser-quiet.mjs'
 import { openSheet, soon, tasks } from '../support/browser-steps.ts'
 import { openStage, type Stage } from '../support/stage.ts'
 import { type LivedInRoom, openLivedInRoom } from '../support/stage-room.ts'
+import { findTooWideZoomed } from '../support/zoomed.ts'
 
 let stage: Stage
 let room: LivedInRoom
@@ -65,7 +66,8 @@ async function look(page: Page, pages: Record<string, string>): Promise<string[]
   for (const [name, path] of Object.entries(pages)) {
     await page.goto(`${stage.origin}${path}`)
     await loaded(page, quiet)
-    found.push(...(await findAccessibilityViolations(page)).map((violation) => `${name}: ${violation}`))
+    const violations = [...(await findAccessibilityViolations(page)), ...(await findTooWideZoomed(page))]
+    found.push(...violations.map((violation) => `${name}: ${violation}`))
   }
   return found
 }

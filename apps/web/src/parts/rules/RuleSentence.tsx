@@ -104,7 +104,7 @@ function Slot({ parameter, unit, draft, isReadOnly, onDraft }: SlotProps) {
         size={Math.max(3, String(draft).length)}
         onChange={(event) => onDraft(event.currentTarget.value)}
       />
-      {unit && <span className={styles.unit}> {unit}</span>}
+      {unit && <span className={styles.unit}>{unit}</span>}
     </span>
   )
 }
