@@ -135,6 +135,10 @@ const seenByName: Record<string, (asked: Asked) => unknown> = {
     const water = nature.waterOf(task.subject.id)
     return water && readOffCard(water.ammoniaMgPerL * nature.chance.factor(seenScatter))
   },
+  nitriteNMgPerL: ({ task, nature }) => {
+    const water = nature.waterOf(task.subject.id)
+    return water && readOffCard(water.nitriteMgPerL * nature.chance.factor(seenScatter))
+  },
   pH: ({ task, nature }) => nature.waterOf(task.subject.id)?.pH,
   keptMl: () => jarMl,
   out: ({ task, nature, atMs }) => (nature.cones.get(task.subject.id)?.nauplii(atMs) === 0 ? 'none' : undefined),

@@ -1,6 +1,6 @@
 import type { Chance } from './chance.ts'
 import type { Fish } from './fish.ts'
-import { excretedOf, rotiferNMgPerHour } from './nitrogen.ts'
+import { excretedOf, nInLarvaMg, rotiferNMgPerHour } from './nitrogen.ts'
 import { poisonedPerDay, type Water } from './water.ts'
 
 // What a larva eats at most in an hour of light, in rotifers; and where it finds half of what it could eat.
@@ -109,6 +109,7 @@ export class Larvae {
     const perDay = (age < 6 ? 0.04 : 0.012) + (isHungry ? 0.5 : 0) + poison
     const left = this.number * Math.exp(-perDay / 24)
     this.dead += this.number - left
+    this.water.rots((this.number - left) * nInLarvaMg(age))
     this.poisoned += ((this.number - left) * poison) / perDay
     this.number = left
   }

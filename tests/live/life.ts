@@ -4,7 +4,7 @@ import { type LiveRoom, openLiveRoom } from './live-room.ts'
 import type { Nature } from './nature.ts'
 import type { Service } from './service.ts'
 import { sumOf, type Tally } from './tally.ts'
-import { isFoul, type Water } from './water.ts'
+import { isFoul, isNitriteFoul, type Water } from './water.ts'
 
 const dayMs = 86_400_000
 const isoDate = (ms: number) => new Date(ms).toISOString().slice(0, 10)
@@ -127,6 +127,9 @@ function closeWaters({ name, nature, tally, names }: LiveRoom): void {
   tally.foulJuveniles += foul(groups, 'fish')
   tally.foulPairs += homes.filter(({ worstMgPerL }) => isFoul(worstMgPerL, 'fish')).length
   tally.foulCultures += [...nature.rotifers.values()].filter(({ isFoul }) => isFoul).length
+  const lived = [...nature.batches.values(), ...groups].map(({ water }) => water).concat(homes)
+  tally.foulByNitrite += lived.filter(({ nitriteMgPerL }) => isNitriteFoul(nitriteMgPerL)).length
+  tally.mostNitriteMgPerL = Math.max(tally.mostNitriteMgPerL, ...lived.map(({ nitriteMgPerL }) => nitriteMgPerL))
   for (const water of nature.waters.values()) water.worstMgPerL = water.poisonMgPerL
 }
 

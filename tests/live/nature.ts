@@ -7,7 +7,7 @@ import { CopepodCulture } from './copepods.ts'
 import type { Fish } from './fish.ts'
 import { Juveniles } from './juveniles.ts'
 import { Larvae, type Lit } from './larvae.ts'
-import { dryShareOfFrozen, excretedOf, pairFeedG } from './nitrogen.ts'
+import { dryShareOfFrozen, excretedOf, nInDryFoodG, pairFeedG, pinchG, uneatenShare } from './nitrogen.ts'
 import { RotiferCulture } from './rotifers.ts'
 import { Water, type WaterKept } from './water.ts'
 
@@ -125,12 +125,14 @@ export class Nature {
     if (fact.kind === 'care') this.#care(fact.subjectId, fact.data.act, { task, atMs })
     if (fact.kind === 'inoculation') this.#inoculate(fact.subjectId, fact.data, task)
     if (fact.kind === 'outcome') this.groups.get(fact.subjectId)?.leave(fact.data.number)
-    if (fact.kind === 'water_change') this.#change(fact.subjectId, fact.data.removedL)
+    if (fact.kind === 'water_change') this.#change(fact.subjectId, { litres: fact.data.removedL, task })
   }
 
   /** What swims in a tank without a name of its own goes with its water. */
-  #change(id: string, litres: number): void {
+  #change(id: string, { litres, task }: { litres: number; task: Task | undefined }): void {
     const water = this.waterOf(id)
+    // The week's change takes the dirt along.
+    if (task?.ruleId === 'tank-water-change') water?.siphon()
     const culture = this.rotifers.get(id)
     this.changedL += litres
     this.algae.get(id)?.split(litres)
@@ -143,11 +145,17 @@ export class Nature {
   #feed(subjectId: string, data: Extract<Fact, { kind: 'feeding' }>['data'], atMs: number): void {
     this.rotifers.get(subjectId)?.feed()
     this.copepods.get(subjectId)?.feed(this.#cellsIn(data))
-    const ofGroup = (data.amountG ?? 0) * (data.food === 'frozen' ? dryShareOfFrozen : 1)
-    const grams = this.homes.has(subjectId) ? pairFeedG : this.groups.has(subjectId) ? ofGroup : 0
-    this.waterOf(subjectId)?.eaten(excretedOf.dryFoodG(grams))
+    const isGroup = this.groups.has(subjectId)
+    const dryShare = data.food === 'frozen' ? dryShareOfFrozen : 1
+    const grams = this.homes.has(subjectId) ? pairFeedG : isGroup ? (data.amountG ?? 0) * dryShare : 0
+    this.waterOf(subjectId)?.eaten(excretedOf.dryFoodG(isGroup ? grams * (1 - uneatenShare) : grams))
+    if (isGroup) this.waterOf(subjectId)?.rots(nInDryFoodG(grams * uneatenShare))
     const batch = this.batches.get(subjectId)
     if (!batch) return
+    if (data.food === 'dry' || data.food === 'frozen') {
+      const givenG = data.amountG === undefined ? pinchG : data.amountG * dryShare
+      batch.water.rots(nInDryFoodG(givenG * (1 - batch.dryShare(atMs))))
+    }
     const source = this.rotifers.get(data.fromCultureId ?? '')
     if (data.food === 'rotifers' && source && data.amountMl !== undefined) {
       const animals = data.amountMl * (source.harvestedPerMl ?? source.perMl) * keptInSieve
@@ -195,7 +203,10 @@ export class Nature {
     }
     if (act === 'restart_culture') this.copepods.get(subjectId)?.restart(task?.amount?.value ?? 0.5)
     const batch = this.batches.get(subjectId)
-    if (act === 'siphon_bottom' && batch) batch.dead = 0
+    if (act === 'siphon_bottom' && batch) {
+      batch.dead = 0
+      batch.water.siphon()
+    }
     const culture = this.rotifers.get(subjectId)
     if (act !== 'restart_culture' || !culture) return
     // Its own animals go back in where it is only given a clean vessel.

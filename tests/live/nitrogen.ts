@@ -18,6 +18,17 @@ export const excretedOf = {
 
 // Mysids and shrimp, drained: four fifths of them are water. from memory
 export const dryShareOfFrozen = 0.2
+/** Nitrogen in dry food that nobody eats, all of which comes out of it as it rots. */
+export const nInDryFoodG = (grams: number): number => grams * 1000 * proteinShare * nPerProtein
+// Some 0.1 mg dry at the hatch, a fifth more each day until they settle, a tenth of it nitrogen. assumptions, after clownfish larvae
+// of 4-5 mm that grow to some 1-2 mg in two weeks (from memory)
+export const nInLarvaMg = (ageDays: number): number => 0.1 * Math.exp(0.2 * Math.min(15, ageDays)) * 0.1
+/** Of a rotifer. */
+export const nInRotiferMg = dryMg.rotifer * proteinShare * nPerProtein
+// Of what growing fish are given. common practice, a tenth
+export const uneatenShare = 0.1
+/** What a pinch holds, on a knife's point. assumption */
+export const pinchG = 0.03
 
 // A feed of a pair, in two a day: a hundredth of some 25 g of fish. assumption, after 3-5 % wet in F165 of the reference values
 export const pairFeedG = 0.15

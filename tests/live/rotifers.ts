@@ -1,5 +1,5 @@
 import type { Chance } from './chance.ts'
-import { rotiferNMgPerHour } from './nitrogen.ts'
+import { nInRotiferMg, rotiferNMgPerHour } from './nitrogen.ts'
 import type { Water } from './water.ts'
 
 // Nobody here reads the service's sources of these: they are drawn anew for each culture, over what the trade sees.
@@ -66,6 +66,8 @@ export class RotiferCulture {
     const perDay = this.isSick
       ? crashingPerDay
       : fed * this.growth * this.#soundness * (1 - this.perMl / this.capacity) + (1 - fed) * starvingPerDay
+    // Those of a culture that dies lie in it until it is emptied.
+    if (this.isSick) this.water.rots(this.animals * (1 - Math.exp(crashingPerDay / 24)) * nInRotiferMg)
     const luck = (processSdPerDay / Math.sqrt(24)) * this.#chance.normal()
     this.perMl *= Math.exp(perDay / 24 + luck)
     this.#hoursUnfed += 1

@@ -19,6 +19,9 @@ export type Tally = {
   foulJuveniles: number
   foulPairs: number
   foulCultures: number
+  /** Days on which nitrite was over what is safe for anybody who lives in it, and the most that any of them had. */
+  foulByNitrite: number
+  mostNitriteMgPerL: number
   juvenileDays: number
   /** Batches and groups that ammonia killed some of, each with their share of all that came. */
   poisoned: Record<string, number>
@@ -64,7 +67,17 @@ export const emptyTally = (): Tally => ({
     sickDays: 0,
     cultureDays: 0,
   },
-  ...{ foulLarvae: 0, foulJuveniles: 0, foulPairs: 0, foulCultures: 0, juvenileDays: 0, poisoned: {}, changedL: [] },
+  ...{
+    foulLarvae: 0,
+    foulJuveniles: 0,
+    foulPairs: 0,
+    foulCultures: 0,
+    foulByNitrite: 0,
+    mostNitriteMgPerL: 0,
+    juvenileDays: 0,
+    poisoned: {},
+    changedL: [],
+  },
   ...{
     artemiaShort: 0,
     artemiaFeeds: 0,
@@ -88,6 +101,7 @@ export function sumOf(tallies: readonly Tally[]): Tally {
     }
     for (const [ruleId, times] of Object.entries(tally.withdrawn))
       sum.withdrawn[ruleId] = (sum.withdrawn[ruleId] ?? 0) + times
+    sum.mostNitriteMgPerL = Math.max(...tallies.map(({ mostNitriteMgPerL }) => mostNitriteMgPerL))
     Object.assign(sum.poisoned, tally.poisoned)
     sum.changedL.push(...tally.changedL)
     sum.impossible.push(...tally.impossible)
@@ -103,7 +117,7 @@ export function summaryOf(tally: Tally): string {
     `${tally.spawned} clutches laid, ${tally.hatched} hatched, ${tally.eggsUnseen} of eggs that no list had asked about, ${tally.hatchesMissed} that none asked about by noon; ${tally.raised} larvae settled`,
     `larvae: ${tally.larvalDays} days of batches; starved on ${tally.starvedDays} while a culture could have fed them, on ${tally.hungryDays} with nothing to spare`,
     `cultures: ${tally.harvestDays} harvests, ${tally.underFloor} that left one under the floor; ${tally.crashes} crashed, dying on ${tally.sickDays} of ${tally.cultureDays} days`,
-    `ammonia over what is safe: ${tally.foulLarvae} of ${tally.larvalDays} days of batches, ${tally.foulJuveniles} of ${tally.juvenileDays} of juveniles, ${tally.foulPairs} of pairs, ${tally.foulCultures} of cultures; killed by it: ${byShare(tally.poisoned) || 'none'}`,
+    `ammonia over what is safe: ${tally.foulLarvae} of ${tally.larvalDays} days of batches, ${tally.foulJuveniles} of ${tally.juvenileDays} of juveniles, ${tally.foulPairs} of pairs, ${tally.foulCultures} of cultures; killed by it: ${byShare(tally.poisoned) || 'none'}; nitrite ${tally.mostNitriteMgPerL.toFixed(1)} mg/L at most, over what is safe on ${tally.foulByNitrite} days`,
     `water changed: ${quantile(tally.changedL, 0.5)} L on the middle day, ${quantile(tally.changedL, 0.9)} L on one in ten, ${quantile(tally.changedL, 1)} L at most`,
     `Artemia: ${tally.artemiaFeeds} feeds, ${tally.artemiaShort} without enough of them; ${tally.artemiaEmpty} harvests before they were out; ${tally.conesLost} cones started again before they were harvested`,
     ...(tally.copepodDays > 0 ? [openWater(tally)] : []),

@@ -37,6 +37,34 @@ test('what was eaten comes out within two days and no more of it, and half a cha
   expect(tank.ammoniaMgPerL).toBeCloseTo(before / 2, 9)
 })
 
+test('what lies dead turns to ammonia by half in two days, and no more of it once it is siphoned', () => {
+  const tank = new Water(water)
+  tank.rots(40)
+  for (let hour = 0; hour < 48; hour += 1) tank.anHour()
+  expect(tank.ammoniaMgPerL).toBeCloseTo(0.5, 9)
+  tank.siphon()
+  for (let hour = 0; hour < 480; hour += 1) tank.anHour()
+  expect(tank.ammoniaMgPerL).toBeCloseTo(0.55, 2)
+})
+
+test('between ammonia and nitrate stands nitrite: under the first colour with a ripe filter, over ammonia with old walls', () => {
+  const fed = (by: 'filter' | 'walls') => {
+    const tank = new Water({ ...water, volumeL: 200, by })
+    for (let hour = 0; hour < 24 * 30; hour += 1) {
+      tank.eaten(240 / 24)
+      tank.anHour()
+    }
+    return tank
+  }
+  expect(readOffCard(fed('filter').nitriteMgPerL)).toBeLessThanOrEqual(0.25)
+  expect(fed('walls').nitriteMgPerL).toBeGreaterThan(fed('walls').ammoniaMgPerL)
+  // Nothing of it is lost on the way without what turns it.
+  const dead = new Water(water)
+  dead.eaten(40)
+  for (let hour = 0; hour < 240; hour += 1) dead.anHour()
+  expect(dead.nitriteMgPerL).toBe(0)
+})
+
 test('a ripe filter keeps a fed tank under the first colour of the card', () => {
   const tank = new Water({ ...water, volumeL: 200, by: 'filter' })
   for (let hour = 0; hour < 24 * 14; hour += 1) {

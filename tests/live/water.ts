@@ -2,8 +2,17 @@
 const pKaOf = (temperatureC: number, salinity: number) => 10.0423 - 0.0315536 * temperatureC + 0.003071 * salinity
 // Half of what is eaten comes out within six hours of a meal. assumption
 const excretedPerHour = 0.11
-// A ripe filter leaves nothing that a kit reads (common practice); rock and old walls do little. assumptions
-const turnedPerDay = { filter: 8, walls: 0.3, none: 0 }
+// A ripe filter leaves nothing that a kit reads (common practice); rock and old walls do little, and those that turn nitrite on lag
+// behind those that make it, so that it is what a young tank shows longest (common practice). assumptions, a day
+const turnedPerDay = {
+  ammonia: { filter: 8, walls: 0.3, none: 0 },
+  nitrite: { filter: 8, walls: 0.15, none: 0 },
+}
+// Of nitrogen in what is dead, half is ammonia within two days at 25 C. assumption, after feed and faeces that lose most of theirs
+// within a week (from memory)
+const rottingPerHour = 1 - 0.5 ** (1 / 48)
+// What a hose does not get. assumption
+const leftBySiphon = 0.1
 
 export type WaterKept = {
   volumeL: number
@@ -11,7 +20,7 @@ export type WaterKept = {
   salinity: number
   pH: number
   /** What turns ammonia into nitrate in it. */
-  by: keyof typeof turnedPerDay
+  by: keyof typeof turnedPerDay.ammonia
 }
 
 /** The water of one vessel: ammonia builds up in it, and leaves with what is changed and through a filter. */
@@ -22,6 +31,10 @@ export class Water {
   readonly poisonousShare: number
   /** Total ammonia, as N. */
   ammoniaMgPerL = 0
+  /** Nitrite, as N. */
+  nitriteMgPerL = 0
+  /** Nitrogen of what lies dead on the bottom. */
+  rottingMg = 0
   /** NH3, as N, at its worst since somebody began to look. */
   worstMgPerL = 0
   #eatenMg = 0
@@ -44,10 +57,23 @@ export class Water {
     this.#eatenMg += willExcreteMg
   }
 
+  /** Nitrogen of what died, or was not eaten. */
+  rots(mg: number): void {
+    this.rottingMg += mg
+  }
+
+  siphon(): void {
+    this.rottingMg *= leftBySiphon
+  }
+
   anHour(): void {
     const out = this.#eatenMg * excretedPerHour
     this.#eatenMg -= out
-    this.ammoniaMgPerL = this.ammoniaMgPerL * Math.exp(-turnedPerDay[this.#by] / 24) + out / this.volumeL
+    const rotten = this.rottingMg * rottingPerHour
+    this.rottingMg -= rotten
+    const turned = this.ammoniaMgPerL * (1 - Math.exp(-turnedPerDay.ammonia[this.#by] / 24))
+    this.nitriteMgPerL = this.nitriteMgPerL * Math.exp(-turnedPerDay.nitrite[this.#by] / 24) + turned
+    this.ammoniaMgPerL += (out + rotten) / this.volumeL - turned
     this.worstMgPerL = Math.max(this.worstMgPerL, this.poisonMgPerL)
   }
 
@@ -57,7 +83,11 @@ export class Water {
   }
 
   change(litres: number): void {
-    this.ammoniaMgPerL *= Math.max(0, 1 - litres / this.volumeL)
+    const kept = Math.max(0, 1 - litres / this.volumeL)
+    this.ammoniaMgPerL *= kept
+    this.nitriteMgPerL *= kept
+    // A vessel that is emptied is wiped out.
+    if (kept === 0) this.rottingMg = 0
   }
 }
 
@@ -67,6 +97,9 @@ const larvae = { safe: 0.024 * nPerNh3, half: 0.24 * nPerNh3, days: 1 }
 // A. ocellaris of 1.2 g, 96 h: 0.75 mg/L NH3-N, a tenth of it as the limit: Medeiros 2014, FURG.
 const fish = { safe: 0.075, half: 0.75, days: 4 }
 const poisoning = { larvae, fish }
+// The same fish: 109 mg/L NO2-N in 96 h, a tenth of it as the limit: Medeiros 2014, FURG; sea water protects (chloride). Larvae alike. assumption
+const safeNitriteMgPerL = 10.9
+export const isNitriteFoul = (mgPerL: number): boolean => mgPerL > safeNitriteMgPerL
 // Larval silversides at 25 C, salinity 31 and pH 8: an early life at 0.061 mg/L NH3 lies between no harm and the least that is
 // seen: Miller, Poucher, Cardin & Hansen 1990, Arch. Environ. Contam. Toxicol. 19 (abstract). 28 days of it: from memory; a
 // fifth of them dead is the least that is seen: assumption.
