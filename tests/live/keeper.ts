@@ -4,6 +4,7 @@ import { answersTo } from './answers.ts'
 import { clownfish } from './fish.ts'
 import { fillTank, type LiveRoom, lightOver } from './live-room.ts'
 import type { Service } from './service.ts'
+import type { Water } from './water.ts'
 
 const mostWalks = 40
 
@@ -100,18 +101,31 @@ async function doTask(world: Service, room: LiveRoom, task: Task): Promise<void>
   room.shown.delete(task.id)
   if (task.ruleId === 'larval-artemia-feed') room.tally.artemiaFeeds += 1
   if (task.steps.some(({ text }) => text.includes('No filter runs here')))
-    await hangFilter(world, room, task.subject.id)
+    await changeFilter(world, room, { water: room.nature.waterOf(task.subject.id), isHung: true })
+  // Before larvae come the tank is made ready for them.
+  if (task.steps.some(({ text }) => text.includes('kept ripe in a sound tank'))) {
+    const to = 'to' in task.title ? task.title.to : []
+    const tanks = await world.ok(room.owner, 'listTanks', { params: { roomId: room.roomId } })
+    const tank = tanks.find(({ name }) => to.some((each) => 'name' in each && each.name === name))
+    await changeFilter(world, room, { water: room.nature.waters.get(tank?.id ?? ''), isHung: false })
+  }
 }
 
-/** A task says where ammonia is read and no filter runs. */
-async function hangFilter(world: Service, room: LiveRoom, tankId: string): Promise<void> {
+/** A task says where ammonia is read and no filter runs, and where one has to wait until larvae have grown. */
+async function changeFilter(
+  world: Service,
+  room: LiveRoom,
+  { water, isHung }: { water: Water | undefined; isHung: boolean },
+): Promise<void> {
   const params = { roomId: room.roomId }
+  const [tankId] = [...room.nature.waters].find(([, each]) => each === water) ?? []
   const tank = (await world.ok(room.owner, 'listTanks', { params })).find(({ id }) => id === tankId)
-  if (!tank || tank.hasFilter) return
-  const body = { hasFilter: true, version: tank.version }
+  if (!tank || !water || tankId === undefined || tank.hasFilter === isHung) return
+  const body = { hasFilter: isHung, version: tank.version }
   await world.ok(room.owner, 'changeTank', { params: { ...params, tankId }, body })
-  room.nature.waters.get(tankId)?.hangFilter()
-  room.tally.filtersHung += 1
+  if (isHung) water.hangFilter(tank.kind === 'larval' ? 'sponge' : 'filter')
+  else water.takeFilterOut()
+  room.tally.filtersHung += isHung ? 1 : 0
 }
 
 function lineOf({ ruleId, roundId, subject, amount }: Task, values: object, at: string): string {

@@ -101,6 +101,7 @@ export class Larvae {
     const ofCopepods = Math.min(this.copepodsPerMl, eaten - ofArtemia)
     this.artemiaPerMl = Math.max(0, this.artemiaPerMl - ofArtemia / rotifersInOneArtemia)
     this.copepodsPerMl -= ofCopepods
+    this.#loseToSponge()
     this.rotifersPerMl = Math.max(0, this.rotifersPerMl - (eaten - ofArtemia - ofCopepods))
     const isHungry = isLit && age > this.#yolkDays && fedShare < hungryUnderShare
     if (isHungry) this.hungryHours += 1
@@ -112,6 +113,13 @@ export class Larvae {
     this.water.rots((this.number - left) * nInLarvaMg(age))
     this.poisoned += ((this.number - left) * poison) / perDay
     this.number = left
+  }
+
+  #loseToSponge(): void {
+    const kept = Math.exp(-this.water.preyLostPerDay / 24)
+    this.rotifersPerMl *= kept
+    this.artemiaPerMl *= kept
+    this.copepodsPerMl *= kept
   }
 
   /** Of what was eaten per mL in rotifers; what those that live on dry food did not find of it they took from that. */

@@ -5,8 +5,8 @@ const excretedPerHour = 0.11
 // A ripe filter leaves nothing that a kit reads (common practice); rock and old walls do little, and those that turn nitrite on lag
 // behind those that make it, so that it is what a young tank shows longest (common practice). assumptions, a day
 const turnedPerDay = {
-  ammonia: { filter: 8, walls: 0.3, none: 0 },
-  nitrite: { filter: 8, walls: 0.15, none: 0 },
+  ammonia: { filter: 8, sponge: 2, walls: 0.3, none: 0 },
+  nitrite: { filter: 8, sponge: 2, walls: 0.15, none: 0 },
 }
 // Of nitrogen in what is dead, half is ammonia within two days at 25 C. assumption, after feed and faeces that lose most of theirs
 // within a week (from memory)
@@ -77,9 +77,19 @@ export class Water {
     this.worstMgPerL = Math.max(this.worstMgPerL, this.poisonMgPerL)
   }
 
-  /** A ripe one, from another tank. */
-  hangFilter(): void {
-    this.#by = 'filter'
+  /** A ripe one, from another tank; a sponge on little air turns a quarter as much. assumption */
+  hangFilter(by: 'filter' | 'sponge'): void {
+    this.#by = by
+  }
+
+  /** Into the tank that it ripened in. */
+  takeFilterOut(): void {
+    this.#by = 'none'
+  }
+
+  /** Of the prey that swims in it, what a sponge draws in within a day. assumption */
+  get preyLostPerDay(): number {
+    return this.#by === 'sponge' ? 0.15 : 0
   }
 
   change(litres: number): void {

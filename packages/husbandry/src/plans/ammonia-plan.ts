@@ -6,6 +6,7 @@ import type { FactOf } from '../facts/fact.ts'
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { factsUntil } from '../state/day-facts.ts'
+import { larvalDiet } from '../state/larval-diet.ts'
 import { readBeside, type WaterRead } from '../state/water-reads.ts'
 
 // Sea water where no pH was read: on the high side of 7.8-8.3, so that the poisonous part is not underrated. from memory
@@ -63,6 +64,21 @@ export const ammoniaActInForce = (snapshot: RoomSnapshot) => ruleInForce(snapsho
 /** Total ammonia (as N) from which a room acts, in this tank's water at the pH that is assumed where none is read. */
 export const totalToActOn = (snapshot: RoomSnapshot, tank: SnapshotTank): number =>
   ammoniaActInForce(snapshot).parameters.actMgPerL / poisonousShare(tank, {})
+
+/**
+ * Whether larvae want a sponge filter: they are old enough for Artemia, by when they swim clear of one (common practice), none runs
+ * in their tank, and the last test read more than is to be left.
+ */
+export function wantsSponge(
+  snapshot: RoomSnapshot,
+  { tank, batch, day }: { tank: SnapshotTank; batch: SnapshotBatch; day: HusbandryDay },
+): boolean {
+  const { isOn, parameters } = ammoniaActInForce(snapshot)
+  const diet = larvalDiet(batch, day.date)
+  if (!isOn || !diet || tank.hasFilter || diet.day < diet.species.feeding.artemiaFirstDay.value) return false
+  const test = lastAmmoniaTest(snapshot, tank, day)
+  return test !== null && test.nh3MgPerL > parameters.watchMgPerL
+}
 
 /** The first change of a batch's water after an instant. */
 export function changeAfter(

@@ -4,7 +4,8 @@ import { commonPractice } from '../../rule/parameters.ts'
 export const clutchReadyDefinition = {
   id: 'clutch-ready',
   title: 'Make ready for the hatch',
-  sentence: 'When the night within {daysAhead} is at least {fromChance} likely, have tank, food and darkness ready.',
+  sentence:
+    'When the night within {daysAhead} is at least {fromChance} likely, have tank, food and darkness ready, and no filter in it until larvae take Artemia.',
   subject: 'clutch',
   station: 'broodstock',
   isOnByDefault: true,

@@ -5,7 +5,7 @@ export const larvalAmmoniaActDefinition = {
   id: 'larval-ammonia-act',
   title: 'Bring ammonia down',
   sentence:
-    'When the last test reads {actMgPerL} of un-ionised ammonia (NH3-N) or more, change water until {watchMgPerL} is left, at most {mostShare} at once.',
+    'When the last test reads {actMgPerL} of un-ionised ammonia (NH3-N) or more, change water until {watchMgPerL} is left, at most {mostShare} at once. While more than that is read where no filter runs, larvae old enough for Artemia get a ripe sponge.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,

@@ -70,6 +70,8 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
             ...(clutch.care === 'pouch'
               ? [phrase('Something thin to hold on to later: netting or threads, weighted down.')]
               : []),
+            // Just hatched they are drawn into what they swim clear of later. common practice
+            ...(tank.hasFilter && outlook.species.feeding.artemiaFirstDay.value > 0 ? [filterOut] : []),
             phrase(carryStep[clutch.care]),
           ],
           cautions: outlook.species.cautions.map(({ value }) => value),
@@ -81,6 +83,10 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
   },
   record: ({ subjectId }) => ({ facts: [{ kind: 'care', subjectId, data: { act: 'ready_hatch_tank' } }] }),
 })
+
+const filterOut = phrase(
+  'Its filter out, kept ripe in a sound tank until they take Artemia: say on the tank’s page that none runs.',
+)
 
 /** What has to be there when they begin to feed. */
 function foodStep({ feeding }: SpeciesProfile, { volumeL }: SnapshotTank): Phrase {

@@ -27,6 +27,17 @@ function room({ intent = 'raise_all', withTank = true }: { intent?: ClutchIntent
 const likely = '2026-03-10'
 
 describe('before the night', () => {
+  test('a filter is taken out of the tank for larvae that are to grow to Artemia first', () => {
+    const steps = (hasFilter: boolean) => {
+      const { built, tank } = room()
+      tank!.hasFilter = hasFilter
+      return onlyDraft(built.drafts(likely, [clutchReady])).content.steps.map(({ text }) => text)
+    }
+    expect(steps(true).filter((text) => !steps(false).includes(text))).toEqual([
+      'Its filter out, kept ripe in a sound tank until they take Artemia: say on the tank’s page that none runs.',
+    ])
+  })
+
   test('its chance is told as it stands, and once nights have passed as what it is if it was not before', () => {
     const { built } = room()
     const nights = (date: string) =>

@@ -268,6 +268,23 @@ describe('ammonia', () => {
     expect(amount).toBeCloseTo(20 * (1 - 0.015 / 0.0201), 1)
   })
 
+  test('read where no filter runs asks for a ripe sponge, once larvae are old enough for Artemia', () => {
+    const says = ({ hatchedOn = '2026-03-02', total = 0.5, hasFilter = false }, rule = larvalWaterChange) => {
+      const { room, tank } = nursery(hatchedOn)
+      tank.hasFilter = hasFilter
+      room.fact('water_test', tank.id, '2026-03-10T06:40:00.000Z', {
+        totalAmmoniaNMgPerL: total,
+        pH: 8.1,
+        temperatureC: 27,
+      })
+      return onlyDraft(room.drafts(date, [rule])).content.steps.some(({ text }) => text.includes('hang in a sponge'))
+    }
+    expect([says({}), says({}, larvalAmmoniaAct)]).toEqual([true, true])
+    expect(says({ hatchedOn: '2026-03-06' })).toBe(false)
+    expect(says({ total: 0.1 })).toBe(false)
+    expect(says({ hasFilter: true })).toBe(false)
+  })
+
   test('under the limit asks nothing; a test without pH is taken at 8.2 and says so', () => {
     expect(tested(0.1).room.drafts(date, [larvalAmmoniaAct]).drafts).toEqual([])
     const { room, tank } = nursery('2026-03-06')

@@ -1,11 +1,11 @@
 import { larvalAmmoniaActDefinition } from '../../definitions/larvae/larval-ammonia-act.ts'
-import { changeAfter, lastAmmoniaTest } from '../../plans/ammonia-plan.ts'
+import { changeAfter, lastAmmoniaTest, wantsSponge } from '../../plans/ammonia-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { tankOf } from '../../state/larval-diet.ts'
 import { phrase } from '../../task/phrases.ts'
 import { ammoniaLinks } from '../parts/ammonia-links.ts'
-import { changeAgainst, isActedOn } from '../parts/water-act.ts'
+import { changeAgainst, isActedOn, missingSponge } from '../parts/water-act.ts'
 import { waterChangeFacts } from '../parts/water-change.ts'
 
 export const larvalAmmoniaAct = defineRule(larvalAmmoniaActDefinition, {
@@ -22,6 +22,7 @@ export const larvalAmmoniaAct = defineRule(larvalAmmoniaActDefinition, {
         steps: [
           phrase('Half an hour by a drip line, not at once. It is tested again in the next round.'),
           phrase('Look for the cause: dead animals, food left over, a filter that stands.'),
+          ...(wantsSponge(snapshot, { tank, batch, day }) ? [missingSponge] : []),
         ],
         read: [...ammoniaLinks(test), parameter('actMgPerL', 'and'), parameter('watchMgPerL', 'and')],
         most: parameter('mostShare', 'and'),

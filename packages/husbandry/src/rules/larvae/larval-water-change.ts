@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { middleRound } from '../../calendar/rounds.ts'
 import { larvalWaterChangeDefinition } from '../../definitions/larvae/larval-water-change.ts'
+import { wantsSponge } from '../../plans/ammonia-plan.ts'
 import { larvalChange } from '../../plans/larval-change-plan.ts'
 import { larvalLookDue } from '../../plans/larval-look-plan.ts'
 import { defineRule } from '../../rule/rule.ts'
@@ -11,6 +12,7 @@ import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { youngWords } from '../../task/young.ts'
 import { ammoniaLinks } from '../parts/ammonia-links.ts'
+import { missingSponge } from '../parts/water-act.ts'
 import {
   matchSteps,
   waterChangeAmount,
@@ -54,6 +56,7 @@ export const larvalWaterChange = defineRule(larvalWaterChangeDefinition, {
                 ? 'Prey and green water go with it: count and top up afterwards.'
                 : 'Prey goes with it: before a feed, not after one.',
             ),
+            ...(wantsSponge(snapshot, { tank, batch, day }) ? [missingSponge] : []),
           ],
           looks: look ? [...young.looks] : ['deformed_larvae'],
           fields: [...siphonFields(look, young), ...waterChangeFields(tank, plan.litres)],

@@ -20,6 +20,11 @@ export const missingFilter: Phrase = phrase(
   'No filter runs here, and fish that are fed need one: hang in a ripe sponge from a sound tank, and say so on the tank’s page.',
 )
 
+/** The same in a tank of larvae. */
+export const missingSponge: Phrase = phrase(
+  'No filter runs here, and they swim strongly enough for one by now: hang in a sponge that has ripened in a sound tank, its air just bubbling, and say so on the tank’s page.',
+)
+
 type Harm = {
   tank: SnapshotTank
   test: FactOf<'water_test'>
