@@ -94,9 +94,13 @@ export function hasNaupliiFor(snapshot: RoomSnapshot, volumeL: number, day: Husb
   return held * parameters.share >= (litresIn(tanks) + volumeL) * 1000 * parameters.wantedPerMl
 }
 
+/** Whether small larvae live on a culture. */
+export const isLivedOn = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): boolean =>
+  eatersOf(batchesFedBy(snapshot, culture, day.date), day).areSmall
+
 /** Whether small larvae live on a culture that gives none today as it was last counted. */
 export const isWaitedFor = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): boolean =>
-  ableToGive(snapshot, culture, day) === null && eatersOf(batchesFedBy(snapshot, culture, day.date), day).areSmall
+  ableToGive(snapshot, culture, day) === null && isLivedOn(snapshot, culture, day)
 
 /** Not on Artemia yet. */
 const isSmall = (diet: LarvalDiet | null): boolean =>

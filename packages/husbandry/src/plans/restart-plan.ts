@@ -4,6 +4,7 @@ import { rotiferRestartDefinition } from '../definitions/live-food/rotifer-resta
 import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { cultureStarts } from '../state/culture-state.ts'
+import { isLivedOn } from './copepod-plan.ts'
 
 export type Restart = { startedOn: string; ageDays: number }
 
@@ -20,9 +21,15 @@ export function restartDue(snapshot: RoomSnapshot, culture: SnapshotCulture, day
   const starts = cultureStarts(snapshot, culture.kind, day.endsAt)
   const place = starts.findIndex(({ id }) => id === culture.id)
   const ages = starts.map(({ startedOn }) => daysBetween(startedOn, day.date))
-  if (ages[place]! < parameters.everyDays) return null
+  if (ages[place]! < parameters.everyDays + putOffDays(snapshot, culture, day)) return null
   // Two young ones are no backup.
   const isYoung = (ageDays: number, at: number) => at !== place && ageDays >= 0 && ageDays < parameters.apartDays
   // Two that come due together are begun again one after the other: all that stand before this one are older, so due too.
   return place > 0 || ages.some(isYoung) ? null : { startedOn: starts[place]!.startedOn, ageDays: ages[place]! }
+}
+
+/** How much later a culture of copepods is moved: not while small larvae live on what it would halve. */
+function putOffDays(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): number {
+  if (culture.kind !== 'copepod' || !isLivedOn(snapshot, culture, day)) return 0
+  return ruleInForce(snapshot, copepodRestartDefinition).parameters.putOffDays
 }

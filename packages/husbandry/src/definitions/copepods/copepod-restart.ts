@@ -5,7 +5,7 @@ export const copepodRestartDefinition = {
   id: 'copepod-restart',
   title: 'Restart the copepods',
   sentence:
-    'Move every copepod culture into a clean vessel after {everyDays} days, {keptShare} of its animals; two cultures never within {apartDays} days.',
+    'Move every copepod culture into a clean vessel after {everyDays} days, {keptShare} of its animals; two cultures never within {apartDays} days, and up to {putOffDays} later while small larvae live on it.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,
@@ -36,6 +36,15 @@ export const copepodRestartDefinition = {
       minimum: 0,
       maximum: 60,
       source: commonPractice('a restart that fails must not meet another'),
+    },
+    putOffDays: {
+      type: 'number',
+      label: 'while small larvae live on it, at most',
+      unit: 'days',
+      default: 21,
+      minimum: 0,
+      maximum: 365,
+      source: commonPractice('as long as larvae take to grow to Artemia; a restart halves what they live on'),
     },
   },
 } satisfies RuleDefinition

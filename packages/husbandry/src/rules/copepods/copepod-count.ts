@@ -24,7 +24,10 @@ export const copepodCount = defineRule(copepodCountDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const culture = cultureById(snapshot, subject.id)
     if (culture.kind !== 'copepod' || culture.startedAt >= day.endsAt) return []
-    const last = cultureRecord(snapshot, culture, { until: day.endsAt }).counts.at(-1)
+    const { startedAt, counts } = cultureRecord(snapshot, culture, { until: day.endsAt })
+    // Moved to a clean vessel today, they are counted once they have settled.
+    if (startedAt > culture.startedAt && startedAt >= day.startsAt) return []
+    const last = counts.at(-1)
     const since = daysSince(snapshot, last?.fact, day.date)
     const everyDays = isWaitedFor(snapshot, culture, day) ? 1 : parameters.everyDays
     if (since !== null && since < everyDays) return []

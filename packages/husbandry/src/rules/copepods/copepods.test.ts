@@ -440,11 +440,23 @@ describe('water and restarts', () => {
     ])
     for (const fact of facts) room.append(fact, { at: '2026-03-10T13:00:00.000Z' })
     expect(room.drafts('2026-03-11', [copepodRestart]).drafts).toEqual([])
+    expect(room.drafts(date, [copepodCount]).drafts).toEqual([])
     // Counted anew the day after, and another of the same age waits for a week.
     expect(room.drafts('2026-03-11', [copepodCount]).drafts).toHaveLength(1)
     copepods(room, { name: 'C2', startedAt: '2026-01-20T08:00:00.000Z' })
     expect(room.drafts('2026-03-16', [copepodRestart]).drafts).toEqual([])
     expect(room.drafts('2026-03-17', [copepodRestart]).drafts).toHaveLength(1)
+  })
+
+  test('is put off for three weeks while small larvae live on it', () => {
+    const due = (startedAt: string) => {
+      const room = new SnapshotBuilder()
+      room.feedLink(room.batch({ hatchedOn: '2026-03-07' }), copepods(room, { startedAt }))
+      return room.drafts(date, [copepodRestart]).drafts.length
+    }
+    expect([due('2026-01-27T08:00:00.000Z'), due('2026-01-07T08:00:00.000Z'), due('2026-01-06T08:00:00.000Z')]).toEqual(
+      [0, 0, 1],
+    )
   })
 
   test('two that come due together are moved one after the other, the older first', () => {
