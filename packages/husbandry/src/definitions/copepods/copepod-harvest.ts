@@ -55,7 +55,7 @@ export const copepodHarvestDefinition = {
       default: 0.5,
       minimum: 0.05,
       maximum: 1,
-      source: commonPractice('half of the young stay to grow up; the grown ones all do'),
+      source: commonPractice('half of the nauplii stay to grow up, and all of the adults'),
     },
     idleEveryDays: {
       type: 'number',
