@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import { rules } from '@fryward/husbandry'
 import { stations, type Task } from '@fryward/shared'
 import { answersTo } from './answers.ts'
 import { clownfish } from './fish.ts'
@@ -63,15 +64,20 @@ function look({ shown, volumes, tally }: LiveRoom, tasks: readonly Task[]): void
   }
 }
 
-/** Station by station as the pages show it; what is due later in the night comes last. */
+const places = new Map(rules.map(({ id }, index) => [id, index]))
+const placeOf = ({ ruleId }: Task): number => places.get(ruleId) ?? rules.length
+
+/**
+ * Station by station as the pages show it, and at each as the list stands: water is changed before larvae are fed. What is due
+ * later in the night comes last; what the pages leave to chance is the same for every service.
+ */
 const inWalkingOrder = (nowMs: number) => (a: Task, b: Task) =>
   Number(Date.parse(a.dueAt) > nowMs) - Number(Date.parse(b.dueAt) > nowMs) ||
   stations.indexOf(a.station) - stations.indexOf(b.station) ||
   a.ordinal - b.ordinal ||
-  orderOf(a).localeCompare(orderOf(b), 'en')
-
-/** What the pages leave to chance is the same for every service. */
-const orderOf = ({ dueAt, ruleId, subject }: Task): string => `${dueAt} ${ruleId} ${subject.name}`
+  Date.parse(a.dueAt) - Date.parse(b.dueAt) ||
+  placeOf(a) - placeOf(b) ||
+  a.subject.name.localeCompare(b.subject.name, 'en')
 
 /** What was counted or found, moved or begun anew changes what the rest of the list says. */
 const mayChangeTheList = ({ verb, fields }: Task): boolean =>
