@@ -10,11 +10,13 @@ import { type LedgerEntry, lifeTable, type Share } from '@fryward/survival'
 import { addDays } from '../calendar/husbandry-day.ts'
 import type { FactOf } from '../facts/fact.ts'
 import { factList } from '../snapshot/live-snapshot.ts'
-import { ageOn, type BroodBook, broodBook, ledgerOf } from './brood-book.ts'
+import { ageOn, type BroodBook, broodBook } from './brood-book.ts'
+import { ledgerOf } from './brood-ledger.ts'
 import type { Brood } from './broods.ts'
 import { broodsOf } from './broods.ts'
 import { dateIn, type Meals, type ReviewRoom } from './review-room.ts'
-import { type Reached, reachedStages, type StageShares, sharesOf } from './stages.ts'
+import { type StageShares, sharesOf } from './stage-shares.ts'
+import { type Reached, reachedStages } from './stages.ts'
 import { tankOn, tanksBetween } from './stays.ts'
 
 /** One brood as the review shows it. Ids only; numbers are animals, dates those of the room. */
@@ -57,7 +59,7 @@ export function reviewBrood({ room, brood }: { room: ReviewRoom; brood: Brood })
   const book = broodBook({ room, brood })
   const ledger = ledgerOf({ room, brood }, book)
   const reached = reachedStages({ room, brood, book })
-  const shares = sharesOf(reached)
+  const shares = sharesOf(reached, { room, book })
   const mixed = brood.vessels.flatMap(({ mixedAt }) => (mixedAt === null ? [] : [dateIn(room, mixedAt)])).sort()
   return {
     brood,
@@ -86,7 +88,7 @@ function toStage(
     ageDays: on === null || bornOn === null || on < bornOn ? null : ageOn(bornOn, on),
     interval: counted?.interval ?? null,
     fromStage: shares?.fromStage ?? null,
-    lost: shares ? Math.round(shares.lost) : null,
+    lost: shares?.lost ?? null,
     share: shares?.share ? toShare(shares.share) : null,
     ofFirst: shares?.ofFirst ? toShare(shares.ofFirst) : null,
     isAboveBook: shares?.isAboveBook ?? false,
@@ -115,7 +117,7 @@ export const eggLosses = ({ room, brood }: Pick<Asked, 'room' | 'brood'>) =>
     (factList(room, `loss ${id}`) as readonly FactOf<'loss'>[]).map(({ at, data }) => ({
       on: dateIn(room, at),
       number: data.number,
-      cause: data.cause?.trim() || null,
+      cause: data.cause || null,
     })),
   )
 

@@ -24,7 +24,7 @@ export function numbersByDay(room: ReviewRoom, { book }: BroodReview): ClutchLif
   for (let day = 0; day <= MOST_DAYS; day += 1) {
     const on = addDays(bornOn, day)
     if (on > room.today) break
-    const { atLeast, atMost } = endsOn({ room, book }, on)
+    const { atLeast, atMost } = endsOn(book, on)
     numbers.push({
       on,
       ageDays: ageOn(bornOn, on),

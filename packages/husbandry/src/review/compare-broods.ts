@@ -2,9 +2,9 @@ import { type ComparedBy, type LeftOutReason, type PlainDate, type SurvivalCompa
 import { type Cluster, compareGroups, type GroupComparison, observationsFromBook } from '@fryward/survival'
 import type { BroodReview } from './brood-review.ts'
 
-/** A clutch that is compared: the group that it falls into, and its young as the survival package reads them. */
-type Member = { key: string; review: BroodReview; young: Cluster }
-type Placed = { key: string } | { reason: LeftOutReason }
+/** The group that a clutch falls into, and its young as the survival package reads them. */
+type Placed = { key: string; young: Cluster }
+type Member = Placed & { review: BroodReview }
 
 export type BroodComparison = Omit<SurvivalComparison, 'groups' | 'by'> & {
   groups: Omit<SurvivalComparison['groups'][number], 'name'>[]
@@ -25,13 +25,8 @@ export function compareBroods(reviews: readonly BroodReview[], by: ComparedBy): 
   const leftOut = new Map<LeftOutReason, number>()
   for (const review of reviews) {
     const placed = placeOf(review, by)
-    const young = review.ledger ? observationsFromBook({ entries: review.ledger }) : []
-    if ('key' in placed && young.length > 0) {
-      members.push({ key: placed.key, review, young })
-      continue
-    }
-    const reason = 'reason' in placed ? placed.reason : 'not_counted'
-    leftOut.set(reason, (leftOut.get(reason) ?? 0) + review.brood.clutches.length)
+    if ('key' in placed) members.push({ ...placed, review })
+    else leftOut.set(placed.reason, (leftOut.get(placed.reason) ?? 0) + review.brood.clutches.length)
   }
   const { groups, others } = largestGroups(members)
   if (others > 0) leftOut.set('too_many_groups', others)
@@ -64,16 +59,18 @@ function largestGroups(members: readonly Member[]): { groups: Member[][]; others
   }
 }
 
-function placeOf(review: BroodReview, by: ComparedBy): Placed {
+function placeOf(review: BroodReview, by: ComparedBy): Placed | { reason: LeftOutReason } {
   const { book, ledger } = review
   if (book.bornOn === null) return { reason: 'not_hatched' }
+  if (!ledger) return { reason: 'not_counted' }
+  const young = observationsFromBook({ entries: ledger })
   // A single number, and neither a count nor an empty tank that closes it: who lived is not known.
-  const isClosed = review.numberNow === 0 || (ledger?.filter(({ kind }) => kind === 'count').length ?? 0) > 1
-  if (!ledger || !isClosed) return { reason: 'not_counted' }
+  const isClosed = review.numberNow === 0 || ledger.filter(({ kind }) => kind === 'count').length > 1
+  if (young.length === 0 || !isClosed) return { reason: 'not_counted' }
   const keys = keysOf(review, { by, bornOn: book.bornOn })
   const [key] = keys
   if (key === undefined) return { reason: 'not_known' }
-  return keys.length > 1 ? { reason: 'several' } : { key }
+  return keys.length > 1 ? { reason: 'several' } : { key, young }
 }
 
 function keysOf(review: BroodReview, { by, bornOn }: { by: ComparedBy; bornOn: PlainDate }): string[] {

@@ -1,11 +1,10 @@
 import type { Id, PlainDate, SurvivalStageName, SurvivalStageStatus } from '@fryward/shared'
-import { type Share, type StageCount, stageCounts } from '@fryward/survival'
 import { addDays, daysBetween } from '../calendar/husbandry-day.ts'
 import type { FactOf } from '../facts/fact.ts'
 import { factList } from '../snapshot/live-snapshot.ts'
 import { findSpecies } from '../species/index.ts'
 import { clutchState } from '../state/clutch-state.ts'
-import { type BroodBook, type Departure, hatchesOf, morningAfter } from './brood-book.ts'
+import { type BroodBook, hatchesOf, isFollowed, leavesAlive, nightsOf } from './brood-book.ts'
 import type { Brood } from './broods.ts'
 import { type Counted, countedOf, exactly, shifted, together } from './counting-error.ts'
 import { dateIn, type ReviewRoom } from './review-room.ts'
@@ -19,7 +18,7 @@ export type Reached = {
   atMost: number | null
   /** Where both ends are one: how far its counting may be off. */
   counted: Counted | null
-  /** Taken away alive from this stage on and before the next: moved, mixed with others, culled, or still on their way. */
+  /** Of the larvae that hatched, those that nobody watched further: left with their parents, or put among others. */
   removed: number
 }
 
@@ -42,7 +41,7 @@ export function reachedStages(asked: Asked): Reached[] {
   const species = findSpecies(brood.clutches[0]?.species ?? '')
   const names = species?.larvalDuration === null ? lateStages.filter((name) => name !== 'metamorphosis') : lateStages
   const late = names.map((stage) => lateStage(stage, { asked, hatched }))
-  return withRemoved([laid, hatched, ...late], asked)
+  return [laid, hatched, ...late]
 }
 
 const lateStages = ['first_feed', 'day_5', 'metamorphosis', 'settled', 'placed'] as const
@@ -82,19 +81,13 @@ function hatchedStage(asked: Asked): Reached {
 /** All larvae of all its nights; unknown where of one night or tank nobody said how many. */
 function hatchedFrom({ room, brood }: Asked): Reached {
   const hatches = hatchesOf({ room, brood })
-  const on = hatches.map(({ data }) => morningAfter(data.hatchedOn)).sort()[0] ?? null
-  // The larvae of a shared tank are one number; it stands with one of the clutches.
-  const places = new Map<string, Counted[]>()
-  for (const { data, subjectId } of hatches) {
-    const place = `${data.hatchedOn} ${data.batchId ?? subjectId}`
-    const told = data.larvae === undefined ? [] : [countedOf('larvae', [data.larvae])]
-    places.set(place, [...(places.get(place) ?? []), ...told])
-  }
-  const numbers = [...places.values()]
-  const isTold = numbers.every((told) => told.length > 0)
-  const ends = isTold ? known(together(numbers.flat())) : unknown
-  // Left with their parents they are watched no further.
-  const left = hatches.reduce((sum, { data }) => (data.batchId === undefined ? sum + (data.larvae ?? 0) : sum), 0)
+  const nights = nightsOf(hatches)
+  const on = nights[0]?.on ?? null
+  const isTold = nights.every(({ told }) => told.length > 0)
+  const larvae = nights.flatMap(({ told }) => told.map((number) => countedOf('larvae', [number])))
+  const ends = isTold ? known(together(larvae)) : unknown
+  // Left with their parents, or put among others, they are watched no further.
+  const left = hatches.reduce((sum, hatch) => (isFollowed(brood, hatch) ? sum : sum + (hatch.data.larvae ?? 0)), 0)
   return { stage: 'hatched', status: 'reached', on, ...ends, removed: left }
 }
 
@@ -112,7 +105,10 @@ function lateStage(stage: LateStage, { asked, hatched }: LateAsked): Reached {
   const on = dateOf(stage, asked)
   if (on !== null) {
     if (on > room.today) return { ...base, status: 'not_yet' }
-    return goneBefore(asked, on) ? { ...base, status: 'not_followed' } : { ...base, on, ...statusOf(endsOn(asked, on)) }
+    if (goneBefore(asked, on)) return { ...base, status: 'not_followed' }
+    // Fed on the evening of the hatch already, they are those of the morning after.
+    const isOfTheNight = on < book.bornOn
+    return { ...base, on, ...statusOf(endsOn(book, isOfTheNight ? book.bornOn : on)) }
   }
   return undated(stage, asked)
 }
@@ -148,7 +144,6 @@ function undated(stage: LateStage, { room, book }: Asked): Reached {
   return { ...base, ...unknown, status: isOver ? 'unknown' : 'not_yet' }
 }
 
-const leavesAlive = ({ kind }: Departure) => kind !== 'loss'
 const hasLeftAlive = (book: BroodBook) => book.departures.some((departure) => leavesAlive(departure))
 
 /** The last of them had left alive before this date, for where nobody can follow them. */
@@ -161,14 +156,20 @@ function goneBefore({ book }: Asked, on: PlainDate): boolean {
  * How many were alive at the end of a date: as counted then; else at most what the book said, and at least those whom
  * somebody saw later, alive or dead.
  */
-export function endsOn({ room, book }: Pick<Asked, 'room' | 'book'>, on: PlainDate): Ends {
+export function endsOn(book: BroodBook, on: PlainDate): Ends {
   const then = book.numberOn(on)
   if (then && book.countedOn.includes(on)) return known(then)
-  const next = book.countedOn.find((date) => date > on && date <= room.today && book.numberOn(date) !== null)
+  const next = book.countedOn.find((date) => date > on && book.numberOn(date) !== null)
   const seen = book.departures
     .filter((each) => each.on > on && (next === undefined || each.on <= next))
     .reduce((sum, { number }) => sum + number, 0)
-  const atLeast = seen + (next === undefined ? 0 : (book.numberOn(next)?.number ?? 0))
+  const there = seen + (next === undefined ? 0 : (book.numberOn(next)?.number ?? 0))
+  // Whoever hatched in between was not there yet; where nobody said how many did, they may be all of them.
+  const come = book.nights
+    .filter((night) => night.on > on && (next === undefined || night.on <= next))
+    .flatMap(({ told }) => (told.length > 0 ? told : [Number.POSITIVE_INFINITY]))
+    .reduce((sum, number) => sum + number, 0)
+  const atLeast = Math.max(0, there - come)
   if (then === null) return { atLeast: atLeast > 0 ? atLeast : null, atMost: null, counted: null }
   const atMost = Math.max(then.number, atLeast)
   return { atLeast, atMost, counted: atLeast === atMost ? shifted(then, atMost) : null }
@@ -211,77 +212,4 @@ function placedStage({ room, book }: Asked): Reached {
   }
   if (number === 0) return { ...base, status: 'not_yet', ...unknown }
   return { ...base, status: 'so_far', ...known(exactly(number)) }
-}
-
-/**
- * Stages with a count of their own. Fed on the morning of the hatch, the larvae are those of that morning's one number:
- * a share of it would carry the error of one count twice.
- */
-function ownCounts(stages: readonly Reached[]): Reached[] {
-  const hatchedOn = stages.find(({ stage }) => stage === 'hatched')?.on ?? null
-  const isSameCount = ({ stage, on }: Reached) => stage === 'first_feed' && on !== null && on === hatchedOn
-  return stages.filter((stage) => stage.counted !== null && !isSameCount(stage))
-}
-
-/** Who was taken away alive between one known stage and the next: watched for a part of the way, and not dead. */
-function withRemoved(stages: Reached[], { room, book }: Asked): Reached[] {
-  const known = ownCounts(stages)
-  return stages.map((stage) => {
-    const next = known[known.indexOf(stage) + 1]
-    if (!known.includes(stage) || !next || stage.stage === 'laid') return stage
-    return { ...stage, removed: stage.removed + removedBetween({ room, book }, { stage, next }) }
-  })
-}
-
-function removedBetween(
-  { room, book }: Pick<Asked, 'room' | 'book'>,
-  { stage, next }: { stage: Reached; next: Reached },
-): number {
-  const from = stage.on ?? ''
-  const until = next.stage === 'placed' ? room.today : (next.on ?? room.today)
-  const gone = book.departures.filter(({ on, kind }) => kind !== 'loss' && on > from && on <= until)
-  if (next.stage !== 'placed') return sumOf(gone)
-  const others = gone.filter(({ kind }) => kind !== 'placed' && kind !== 'kept')
-  return sumOf(others) + (book.numberOn(room.today)?.number ?? 0)
-}
-
-const sumOf = (departures: readonly Departure[]) => departures.reduce((sum, { number }) => sum + number, 0)
-
-export type StageShares = {
-  fromStage: SurvivalStageName
-  lost: number
-  share: Share | null
-  ofFirst: Share | null
-  isAboveBook: boolean
-}
-
-/** The share of each known stage of the known one before it, and of the first, with intervals; unknown ones are stepped over. */
-export function sharesOf(stages: readonly Reached[]): Map<SurvivalStageName, StageShares> {
-  const counts = fitted(
-    ownCounts(stages).flatMap(({ stage, counted, removed }) =>
-      counted ? [{ stage, animals: counted.number, standardError: counted.standardError, removed }] : [],
-    ),
-  )
-  const shares = new Map<SurvivalStageName, StageShares>()
-  if (counts.length < 2) return shares
-  stageCounts({ stages: counts }).stages.forEach((result, index) => {
-    const from = counts[index - 1]
-    if (!from) return
-    const { lost, fromPrevious: share, fromFirst: ofFirst, isAboveBook } = result
-    shares.set(counts[index]!.stage, { fromStage: from.stage, lost, share, ofFirst, isAboveBook })
-  })
-  return shares
-}
-
-type NamedCount = StageCount & { stage: SurvivalStageName }
-
-/** Heads that were counted as more than could be left had been there all the same: the earlier number was short by them. */
-function fitted(counts: readonly NamedCount[]): NamedCount[] {
-  const fit = counts.map((count) => ({ ...count }))
-  for (let index = fit.length - 2; index >= 0; index -= 1) {
-    const [from, next] = [fit[index]!, fit[index + 1]!]
-    const short = next.animals + (from.removed ?? 0) - from.animals
-    if (short > 0) from.standardError = Math.max(from.standardError ?? 0, short)
-  }
-  return fit
 }
