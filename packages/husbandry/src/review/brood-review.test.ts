@@ -1,7 +1,7 @@
 import { wilsonInterval } from '@fryward/survival'
 import { describe, expect, test } from 'vitest'
 import { BroodRoom } from '../testing/brood-room.ts'
-import { type BroodReview, reviewBroods } from './brood-review.ts'
+import { type BroodReview, reviewBroods, tanksThroughLife } from './brood-review.ts'
 
 const only = (room: BroodRoom, today: number): BroodReview => {
   const reviews = reviewBroods(room.review(today))
@@ -343,6 +343,44 @@ describe('what was written down late or twice', () => {
     expect({ cultureIds, tankIds, protocol, artemiaDay }).toEqual({
       ...{ cultureIds: ['R1'], tankIds: ['nursery', 'second'], protocol: ['rotifers'], artemiaDay: null },
     })
+  })
+
+  test('the eggs were in the tank that their pair was in on the day on which they were laid', () => {
+    const room = new BroodRoom()
+    const pair = { id: room.clutch(3, 100).pairId }
+    room.house(0, pair, 'reef')
+    room.house(2, pair, 'breeding')
+    room.house(4, pair, 'hospital')
+    expect(only(room, 10).eggTankId).toBe('breeding')
+  })
+
+  test('cultures are those of its animals, rotifers and copepods alike, and not those that greened the water', () => {
+    const room = new BroodRoom()
+    const batch = room.batch(8, [room.clutch(0, 100)], 90)
+    for (const [food, culture] of [
+      ['live_microalgae', 'P1'],
+      ['copepods', 'C1'],
+      ['rotifers', 'R1'],
+    ] as const)
+      room.eat(batch, food, culture, { from: 8, to: 12 })
+    expect(only(room, 20).cultureIds).toEqual(['C1', 'R1'])
+  })
+
+  test('the tanks of a whole life are those until today, and none of larvae that were left with their parents', () => {
+    const room = new BroodRoom()
+    const batch = room.batch(8, [room.clutch(0, 100)], 90)
+    for (const [day, tank] of [
+      [8, 'nursery'],
+      [16, 'second'],
+      [20, 'third'],
+      [21, 'next week'],
+    ] as const)
+      room.house(day, batch, tank)
+    const unraised = room.clutch(1, 100)
+    room.builder.fact('hatch', unraised.id, room.at(9), { hatchedOn: room.dateOf(8), larvae: 95 })
+    const past = room.review(20)
+    const reviews = reviewBroods(past)
+    expect(reviews.map((review) => tanksThroughLife(past, review))).toEqual([['nursery', 'second', 'third'], []])
   })
 
   test('causes of as many deaths stand by their names, and one without a name first', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { findSpecies } from '../species/index.ts'
 import { BroodRoom } from '../testing/brood-room.ts'
 import { hatchNights, metamorphosis } from '../thermal/index.ts'
 import { reviewBroods } from './brood-review.ts'
@@ -85,16 +86,23 @@ describe('the windows of a clutch', () => {
     const turned = metamorphosis({
       ...{ hatchedAt: '2026-03-09T12:00:00.000Z', timeZone: 'UTC', species, temperatures: [], setPointC: 27 },
     })
+    const weaned = after('2026-03-09', findSpecies(species)!.feeding.weaningLastDay.value)
     expect(told(at(27))).toEqual([
       { stage: 'hatched', from: after(window80.from, 1), to: after(window80.to, 1) },
       { stage: 'first_feed', from: '2026-03-09', to: '2026-03-09' },
       { stage: 'day_5', from: '2026-03-14', to: '2026-03-14' },
       { stage: 'metamorphosis', ...turned.window80 },
-      { stage: 'settled', from: expect.any(String), to: expect.any(String) },
+      { stage: 'settled', from: weaned, to: weaned },
     ])
     // Weaned by the end of the third week to the second month.
-    const { from, to } = stageOf(told(at(27)), 'settled')!
-    expect([from === to, from > '2026-03-25', from < '2026-05-09']).toEqual([true, true, true])
+    expect([weaned > '2026-03-25', weaned < '2026-05-09']).toEqual([true, true])
+  })
+
+  test('follow the eggs in their tank and the larvae in theirs', () => {
+    const [ofEggs, ofLarvae] = [{ ...at(28), lightsOffAt: '19:00' }, at(25)]
+    const apart = expectedStages(past, { review, ofEggs, ofLarvae })
+    expect(stageOf(apart, 'hatched')).toEqual(stageOf(told(at(28)), 'hatched'))
+    expect(stageOf(apart, 'metamorphosis')).toEqual(stageOf(told(at(25)), 'metamorphosis'))
   })
 
   test('go by what was read within 10 to 40 C, by the set point for the rest, and by nothing else', () => {

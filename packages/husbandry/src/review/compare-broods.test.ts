@@ -48,10 +48,11 @@ describe('groups of broods', () => {
     more.eat(shared, 'rotifers', 'R3', { from: 10, to: 12 })
     more.count(14, shared, 'larvae', 80)
     more.batch(8, [more.clutch(0, 40)], 30)
+    more.batch(8, [more.clutch(0, 40)])
     more.clutch(0, 40)
     const reviews = reviewBroods(more.review(30))
     expect(compareBroods(reviews, 'culture').leftOut).toEqual([
-      { reason: 'not_counted', clutches: 1 },
+      { reason: 'not_counted', clutches: 2 },
       { reason: 'not_hatched', clutches: 1 },
       { reason: 'several', clutches: 2 },
     ])
@@ -155,7 +156,7 @@ describe('groups of broods', () => {
     const days = (lastDay: number) => {
       const one = new BroodRoom()
       one.count(8 + lastDay, one.batch(8, [one.clutch(0, 60)], 50), 'larvae', 50)
-      return compareBroods(reviewBroods(one.review(2000)), 'pair').days
+      return compareBroods(reviewBroods(one.review(4000)), 'pair').days
     }
     expect([days(6), days(7), days(12), days(13)]).toEqual([
       ...[
@@ -168,17 +169,35 @@ describe('groups of broods', () => {
     expect([30, 31, 60, 61, 120, 121, 300, 301].map((last) => days(last)[1])).toEqual([
       ...[5, 10, 10, 20, 20, 50, 50, 100],
     ])
-    expect([600, 601, 1200, 1201].map((last) => days(last)[1])).toEqual([100, 200, 200, 500])
+    expect([600, 601, 1200, 1201, 3001].map((last) => days(last)[1])).toEqual([100, 200, 200, 500, 1000])
   })
 
   test('by season are those that hatched in December to February, and so on', () => {
-    const year = new BroodRoom()
-    // From 1 March on: 1 May, 1 June, 31 August, 1 September, 30 November, 1 December, 28 February.
-    for (const day of [61, 92, 183, 184, 274, 275, 364])
+    const seasonOf = (day: number) => {
+      const year = new BroodRoom()
       year.count(day + 9, year.batch(day, [year.clutch(day - 8, 60)], 50), 'larvae', 30)
-    const { groups } = compareBroods(reviewBroods(year.review(400)), 'season')
-    expect(Object.fromEntries(groups.map(({ key, clutches }) => [key, clutches]))).toEqual({
-      ...{ dec_feb: 2, jun_aug: 2, mar_may: 1, sep_nov: 2 },
-    })
+      return compareBroods(reviewBroods(year.review(400)), 'season').groups[0]!.key
+    }
+    // From 1 March on: 31 May, 1 June, 31 August, 1 September, 30 November, 1 December, 28 February.
+    expect([91, 92, 183, 184, 274, 275, 364].map(seasonOf)).toEqual([
+      ...['mar_may', 'jun_aug', 'jun_aug', 'sep_nov', 'sep_nov', 'dec_feb', 'dec_feb'],
+    ])
+  })
+
+  test('of which all were seen dead are closed without a count, and those of an empty tank died half-way to its end', () => {
+    const one = new BroodRoom()
+    one.lose(10, one.batch(8, [one.clutch(0, 60)], 50), 50)
+    const compared = (room: BroodRoom) => compareBroods(reviewBroods(room.review(30)), 'pair')
+    expect(compared(one).groups).toMatchObject([{ animals: 50, deaths: 50, followedToDay: 2 }])
+    const two = new BroodRoom()
+    two.end(13, two.batch(8, [two.clutch(0, 60)], 50))
+    // Half of the five days since the hatch, and days in whole ones.
+    expect(compared(two)).toMatchObject({ days: [0, 1, 2, 3], groups: [{ deaths: 50, followedToDay: 2.5 }] })
+  })
+
+  test('of one clutch each prove nothing, however far apart they are', () => {
+    const reviews = reviewBroods(roomOf({ cold: [90], warm: [20] }).review(100))
+    // Dealt out in every way, two clutches always lie as far apart as they do.
+    expect(compareBroods(reviews, 'culture')).toMatchObject({ conclusion: 'too_few_clutches', byClutch: { pValue: 1 } })
   })
 })
