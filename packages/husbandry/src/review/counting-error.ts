@@ -67,7 +67,6 @@ export function together(counts: readonly Counted[]): Counted {
 
 /** What came and went since a count is known one by one: the count's error stays in the number until somebody counts again. */
 export function shifted({ number: counted, standardError, interval }: Counted, number: number): Counted {
-  if (standardError === 0) return exactly(number)
   const lower = Math.min(number, Math.max(0, interval.lower + number - counted))
   return { number, standardError, interval: { lower, upper: Math.max(number, interval.upper + number - counted) } }
 }

@@ -84,7 +84,9 @@ describe('young that leave alive are not dead', () => {
     room.end(90, group)
     const { settled, placed } = stagesOf(room.review(100))
     // 60 less 5 culled are 55, and 50 moved; of 50 less 3 are 47, and 45 were placed.
-    expect(settled).toMatchObject({ fromStage: 'day_5', atLeast: 50, lost: 5, isAboveBook: false })
+    expect(settled).toMatchObject({
+      ...{ on: room.dateOf(26), fromStage: 'day_5', atLeast: 50, lost: 5, isAboveBook: false },
+    })
     expect(placed).toMatchObject({ fromStage: 'settled', atLeast: 45, lost: 2, isAboveBook: false })
   })
 
@@ -125,10 +127,11 @@ test('who left after the last was placed left all the same', () => {
   const batch = room.batch(8, [room.clutch(0, 90)], 80)
   room.count(13, batch, 'larvae', 60)
   const group = room.group(24, batch)
+  room.leave(24, batch, 'placed', 4)
   room.move(24, batch, group, 30)
   room.leave(60, group, 'placed', 10)
   room.leave(70, group, 'culled', 5)
-  // Of 60 there are 30 in the larval tank and 15 in grow-out; 10 were placed and 5 culled.
+  // Of 60 there are 26 in the larval tank and 15 in grow-out; 14 were placed and 5 culled.
   expect(stagesOf(room.review(80)).placed).toMatchObject({ fromStage: 'day_5', lost: 0, isAboveBook: false })
 })
 
