@@ -80,7 +80,7 @@ const naupliiIn = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husban
   (ableToGive(snapshot, culture, day)?.nauplii?.perMl ?? 0) * culture.volumeL * 1000
 
 /**
- * Whether a plain harvest of the room's copepods would do for so many litres of small larvae besides those that live on them
+ * Whether the largest harvest of the room's copepods would do for so many litres of small larvae besides those that live on them
  * or soon will. A room without copepods feeds such larvae with something else.
  */
 export function hasNaupliiFor(snapshot: RoomSnapshot, volumeL: number, day: HusbandryDay): boolean {
@@ -91,7 +91,7 @@ export function hasNaupliiFor(snapshot: RoomSnapshot, volumeL: number, day: Husb
   const small = [...fed].filter((batch) => isSmall(larvalDiet(batch, day.date)))
   const tanks = small.flatMap((batch) => tankOf(snapshot, batch) ?? [])
   const held = cultures.reduce((sum, culture) => sum + naupliiIn(snapshot, culture, day), 0)
-  return held * parameters.share >= (litresIn(tanks) + volumeL) * 1000 * parameters.wantedPerMl
+  return held * parameters.mostShare >= (litresIn(tanks) + volumeL) * 1000 * parameters.wantedPerMl
 }
 
 /** Whether small larvae live on a culture. */

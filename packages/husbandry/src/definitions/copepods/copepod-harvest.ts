@@ -43,7 +43,7 @@ export const copepodHarvestDefinition = {
       type: 'number',
       label: 'nauplii a day in the larvae’s water',
       unit: 'per_mL',
-      default: 1,
+      default: 2,
       minimum: 0.1,
       maximum: 20,
       source: fromMemory('first feeds of larvae of floating eggs were tried at 1 to 10 nauplii per mL'),

@@ -55,7 +55,7 @@ describe('eggs that float', () => {
     expect(lookOf(full)).toBeUndefined()
   })
 
-  test('are left to the parents while a plain harvest of the copepods would not feed their larvae', () => {
+  test('are left to the parents while the copepods would not feed their larvae', () => {
     const asked = (naupliiPerMl: number) => {
       const made = dragonets()
       const { id } = made.room.culture({
@@ -71,7 +71,7 @@ describe('eggs that float', () => {
       counted('copepod_nauplii', naupliiPerMl)
       return lookOf(made) !== undefined
     }
-    // A quarter of 30 L at 4 a mL is 1 a mL in 30 L.
+    // Half of 30 L at 4 a mL is 2 a mL in 30 L.
     expect([4, 3.9].map(asked)).toEqual([true, false])
   })
 

@@ -261,7 +261,7 @@ describe('harvesting nauplii', () => {
 
   test('is shared out by the water of the larvae that it feeds, and fed to them as nauplii', () => {
     const { room, culture } = counted()
-    const batches = [6, 4].map((volumeL) =>
+    const batches = [3, 2].map((volumeL) =>
       room.batch({ hatchedOn: '2026-03-07', tankId: room.tank({ kind: 'larval', volumeL }).id }),
     )
     for (const batch of batches) room.feedLink(batch, culture)
@@ -288,8 +288,8 @@ describe('harvesting nauplii', () => {
       )
       return onlyDraft(room.drafts(date, [copepodHarvest])).content.amount?.value
     }
-    // 1 a mL of 20 L at 6 a mL are 3.3 L.
-    expect([5, 20, 200].map(litresFor)).toEqual([2.5, 3.3, 5])
+    // 2 a mL of 10 L at 6 a mL are 3.3 L.
+    expect([5, 10, 200].map(litresFor)).toEqual([2.5, 3.3, 5])
   })
 
   test('goes to larvae that are small, not to those on their yolk nor, beside small ones, to those on Artemia', () => {
@@ -329,7 +329,7 @@ describe('harvesting nauplii', () => {
   test('has its water mixed the evening before, and not twice when it is due today already', () => {
     const needs = (isLinked: boolean) => {
       const { room, culture } = counted()
-      const tankId = room.tank({ kind: 'larval', volumeL: 10 }).id
+      const tankId = room.tank({ kind: 'larval', volumeL: 5 }).id
       if (isLinked) room.feedLink(room.batch({ hatchedOn: '2026-03-07', tankId }), culture)
       room.setting('copepod-siphon', { isOn: false })
       room.setting('larval-water-change', { isOn: false })
