@@ -66,10 +66,11 @@ function feedsOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   const isSooner = artemiaSooner(snapshot, day) !== null
   const about = { prey: 'artemia', until: day.endsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1) ?? null
+  const ateRotifers = diet.species.feeding.rotifersPerMl.value !== null
   const daysWithoutRotifers = diet.day - lastDayOnRotifers(diet.species, isSooner)
   const seenPerMlHour = seenEatenPerHour(snapshot, {
     ...{ batch, tank, larvae, day },
-    haveRotifersEnded: daysWithoutRotifers > 0 && daysWithoutRotifers <= newlyWithoutDays,
+    haveRotifersEnded: ateRotifers && daysWithoutRotifers > 0 && daysWithoutRotifers <= newlyWithoutDays,
   })
   const lit = hoursToNextFeed(snapshot, { tank, rounds, day }).map(({ light }) => light)
   const targets = lit.map((hours, index) => {
@@ -152,8 +153,9 @@ function withheld(
 }
 
 /**
- * Nauplii per mL to start a feed with: what so many larvae eat, by the book or as they were seen to, never so thin that they hunt in vain, never above the
- * most; from a little on the first days. By the litres alone while nobody knows how many they are.
+ * Nauplii per mL to start a feed with: what so many larvae eat, by the book or as they were seen to, never so thin that they
+ * hunt in vain, never above the most; from a little on the first days of those that eat something else beside. By the litres
+ * alone while nobody knows how many they are, or nauplii are their first food and no looks tell yet how much of it they take.
  */
 function targetFor(of: {
   diet: LarvalDiet
@@ -168,12 +170,14 @@ function targetFor(of: {
   eatenPerMl: number
 }): number {
   const { diet, tank, larvae, shareOfDay, parameters, isSooner, eatenPerMl } = of
-  const { from, to } = diet.species.feeding.artemiaPerMl.value
+  const { artemiaFirstDay, artemiaPerMl } = diet.species.feeding
+  const { from, to } = artemiaPerMl.value
+  const isFirstFood = artemiaFirstDay.value <= 0
   const aDay = parameters.perLarvaPerDay * Math.min(1, diet.day / fullAtDay)
   const byNumber = larvae === null ? to : (larvae * aDay * shareOfDay) / (tank.volumeL * 1000)
-  const wanted = Math.max(byNumber, eatenPerMl)
-  const daysOn = diet.day - diet.species.feeding.artemiaFirstDay.value
-  const progress = parameters.stretchDays === 0 || isSooner ? 1 : Math.min(1, daysOn / parameters.stretchDays)
+  const wanted = Math.max(byNumber, eatenPerMl, isFirstFood && eatenPerMl === 0 ? to : 0)
+  const isAtOnce = parameters.stretchDays === 0 || isSooner || isFirstFood
+  const progress = isAtOnce ? 1 : Math.min(1, (diet.day - artemiaFirstDay.value) / parameters.stretchDays)
   return Math.min(parameters.mostPerMl, from + (Math.max(from, wanted) - from) * progress)
 }
 
@@ -254,7 +258,7 @@ function awaitedNeeds(snapshot: RoomSnapshot, day: HusbandryDay): ArtemiaNeed[] 
     if (artemiaFirstDay.value > 0 || !tank) return []
     const { feedsPerDay: number, hoursBeforeDark } = parameters
     const rounds = liveFeedRounds(litDay(snapshot, tank, day.date), { number, hoursBeforeDark })
-    const nauplii = artemiaPerMl.value.from * tank.volumeL * 1000 * rounds.length
+    const nauplii = artemiaPerMl.value.to * tank.volumeL * 1000 * rounds.length
     return [{ of: clutch, isAwaited: true, feedsAt: rounds.map(({ startsAt }) => startsAt), nauplii }]
   })
 }

@@ -5,7 +5,7 @@ export const larvalArtemiaFeedDefinition = {
   id: 'larval-artemia-feed',
   title: 'Feed Artemia',
   sentence:
-    'From the species’ first Artemia day give newly hatched nauplii in {feedsPerDay} feeds a day, the last {hoursBeforeDark} before dark: by their number, {perLarvaPerDay} for each a day at 20 days of age and fewer before, or more where looks before the feeds say that they eat more or rotifers have just ended and what they ate of those has to be made good, rising over {stretchDays}, never above {mostPerMl}; less by what was seen left. Once nearly all take what they are weaned to, fewer over {taperDays} and then none.',
+    'From the species’ first Artemia day give newly hatched nauplii in {feedsPerDay} feeds a day, the last {hoursBeforeDark} before dark: by their number, {perLarvaPerDay} for each a day at 20 days of age and fewer before, or more where looks before the feeds say that they eat more or rotifers have just ended and what they ate of those has to be made good, rising over {stretchDays} but for those whose first food they are, never above {mostPerMl}; less by what was seen left. Once nearly all take what they are weaned to, fewer over {taperDays} and then none.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,

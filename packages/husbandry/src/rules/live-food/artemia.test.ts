@@ -64,6 +64,23 @@ describe('feeding Artemia', () => {
     expect([amount(50), amount(800), amount(5000)]).toEqual([20_000, 73_000, 120_000])
   })
 
+  test('is by the litres from the first day where it is the first food, until looks say how much they take', () => {
+    const built = new SnapshotBuilder()
+    const tank = built.tank({ volumeL: 40 })
+    const batch = built.batch({ hatchedOn: '2026-03-09', tankId: tank.id, larvae: 150, species: 'hippocampus-erectus' })
+    const first = () => built.drafts('2026-03-11', [larvalArtemiaFeed]).drafts[0]?.content.amount?.value
+    // One a mL, the most of the profile.
+    expect(first()).toBe(40_000)
+    const looked = (at: string, leftPerMl: number) => {
+      built.fact('count', batch.id, at, { of: 'prey_artemia', animals: [leftPerMl * 1000], volumeMl: 1000 })
+      built.fact('feeding', batch.id, at, { food: 'artemia', animals: 40_000 })
+    }
+    looked('2026-03-10T07:00:00.000Z', 0)
+    looked('2026-03-10T12:30:00.000Z', 0.2)
+    // 32,000 in five and a half hours, as long as to the next feed.
+    expect(first()).toBe(32_000)
+  })
+
   test('is more before a longer light', () => {
     const built = new SnapshotBuilder()
     const rounds = built.snapshot.room.rounds
@@ -420,8 +437,8 @@ describe('starting cysts', () => {
     }
     expect(started('raise_all', '2026-02-28')).toEqual([])
     const [draft] = started('raise_all', '2026-03-08')
-    // Half an animal per mL of the 40 L that are free, in two feeds, a tenth lost in the sieve and a fifth to spare.
-    expect(draft?.content.amount?.value).toBeCloseTo(((0.5 * 40_000 * 2) / 0.9 / 200_000) * 1.2 + 0.03, 1)
+    // One per mL of the 40 L that are free, in two feeds, a tenth lost in the sieve and a fifth to spare.
+    expect(draft?.content.amount?.value).toBeCloseTo(((1 * 40_000 * 2) / 0.9 / 200_000) * 1.2 + 0.03, 1)
     expect(draft?.content.because[0]).toMatchObject({ label: 'S1 on 2026-03-09, if they are out by then' })
     expect(started('raise_all', '2026-03-11')).toHaveLength(1)
     expect(started('leave_with_parents', '2026-03-08')).toEqual([])
