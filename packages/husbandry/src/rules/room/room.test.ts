@@ -96,6 +96,15 @@ describe('tanks', () => {
     expect(room.drafts(date, [tankTopUp]).drafts).toEqual([])
   })
 
+  test('fresh water beyond a tenth of the tank is asked about, and beyond half of it refused', () => {
+    const { room, tank } = tankRoom()
+    const field = () => onlyDraft(room.drafts('2026-03-12', [tankTopUp])).content.fields[0]
+    // In the smallest cup and to a jug's mark, of 100 L.
+    expect(field()).toMatchObject({ minimum: 0.01, likelyMinimum: 0.01, likelyMaximum: 10, maximum: 50, step: 0.1 })
+    room.fact('water_test', tank.id, '2026-03-12T06:30:00.000Z', { salinity: 36 })
+    expect(field()).toMatchObject({ isRequired: false, usual: 2.9 })
+  })
+
   test('are seen to at the station of those who live in them, the room itself after all', () => {
     const room = new SnapshotBuilder()
     for (const kind of ['quarantine', 'broodstock', 'grow_out'] as const)
