@@ -108,7 +108,7 @@ const nonePerMl = 0.1
 const triedMore = 1.25
 // What was seen while they ate rotifers beside it says too little, until looks without any say more. common practice
 const newlyWithoutDays = 2
-// By dry weight: 0.31-0.85 ug (Yufera & Pascual 1989) against 1.6-2.4 ug (Vanhaecke & Sorgeloos 1980); both from memory.
+// By dry weight: 0.31-0.85 ug (Yufera & Pascual 1989) against 1.6-2.4 ug (Vanhaecke & Sorgeloos 1980, from memory).
 const naupliiPerRotifer = 0.58 / 2
 
 /** What a feed stands for of what they eat by light until tomorrow's first; where none is lit, all alike. */
