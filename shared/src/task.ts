@@ -106,6 +106,10 @@ export type TaskField = z.infer<typeof TaskFieldSchema>
 export const CountValueSchema = z.omit(CountDataSchema, { of: true })
 export type CountValue = z.infer<typeof CountValueSchema>
 
+/** One line of how it is done; a heading stands over the lines behind it, up to the next heading. */
+export const TaskStepSchema = z.extend(PhraseSchema, { isHeading: z.optional(z.boolean()) })
+export type TaskStep = z.infer<typeof TaskStepSchema>
+
 /** What the engine says of one due action, before anybody has touched it. */
 export const TaskContentSchema = z.object({
   verb: z.enum(verbs),
@@ -113,7 +117,7 @@ export const TaskContentSchema = z.object({
   /** The large number on the line; null when there is only something to do or to look at. */
   amount: z.nullable(QuantitySchema),
   amountOf: z.nullable(z.string()),
-  steps: z.array(PhraseSchema),
+  steps: z.array(TaskStepSchema),
   cautions: z.array(z.string()),
   fields: z.array(TaskFieldSchema),
   because: z.array(BecauseSchema),

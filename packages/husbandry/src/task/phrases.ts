@@ -1,9 +1,12 @@
-import type { Because, Phrase, Quantity, TaskContent } from '@fryward/shared'
+import type { Because, Phrase, Quantity, TaskContent, TaskStep } from '@fryward/shared'
 
 /** A sentence whose `{name}` places are quantities that the screen shows in the room's units. */
 export function phrase(text: string, quantities: Record<string, Quantity> = {}): Phrase {
   return { text, quantities }
 }
+
+/** Whose or what the steps behind it are for. */
+export const stepHeading = (text: string): TaskStep => ({ ...phrase(text), isHeading: true })
 
 /** Links of "why" in order; the first joins nothing. */
 function chained(links: readonly Because[]): Because[] {

@@ -1,4 +1,4 @@
-import { type Because, type TaskContent, TaskContentSchema, type TaskField } from '@fryward/shared'
+import { type Because, type TaskContent, TaskContentSchema, type TaskField, type TaskStep } from '@fryward/shared'
 import type { DayDrafts } from '../engine/draft-day.ts'
 
 /**
@@ -9,6 +9,9 @@ export function wholeDrafts(day: DayDrafts): DayDrafts {
   for (const { ruleId, content } of day.drafts) {
     TaskContentSchema.parse(content)
     if (content.steps.length === 0) throw new Error(`${ruleId}: does not say how`)
+    for (const [index, { text, isHeading }] of content.steps.entries())
+      if (isHeading && isNothingUnder(content.steps[index + 1]))
+        throw new Error(`${ruleId}: "${text}" stands over nothing`)
     for (const takenMl of samplesOf(content))
       if (!content.fields.some((field) => field.type === 'count' && field.volumeMl === takenMl))
         throw new Error(`${ruleId}: a sample of ${takenMl} mL is counted as another`)
@@ -20,6 +23,8 @@ export function wholeDrafts(day: DayDrafts): DayDrafts {
     if (!saysSomething(message)) throw new Error(`${ruleId}: a gap says nothing`)
   return day
 }
+
+const isNothingUnder = (next: TaskStep | undefined): boolean => next === undefined || next.isHeading === true
 
 /** Millilitres that are to be taken and counted: what is typed is divided by what its field says. */
 const samplesOf = ({ steps, fields }: TaskContent): number[] =>

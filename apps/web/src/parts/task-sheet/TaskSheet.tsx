@@ -3,7 +3,6 @@
 import type { Task } from '@fryward/shared'
 import { sayDatesIn } from '@fryward/words'
 import { useState } from 'react'
-import { PhraseText } from '@/base/quantities/Amount.tsx'
 import { useMay, useRoom, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Controls } from '@/base/ui/Controls.tsx'
@@ -14,6 +13,7 @@ import { isAhead } from '@/parts/tasks/task-state.ts'
 import { SheetFrame } from './SheetFrame.tsx'
 import { SheetTitle } from './SheetTitle.tsx'
 import { SignOffForm } from './SignOffForm.tsx'
+import { Steps } from './Steps.tsx'
 import styles from './sheet.module.css'
 import { WhyChain } from './WhyChain.tsx'
 
@@ -25,7 +25,7 @@ export function TaskSheet({ task, now }: { task: Task; now: Date }) {
   return (
     <Controls>
       <SheetFrame title={<SheetTitle task={task} />}>
-        <Steps task={task} />
+        <Steps steps={task.steps} />
         {task.looks && task.looks.length > 0 && <LooksHere looks={task.looks} />}
         <Cautions task={task} />
         {isAhead(task, { now, timeZone }) ? (
@@ -62,19 +62,6 @@ function Outcome({ task, now }: { task: Task; now: Date }) {
         </Button>
       )}
     </>
-  )
-}
-
-function Steps({ task }: { task: Task }) {
-  if (task.steps.length === 0) return null
-  return (
-    <ol className={styles.steps}>
-      {task.steps.map((step) => (
-        <li key={step.text}>
-          <PhraseText phrase={step} />
-        </li>
-      ))}
-    </ol>
   )
 }
 

@@ -61,7 +61,8 @@ export const juvenileFeed = defineRule(juvenileFeedDefinition, {
             title,
             amount: title.amount,
             amountOf: title.amount && title.thing,
-            steps: [...noFood, ...stepsOfMeals(meals, rounds.length), ...moreOftenStep(ration)],
+            // What is said of all of them, before the heading of any.
+            steps: [...noFood, ...moreOftenStep(ration), ...stepsOfMeals(meals, rounds.length)],
             fields: [...mealFields(meals), groupSignsField],
             because: [
               ...groups.flatMap(groupLinks),

@@ -1,4 +1,4 @@
-import type { Phrase, Quantity, TaskField, Title, TitleDetail } from '@fryward/shared'
+import type { Phrase, Quantity, TaskField, TaskStep, Title, TitleDetail } from '@fryward/shared'
 import { z } from 'zod'
 import type { FactDraft } from '../../facts/fact.ts'
 import type { GroupRation, TankRation } from '../../plans/juvenile-ration.ts'
@@ -6,7 +6,7 @@ import { type WeanedFood, weanedFoods } from '../../species/schema.ts'
 import { givenAmountField } from '../../task/fields.ts'
 import { foodName } from '../../task/foods.ts'
 import { grams, leastWeighedG, measurableG } from '../../task/measures.ts'
-import { phrase } from '../../task/phrases.ts'
+import { phrase, stepHeading } from '../../task/phrases.ts'
 import { also, titled } from '../../task/titles.ts'
 import { numberOf, type Values } from '../../task/values.ts'
 import { mealSteps } from '../parts/meal-steps.ts'
@@ -49,11 +49,11 @@ export function mealTitle([first, ...others]: readonly Meal[], details: TitleDet
 const alsoGiven = ({ food, feedG }: Meal): TitleDetail =>
   feedG === null ? also(`a pinch of ${foodName(food)}`) : { kind: 'amount', quantity: grams(feedG), of: foodName(food) }
 
-/** Steps of every meal; whose it is, where a tank has two. */
-export const stepsOfMeals = (meals: readonly Meal[], feedsADay: number): Phrase[] =>
+/** Steps of every meal, under whose it is where a tank has two. */
+export const stepsOfMeals = (meals: readonly Meal[], feedsADay: number): TaskStep[] =>
   meals.flatMap((meal) => [
     ...(meals.length > 1
-      ? [phrase(`For ${meal.groups.map(({ group }) => group.name).join(', ')} ${foodName(meal.food)}:`)]
+      ? [stepHeading(`For ${meal.groups.map(({ group }) => group.name).join(', ')}: ${foodName(meal.food)}`)]
       : []),
     ...pinchStep(meal, feedsADay),
     ...mealSteps(meal.food),

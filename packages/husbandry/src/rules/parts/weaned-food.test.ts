@@ -1,3 +1,4 @@
+import type { TaskContent } from '@fryward/shared'
 import { describe, expect, test } from 'vitest'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
@@ -71,7 +72,19 @@ describe('young that are weaned to frozen food', () => {
       { food: 'dry', amountG: feed?.content.amount?.value },
       { food: 'frozen', amountG: expect.any(Number) },
     ])
-    expect(whole(feed)).toMatch(/For Group 2 frozen food:/)
+    room.snapshot.room.lightsOffAt = '18:00'
+    room.group({ species: clownfish, settledOn: date, tankId, number: 30 })
+    const [{ steps }] = room.drafts(date, [juvenileFeed]).drafts.map(({ content }) => content) as [TaskContent]
+    expect(steps.flatMap(({ text, isHeading }) => (isHeading ? [text] : []))).toEqual([
+      'For Group 1, Group 3: dry food',
+      'For Group 2: frozen food',
+    ])
+    // Each stands over its own meal's steps, and what is said of both stands before either.
+    const place = (words: RegExp) => steps.findIndex(({ text }) => words.test(text))
+    expect(place(/do better on smaller feeds/)).toBe(0)
+    expect(place(/^For Group 1/)).toBe(1)
+    expect(place(/over the whole surface/)).toBe(place(/^For Group 1/) + 1)
+    expect(place(/Thaw it/)).toBe(place(/^For Group 2/) + 1)
   })
 
   test('are placed once they take it and weigh what a clownfish does that is placed', () => {
