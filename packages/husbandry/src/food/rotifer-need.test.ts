@@ -4,7 +4,14 @@ import { SnapshotBuilder } from '../testing/snapshot-builder.ts'
 import { appetites, keptLarvae, largestEmptyTankL, type NeedBasis } from './need-basis.ts'
 import { appetiteOf, doubtOf, rotifersWanted } from './rotifer-need.ts'
 
-const habits = { targetPerMl: 10, refillUnderPerMl: 4, mostPerMl: 15, feedsPerDay: 3, sievingLoss: 0.1 }
+const habits = {
+  targetPerMl: 10,
+  refillUnderPerMl: 4,
+  mostPerMl: 15,
+  mostWhenEatenPerMl: 20,
+  feedsPerDay: 3,
+  sievingLoss: 0.1,
+}
 const mouths = { volumeL: 20, larvae: 200, isFirstDay: false, changedShare: 0 }
 
 describe('rotifers that a tank wants in a day', () => {
@@ -25,8 +32,10 @@ describe('rotifers that a tank wants in a day', () => {
     // A quarter of the water holds a quarter of 10 per mL.
     expect(rotifersWanted(habits, appetite, { ...mouths, changedShare: 0.25 })).toBe(250_000)
     expect(rotifersWanted(habits, appetite, { ...mouths, isFirstDay: true })).toBe(280_000)
-    // However hungry: three feeds of 15 per mL.
-    expect(rotifersWanted(habits, appetite, { ...mouths, larvae: 2000 })).toBe(3 * 15 * 20_000)
+    // However hungry: three feeds of 20 per mL, or of what a room allows at any time.
+    const hungry = { ...mouths, larvae: 2000 }
+    expect(rotifersWanted(habits, appetite, hungry)).toBe(3 * 20 * 20_000)
+    expect(rotifersWanted({ ...habits, mostPerMl: 25 }, appetite, hungry)).toBe(3 * 25 * 20_000)
   })
 })
 

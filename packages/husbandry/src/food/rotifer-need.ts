@@ -11,6 +11,7 @@ export type RotiferHabits = {
   targetPerMl: number
   refillUnderPerMl: number
   mostPerMl: number
+  mostWhenEatenPerMl: number
   feedsPerDay: number
   sievingLoss: number
 }
@@ -56,14 +57,15 @@ export type Mouths = {
 
 /** Live rotifers that a tank of larvae wants in a day. */
 export function rotifersWanted(habits: RotiferHabits, appetite: Appetite | null, mouths: Mouths): number {
-  const { targetPerMl, refillUnderPerMl, mostPerMl, feedsPerDay } = habits
+  const { targetPerMl, refillUnderPerMl, feedsPerDay } = habits
   const ml = mouths.volumeL * 1000
   const gone = Math.max(0, targetPerMl - refillUnderPerMl) * ml
   const fill = mouths.isFirstDay ? Math.min(refillUnderPerMl, targetPerMl) * ml : 0
   if (appetite === null || mouths.larvae === null) return fill + feedsPerDay * gone
   const flushed = mouths.changedShare * targetPerMl * ml
+  const most = Math.max(habits.mostPerMl, habits.mostWhenEatenPerMl)
   // However hungry they are, no feed puts more into the water than it may hold.
-  return fill + Math.min(mouths.larvae * appetite.perLarvaPerDay + flushed, feedsPerDay * mostPerMl * ml)
+  return fill + Math.min(mouths.larvae * appetite.perLarvaPerDay + flushed, feedsPerDay * most * ml)
 }
 
 export const doubtOf = (appetite: Appetite | null): number => appetite?.logSd ?? uncountedLogSd

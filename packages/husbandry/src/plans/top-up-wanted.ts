@@ -184,11 +184,12 @@ function feedPlan(known: Known, source: FeedSource, feed: Feed): TopUpPlan {
     sievingLoss: parameters.sievingLoss,
   })
   const tankMl = tank.volumeL * 1000
-  const roomFor = Math.max(0, (parameters.mostPerMl - residual.perMl) * tankMl)
+  const eatenPerMl = topUp.expectedGrazing / tankMl
+  const roomFor = Math.max(0, (mostInWater(parameters, eatenPerMl) - residual.perMl) * tankMl)
   const perMlGiven = density.densityPerMl * (1 - parameters.sievingLoss)
   const cultureMl = Math.min(topUp.animalsToAdd, roomFor) / perMlGiven
   const isWorthIt = cultureMl * perMlGiven >= leastShareOfTarget * parameters.targetPerMl * tankMl
-  const leftPerMl = residual.perMl - topUp.expectedGrazing / tankMl
+  const leftPerMl = residual.perMl - eatenPerMl
   // Until counts show what they eat, what is enough for feeds spread over day and night is too little for a longer light.
   const longer = grazing?.light ? 1 : Math.max(1, (hours.light * parameters.feedsPerDay) / 24)
   const enoughPerMl = Math.min(parameters.targetPerMl, parameters.refillUnderPerMl * longer)
@@ -210,6 +211,29 @@ function feedPlan(known: Known, source: FeedSource, feed: Feed): TopUpPlan {
     boundedBy: null,
     isNeeded: isWorthIt && (residual.kind !== 'counted' || leftPerMl < enoughPerMl),
   }
+}
+
+/** Rotifers per mL that the water may hold after a feed: more where so many will be gone that too few would be left of the usual most. */
+const mostInWater = (
+  { mostPerMl, mostWhenEatenPerMl, refillUnderPerMl }: TopUpParameterValues,
+  eatenPerMl: number,
+): number => Math.max(mostPerMl, Math.min(mostWhenEatenPerMl, eatenPerMl + refillUnderPerMl))
+
+// Gone an hour before the next feed is as good as lasting: a count is no surer. common practice
+const goneLongBeforeHours = 1
+
+/**
+ * After how many hours of light the water of a feed will be empty, and how long before the next feed that is; null where it
+ * lasts as good as until then, or nobody knows what they eat or what is left.
+ */
+export function goneBeforeNextFeed(plan: TopUpPlan): { afterHours: number; beforeHours: number } | null {
+  const { residual, animals, tank, larvae, grazing, hours } = plan
+  const isKnown = residual.kind === 'counted' || residual.kind === 'none-fed'
+  const eatenPerHour = (larvae ?? 0) * (grazing?.light?.eatenPerLarvaPerHour ?? 0)
+  if (!isKnown || eatenPerHour <= 0) return null
+  const afterHours = (residual.perMl * tank.volumeL * 1000 + animals) / eatenPerHour
+  const beforeHours = hours.light - afterHours
+  return beforeHours > goneLongBeforeHours ? { afterHours, beforeHours } : null
 }
 
 function residualBefore(

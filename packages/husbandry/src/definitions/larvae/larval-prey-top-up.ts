@@ -1,12 +1,13 @@
 import { DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
 import type { RuleDefinition } from '../../rule/definition.ts'
 import { commonPractice, fromMemory, published } from '../../rule/parameters.ts'
+import { cite } from '../../species/citations.ts'
 
 export const larvalPreyTopUpDefinition = {
   id: 'larval-prey-top-up',
   title: 'Top up the prey',
   sentence:
-    'In {feedsPerDay} feeds a day, in the light as far as the rounds allow, keep {targetPerMl} rotifers in the larvae’s water, topping up when fewer than {refillUnderPerMl} would be left, never above {mostPerMl}; {sievingLoss} is lost in sieving.',
+    'In {feedsPerDay} feeds a day, in the light as far as the rounds allow, keep {targetPerMl} rotifers in the larvae’s water, topping up when fewer than {refillUnderPerMl} would be left, never above {mostPerMl}, or {mostWhenEatenPerMl} where counts say that they eat so many before the next feed; {sievingLoss} is lost in sieving.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,
@@ -48,6 +49,15 @@ export const larvalPreyTopUpDefinition = {
       minimum: 1,
       maximum: 60,
       source: fromMemory('usual target 5-15 per mL: Hoff 1996; Olivotto et al. 2011'),
+    },
+    mostWhenEatenPerMl: {
+      type: 'number',
+      label: 'at most, where they eat it before the next feed',
+      unit: 'per_mL',
+      default: 20,
+      minimum: 1,
+      maximum: 60,
+      source: published(`10, 15 and 20 per mL alike: ${cite.majoris2018}`),
     },
     sievingLoss: {
       type: 'number',

@@ -29,6 +29,7 @@ export function topUpLinks(
     ...plan.density.because.map((link, index): Because => (index === 0 ? { ...link, joins: 'divided_by' } : link)),
     parameter('sievingLoss', 'and'),
     parameter('mostPerMl', 'and'),
+    parameter('mostWhenEatenPerMl', 'and'),
     ...usualLinks(diet),
     ...(plan.order
       ? [

@@ -4,7 +4,7 @@ import { larvalPreyTopUpDefinition } from '../../definitions/larvae/larval-prey-
 import type { FactDraft } from '../../facts/fact.ts'
 import { preyFeedRounds } from '../../plans/prey-feed-rounds.ts'
 import { culturesWithMore, type Spare, topUpPlans } from '../../plans/top-up-plan.ts'
-import type { TopUpPlan } from '../../plans/top-up-wanted.ts'
+import { goneBeforeNextFeed, type TopUpPlan } from '../../plans/top-up-wanted.ts'
 import { defineRule } from '../../rule/rule.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import type { SnapshotBatch, SnapshotCulture } from '../../snapshot/room-snapshot.ts'
@@ -12,7 +12,7 @@ import { isDoneInRound } from '../../state/done-in-round.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
 import { rotifersFed } from '../../state/set-aside.ts'
 import { givenAmountField } from '../../task/fields.ts'
-import { animals, litres, measurableMl, mL, roundAnimals } from '../../task/measures.ts'
+import { animals, hours, litres, measurableMl, mL, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled, whichFeed } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
@@ -147,5 +147,18 @@ function stepsFor(plan: TopUpPlan, about: About): Phrase[] {
     ...bringOverSteps({ from: culture, to: plan.tank, volumeL: plannedMl / 1000 }),
     phrase('Spread them over the surface, with the air gentle.'),
     ...shortStep(plan, about),
+    ...goneStep(plan),
+  ]
+}
+
+/** More than the water may hold is wanted: somebody has to come once more. */
+function goneStep(plan: TopUpPlan): Phrase[] {
+  const gone = plan.boundedBy === null ? goneBeforeNextFeed(plan) : null
+  if (!gone) return []
+  return [
+    phrase(
+      'By what they ate lately this will be gone after about {after}, {before} of light before the next feed: feed once more in between, or give part of them another tank.',
+      { after: hours(Math.round(gone.afterHours)), before: hours(Math.round(gone.beforeHours)) },
+    ),
   ]
 }

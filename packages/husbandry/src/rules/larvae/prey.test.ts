@@ -228,6 +228,31 @@ describe('topping up the prey', () => {
     expect(drafts[0]?.content.steps.at(-1)?.text).toContain('no more than half of it in a day')
   })
 
+  test('gives more than the usual most where they eat it before the next feed, and says when even that is gone', () => {
+    const morning = (eatenBy: string) => {
+      const { room, batch, tank, prey } = nursery()
+      room.snapshot.room.rounds = room.snapshot.room.rounds.filter(({ id }) => id !== 'midday')
+      tank.lightHours = 16
+      prey('2026-03-09T06:55:00.000Z', [20, 20, 20])
+      room.fact('feeding', batch.id, '2026-03-09T07:00:00.000Z', { food: 'rotifers', animals: 260_000 })
+      prey(eatenBy, [0, 0, 0])
+      prey('2026-03-10T06:50:00.000Z', [30, 30, 30])
+      const draft = topUps(room).drafts.find(({ roundId }) => roundId === 'morning')
+      return { animals: animalsOf(draft)?.value, last: draft?.content.steps.at(-1) }
+    }
+    // 15 per mL eaten in 10 h are 17.25 in the 11.5 h to the evening: the water may hold 20, of which 3 are there: 17 x 20,000.
+    expect(morning('2026-03-09T17:00:00.000Z').animals).toBe(340_000)
+    // 20 per mL last longer than 11.5 h of that, so that nobody has to come between.
+    expect(morning('2026-03-09T17:00:00.000Z').last?.text).not.toContain('gone after')
+    // Eaten in 14 h they are 12.3 by the evening: 17.3 per mL leave the 5 at which one tops up.
+    expect(morning('2026-03-09T21:00:00.000Z').animals).toBeCloseTo(20_000 * (12.32 + 5 - 3), -4)
+    // Eaten in 6 h 20 per mL are gone after 8 h, 3.5 h before the evening.
+    const hungry = morning('2026-03-09T13:00:00.000Z')
+    expect(hungry.animals).toBe(340_000)
+    expect(hungry.last?.text).toContain('feed once more in between')
+    expect(hungry.last?.quantities).toEqual({ after: { value: 8, unit: 'hours' }, before: { value: 4, unit: 'hours' } })
+  })
+
   test('asks for no feed that no count could tell from none, however hungry they are', () => {
     const morning = (left: number) => {
       const { room, batch, culture, prey } = nursery()
@@ -238,8 +263,9 @@ describe('topping up the prey', () => {
       prey('2026-03-10T06:50:00.000Z', [left, left, left])
       return topUps(room).drafts.find(({ roundId }) => roundId === 'morning')?.content.amount?.value
     }
-    // They eat 13 per mL by the next feed; the water may hold 15: 4 per mL are 356 mL, 0.7 are 62 mL, and 0.4 are not worth a walk.
-    expect([110, 143, 146].map(morning)).toEqual([360, 60, undefined])
+    // They eat 14.3 per mL by the next feed, so that the water may hold 19.3: 4 per mL are 356 mL, 0.7 are 62 mL, and 0.4 are
+    // not worth a walk.
+    expect([153, 186, 189].map(morning)).toEqual([360, 60, undefined])
   })
 
   test('batches on one culture share what it can give: no more than half of it in all, and never under its floor', () => {
