@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { whyLines } from '../../testing/why-lines.ts'
 import { tankOxygenLow } from './tank-oxygen.ts'
 
 const date = '2026-03-10'
@@ -64,4 +65,29 @@ test('a look that measures again settles it; a reading of the day before yesterd
   const empty = room.tank({ kind: 'grow_out', salinity: 36.131, temperatureC: 26 })
   room.fact('water_test', empty.id, '2026-03-10T07:00:00.000Z', { oxygenMgPerL: 2 })
   expect(drafts()).toEqual([])
+})
+
+test('it is looked at in the round of the reading, late after an hour, and with the first of the day for yesterday’s', () => {
+  const { room, reads, drafts } = pairsTank()
+  reads('2026-03-09T20:00:00.000Z', { oxygenMgPerL: 3 })
+  expect(drafts()).toMatchObject([{ roundId: 'morning', lateAt: '2026-03-10T08:00:00.000Z' }])
+  reads('2026-03-10T13:00:00.000Z', { oxygenMgPerL: 3 })
+  expect(drafts()).toMatchObject([{ roundId: 'midday', lateAt: '2026-03-10T13:30:00.000Z' }])
+  room.snapshot.room.rounds = room.snapshot.room.rounds.slice(0, 1)
+  expect(drafts()).toMatchObject([{ roundId: 'morning' }])
+})
+
+test('larvae in a tank of their own are held to it too', () => {
+  const room = new SnapshotBuilder()
+  const nursery = room.tank({ name: 'Nursery', salinity: 36.131, temperatureC: 26 })
+  room.fact('water_test', nursery.id, '2026-03-10T06:30:00.000Z', { oxygenMgPerL: 5.2 })
+  expect(room.drafts(date, [tankOxygenLow]).drafts).toEqual([])
+  room.batch({ hatchedOn: '2026-03-06', tankId: nursery.id })
+  expect(whyLines(onlyDraft(room.drafts(date, [tankOxygenLow])))).toEqual([
+    '5.2 mg_per_L oxygen read by hand',
+    'and 26 degC temperature, set and not read lately',
+    'and 36.131 psu salinity, set and not read lately',
+    'equals 0.79 share of saturation',
+    'and 0.8 share of saturation at the least',
+  ])
 })
