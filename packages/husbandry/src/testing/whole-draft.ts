@@ -12,6 +12,8 @@ export function wholeDrafts(day: DayDrafts): DayDrafts {
     for (const [index, { text, isHeading }] of content.steps.entries())
       if (isHeading && isNothingUnder(content.steps[index + 1]))
         throw new Error(`${ruleId}: "${text}" stands over nothing`)
+    for (const { text } of content.steps)
+      if (text.endsWith(':')) throw new Error(`${ruleId}: "${text}" is a heading and does not say so`)
     for (const takenMl of samplesOf(content))
       if (!content.fields.some((field) => field.type === 'count' && field.volumeMl === takenMl))
         throw new Error(`${ruleId}: a sample of ${takenMl} mL is counted as another`)

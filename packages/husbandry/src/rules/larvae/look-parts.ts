@@ -25,11 +25,12 @@ export function lightSteps({ hours: lit, onAt, offAt }: TankLight): Phrase[] {
 
 /** How a batch is looked at, alone or while its bottom is siphoned. */
 export function lookSteps({ withLight, light }: LarvalLook, { look }: YoungWords): Phrase[] {
-  return [
-    ...look.map((step) => phrase(step)),
-    ...(withLight ? [phrase('The light, weekly:'), ...lightSteps(light)] : []),
-  ]
+  return [...look.map((step) => phrase(step)), ...(withLight ? weeklyLightSteps(light) : [])]
 }
+
+/** Among other steps they say themselves what they are of: what is done after them is not of the light. */
+const weeklyLightSteps = (light: TankLight): Phrase[] =>
+  lightSteps(light).map((step, index) => (index === 0 ? { ...step, text: `The light, weekly: ${step.text}` } : step))
 
 /** How they are, and how many have settled: what no siphoning asks. */
 export function lookFields({ settle }: YoungWords): TaskField[] {
