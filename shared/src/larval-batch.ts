@@ -11,7 +11,7 @@ import {
   VersionSchema,
 } from './primitives.ts'
 import { atMost, withDefault } from './shapes.ts'
-import { foods } from './vocabulary.ts'
+import { careKinds, foods } from './vocabulary.ts'
 
 /** Larvae of one or more clutches that share a tank. Numbers are worked out from the facts. */
 export const LarvalBatchSchema = z
@@ -19,6 +19,8 @@ export const LarvalBatchSchema = z
     id: IdSchema,
     name: NameSchema,
     species: SpeciesIdSchema,
+    /** Where their eggs were. */
+    care: z.enum(careKinds),
     tankId: IdSchema,
     clutchIds: z.array(IdSchema),
     /** Date whose lights-off began the hatch night. */

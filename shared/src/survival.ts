@@ -3,6 +3,7 @@ import { FactSchema } from './facts/index.ts'
 import { IdSchema, InstantSchema, PlainDateSchema, SubjectRefSchema } from './primitives.ts'
 import { withDefault } from './shapes.ts'
 import {
+  careKinds,
   comparedBy,
   comparisonConclusions,
   foods,
@@ -55,6 +56,7 @@ export const SurvivalRowSchema = z
     clutches: z.array(SubjectRefSchema),
     pairs: z.array(SubjectRefSchema),
     species: z.string(),
+    care: z.enum(careKinds),
     /** Tanks that its larvae were in during their first days. */
     tanks: z.array(SubjectRefSchema),
     /** Rotifer and copepod cultures that it ate from in its first days. */
@@ -129,6 +131,8 @@ export type ComparedGroup = z.infer<typeof ComparedGroupSchema>
 export const SurvivalComparisonSchema = z
   .object({
     by: z.enum(comparedBy),
+    /** Where the eggs of all these clutches were: young hatch, or are released. */
+    cares: z.array(z.enum(careKinds)),
     groups: z.array(ComparedGroupSchema),
     /** Days of age for which numbers at risk are told. */
     days: z.array(z.number()),

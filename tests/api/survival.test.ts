@@ -354,3 +354,19 @@ describe('descent', () => {
     expect((await formed('2027-07-02')).status).toBe(201)
   })
 })
+
+test('young that a parent carried are known as such wherever they are reviewed', async () => {
+  const pair = await world.ok(full.caretaker, 'createPair', {
+    params: params(),
+    body: { name: make.called('Silver'), species: 'pterapogon-kauderni', tankId: full.pairTank.id },
+  })
+  const { clutch, batch } = await raise({ name: make.called('Brood'), pairId: pair.id })
+  const { rows } = await world.ok(full.viewer, 'getSurvival', { params: params() })
+  expect(rows.find(({ id }) => id === clutch.id)?.care).toBe('mouth')
+  expect(rows.filter(({ species }) => species === 'amphiprion-ocellaris').map(({ care }) => care)).toContain('nest')
+  const life = await world.ok(full.viewer, 'getClutchLife', { params: { roomId, clutchId: clutch.id } })
+  expect(life.row.care).toBe('mouth')
+  expect(batch.care).toBe('mouth')
+  const { cares } = await world.ok(full.viewer, 'compareSurvival', { params: params(), query: { by: 'pair' } })
+  expect(cares).toEqual(['nest', 'mouth'])
+})

@@ -13,7 +13,7 @@ function compared(groups: ReturnType<typeof each>[], names: string[]): SurvivalC
   const { conclusion, best, worst, byAnimal, byCluster, hasFewDeaths } = compareGroups({ groups })
   const key = (index: number | null) => (index === null ? null : names[index]!)
   return {
-    ...{ by: 'pair', days: [], leftOut: [], best: key(best), worst: key(worst), hasFewDeaths },
+    ...{ by: 'pair', cares: ['nest'], days: [], leftOut: [], best: key(best), worst: key(worst), hasFewDeaths },
     conclusion: conclusion === 'too_few_clusters' ? 'too_few_clutches' : conclusion,
     groups: groups.map((group, index) => ({
       ...{ key: names[index]!, name: names[index]!, clutches: group.length, animals: group.length, deaths: 0 },
@@ -66,6 +66,9 @@ describe('what groups show', () => {
   it('is nothing in a room with one group, or none', () => {
     const none = { ...compared([each('1'), each('2')], ['A', 'B']), conclusion: 'one_group' as const }
     expect(sayComparison({ ...none, groups: [] }, voice).may).toBe('No clutch can be compared yet.')
-    expect(sayComparison({ ...none, groups: none.groups.slice(0, 1) }, voice).may).toBe('There is one group only.')
+    const one = { ...none, groups: none.groups.slice(0, 1) }
+    expect(sayComparison(one, voice).may).toBe('There is one group only.')
+    expect(sayComparison(one, voice).mayNot).toMatch(/counted again after the hatch\.$/)
+    expect(sayComparison({ ...one, cares: ['pouch'] }, voice).mayNot).toMatch(/counted again after the release\.$/)
   })
 })

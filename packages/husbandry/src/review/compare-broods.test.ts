@@ -132,7 +132,13 @@ describe('groups of broods', () => {
   })
 
   test('are none in a room where nothing was raised', () => {
-    expect(compareBroods([], 'pair')).toMatchObject({ groups: [], conclusion: 'one_group', byAnimal: null, days: [0] })
+    expect(compareBroods([], 'pair')).toMatchObject({
+      groups: [],
+      cares: [],
+      conclusion: 'one_group',
+      byAnimal: null,
+      days: [0],
+    })
   })
 
   test('of more than twelve the largest stand, and how many clutches the others have is said', () => {

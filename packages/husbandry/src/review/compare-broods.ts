@@ -1,4 +1,12 @@
-import { type ComparedBy, type LeftOutReason, type PlainDate, type SurvivalComparison, seasons } from '@fryward/shared'
+import {
+  type CareKind,
+  type ComparedBy,
+  careKinds,
+  type LeftOutReason,
+  type PlainDate,
+  type SurvivalComparison,
+  seasons,
+} from '@fryward/shared'
 import { type Cluster, compareGroups, type GroupComparison, observationsFromBook } from '@fryward/survival'
 import type { BroodReview } from './brood-review.ts'
 
@@ -37,6 +45,7 @@ export function compareBroods(reviews: readonly BroodReview[], by: ComparedBy): 
       ? compareGroups({ groups: groups.map((group) => group.map(({ young }) => young)), times: days })
       : null
   return {
+    cares: caresOf(reviews),
     days,
     groups: groups.map((group, index) => toGroup(keys[index]!, { group, compared: compared!.groups[index]! })),
     ...toConclusion(compared, keys),
@@ -44,6 +53,11 @@ export function compareBroods(reviews: readonly BroodReview[], by: ComparedBy): 
       .map(([reason, clutches]) => ({ reason, clutches }))
       .sort((a, b) => (a.reason < b.reason ? -1 : 1)),
   }
+}
+
+const caresOf = (reviews: readonly BroodReview[]): CareKind[] => {
+  const all = new Set(reviews.flatMap(({ brood }) => brood.clutches.map(({ care }) => care)))
+  return careKinds.filter((care) => all.has(care))
 }
 
 /** Groups by their keys, as many as may stand side by side, and how many clutches the rest have. */

@@ -1,4 +1,4 @@
-import { batchNumbers, dayOfLife, isBatchStanding, localDate, type RoomSnapshot } from '@fryward/husbandry'
+import { batchNumbers, dayOfLife, findSpecies, isBatchStanding, localDate, type RoomSnapshot } from '@fryward/husbandry'
 import type { Id, LarvalBatch } from '@fryward/shared'
 import { fromDateColumn } from '@fryward/store'
 import { notFound } from '../errors.ts'
@@ -31,6 +31,7 @@ export async function listLarvalBatchesInRoom(scope: Scope): Promise<LarvalBatch
     return [
       {
         ...batch,
+        care: findSpecies(batch.species)?.care.value ?? 'nest',
         // As the rules and the species' profiles count: day 0 is the morning after the hatch night.
         ageDays: Math.max(0, dayOfLife(batch, lastDay)),
         numberNow: endedAt ? null : numberNow(snapshot, batch),

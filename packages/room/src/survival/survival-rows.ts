@@ -22,6 +22,7 @@ export function toRow({ named }: ReadReview, review: BroodReview): SurvivalRow {
     clutches: brood.clutches.map(({ id }) => named(id)),
     pairs: [...new Set(brood.clutches.map(({ pairId }) => pairId))].map(named),
     species: brood.clutches[0]?.species ?? '',
+    care: brood.clutches[0]?.care ?? 'nest',
     tanks: review.tankIds.map(named),
     cultures: review.cultureIds.map(named),
     protocol: review.protocol,

@@ -1,12 +1,14 @@
-import type { Fact, FactOf } from '@fryward/shared'
+import type { CareKind, Fact, FactOf } from '@fryward/shared'
 import { expect, test } from 'vitest'
+import { sayFactKind } from '../labels/facts.ts'
 import type { UnitVoice } from '../voice.ts'
 import { sayFact } from './say-fact.ts'
 
 const id = '01900000-0000-7000-8000-000000000001'
 const british: UnitVoice = { units: 'metric', locale: 'en-GB' }
-const say = (fact: Pick<Fact, 'kind' | 'data'>, voice = british) =>
-  sayFact({ ...fact, id, subjectId: id } as Fact, { voice, nameOf: (known) => (known === id ? 'R1' : undefined) })
+const nameOf = (known: string | undefined) => (known === id ? 'R1' : undefined)
+const say = (fact: Pick<Fact, 'kind' | 'data'>, voice = british, care?: CareKind) =>
+  sayFact({ ...fact, id, subjectId: id } as Fact, { voice, nameOf, care })
 
 test('a count says its density, and apart from it the samples that it was worked out from', () => {
   const data: FactOf<'count'>['data'] = {
@@ -47,6 +49,21 @@ test('a loss counts heads by the whole number, and one of them as one', () => {
   expect(say({ kind: 'hatch', data: { hatchedOn: '2026-11-26', larvae: 1 } }).main).toMatch(/^1 larva\b/)
   expect(say({ kind: 'inoculation', data: { animals: 1 } }).main).toBe('1 animal')
 })
+
+test.each(['mouth', 'pouch'] as const)(
+  'what is recorded of young that a %s carries speaks of neither eggs nor larvae',
+  (care) => {
+    const carried = (kind: Fact['kind'], data: object) => say({ kind, data } as never, british, care).main
+    expect(sayFactKind('hatch', care)).toBe('Release')
+    expect(carried('hatch', { hatchedOn: '2026-11-26', larvae: 40 })).toBe('40 young, night of Thu 26 Nov')
+    expect(sayFactKind('spawning', care)).toBe('Brood')
+    expect([carried('spawning', { eggs: 45 }), carried('spawning', {})]).toEqual(['45', 'not counted'])
+    expect(carried('loss', { number: 1, of: 'larvae' })).toBe('1 young')
+    expect(carried('count', { of: 'larvae', animals: [38], dilution: 1 })).toBe('38 young')
+    const seen = ['eggs_seen', 'no_eggs', 'larvae_out'].map((sign) => carried('observation', { signs: [sign] }))
+    expect(seen).toEqual(['still carrying', 'not carrying any more', 'young out'])
+  },
+)
 
 test('fish that were placed say what they eat, and what they do not yet', () => {
   const placed = (data: object) =>

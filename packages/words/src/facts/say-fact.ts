@@ -1,14 +1,15 @@
-import type { Fact, Id, Quantity } from '@fryward/shared'
+import type { CareKind, Fact, Id, Quantity } from '@fryward/shared'
 import { sayDate } from '../dates/say-date.ts'
 import { sayFoodChange } from '../food/say-food.ts'
+import { isCarried } from '../labels/brood.ts'
 import {
   careActLabels,
-  countTargetLabels,
   destinationLabels,
   eggStageLabels,
   foodLabels,
   outcomeLabels,
-  signLabels,
+  sayCountTarget,
+  saySign,
 } from '../labels/facts.ts'
 import { intentLabels } from '../labels/things.ts'
 import { sayNumber, sayWhole } from '../numbers/say-number.ts'
@@ -18,7 +19,12 @@ import type { UnitVoice } from '../voice.ts'
 
 const longAgo = '1970-01-01'
 
-type Say = { voice: UnitVoice; nameOf: (id: Id | undefined) => string | undefined }
+type Say = {
+  voice: UnitVoice
+  nameOf: (id: Id | undefined) => string | undefined
+  /** Where the eggs of its clutch or batch were, as far as that is known. */
+  care?: CareKind | undefined
+}
 type Of<K extends Fact['kind']> = Extract<Fact, { kind: K }>['data']
 
 const quantity = (value: number | undefined, unit: Quantity['unit'], { voice }: Say) =>
@@ -35,7 +41,7 @@ function sayCount(data: Of<'count'>, say: Say): Said {
     data.volumeMl === undefined
       ? sayNumber(mean, say.voice)
       : `${sayNumber((mean * data.dilution) / data.volumeMl, say.voice)} per mL`
-  const target = data.of === 'culture' ? undefined : countTargetLabels[data.of].toLowerCase()
+  const target = data.of === 'culture' ? undefined : sayCountTarget(data.of, say.care).toLowerCase()
   const samples =
     data.volumeMl === undefined
       ? undefined
@@ -119,6 +125,12 @@ function sayPlacing(data: Of<'outcome'>, { voice }: Say) {
   ]
 }
 
+/** A brood is counted in heads: nobody sees how far it is. */
+function sayLaid({ eggs }: Of<'spawning'>, say: Say): string {
+  if (!isCarried(say.care)) return quantity(eggs, 'eggs', say) ?? 'eggs not counted'
+  return eggs === undefined ? 'not counted' : sayWhole(eggs, say.voice)
+}
+
 /** One fact as a short sentence, numbers first, in the room's units, with its small print apart. */
 export const sayFact = (fact: Fact, say: Say): Said =>
   fact.kind === 'count' ? sayCount(fact.data, say) : { main: sayOther(fact, say) }
@@ -146,7 +158,7 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
       ])
     case 'loss':
       return join([
-        sayHeads(fact.data.number, fact.data.of, say.voice),
+        sayHeads(fact.data.number, { of: fact.data.of, care: say.care }, say.voice),
         ...sayYoung(fact.data, say),
         fact.data.cause,
         sayBeyond(fact.data),
@@ -163,7 +175,7 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
         ...fact.data.signs
           // The colour says that there are eggs.
           .filter((sign) => sign !== 'eggs_seen' || fact.data.eggStage === undefined)
-          .map((sign) => signLabels[sign].toLowerCase()),
+          .map((sign) => saySign(sign, say.care).toLowerCase()),
         fact.data.eggStage && `eggs ${eggStageLabels[fact.data.eggStage].toLowerCase()}`,
         ...sayYoung(fact.data, say),
         fact.data.note,
@@ -185,7 +197,7 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
         fact.data.note,
       ])
     case 'spawning':
-      return quantity(fact.data.eggs, 'eggs', say) ?? 'eggs not counted'
+      return sayLaid(fact.data, say)
     case 'treatment':
       return join([fact.data.product, fact.data.dose, `prescribed by ${fact.data.prescribedBy}`, fact.data.note])
     case 'decision':
@@ -206,7 +218,9 @@ function sayOther(fact: Exclude<Fact, { kind: 'count' }>, say: Say): string {
       ])
     case 'hatch':
       return join([
-        fact.data.larvae === undefined ? undefined : sayHeads(fact.data.larvae, 'larvae', say.voice),
+        fact.data.larvae === undefined
+          ? undefined
+          : sayHeads(fact.data.larvae, { of: 'larvae', care: say.care }, say.voice),
         fact.data.share === undefined ? undefined : `${sayNumber(fact.data.share * 100, say.voice)}% of the clutch`,
         `night of ${sayDate(fact.data.hatchedOn, say.voice)}`,
       ])

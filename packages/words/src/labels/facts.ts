@@ -1,5 +1,6 @@
 import type {
   CareAct,
+  CareKind,
   CountTarget,
   EggStage,
   FactKind,
@@ -9,8 +10,9 @@ import type {
   PhotoLook,
   Sign,
 } from '@fryward/shared'
+import { broodWords, isCarried } from './brood.ts'
 
-export const factKindLabels = {
+const factKindLabels = {
   count: 'Count',
   harvest: 'Harvest',
   feeding: 'Feeding',
@@ -30,7 +32,7 @@ export const factKindLabels = {
   cure: 'So that food lasts',
 } as const satisfies Record<FactKind, string>
 
-export const countTargetLabels = {
+const countTargetLabels = {
   culture: 'The culture',
   copepod_nauplii: 'Copepod nauplii',
   prey_rotifers: 'Rotifers in the water',
@@ -40,6 +42,15 @@ export const countTargetLabels = {
   juveniles: 'Juveniles',
   algal_cells: 'Algal cells',
 } as const satisfies Record<CountTarget, string>
+
+/** What kind of record it is, of a clutch or batch whose eggs were there. */
+export function sayFactKind(kind: FactKind, care: CareKind | undefined): string {
+  if (!isCarried(care)) return factKindLabels[kind]
+  return kind === 'spawning' ? broodWords(care).eggs : kind === 'hatch' ? 'Release' : factKindLabels[kind]
+}
+
+export const sayCountTarget = (target: CountTarget, care: CareKind | undefined): string =>
+  target === 'larvae' && isCarried(care) ? 'Young' : countTargetLabels[target]
 
 /** Where fish went that are no longer in the room's care; none of them is a death. */
 export const outcomeLabels = {
@@ -88,6 +99,16 @@ export const signLabels = {
   settled: 'Most barred and settled',
   all_well: 'All well',
 } as const satisfies Record<Sign, string>
+
+/** What is seen of a parent is whether it carries. */
+const carriedSigns: Partial<Record<Sign, string>> = {
+  eggs_seen: 'Still carrying',
+  no_eggs: 'Not carrying any more',
+  larvae_out: 'Young out',
+}
+
+export const saySign = (sign: Sign, care: CareKind | undefined): string =>
+  (isCarried(care) ? carriedSigns[sign] : undefined) ?? signLabels[sign]
 
 export const eggStageLabels = {
   orange: 'Orange',

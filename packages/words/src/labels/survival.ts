@@ -1,7 +1,8 @@
-import type { ComparedBy, LeftOutReason, ProtocolPart, Season, SurvivalStageName } from '@fryward/shared'
+import type { CareKind, ComparedBy, LeftOutReason, ProtocolPart, Season, SurvivalStageName } from '@fryward/shared'
+import { broodWords, isCarried, sayComing, sayOut } from './brood.ts'
 
 /** What the young of a clutch come through; `settled` are counted as they are moved to grow-out. */
-export const survivalStageLabels = {
+const stageLabels = {
   laid: 'Eggs laid',
   hatched: 'Hatched',
   first_feed: 'First food',
@@ -10,6 +11,13 @@ export const survivalStageLabels = {
   settled: 'Settled',
   placed: 'Placed or kept',
 } as const satisfies Record<SurvivalStageName, string>
+
+/** Young that a parent let go are small fish: they have no settling, and are counted as they are moved all the same. */
+export function sayStage(stage: SurvivalStageName, care: CareKind): string {
+  if (!isCarried(care)) return stageLabels[stage]
+  const { eggs, out } = broodWords(care)
+  return { ...stageLabels, laid: eggs, hatched: out, settled: 'In grow-out' }[stage]
+}
 
 export const comparedByLabels = {
   pair: 'Pair',
@@ -40,10 +48,15 @@ export const protocolLabels = {
   green_water: 'green water',
 } as const satisfies Record<ProtocolPart, string>
 
-export const leftOutLabels = {
-  not_hatched: 'not hatched, or not raised',
-  not_counted: 'not counted again since the hatch',
+/** Why clutches stand in no group, said after how many they are. */
+export function sayLeftOut(reason: LeftOutReason, cares: readonly CareKind[]): string {
+  if (reason === 'not_counted') return `not counted again since the ${sayComing(cares)}`
+  if (reason === 'not_hatched') return `not ${sayOut(cares)}, or not raised`
+  return leftOutLabels[reason]
+}
+
+const leftOutLabels = {
   several: 'in more than one group at once',
   not_known: 'in a group that is not known',
   too_many_groups: 'in groups smaller than the twelve largest',
-} as const satisfies Record<LeftOutReason, string>
+} as const satisfies Partial<Record<LeftOutReason, string>>

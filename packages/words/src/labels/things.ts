@@ -1,13 +1,12 @@
-import {
-  type CareKind,
-  type ClutchIntent,
-  type ClutchState,
-  type CultureEndCause,
-  type CultureKind,
-  isBrooder,
-  type RotiferStrain,
-  type SubjectKind,
-  type TankKind,
+import type {
+  CareKind,
+  ClutchIntent,
+  ClutchState,
+  CultureEndCause,
+  CultureKind,
+  RotiferStrain,
+  SubjectKind,
+  TankKind,
 } from '@fryward/shared'
 
 export const tankKindLabels = {
@@ -44,9 +43,6 @@ export const careLabels = {
   pouch: 'in a pouch',
   pelagic: 'floating in open water',
 } as const satisfies Record<CareKind, string>
-
-/** What a night may bring, by where the eggs are. */
-export const sayMayCome = (care: CareKind): string => (isBrooder(care) ? 'may be released' : 'may hatch')
 
 export const intentLabels = {
   undecided: 'Not decided yet',

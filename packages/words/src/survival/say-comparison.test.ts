@@ -9,7 +9,15 @@ const group = (key: string) => ({
 const differ = (by: 'green_water' | 'artemia_day', best: string, worst: string) =>
   sayComparison(
     {
-      ...{ by, groups: [group(best), group(worst)], conclusion: 'differ', best, worst, hasFewDeaths: true },
+      ...{
+        by,
+        cares: ['nest'],
+        groups: [group(best), group(worst)],
+        conclusion: 'differ',
+        best,
+        worst,
+        hasFewDeaths: true,
+      },
       ...{ byAnimal: null, byClutch: null },
     },
     voice,

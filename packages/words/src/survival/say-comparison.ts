@@ -1,4 +1,5 @@
 import type { ProtocolPart, SurvivalComparison } from '@fryward/shared'
+import { sayComing } from '../labels/brood.ts'
 import { protocolLabels, seasonLabels } from '../labels/survival.ts'
 import { numberFormat, sayWhole } from '../numbers/say-number.ts'
 import { together } from '../phrases/together.ts'
@@ -30,7 +31,7 @@ export type SaidComparison = {
 
 type Asked = Pick<
   SurvivalComparison,
-  'by' | 'groups' | 'conclusion' | 'best' | 'worst' | 'byAnimal' | 'byClutch' | 'hasFewDeaths'
+  'by' | 'cares' | 'groups' | 'conclusion' | 'best' | 'worst' | 'byAnimal' | 'byClutch' | 'hasFewDeaths'
 >
 
 /** What groups side by side show, and what they do not; numbers that are small are said to be. */
@@ -39,7 +40,7 @@ export function sayComparison(compared: Asked, voice: NumberVoice): SaidComparis
   if (conclusion === 'one_group')
     return {
       may: compared.groups.length === 0 ? 'No clutch can be compared yet.' : 'There is one group only.',
-      mayNot: 'Nothing may be concluded: it takes two groups with clutches that were counted again after the hatch.',
+      mayNot: `Nothing may be concluded: it takes two groups with clutches that were counted again after the ${sayComing(compared.cares)}.`,
     }
   if (conclusion === 'no_deaths')
     return {
@@ -79,12 +80,12 @@ function mayNotOf({ conclusion, byClutch, groups }: Asked, voice: NumberVoice): 
   if (conclusion === 'differ')
     return 'It does not say why: the clutches were not put into these groups by lot, and whatever else differed between them may be the cause.'
   if (conclusion === 'differ_by_animals_only')
-    return 'It may not be put down to the group: larvae of one clutch live and die together.'
+    return 'It may not be put down to the group: young of one clutch live and die together.'
   if (conclusion === 'no_difference_shown')
     return 'It does not say that there is none: with more clutches one may yet show.'
   const clutches = together(groups.map((group) => sayWhole(group.clutches, voice)))
   const least = byClutch ? `, where chance alone does as much with ${sayChance(byClutch.smallestPValue, voice)}` : ''
-  return `Nothing may be concluded from ${clutches} clutches${least}: larvae of one clutch live and die together.`
+  return `Nothing may be concluded from ${clutches} clutches${least}: young of one clutch live and die together.`
 }
 
 /** Whoever began late must have lived so long: those that died sooner stand in the last group, and make it look worse. */

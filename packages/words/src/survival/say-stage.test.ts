@@ -21,8 +21,9 @@ describe('how many reached a stage', () => {
 
   it('never stands as a share without its interval', () => {
     const share = { share: 0.754, lower: 0.66, upper: 0.821, of: 80 }
-    expect(sayShareOf({ share, fromStage: 'hatched' }, voice)).toBe('75% (66 to 82%) of hatched')
-    expect(sayShareOf({ share: null, fromStage: null }, voice)).toBeNull()
+    expect(sayShareOf({ share, fromStage: 'hatched' }, 'nest', voice)).toBe('75% (66 to 82%) of hatched')
+    expect(sayShareOf({ share, fromStage: 'hatched' }, 'mouth', voice)).toBe('75% (66 to 82%) of released')
+    expect(sayShareOf({ share: null, fromStage: null }, 'nest', voice)).toBeNull()
   })
 })
 

@@ -1,5 +1,5 @@
-import type { SurvivalShare, SurvivalStage } from '@fryward/shared'
-import { survivalStageLabels } from '../labels/survival.ts'
+import type { CareKind, SurvivalShare, SurvivalStage } from '@fryward/shared'
+import { sayStage } from '../labels/survival.ts'
 import { sayPercent, sayWhole } from '../numbers/say-number.ts'
 import type { NumberVoice } from '../voice.ts'
 
@@ -27,6 +27,9 @@ export const sayShare = ({ share, lower, upper }: SurvivalShare, voice: NumberVo
   `${sayPercent(share, voice)} (${sayPercent(lower, voice).slice(0, -1)} to ${sayPercent(upper, voice)})`
 
 /** "75% (66 to 82%) of hatched"; null where no share is known. */
-export function sayShareOf({ share, fromStage }: Pick<SurvivalStage, 'share' | 'fromStage'>, voice: NumberVoice) {
-  return share && fromStage ? `${sayShare(share, voice)} of ${survivalStageLabels[fromStage].toLowerCase()}` : null
-}
+export const sayShareOf = (
+  { share, fromStage }: Pick<SurvivalStage, 'share' | 'fromStage'>,
+  care: CareKind,
+  voice: NumberVoice,
+): string | null =>
+  share && fromStage ? `${sayShare(share, voice)} of ${sayStage(fromStage, care).toLowerCase()}` : null

@@ -1,6 +1,6 @@
 'use client'
 
-import { typedNumber } from '@fryward/words'
+import { broodWords, typedNumber } from '@fryward/words'
 import { TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
@@ -36,6 +36,7 @@ export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDon
   const { draft, change } = typed
   const create = useCreateBatch(room.id, { draftKey: typed.draftKey, about: draft.name })
   const [missing, setMissing] = useState<string>()
+  const words = broodWords(clutches.find(({ id }) => id === draft.clutchIds[0])?.care)
   const send = () => {
     const species = draft.clutchIds.length > 0 ? null : readSpecies(draft.species, voice)
     if (species && 'missing' in species) return setMissing(`Say ${species.missing}.`)
@@ -55,7 +56,7 @@ export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDon
   }
   return (
     <Form
-      submitLabel="Record the hatch"
+      submitLabel={`Record the ${words.coming}`}
       isBusy={create.isPending}
       error={create.error}
       onSubmit={send}
@@ -78,14 +79,14 @@ export function BatchForm({ clutchId, onDone }: { clutchId: string | null; onDon
       <TankSelect label="In tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
       <TextInput
         type="date"
-        label="Hatch night"
+        label={words.night}
         description="The date on which its lights went off"
         required
         value={draft.hatchedOn}
         onChange={(event) => change({ hatchedOn: event.currentTarget.value })}
       />
       <NumberBox
-        label="About how many larvae"
+        label={`About how many ${words.many}`}
         help="May be left out"
         isWhole
         text={draft.larvae}

@@ -9,7 +9,15 @@ import { FeedLinks } from './FeedLinks.tsx'
 const r1 = makeCulture({ id: newId(), name: 'R1' })
 const cone = makeCulture({ id: newId(), name: 'Cone 1', kind: 'artemia_hatch', strain: null })
 const batchOf = (name: string): LarvalBatch => ({
-  ...{ id: newId(), name, species: 'amphiprion-ocellaris', tankId: newId(), clutchIds: [], hatchedOn: '2026-11-20' },
+  ...{
+    id: newId(),
+    name,
+    species: 'amphiprion-ocellaris',
+    care: 'nest',
+    tankId: newId(),
+    clutchIds: [],
+    hatchedOn: '2026-11-20',
+  },
   ...{ ageDays: 8, numberNow: null, note: '', endedAt: null, version: 1 },
 })
 const [young, old] = [batchOf('Young'), batchOf('Old')]

@@ -1,7 +1,7 @@
 'use client'
 
 import type { Fact, Photo } from '@fryward/shared'
-import { factKindLabels, sayFact, sayTime } from '@fryward/words'
+import { sayFact, sayFactKind, sayTime } from '@fryward/words'
 import { useId, useState } from 'react'
 import { useMay, useVoice } from '@/base/room/room-context.tsx'
 import { Button } from '@/base/ui/Button.tsx'
@@ -29,9 +29,11 @@ export function FactLine({ fact, photos, isTarget, isSaidAbove }: FactProps) {
   const find = useFindThing()
   const [isOpen, setOpen] = useState(false)
   const id = useId()
-  const { main, detail } = sayFact(fact, { voice, nameOf: (thingId) => find(thingId)?.name })
+  const care = find(fact.subjectId)?.care
+  const kind = sayFactKind(fact.kind, care)
+  const { main, detail } = sayFact(fact, { voice, care, nameOf: (thingId) => find(thingId)?.name })
   const isStruck = fact.struckAt !== null
-  const what = `${factKindLabels[fact.kind]} ${main}`
+  const what = `${kind} ${main}`
   return (
     <li
       id={`fact-${fact.id}`}
@@ -44,7 +46,7 @@ export function FactLine({ fact, photos, isTarget, isSaidAbove }: FactProps) {
       </time>
       <div className={styles.what}>
         <p>
-          <strong>{factKindLabels[fact.kind]}</strong> {isStruck ? <s>{main}</s> : main}
+          <strong>{kind}</strong> {isStruck ? <s>{main}</s> : main}
         </p>
         <p className={isSaidAbove && !detail ? styles.unseen : styles.who}>
           {detail}

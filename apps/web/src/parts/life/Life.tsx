@@ -1,7 +1,7 @@
 'use client'
 
 import type { ClutchLife, Id } from '@fryward/shared'
-import { sayDate, sayReached, sayWhole, survivalStageLabels } from '@fryward/words'
+import { broodWords, sayDate, sayReached, sayStage, sayWhole } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { Suspense } from 'react'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
@@ -56,7 +56,7 @@ function LifeCard({ life, since }: { life: ClutchLife; since: 'laid' | 'hatch' }
         <LifeTable life={life} />
       </Card>
       <Card>
-        <StageBars stages={life.row.stages} label="How many made it" />
+        <StageBars stages={life.row.stages} care={life.row.care} label="How many made it" />
         <Losses life={life} />
       </Card>
     </>
@@ -70,19 +70,19 @@ function useLifeSentence({ row }: ClutchLife): string {
   const now =
     row.numberNow === null ? 'How many are left is not known' : `${sayWhole(row.numberNow, voice)} in the room now`
   if (!last) return `${now}.`
-  return `${survivalStageLabels[last.stage]}: ${sayReached(last, voice)}. ${now}.`
+  return `${sayStage(last.stage, row.care)}: ${sayReached(last, voice)}. ${now}.`
 }
 
 /** Those that share a tank share a line; those that were mixed later end theirs. */
 function Together({ life }: { life: ClutchLife }) {
   const room = useRoom()
-  const { clutches, mixedOn } = life.row
+  const { clutches, care, mixedOn } = life.row
   if (clutches.length === 1 && mixedOn === null) return null
   return (
     <Notice>
       {clutches.length > 1 && (
         <p>
-          Together in one tank from the hatch on, so nobody can tell them apart:{' '}
+          Together in one tank from the {broodWords(care).coming} on, so nobody can tell them apart:{' '}
           {clutches.map((clutch, index) => (
             <span key={clutch.id}>
               {index > 0 && ', '}

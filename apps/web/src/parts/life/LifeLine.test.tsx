@@ -1,7 +1,6 @@
-import { type ClutchLife, ClutchLifeSchema } from '@fryward/shared'
 import { screen, waitFor } from '@testing-library/react'
 import { describe, expect, it } from 'vitest'
-import { newId } from '@/testing/made-up.ts'
+import { makeLife } from '@/testing/made-up-life.ts'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
 import { beAsWideAs } from '@/testing/wide-as.ts'
 import { LifeLine } from './LifeLine.tsx'
@@ -10,45 +9,7 @@ import { lifeMargin } from './life-lanes.ts'
 
 beAsWideAs(400)
 
-const thing = (kind: 'clutch' | 'pair' | 'culture' | 'tank', name: string) => ({ id: newId(), kind, name })
-const tank = thing('tank', 'L1')
-const stage = (name: string, on: string | null) => ({
-  ...{ stage: name, status: on === null ? 'not_yet' : 'reached', on, ageDays: null, atLeast: 60, atMost: 60 },
-  ...{ interval: null, fromStage: null, lost: null, share: null, ofFirst: null, isAboveBook: false },
-})
-const numbers = [80, 80, 72, 60].map((number, ageDays) => ({
-  ...{ on: `2026-03-${String(9 + ageDays).padStart(2, '0')}`, ageDays },
-  ...{ atLeast: ageDays === 3 ? 60 : number - 12, atMost: number, isCounted: ageDays === 3 },
-}))
-const life: ClutchLife = ClutchLifeSchema.parse({
-  row: {
-    ...{
-      id: newId(),
-      clutches: [thing('clutch', 'C1')],
-      pairs: [thing('pair', 'P1')],
-      species: 'amphiprion-ocellaris',
-    },
-    ...{
-      tanks: [tank],
-      cultures: [],
-      protocol: ['rotifers'],
-      spawnedOn: '2026-03-01',
-      bornOn: '2026-03-09',
-      losses: [],
-      missing: 0,
-    },
-    ...{ numberNow: 60, mixedOn: null, stages: [stage('laid', '2026-03-01'), stage('hatched', '2026-03-09')] },
-  },
-  ...{ today: '2026-03-12', numbers, events: [], vessels: [] },
-  expected: [{ stage: 'hatched', from: '2026-03-08', to: '2026-03-10' }],
-  departures: [{ on: '2026-03-11', ageDays: 2, kind: 'loss', number: 8, cause: 'thin' }],
-  meals: [
-    { food: 'rotifers', culture: thing('culture', 'R1'), firstOn: '2026-03-09', lastOn: '2026-03-12', times: 12 },
-    { food: 'dry', culture: null, firstOn: '2026-03-11', lastOn: '2026-03-12', times: 2 },
-  ],
-  temperatures: [{ at: '2026-03-10T09:00:00.000Z', temperatureC: 26.4, tankId: tank.id }],
-  setPoints: [{ tank, temperatureC: 26.5 }],
-})
+const life = makeLife()
 
 async function draw(from: string) {
   renderInRoom(<LifeLine life={life} from={from} sentence="60 left." />)
@@ -89,5 +50,16 @@ describe('the life line of a clutch', () => {
     expect(rows[1]).toBe('Mon 9 MarHatched68 to 80')
     expect(rows).toContain('Wed 11 Mar8 found dead: thin60 to 72')
     expect(rows).toContain('Thu 12 Marcounted: 6060')
+  })
+
+  it('of young that a parent carries tells of their release, and of no larvae before it', async () => {
+    const carried = { ...makeLife({ care: 'pouch' }), numbers: [] }
+    renderInRoom(<LifeLine life={carried} from="2026-03-01" sentence="Carried." />)
+    const chart = await waitFor(() => screen.getByRole('img', { name: 'Life line. Carried.' }))
+    const texts = [...chart.querySelectorAll('text')].map(({ textContent }) => textContent)
+    expect(texts).toEqual(expect.arrayContaining(['Released', 'In grow-out', 'no young yet']))
+    expect(texts.join(' ')).not.toMatch(/hatched|larvae|settled/i)
+    renderInRoom(<LifeTable life={carried} />)
+    expect(screen.getAllByRole('row')[1]?.textContent).toBe('Mon 9 MarReleased')
   })
 })

@@ -1,7 +1,7 @@
 'use client'
 
 import type { ClutchLife } from '@fryward/shared'
-import { sayDayMonth, sayNumber, sayWhole, survivalStageLabels, toPlainDate } from '@fryward/words'
+import { broodWords, sayDayMonth, sayNumber, sayStage, sayWhole, toPlainDate } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import { area, curveStepAfter, line } from 'd3-shape'
 import charts from '@/base/charts/charts.module.css'
@@ -77,7 +77,7 @@ function Stages({ life, frame, tops }: Part) {
         const y = tops.stages + index * lifeRow + lifeRow / 2
         return (
           <g key={stage}>
-            <RowLabel y={y + 4}>{survivalStageLabels[stage]}</RowLabel>
+            <RowLabel y={y + 4}>{sayStage(stage, life.row.care)}</RowLabel>
             {expected && (
               <rect
                 className={styles.expected}
@@ -103,7 +103,7 @@ function Numbers({ life, frame, tops }: Part) {
   if (known.length === 0)
     return (
       <text className={charts.tick} x={lifeMargin.left + 4} y={(tops.numbers + tops.floor) / 2}>
-        {life.numbers.length === 0 ? 'no larvae yet' : 'how many are left, nobody knows'}
+        {life.numbers.length === 0 ? `no ${broodWords(life.row.care).many} yet` : 'how many are left, nobody knows'}
       </text>
     )
   const between = area<(typeof known)[number]>()

@@ -1,7 +1,7 @@
 'use client'
 
 import type { ClutchLife } from '@fryward/shared'
-import { outcomeLabels, sayDate, sayEnds, sayNumber, sayWhole, survivalStageLabels, toPlainDate } from '@fryward/words'
+import { outcomeLabels, sayDate, sayEnds, sayNumber, sayStage, sayWhole, toPlainDate } from '@fryward/words'
 import { FoldedTable } from '@/base/charts/FoldedTable.tsx'
 import { useVoice } from '@/base/room/room-context.tsx'
 import { foodRows, stageRows } from './life-rows.ts'
@@ -18,7 +18,7 @@ export function LifeTable({ life }: { life: ClutchLife }) {
   }
   const entries = [
     ...stageRows(life).flatMap(({ stage, seenOn }) =>
-      seenOn === null ? [] : [{ on: seenOn, said: survivalStageLabels[stage] }],
+      seenOn === null ? [] : [{ on: seenOn, said: sayStage(stage, life.row.care) }],
     ),
     ...life.departures.map(({ on, kind, number, cause }) => ({
       on,

@@ -1,7 +1,7 @@
 'use client'
 
 import type { CountTarget } from '@fryward/shared'
-import { countTargetLabels, sayNumber, typedNumber, type UnitVoice } from '@fryward/words'
+import { sayCountTarget, sayNumber, typedNumber, type UnitVoice } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
 import { filled } from '@/base/forms/filled.ts'
@@ -47,7 +47,7 @@ export function CountFields({ subject, onDraft }: FieldsProps) {
       {targets.length > 1 && (
         <ChoiceChips
           legend="What was counted"
-          choices={targets.map((value) => ({ value, label: countTargetLabels[value] }))}
+          choices={targets.map((value) => ({ value, label: sayCountTarget(value, subject.care) }))}
           value={typed.of}
           onChoose={(of) => {
             const target = targets.find((one) => one === of)

@@ -1,7 +1,7 @@
 'use client'
 
 import { type EggStage, eggStages, type Sign, type SubjectKind, signs } from '@fryward/shared'
-import { eggStageLabels, signLabels } from '@fryward/words'
+import { eggStageLabels, isCarried, saySign } from '@fryward/words'
 import { Textarea } from '@mantine/core'
 import { ChoiceChips, ChoicesChips } from '@/base/forms/Chips.tsx'
 import { filled } from '@/base/forms/filled.ts'
@@ -54,11 +54,11 @@ export function ObservationFields({ subject, onDraft }: FieldsProps) {
     <>
       <ChoicesChips
         legend="Signs"
-        choices={signsOf[subject.kind].map((value) => ({ value, label: signLabels[value] }))}
+        choices={signsOf[subject.kind].map((value) => ({ value, label: saySign(value, subject.care) }))}
         values={typed.signs}
         onChoose={(values) => change({ signs: signs.filter((sign) => values.includes(sign)) })}
       />
-      {subject.kind === 'clutch' && (
+      {subject.kind === 'clutch' && !isCarried(subject.care) && (
         <ChoiceChips
           legend="Colour of the eggs"
           choices={eggStages.map((value) => ({ value, label: eggStageLabels[value] }))}

@@ -1,4 +1,4 @@
-import { type SurvivalStage, SurvivalStageSchema } from '@fryward/shared'
+import { type CareKind, type SurvivalStage, SurvivalStageSchema } from '@fryward/shared'
 import { screen } from '@testing-library/react'
 import { describe, expect, it } from 'vitest'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
@@ -10,8 +10,10 @@ const stage = (part: Partial<SurvivalStage>): SurvivalStage =>
     ...{ fromStage: null, lost: null, share: null, ofFirst: null, isAboveBook: false, ...part },
   })
 
-function show(...stages: SurvivalStage[]) {
-  renderInRoom(<StageBars stages={stages} label="How many made it" />)
+const show = (...stages: SurvivalStage[]) => showOf('nest', stages)
+
+function showOf(care: CareKind, stages: SurvivalStage[]) {
+  renderInRoom(<StageBars stages={stages} care={care} label="How many made it" />)
   return screen.getAllByRole('listitem').map((item) => ({
     text: item.textContent,
     widths: [...item.querySelectorAll<HTMLElement>('[aria-hidden] > span')].map(({ style }) => style.width),
@@ -37,5 +39,21 @@ describe('the bars of a clutch', () => {
       stage({ stage: 'settled', atLeast: 48, atMost: 48, fromStage: 'hatched', share, isAboveBook: true }),
     )
     expect(settled?.text).toBe('Settled48 60% (49 to 70%) of hatched more than there can have been: a count is off')
+  })
+
+  it('of young that a parent carried are counted from their release on', () => {
+    const share = { share: 0.8, lower: 0.65, upper: 0.9, of: 45 }
+    const bars = showOf('mouth', [
+      stage({ atLeast: 45, atMost: 45 }),
+      stage({ stage: 'hatched', atLeast: 36, atMost: 36, fromStage: 'laid', share }),
+      stage({ stage: 'day_5', atLeast: 30, atMost: 30, fromStage: 'hatched', share }),
+      stage({ stage: 'settled', status: 'not_yet' }),
+    ])
+    expect(bars.map(({ text }) => text)).toEqual([
+      'Brood45',
+      'Released36 80% (65 to 90%) of brood',
+      'Day 530 80% (65 to 90%) of released',
+      'not yet: in grow-out',
+    ])
   })
 })

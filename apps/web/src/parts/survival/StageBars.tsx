@@ -1,15 +1,17 @@
 'use client'
 
-import type { SurvivalStage } from '@fryward/shared'
-import { sayReached, sayShareOf, sayWhole, survivalStageLabels } from '@fryward/words'
+import type { CareKind, SurvivalStage } from '@fryward/shared'
+import { sayReached, sayShareOf, sayStage, sayWhole } from '@fryward/words'
 import { useVoice } from '@/base/room/room-context.tsx'
 import styles from './stages.module.css'
+
+type Props = { stages: readonly SurvivalStage[]; care: CareKind; label: string }
 
 /**
  * How many made it, a bar a stage: filled as far as is known, hatched as far as it may have been. What the bars show
  * stands beside them in figures.
  */
-export function StageBars({ stages, label }: { stages: readonly SurvivalStage[]; label: string }) {
+export function StageBars({ stages, care, label }: Props) {
   const most = Math.max(1, ...stages.map(({ atLeast, atMost }) => Math.max(atLeast ?? 0, atMost ?? 0)))
   const last = stages.findLastIndex(({ status }) => !isAhead(status))
   const ahead = stages.slice(last + 1)
@@ -17,12 +19,12 @@ export function StageBars({ stages, label }: { stages: readonly SurvivalStage[];
     <ol className={styles.stages} aria-label={label}>
       {stages.slice(0, last + 1).map((stage) => (
         <li key={stage.stage} className={styles.stage}>
-          <span className={styles.name}>{survivalStageLabels[stage.stage]}</span>
+          <span className={styles.name}>{sayStage(stage.stage, care)}</span>
           <Bar stage={stage} most={most} />
-          <Figures stage={stage} />
+          <Figures stage={stage} care={care} />
         </li>
       ))}
-      {ahead.length > 0 && <Ahead stages={ahead} />}
+      {ahead.length > 0 && <Ahead stages={ahead} care={care} />}
     </ol>
   )
 }
@@ -30,9 +32,9 @@ export function StageBars({ stages, label }: { stages: readonly SurvivalStage[];
 const isAhead = (status: SurvivalStage['status']) => status === 'not_yet' || status === 'not_followed'
 
 /** What none of them has come to, in one line. */
-function Ahead({ stages }: { stages: readonly SurvivalStage[] }) {
+function Ahead({ stages, care }: Omit<Props, 'label'>) {
   const voice = useVoice()
-  const names = stages.map(({ stage }) => survivalStageLabels[stage].toLowerCase()).join(', ')
+  const names = stages.map(({ stage }) => sayStage(stage, care).toLowerCase()).join(', ')
   return (
     <li className={styles.share}>
       {stages[0] && sayReached(stages[0], voice)}: {names}
@@ -52,11 +54,11 @@ function Bar({ stage, most }: { stage: SurvivalStage; most: number }) {
   )
 }
 
-function Figures({ stage }: { stage: SurvivalStage }) {
+function Figures({ stage, care }: { stage: SurvivalStage; care: CareKind }) {
   const voice = useVoice()
   const { interval, atLeast, atMost, isAboveBook } = stage
   const isEstimate = interval !== null && interval.lower < interval.upper && atLeast === atMost
-  const share = sayShareOf(stage, voice)
+  const share = sayShareOf(stage, care, voice)
   return (
     <span className={styles.figures}>
       <strong data-unknown={atLeast === null && atMost === null ? '' : undefined}>{sayReached(stage, voice)}</strong>

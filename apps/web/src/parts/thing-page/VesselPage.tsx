@@ -1,6 +1,6 @@
 'use client'
 
-import type { Id } from '@fryward/shared'
+import type { CareKind, Id } from '@fryward/shared'
 import { subjectLabels } from '@fryward/words'
 import type { UseQueryResult } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
@@ -19,7 +19,7 @@ import styles from '@/parts/things/things.module.css'
 import type { Thing } from '@/parts/things/use-things.ts'
 import { VesselGlyph } from '@/parts/things/VesselGlyph.tsx'
 
-type Named = { id: Id; name: string; version: number; endedAt?: string | null }
+type Named = { id: Id; name: string; version: number; endedAt?: string | null; care?: CareKind }
 type Props<T extends Named> = {
   kind: Thing['kind']
   id: Id
@@ -61,7 +61,7 @@ export function VesselPage<T extends Named>({ kind, id, query, lead, children }:
                   )}
                   {!thing.endedAt && <OpenWorries subjectId={id} />}
                   {children(thing)}
-                  {!thing.endedAt && <RecordMenu subject={{ id, kind, name: thing.name }} />}
+                  {!thing.endedAt && <RecordMenu subject={{ id, kind, name: thing.name, care: thing.care }} />}
                   <PhotoStrip subjectId={id} name={thing.name} canAdd={!thing.endedAt} />
                 </div>
                 <div className={styles.column}>

@@ -1,6 +1,6 @@
 'use client'
 
-import type { Id, SubjectKind } from '@fryward/shared'
+import type { CareKind, Id, SubjectKind } from '@fryward/shared'
 import { useQuery } from '@tanstack/react-query'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { batchesOptions } from '@/parts/batches/queries.ts'
@@ -10,7 +10,13 @@ import { groupsOptions } from '@/parts/groups/queries.ts'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 
-export type Thing = { id: Id; kind: SubjectKind; name: string }
+export type Thing = {
+  id: Id
+  kind: SubjectKind
+  name: string
+  /** Where the eggs of a clutch or batch are or were. */
+  care?: CareKind | undefined
+}
 
 /** The lists of everything in the room that has a page, each as its query. */
 export function useThingQueries() {
@@ -42,7 +48,7 @@ export function useThings() {
 
 const toThing =
   (kind: SubjectKind) =>
-  ({ id, name }: { id: Id; name: string }): Thing => ({ id, kind, name })
+  ({ id, name, care }: Omit<Thing, 'kind'>): Thing => ({ id, kind, name, care })
 
 /** Finds a thing by its id, whatever it is. */
 export function useFindThing(): (id: Id | null | undefined) => Thing | undefined {

@@ -1,7 +1,7 @@
 'use client'
 
 import type { LarvalBatch } from '@fryward/shared'
-import { type NumberVoice, sayDate, sayNumber } from '@fryward/words'
+import { broodWords, type NumberVoice, sayDate, sayNumber } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
 import { useDraftKey } from '@/base/outbox/use-draft-key.ts'
@@ -73,15 +73,16 @@ function BatchTraits({ batch }: { batch: LarvalBatch }) {
   const room = useRoom()
   const tanks = useQuery(tanksOptions(room.id)).data ?? []
   const clutches = useQuery(clutchesOptions(room.id)).data ?? []
+  const words = broodWords(batch.care)
   return (
     <Card>
       <Traits
         traits={[
           {
-            label: 'Larvae now',
+            label: words.now,
             value: sayLarvae(batch.numberNow, voice),
           },
-          { label: 'Hatch night', value: sayDate(batch.hatchedOn, voice) },
+          { label: words.night, value: sayDate(batch.hatchedOn, voice) },
           {
             label: 'Tank',
             value: (

@@ -1,12 +1,13 @@
 'use client'
 
-import { type Clutch, clutchIntents, eggStages, isBrooder } from '@fryward/shared'
+import { type Clutch, clutchIntents, eggStages } from '@fryward/shared'
 import {
+  broodWords,
   careLabels,
-  clutchStateLabels,
   daysSince,
   eggStageLabels,
   intentLabels,
+  sayClutchState,
   sayMoment,
   sayNight,
   sayNumber,
@@ -38,14 +39,14 @@ export function ClutchPage() {
   const { id } = useParams<{ id: string }>()
   const clutches = useQuery(clutchesOptions(room.id))
   return (
-    <VesselPage kind="clutch" id={id} query={clutches} lead={stateOf}>
+    <VesselPage kind="clutch" id={id} query={clutches} lead={sayClutchState}>
       {(clutch) => (
         <>
           {clutch.state === 'incubating' && <Nest clutch={clutch} />}
           <ClutchTraits clutch={clutch} />
           {clutch.state === 'incubating' && <Nights clutch={clutch} />}
           {clutch.state === 'incubating' && <Intent clutch={clutch} />}
-          {clutch.state === 'incubating' && <Hatched clutch={clutch} />}
+          {clutch.state === 'incubating' && <RecordYoung clutch={clutch} />}
           {clutch.state !== 'void' && <Life clutchId={clutch.id} since="laid" />}
         </>
       )}
@@ -53,13 +54,7 @@ export function ClutchPage() {
   )
 }
 
-const isCarried = ({ care }: Clutch): boolean => isBrooder(care)
 const isInNest = ({ care }: Clutch): boolean => care === 'nest'
-
-const stateOf = (clutch: Clutch): string =>
-  clutch.state === 'incubating' && !isInNest(clutch)
-    ? `${isCarried(clutch) ? 'Carried' : 'Eggs'} ${careLabels[clutch.care]}`
-    : clutchStateLabels[clutch.state]
 
 /** The nest as it should look today, and how far on the way it is; nobody sees eggs in a mouth or a pouch, and those that float have no nest. */
 function Nest({ clutch }: { clutch: Clutch }) {
@@ -108,12 +103,13 @@ function ClutchTraits({ clutch }: { clutch: Clutch }) {
   const voice = useVoice()
   const room = useRoom()
   const pairs = useQuery(pairsOptions(room.id)).data ?? []
+  const words = broodWords(clutch.care)
   return (
     <Card>
       <Traits
         traits={[
-          { label: 'Laid', value: sayMoment(clutch.spawnedAt, new Date(), voice) },
-          { label: 'Eggs', value: clutch.eggs === null ? 'not counted' : `about ${sayNumber(clutch.eggs, voice)}` },
+          { label: words.since, value: sayMoment(clutch.spawnedAt, new Date(), voice) },
+          { label: words.eggs, value: clutch.eggs === null ? 'not counted' : `about ${sayNumber(clutch.eggs, voice)}` },
           {
             label: 'Of',
             value: (
@@ -192,14 +188,14 @@ function Intent({ clutch }: { clutch: Clutch }) {
   )
 }
 
-function Hatched({ clutch }: { clutch: Clutch }) {
+function RecordYoung({ clutch }: { clutch: Clutch }) {
   const room = useRoom()
   const may = useMay('record')
   if (!may) return null
   return (
     <div>
       <LinkButton href={`/rooms/${room.id}/add?what=batch&clutch=${clutch.id}`} variant="filled">
-        {isCarried(clutch) ? 'They are out: record the young' : 'It hatched: record the larvae'}
+        {broodWords(clutch.care).record}
       </LinkButton>
     </div>
   )

@@ -29,7 +29,7 @@ export function LossText({ loss, now }: { loss: Loss; now: Date }) {
   const { subject, number, of, at, byName } = loss
   return (
     <span>
-      <SubjectLink subject={subject} />: <strong>{sayHeads(number, of, voice)} dead</strong>
+      <SubjectLink subject={subject} />: <strong>{sayHeads(number, { of }, voice)} dead</strong>
       <span className={styles.by}>
         last found {sayMoment(at, now, voice)}, {byName}
       </span>

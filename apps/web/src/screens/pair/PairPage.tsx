@@ -1,6 +1,6 @@
 'use client'
 
-import { clutchStateLabels, sayDate, toPlainDate } from '@fryward/words'
+import { broodWords, sayClutchState, sayDate, toPlainDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
@@ -96,8 +96,9 @@ function Clutches({ pairId }: { pairId: string }) {
                 <li key={clutch.id}>
                   <Link href={`/rooms/${room.id}/clutches/${clutch.id}`}>{clutch.name}</Link>
                   <span className={styles.soft}>
-                    laid {sayDate(toPlainDate(clutch.spawnedAt, room.timeZone), voice)},{' '}
-                    {clutchStateLabels[clutch.state].toLowerCase()}
+                    {broodWords(clutch.care).since.toLowerCase()}{' '}
+                    {sayDate(toPlainDate(clutch.spawnedAt, room.timeZone), voice)},{' '}
+                    {sayClutchState(clutch).toLowerCase()}
                   </span>
                 </li>
               ))}

@@ -2,9 +2,9 @@
 
 import { type Id, stationOfTank, type Task } from '@fryward/shared'
 import {
-  clutchStateLabels,
   cultureKindLabels,
   daysSince,
+  sayClutchState,
   sayNight,
   sayNumber,
   sayPercent,
@@ -56,7 +56,7 @@ export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] 
           thing: { id: one.id, kind: 'clutch' as const, name: one.name },
           note: night
             ? `day ${daysSince(one.spawnedAt, today, room.timeZone)}, likely ${sayNight(night.date, today, room)} (${sayPercent(night.probability, room)})`
-            : clutchStateLabels[one.state],
+            : sayClutchState(one),
           open: openOf(one.id),
         }
       }),

@@ -1,7 +1,7 @@
 'use client'
 
 import type { SurvivalRow } from '@fryward/shared'
-import { sayDate, sayWhole, together } from '@fryward/words'
+import { broodWords, sayDate, sayWhole, together } from '@fryward/words'
 import { useRoom } from '@/base/room/room-context.tsx'
 import { Link } from '@/base/ui/Link.tsx'
 import { StageBars } from '@/parts/survival/StageBars.tsx'
@@ -23,11 +23,12 @@ export function ClutchRow({ row }: { row: SurvivalRow }) {
         ))}
       </h3>
       <p className={styles.soft}>
-        {together(row.pairs.map((pair) => pair.name))}, laid {sayDate(row.spawnedOn, room)}
+        {together(row.pairs.map((pair) => pair.name))}, {broodWords(row.care).since.toLowerCase()}{' '}
+        {sayDate(row.spawnedOn, room)}
         {row.cultures.length > 0 && `, fed from ${together(row.cultures.map((culture) => culture.name))}`}
         {row.mixedOn !== null && `; put together with others ${sayDate(row.mixedOn, room)}`}
       </p>
-      <StageBars stages={row.stages} label={`How many of ${name} made it`} />
+      <StageBars stages={row.stages} care={row.care} label={`How many of ${name} made it`} />
       <Losses row={row} />
     </article>
   )

@@ -1,7 +1,7 @@
 'use client'
 
 import { type ComparedBy, comparedBy, type SurvivalComparison } from '@fryward/shared'
-import { comparedByLabels, leftOutLabels, sayComparison, sayWhole } from '@fryward/words'
+import { comparedByLabels, sayComing, sayComparison, sayLeftOut, sayWhole } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { Suspense, useState } from 'react'
 import { ChoiceChips } from '@/base/forms/Chips.tsx'
@@ -59,8 +59,9 @@ function Compared({ compared }: { compared: SurvivalComparison }) {
             <CurvesChart compared={compared} groups={drawn} sentence={may} />
           </Suspense>
           <p className={styles.key}>
-            Share alive from the day of the hatch on, with the band in which it lies 95 times in 100. The figures below
-            are how many were still watched; who was moved, placed or put with others leaves the watch alive.
+            Share alive from the day of the {sayComing(compared.cares)} on, with the band in which it lies 95 times in
+            100. The figures below are how many were still watched; who was moved, placed or put with others leaves the
+            watch alive.
             {compared.groups.length > drawn.length &&
               ` The ${mostDrawn} largest groups are drawn; all stand in the table.`}
           </p>
@@ -71,7 +72,7 @@ function Compared({ compared }: { compared: SurvivalComparison }) {
         <p className={styles.soft}>
           Left out:{' '}
           {compared.leftOut
-            .map(({ reason, clutches }) => `${sayWhole(clutches, room)} ${leftOutLabels[reason]}`)
+            .map(({ reason, clutches }) => `${sayWhole(clutches, room)} ${sayLeftOut(reason, compared.cares)}`)
             .join(', ')}
           .
         </p>

@@ -1,7 +1,7 @@
 'use client'
 
 import type { ComparedGroup, SurvivalComparison } from '@fryward/shared'
-import { sayWhole } from '@fryward/words'
+import { sayComing, sayWhole } from '@fryward/words'
 import { useElementSize } from '@mantine/hooks'
 import { area, curveStepAfter, line } from 'd3-shape'
 import charts from '@/base/charts/charts.module.css'
@@ -28,7 +28,7 @@ export function CurvesChart({ compared, groups, sentence }: Props) {
           aria-label={`Survival curves. ${sentence}`}
           className={charts.chart}
         >
-          <Axes frame={frame} days={compared.days} />
+          <Axes frame={frame} compared={compared} />
           {groups.map((group, index) => (
             <Curve key={group.key} group={group} index={index} frame={frame} />
           ))}
@@ -39,7 +39,7 @@ export function CurvesChart({ compared, groups, sentence }: Props) {
   )
 }
 
-function Axes({ frame, days }: { frame: CurvesFrame; days: readonly number[] }) {
+function Axes({ frame, compared }: { frame: CurvesFrame; compared: SurvivalComparison }) {
   const voice = useVoice()
   return (
     <g>
@@ -54,13 +54,13 @@ function Axes({ frame, days }: { frame: CurvesFrame; days: readonly number[] }) 
         y1={curvesTops.floor}
         y2={curvesTops.floor}
       />
-      {days.map((day) => (
+      {compared.days.map((day) => (
         <text key={day} className={charts.tick} x={frame.x(day)} y={curvesTops.floor + 17} textAnchor="middle">
           {sayWhole(day, voice)}
         </text>
       ))}
       <text className={charts.tick} x={curvesMargin.left} y={curvesTops.days + 13}>
-        days since the hatch
+        days since the {sayComing(compared.cares)}
       </text>
     </g>
   )

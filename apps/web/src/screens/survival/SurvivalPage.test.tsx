@@ -1,4 +1,10 @@
-import { type SurvivalComparison, SurvivalComparisonSchema, type SurvivalRow, SurvivalRowSchema } from '@fryward/shared'
+import {
+  type CareKind,
+  type SurvivalComparison,
+  SurvivalComparisonSchema,
+  type SurvivalRow,
+  SurvivalRowSchema,
+} from '@fryward/shared'
 import { screen, waitFor, within } from '@testing-library/react'
 import { describe, expect, it } from 'vitest'
 import { answerApi } from '@/testing/answer-api.ts'
@@ -10,10 +16,10 @@ import { SurvivalPage } from './SurvivalPage.tsx'
 
 beAsWideAs(360)
 
-const row = (name: string): SurvivalRow =>
+const row = (name: string, care: CareKind = 'nest'): SurvivalRow =>
   SurvivalRowSchema.parse({
     ...{ id: newId(), clutches: [{ id: newId(), kind: 'clutch', name }] },
-    ...{ pairs: [{ id: newId(), kind: 'pair', name: 'Copper pair' }], species: 'amphiprion-ocellaris' },
+    ...{ pairs: [{ id: newId(), kind: 'pair', name: 'Copper pair' }], species: 'amphiprion-ocellaris', care },
     ...{ tanks: [], protocol: [], cultures: [{ id: newId(), kind: 'culture', name: 'R1' }] },
     ...{ spawnedOn: '2026-03-01', bornOn: '2026-03-09', stages: [], missing: 5, numberNow: 0, mixedOn: '2026-04-10' },
     losses: [
@@ -27,15 +33,15 @@ const group = (key: string, share: number): SurvivalComparison['groups'][number]
   curve: [{ ageDays: 5, atRisk: 400, deaths: 57, share, lower: share - 0.03, upper: share + 0.03 }],
 })
 const compared = SurvivalComparisonSchema.parse({
-  ...{ by: 'pair', days: [0, 10], conclusion: 'differ', best: 'R1', worst: 'R2', hasFewDeaths: false },
+  ...{ by: 'pair', cares: ['nest'], days: [0, 10], conclusion: 'differ', best: 'R1', worst: 'R2', hasFewDeaths: false },
   groups: [group('R1', 0.86), group('R2', 0.28)],
   byAnimal: { chiSquare: 90, degreesOfFreedom: 1, pValue: 1e-12 },
   byClutch: { pValue: 2 / 70, smallestPValue: 2 / 70, arrangements: 70, isExact: true },
   leftOut: [{ reason: 'not_counted', clutches: 3 }],
 })
 
-function open({ rows = [row('Copper, 1 March')], locale = 'en-GB' as const } = {}) {
-  answerApi({ getSurvival: () => ({ rows }), compareSurvival: () => compared })
+function open({ rows = [row('Copper, 1 March')], locale = 'en-GB' as const, cares = compared.cares } = {}) {
+  answerApi({ getSurvival: () => ({ rows }), compareSurvival: () => ({ ...compared, cares }) })
   return renderInRoom(<SurvivalPage />, { room: makeRoom({ locale }) })
 }
 
@@ -76,6 +82,20 @@ describe('the survival page', () => {
       'Copper pair, laid Sun 1 Mar, fed from R1; put together with others Fri 10 Apr',
     )
     expect(article.textContent).toContain('Found dead: 12 thin, 2 of no known cause. Missing at a count: 5.')
+  })
+
+  it('tells of a release where all are carried, and of both where some are', async () => {
+    const { leave } = open({ rows: [row('Silver, 1 March', 'mouth')], cares: ['mouth'] })
+    const article = await screen.findByRole('article', { name: 'Silver, 1 March' })
+    expect(article.textContent).toContain('Copper pair, carried since Sun 1 Mar')
+    const chart = await waitFor(() => screen.getByRole('img', { name: /^Survival curves/ }))
+    expect(chart.textContent).toContain('days since the release')
+    expect(screen.getByText('Left out: 3 not counted again since the release.')).toBeDefined()
+    expect(screen.getByText(/^Share alive from the day of the release on/)).toBeDefined()
+    expect(document.body.textContent).not.toMatch(/hatch|larva/i)
+    leave()
+    open({ cares: ['nest', 'mouth'] })
+    expect(await screen.findByText('Left out: 3 not counted again since the hatch or release.')).toBeDefined()
   })
 
   it('goes into a spreadsheet with the decimal mark of the room', async () => {

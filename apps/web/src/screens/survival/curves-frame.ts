@@ -19,7 +19,7 @@ export function curvesFrame(groups: readonly ComparedGroup[], width: number): Cu
   return { x: (age) => x(age), y: (share) => y(share), shares: [0, 0.25, 0.5, 0.75, 1], right }
 }
 
-/** A group's steps from everybody at the hatch to the last day on which any were watched. */
+/** A group's steps from everybody on day 0 to the last day on which any were watched. */
 export function placesOf({ curve, followedToDay }: ComparedGroup): CurvePlace[] {
   const all = { ageDays: 0, share: 1, lower: 1, upper: 1 }
   const steps = curve.map(({ ageDays, share, lower, upper }) => ({ ageDays, share, lower, upper }))
