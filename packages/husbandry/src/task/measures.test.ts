@@ -1,7 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { measuredDose } from './measured-dose.ts'
-import { measurableG, measurableGUp, measurableL, measurableLDown, measurableMl, roundAnimals } from './measures.ts'
+import {
+  measurableG,
+  measurableGUp,
+  measurableL,
+  measurableLDown,
+  measurableLUp,
+  measurableMl,
+  roundAnimals,
+} from './measures.ts'
 
 /** Evenly drawn: fc.double draws bit patterns, nearly all of them next to 0 where that is allowed. */
 const between = (min: number, max: number) => fc.nat(1e6).map((n) => min + ((max - min) * n) / 1e6)
@@ -21,6 +29,9 @@ describe('what can be measured', () => {
     expect([0.994, 1.04].map(measurableL)).toEqual([0.99, 1])
     expect([0.996, 1.04, 1, 0.3].map(measurableLDown)).toEqual([0.99, 1, 1, 0.3])
     expect([99.96, 100.4, 100].map(measurableG)).toEqual([100, 100, 100])
+  })
+  test('what must not run short is poured up to the next mark: 10 mL under a litre, a tenth of a litre above', () => {
+    expect([0, 0.451, 0.3, 0.996, 1, 1.389, 2.71, 2.7].map(measurableLUp)).toEqual([0, 0.46, 0.3, 1, 1, 1.4, 2.8, 2.7])
   })
   test('what must not run short is weighed up to the next mark, and a whole number of marks as it is', () => {
     expect([0.21, 0.3, 2.7, 99.91, 100.2, 123].map(measurableGUp)).toEqual([0.3, 0.3, 2.7, 100, 101, 123])

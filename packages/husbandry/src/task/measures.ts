@@ -17,13 +17,20 @@ export function measurableMl(mL: number): number {
 
 /** Litres as a jug or a marked bucket can give them: 10 mL under 1 L, 0.1 L above. common practice */
 export function measurableL(litres: number): number {
-  return toStep(litres, litres < 1 ? 0.01 : 0.1)
+  return toStep(litres, litreStep(litres))
 }
+const litreStep = (litres: number): number => (litres < 1 ? 0.01 : 0.1)
 
 /** As `measurableL`, never more than given: for what must not exceed a vessel or a limit. */
 export function measurableLDown(litres: number): number {
-  const step = litres < 1 ? 0.01 : 0.1
+  const step = litreStep(litres)
   return Number((Math.floor(litres / step + 1e-9) * step).toFixed(6))
+}
+
+/** As `measurableL`, never less than given: for what must not run short. */
+export function measurableLUp(litres: number): number {
+  const step = litreStep(litres)
+  return toStep(Math.ceil(litres / step - 1e-9) * step, step)
 }
 
 /** Grams as a kitchen scale shows them: 0.1 g under 100 g, 1 g above. common practice */

@@ -12,7 +12,7 @@ import type { RoomSnapshot, SnapshotCulture } from '../../snapshot/room-snapshot
 import { densityAt } from '../../state/culture-state.ts'
 import { type Cure, curesOf } from '../../state/cures.ts'
 import { givenAmountField } from '../../task/fields.ts'
-import { animals, litres, measurableLDown, perMl, psu, roundAnimals } from '../../task/measures.ts'
+import { animals, litres, measurableLDown, measurableLUp, perMl, psu, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { numberOf } from '../../task/values.ts'
@@ -56,8 +56,8 @@ function startOf(snapshot: RoomSnapshot, { cure, day, ordinal }: Asked): RuleDra
   if (!density || density.densityPerMl <= 0)
     throw new Gap(`A culture is to be started from ${parent.name}: count ${parent.name}, and the amount follows.`)
   const animalsPerL = density.densityPerMl * 1000 * (1 - DEFAULT_SIEVING_LOSS)
-  // To a jug's mark: within a hundredth of what the plan counts on.
-  const wantedL = measurableLDown(change.animals / animalsPerL + 0.009)
+  // To the next mark of a jug, so that it does not begin with fewer than the plan counts on.
+  const wantedL = measurableLUp(change.animals / animalsPerL)
   const drawnL = Math.min(wantedL, measurableLDown(cultureSupply(snapshot, parent, day).leftL))
   if (drawnL <= 0)
     throw new Gap(

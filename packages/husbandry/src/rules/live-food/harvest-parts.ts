@@ -8,7 +8,7 @@ import { factsUntil } from '../../state/day-facts.ts'
 import { batchesFedBy } from '../../state/feed-links.ts'
 import { groupNumbers } from '../../state/group-state.ts'
 import { tankOf } from '../../state/larval-diet.ts'
-import { litres, measurableLDown } from '../../task/measures.ts'
+import { litres, measurableLDown, measurableLUp } from '../../task/measures.ts'
 import { phrase } from '../../task/phrases.ts'
 import { bringOverSteps } from '../parts/bring-over.ts'
 
@@ -70,7 +70,7 @@ export function suggestParts(input: {
   const parts: Part[] = []
   let leftL = plan.litres
   const give = (part: Omit<Part, 'volumeL'>, wantedL: number) => {
-    const volumeL = Math.min(leftL, measurableLDown(wantedL))
+    const volumeL = Math.min(leftL, wantedL)
     if (volumeL <= 0) return
     parts.push({ ...part, volumeL: round6(volumeL) })
     leftL = round6(leftL - volumeL)
@@ -81,7 +81,7 @@ export function suggestParts(input: {
     // To the next mark of the jug: a little over is safer than a little under.
     give(
       { to: 'larval_batch', subjectId: batch.id, name: batch.name },
-      rotiferNeedL(snapshot, batch, { culture, day }) - hasL + 0.009,
+      measurableLUp(Math.max(0, rotiferNeedL(snapshot, batch, { culture, day }) - hasL)),
     )
   }
   const children = snapshot.cultures.filter(
@@ -91,7 +91,8 @@ export function suggestParts(input: {
       factsUntil(snapshot, 'inoculation', { subjectId: each.id, until: day.endsAt }).length === 0 &&
       factsUntil(snapshot, 'count', { subjectId: each.id, until: day.endsAt }).length === 0,
   )
-  for (const child of children) give({ to: 'culture', subjectId: child.id, name: child.name }, leftL / children.length)
+  const eachL = measurableLDown(leftL / Math.max(1, children.length))
+  for (const child of children) give({ to: 'culture', subjectId: child.id, name: child.name }, eachL)
   // The rest is whatever is left, so that the parts add up to the harvest.
   if (leftL > 0) parts.push({ to: rest, name: restNames[rest], volumeL: leftL })
   return parts
