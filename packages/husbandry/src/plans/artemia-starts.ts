@@ -122,9 +122,13 @@ function startFor(snapshot: RoomSnapshot, asked: Asked): ArtemiaStart | null {
     round: roundOfInstant(rounds, place.at) ?? firstRound(day),
     at: place.at,
     lateHours,
-    isShortOfVessels: lateHours > 0 && places.every(({ freeAt, wantedAt }) => freeAt > wantedAt),
+    isShortOfVessels: lateHours > 0 && places.every((each) => isAtWork(snapshot, each, day)),
   }
 }
+
+/** Whether a vessel is or was full when cysts should go in: one that stood empty then has only been forgotten. */
+const isAtWork = (snapshot: RoomSnapshot, { vessel, freeAt, wantedAt }: Place, day: HusbandryDay): boolean =>
+  freeAt > wantedAt && (freeAt > day.startsAt || hatchUnderWay(snapshot, vessel, wantedAt) !== null)
 
 /** First where they can be soonest; of two alike, where nothing has to come out before. */
 const soonest = ({ at, freeAt }: Place): string => `${at} ${freeAt}`

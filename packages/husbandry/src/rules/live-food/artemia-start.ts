@@ -115,14 +115,14 @@ export const artemiaStart = defineRule(artemiaStartDefinition, {
   },
 })
 
-/** A litre of water for a hatch at the least, at the vessel's own salinity and warmth. */
+/** The whole vessel's water, at its own salinity and warmth. */
 function startSteps(
   { vessel, plan, lateHours, isShortOfVessels }: ArtemiaStart,
   { amount, kind }: { amount: Quantity; kind: CystKind },
 ): Phrase[] {
   return [
     phrase('{water} of clean water at {salinity} and {temperature}; strong air from the bottom; light on it.', {
-      water: litres(measurableL(Math.min(vessel.volumeL, plan.vesselL))),
+      water: litres(measurableL(vessel.volumeL)),
       salinity: psu(vessel.salinity),
       temperature: degC(vessel.temperatureC),
     }),
