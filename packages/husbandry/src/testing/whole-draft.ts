@@ -2,13 +2,17 @@ import { type Because, type TaskContent, TaskContentSchema, type TaskField, type
 import type { DayDrafts } from '../engine/draft-day.ts'
 
 /**
- * Hands the drafts of a day through, unless one is no task as the wire has it, or has a line that says nothing: whoever
- * stands there would not know that it should.
+ * Hands the drafts of a day through, unless one is no task as the wire has it, has a line that says nothing, or a step whose
+ * numbers are missing: whoever stands there would not know that they should be there.
  */
 export function wholeDrafts(day: DayDrafts): DayDrafts {
   for (const { ruleId, content } of day.drafts) {
     TaskContentSchema.parse(content)
     if (content.steps.length === 0) throw new Error(`${ruleId}: does not say how`)
+    if (content.because.length === 0) throw new Error(`${ruleId}: does not say why`)
+    for (const { text, quantities } of content.steps)
+      if (placesOf(text).join() !== Object.keys(quantities).sort().join())
+        throw new Error(`${ruleId}: the numbers of a step are not those of its places: "${text}"`)
     for (const [index, { text, isHeading }] of content.steps.entries())
       if (isHeading && isNothingUnder(content.steps[index + 1]))
         throw new Error(`${ruleId}: "${text}" stands over nothing`)
@@ -28,6 +32,10 @@ export function wholeDrafts(day: DayDrafts): DayDrafts {
 
 const isNothingUnder = (next: TaskStep | undefined): boolean => next === undefined || next.isHeading === true
 
+/** The places that a step keeps for its numbers, each once: `{volume}`. */
+const placesOf = (text: string): string[] =>
+  [...new Set([...text.matchAll(/\{(\w+)\}/g)].map(([, name]) => name ?? ''))].sort()
+
 /** Millilitres that are to be taken and counted: what is typed is divided by what its field says. */
 const samplesOf = ({ steps, fields }: TaskContent): number[] =>
   fields.some(({ type }) => type === 'count')
@@ -40,12 +48,24 @@ const saysSomething = (text: string): boolean => /[\p{L}\d]/u.test(text) && !/un
 
 function linesOf(content: TaskContent): [place: string, text: string][] {
   return [
+    ...linesOfTitle(content.title),
     ...(content.amountOf === null ? [] : [['what the amount is of', content.amountOf] as [string, string]]),
     ...content.steps.map(({ text }): [string, string] => ['a step', text]),
     ...content.cautions.map((text): [string, string] => ['a caution', text]),
     ...content.fields.flatMap(linesOfField),
     ...content.because.flatMap(linesOfLink),
   ]
+}
+
+function linesOfTitle(title: TaskContent['title']): [string, string][] {
+  if ('text' in title) return [['the title', title.text]]
+  const details = title.details.flatMap((detail) =>
+    detail.kind === 'amount' ? [detail.of] : 'words' in detail ? [detail.words].flat() : [],
+  )
+  const names = title.to.flatMap((to) => ('name' in to ? [to.name] : []))
+  return [title.thing, title.from, ...names, ...details].flatMap((text): [string, string][] =>
+    text === null ? [] : [['the title', text]],
+  )
 }
 
 const linesOfField = (field: TaskField): [string, string][] => [

@@ -104,13 +104,12 @@ function stepsFor(tank: SnapshotTank, { data }: FactOf<'care'>, parameters: Valu
       temperature: degC(tank.temperatureC),
     }),
     phrase('Open it and pour fish and water into a clean bucket of their own, with gentle air.'),
-    ...Array.from({ length: additions }, (_, index) =>
-      phrase(
-        index === 0
-          ? `Water of the tank, addition 1 of ${additions}: {each}.`
-          : `After {apart}, addition ${index + 1} of ${additions}: {each} more.`,
-        { each: litres(eachL), apart: minutes(apartMinutes) },
-      ),
+    phrase(`Water of the tank, addition 1 of ${additions}: {each}.`, { each: litres(eachL) }),
+    ...Array.from({ length: additions - 1 }, (_, index) =>
+      phrase(`After {apart}, addition ${index + 2} of ${additions}: {each} more.`, {
+        each: litres(eachL),
+        apart: minutes(apartMinutes),
+      }),
     ),
     phrase('After {apart} lift them over with a cup or a soft net: none of the bag’s water goes into the tank.', {
       apart: minutes(apartMinutes),
