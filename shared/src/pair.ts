@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { IdSchema, InstantSchema, NameSchema, NoteSchema, PlainDateSchema, VersionSchema } from './primitives.ts'
 import { trimmedText, withDefault } from './shapes.ts'
-import { pairSexes } from './vocabulary.ts'
+import { eggLookLacks, pairSexes } from './vocabulary.ts'
 
 /** Id of a species profile, such as amphiprion-ocellaris. */
 export const SpeciesIdSchema = z
@@ -30,7 +30,14 @@ const pairFields = {
   note: withDefault(NoteSchema, ''),
 }
 export const PairSchema = z
-  .object({ id: IdSchema, ...pairFields, endedAt: z.nullable(InstantSchema), version: VersionSchema })
+  .object({
+    id: IdSchema,
+    ...pairFields,
+    /** What keeps the list from looking for its floating eggs today; none where it looks, or where they do not float. */
+    eggLookLacks: z.array(z.enum(eggLookLacks)),
+    endedAt: z.nullable(InstantSchema),
+    version: VersionSchema,
+  })
   .register(z.globalRegistry, { id: 'Pair' })
 export type Pair = z.infer<typeof PairSchema>
 export const NewPairSchema = z.strictObject(pairFields)

@@ -49,6 +49,10 @@ export type CareKind = (typeof careKinds)[number]
 /** Whether a parent carries its eggs and lets young go, rather than leaving eggs that hatch by themselves. */
 export const isBrooder = (care: CareKind): boolean => care === 'mouth' || care === 'pouch'
 
+/** What a room may lack for eggs that float: as long as it does, they are not looked for. */
+export const eggLookLacks = ['larval_tank', 'grow_out', 'nauplii'] as const
+export type EggLookLack = (typeof eggLookLacks)[number]
+
 /** The two fish of a pair. */
 export const pairSexes = ['female', 'male'] as const
 export type PairSex = (typeof pairSexes)[number]

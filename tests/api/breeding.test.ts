@@ -44,4 +44,32 @@ describe('pairs, clutches and batches', () => {
     const clutches = await world.ok(full.owner, 'listClutches', { params: { roomId } })
     expect(clutches.find((each) => each.id === laid.id)).toMatchObject({ state: 'hatched', nights: [] })
   })
+
+  test('floating eggs are looked for once a larval tank is there for them, and until then their pair says what is missing', async () => {
+    const pair = await world.ok(full.caretaker, 'createPair', {
+      params: { roomId },
+      body: { name: make.called('Dragonets'), species: 'other-1f-synchiropus-splendidus', tankId: full.pairTank.id },
+    })
+    const told = async () => {
+      const pairs = await world.ok(full.viewer, 'listPairs', { params: { roomId } })
+      const { tasks } = await world.ok(full.viewer, 'getDay', { params: { roomId, date: make.today() } })
+      const isAsked = tasks.some(
+        ({ subject, ruleId, state }) => subject.id === pair.id && ruleId === 'pair-look-for-eggs' && state === 'open',
+      )
+      return { lacks: pairs.find(({ id }) => id === pair.id)?.eggLookLacks, isAsked }
+    }
+    expect(pair.eggLookLacks).toEqual(['larval_tank'])
+    expect(await told()).toEqual({ lacks: ['larval_tank'], isAsked: false })
+    await world.ok(full.caretaker, 'createTank', {
+      params: { roomId },
+      body: { name: make.called('Larval tank'), kind: 'larval', volumeL: 30, temperatureC: 26, salinity: 33 },
+    })
+    expect(await told()).toEqual({ lacks: [], isAsked: true })
+    const { version } = pair
+    const resting = await world.ok(full.caretaker, 'changePair', {
+      params: { roomId, pairId: pair.id },
+      body: { isResting: true, version },
+    })
+    expect(resting.eggLookLacks).toEqual([])
+  })
 })

@@ -3,6 +3,7 @@ import {
   CultureSchema,
   type Fact,
   FactSchema,
+  HandOverSchema,
   type NewFact,
   type Room,
   RoomSchema,
@@ -66,3 +67,9 @@ export const keepFact = (body: NewFact): Fact =>
     ...{ recordedByName: 'Carla', taskId: null, struckAt: null, struckByName: null, struckReason: null, revision: 2 },
     ...body,
   })
+
+/** Nothing to hand over. */
+export const quietHandOver = HandOverSchema.parse({
+  ...{ lastLookedAt: null, sinceRevision: 0, revision: 1, since: [], notDone: [], notes: [], signs: [], losses: [] },
+  ...{ coming: [], worries: [] },
+})

@@ -1,3 +1,4 @@
+import type { EggLookLack } from '@fryward/shared'
 import { elapsedHours } from '../calendar/elapsed.ts'
 import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import { pairLookForEggsDefinition } from '../definitions/broodstock/pair-look-for-eggs.ts'
@@ -8,7 +9,7 @@ import type { RoomSnapshot, SnapshotPair, SnapshotTank } from '../snapshot/room-
 import { findSpecies, type SpeciesProfile } from '../species/index.ts'
 import { dateOf, daysSince, factsUntil } from '../state/day-facts.ts'
 import { isBrooding, type PairOutlook, pairOutlook } from '../state/pair-outlook.ts'
-import { placeForFloating } from './floating-eggs.ts'
+import { hasFloatingEggs, placeForFloating } from './floating-eggs.ts'
 
 export type EggLook = {
   pair: SnapshotPair
@@ -26,9 +27,8 @@ const laidWithinHours = 36
  * @throws Gap for a species without a profile: nothing says how it broods or how often.
  */
 export function eggLookDue(snapshot: RoomSnapshot, pair: SnapshotPair, day: HusbandryDay): EggLook | null {
-  const { isOn, parameters } = ruleInForce(snapshot, pairLookForEggsDefinition)
-  if (!isOn || pair.isResting || isBrooding(snapshot, pair)) return null
-  if (pair.formedOn !== null && pair.formedOn > day.date) return null
+  if (!isLookedAt(snapshot, pair, day)) return null
+  const { everyDays } = ruleInForce(snapshot, pairLookForEggsDefinition).parameters
   const looks = factsUntil(snapshot, 'observation', { subjectId: pair.id, until: day.endsAt }).filter(({ data }) =>
     data.signs.some((sign) => sign === 'eggs_seen' || sign === 'no_eggs'),
   )
@@ -38,15 +38,26 @@ export function eggLookDue(snapshot: RoomSnapshot, pair: SnapshotPair, day: Husb
   if (!species)
     throw new Gap(`${pair.name}: how often its species spawns is not known here. Look for eggs every few days.`)
   if (species.care.value === 'pelagic')
-    return floatingLook(snapshot, { pair, species, everyDays: parameters.everyDays, last: looks.at(-1) }, day)
+    return floatingLook(snapshot, { pair, species, everyDays, last: looks.at(-1) }, day)
   const outlook = pairOutlook(snapshot, pair, day)
   // Once its window is open it stays open until eggs are found: a late pair is looked at all the same.
   const isInWindow = outlook !== null && day.date >= outlook.forecast.window80.from
-  if (!isInWindow && sinceLook !== null && sinceLook < parameters.everyDays) return null
+  if (!isInWindow && sinceLook !== null && sinceLook < everyDays) return null
   // A clutch found and lost or moved on one day is not looked for again on it.
   if (outlook && daysBetween(dateOf(snapshot, outlook.last.at), day.date) < 1) return null
   return { pair, species, outlook, tank: null }
 }
+
+/** Whether a pair may have eggs that somebody wants to hear of: asked for, together, neither resting nor with eggs already. */
+function isLookedAt(snapshot: RoomSnapshot, pair: SnapshotPair, day: HusbandryDay): boolean {
+  const { isOn } = ruleInForce(snapshot, pairLookForEggsDefinition)
+  if (!isOn || pair.isResting || isBrooding(snapshot, pair)) return false
+  return pair.formedOn === null || pair.formedOn <= day.date
+}
+
+/** What alone keeps a pair's floating eggs from being looked for on a day; nothing of eggs that do not float. */
+export const lacksForEggs = (snapshot: RoomSnapshot, pair: SnapshotPair, day: HusbandryDay): EggLookLack[] =>
+  hasFloatingEggs(pair) && isLookedAt(snapshot, pair, day) ? placeForFloating(snapshot, day).lacks : []
 
 type Floating = Pick<EggLook, 'pair' | 'species'> & { everyDays: number; last: FactOf<'observation'> | undefined }
 
@@ -56,8 +67,8 @@ function floatingLook(
   { pair, species, everyDays, last }: Floating,
   day: HusbandryDay,
 ): EggLook | null {
-  const { isThere, tank } = placeForFloating(snapshot, day)
-  if (!isThere) return null
+  const { lacks, tank } = placeForFloating(snapshot, day)
+  if (lacks.length > 0) return null
   const wereLeft = last?.data.signs.includes('eggs_seen') && !wereCollected(snapshot, pair, last)
   if (wereLeft && (daysSince(snapshot, last, day.date) ?? everyDays) < everyDays) return null
   return { pair, species, outlook: null, tank }

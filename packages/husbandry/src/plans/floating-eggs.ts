@@ -1,3 +1,4 @@
+import { type EggLookLack, eggLookLacks } from '@fryward/shared'
 import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { addDays } from '../calendar/husbandry-day.ts'
 import { type DayRound, firstRound, roundsInOrder } from '../calendar/rounds.ts'
@@ -13,13 +14,13 @@ export const hasFloatingEggs = ({ species }: Pick<SnapshotPair, 'species'>): boo
   findSpecies(species)?.care.value === 'pelagic'
 
 /**
- * Whether a room has somewhere to put one more evening's floating eggs, and the tank, and copepods enough for them; fish that spawn
- * every evening are looked at only then. A room without a larval tank or grow-out has not said what it has, and is asked all the same.
+ * The tank for one more evening's floating eggs, and what a room lacks for them: fish that spawn every evening are looked at only
+ * while it lacks nothing. A room without a larval tank or grow-out has not said what it has, and is asked all the same.
  */
 export function placeForFloating(
   snapshot: RoomSnapshot,
   day: HusbandryDay,
-): { isThere: boolean; tank: SnapshotTank | null } {
+): { lacks: EggLookLack[]; tank: SnapshotTank | null } {
   const tank = spareLarvalTank(snapshot, day)
   const ahead = growOutAhead(snapshot)
   const isFull = ahead !== null && ahead.room <= ahead.coming
@@ -27,7 +28,12 @@ export function placeForFloating(
   // Eggs that were collected hatch before these do.
   const eggs = clutchesToRaise(snapshot, day).filter(({ care }) => care === 'pelagic').length
   const isFed = tank === null || hasNaupliiFor(snapshot, (1 + eggs) * tank.volumeL, day)
-  return { isThere: !isFull && isFed && (tank !== null || !hasTanks), tank }
+  const lacks = {
+    larval_tank: tank === null && hasTanks,
+    grow_out: isFull,
+    nauplii: !isFed,
+  } satisfies Record<EggLookLack, boolean>
+  return { lacks: eggLookLacks.filter((lack) => lacks[lack]), tank }
 }
 
 /** When the lights went off over a pair, on a day and on the one before: fish that spawn into open water do so about then. common practice */

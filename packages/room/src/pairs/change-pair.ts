@@ -7,10 +7,13 @@ import { assertFresh, definedFields } from '../frame/versioned.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
 import { assertTank } from './create-pair.ts'
 import { type Descent, keepDescent } from './descent.ts'
-import { getPairInRoom } from './pair-view.ts'
+import { getKeptPair, getPairInRoom } from './pair-view.ts'
 
 /** What was said of a pair's fish before; with another date of theirs it is looked at again. */
-const descentOf = ({ femaleFromClutchId, maleFromClutchId }: Pair): Descent => ({
+const descentOf = ({
+  femaleFromClutchId,
+  maleFromClutchId,
+}: Pick<Pair, 'femaleFromClutchId' | 'maleFromClutchId'>): Descent => ({
   femaleFromClutchId,
   maleFromClutchId,
 })
@@ -29,7 +32,7 @@ export async function changePair({
   return writeInRoom(
     { ctx, roomId, permission: 'manage' },
     async (work) => {
-      const before = await getPairInRoom(work, pairId)
+      const before = await getKeptPair(work, pairId)
       assertFresh(before, input.version, before.name)
       const { name, note, formedOn, version: _version, ...said } = input
       const { femaleFromClutchId, maleFromClutchId, femaleSameAs, maleSameAs, ...fields } = said

@@ -3,7 +3,7 @@ import type { Context } from '../context.ts'
 import { endSubject } from '../frame/subject-row.ts'
 import { assertFresh } from '../frame/versioned.ts'
 import { writeInRoom } from '../frame/write-in-room.ts'
-import { getPairInRoom } from './pair-view.ts'
+import { getKeptPair, getPairInRoom } from './pair-view.ts'
 
 export async function endPair({
   ctx,
@@ -19,7 +19,7 @@ export async function endPair({
   return writeInRoom(
     { ctx, roomId, permission: 'manage' },
     async (work) => {
-      const before = await getPairInRoom(work, pairId)
+      const before = await getKeptPair(work, pairId)
       assertFresh(before, input.version, before.name)
       await endSubject(work, { id: pairId, reason: input.reason })
     },

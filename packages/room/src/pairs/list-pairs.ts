@@ -1,10 +1,8 @@
 import type { Id, Pair } from '@fryward/shared'
 import type { Context } from '../context.ts'
 import { readInRoom } from '../frame/read-in-room.ts'
-import { pairIncludes, toPair } from './pair-view.ts'
+import { listPairsInRoom } from './pair-view.ts'
 
 export async function listPairs({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<Pair[]> {
-  return readInRoom({ ctx, roomId }, async ({ tx }) =>
-    (await tx.pair.findMany({ where: { roomId }, include: pairIncludes, orderBy: { id: 'asc' } })).map(toPair),
-  )
+  return readInRoom({ ctx, roomId }, listPairsInRoom)
 }

@@ -1,19 +1,14 @@
-import { HandOverSchema, type LarvalBatch, LarvalBatchSchema } from '@fryward/shared'
+import { type LarvalBatch, LarvalBatchSchema } from '@fryward/shared'
 import { screen, waitFor } from '@testing-library/react'
 import { expect, test } from 'vitest'
 import { answerApi } from '@/testing/answer-api.ts'
-import { makeRoom, newId } from '@/testing/made-up.ts'
+import { makeRoom, newId, quietHandOver } from '@/testing/made-up.ts'
 import { makeLife } from '@/testing/made-up-life.ts'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
 import { beAsWideAs } from '@/testing/wide-as.ts'
 import { BatchPage } from './BatchPage.tsx'
 
 beAsWideAs(390)
-
-const quiet = HandOverSchema.parse({
-  ...{ lastLookedAt: null, sinceRevision: 0, revision: 1, since: [], notDone: [], notes: [], signs: [], losses: [] },
-  ...{ coming: [], worries: [] },
-})
 
 async function open(part: Pick<LarvalBatch, 'species' | 'care'>) {
   const batch = LarvalBatchSchema.parse({
@@ -24,7 +19,7 @@ async function open(part: Pick<LarvalBatch, 'species' | 'care'>) {
   answerApi({
     ...{ listLarvalBatches: () => [batch], listTanks: none, listCultures: none, listPairs: none, listClutches: none },
     ...{ listJuvenileGroups: none, listPhotos: none, listFeedLinks: none, listFeedsToday: none, listRules: none },
-    ...{ listSpecies: none, getHandOver: () => quiet, getClutchLife: () => makeLife(part) },
+    ...{ listSpecies: none, getHandOver: () => quietHandOver, getClutchLife: () => makeLife(part) },
     listFacts: () => ({ facts: [], nextBefore: null }),
   })
   renderInRoom(<BatchPage />, { room: makeRoom(), id: batch.id })

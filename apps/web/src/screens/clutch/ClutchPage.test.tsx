@@ -1,8 +1,8 @@
-import { type CareKind, type Clutch, ClutchSchema, type Fact, HandOverSchema } from '@fryward/shared'
+import { type CareKind, type Clutch, ClutchSchema, type Fact } from '@fryward/shared'
 import { screen, waitFor } from '@testing-library/react'
 import { describe, expect, it } from 'vitest'
 import { answerApi } from '@/testing/answer-api.ts'
-import { keepFact, makeRoom, newId } from '@/testing/made-up.ts'
+import { keepFact, makeRoom, newId, quietHandOver } from '@/testing/made-up.ts'
 import { makeLife } from '@/testing/made-up-life.ts'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
 import { beAsWideAs } from '@/testing/wide-as.ts'
@@ -16,11 +16,6 @@ const species: Record<CareKind, string> = {
   pouch: 'hippocampus-erectus',
   pelagic: 'other-1f-synchiropus-splendidus',
 }
-const quiet = HandOverSchema.parse({
-  ...{ lastLookedAt: null, sinceRevision: 0, revision: 1, since: [], notDone: [], notes: [], signs: [], losses: [] },
-  ...{ coming: [], worries: [] },
-})
-
 const clutchOf = (care: CareKind, state: Clutch['state']): Clutch =>
   ClutchSchema.parse({
     ...{ id: newId(), name: 'C1', pairId: newId(), tankId: newId(), species: species[care], care, state, version: 1 },
@@ -48,7 +43,7 @@ async function textOf(care: CareKind, state: Clutch['state']): Promise<string> {
   const none = () => []
   answerApi({
     ...{ listClutches: () => [clutch], listTanks: none, listCultures: none, listPairs: none, listLarvalBatches: none },
-    ...{ listJuvenileGroups: none, listPhotos: none, getHandOver: () => quiet, getClutchLife: () => life },
+    ...{ listJuvenileGroups: none, listPhotos: none, getHandOver: () => quietHandOver, getClutchLife: () => life },
     listFacts: () => ({ facts: factsOf(clutch), nextBefore: null }),
   })
   const { user, leave } = renderInRoom(<ClutchPage />, { room: makeRoom(), id: clutch.id })

@@ -1,6 +1,7 @@
 'use client'
 
-import { broodWords, sayClutchState, sayDate, toPlainDate } from '@fryward/words'
+import type { Pair } from '@fryward/shared'
+import { broodWords, notLookedFor, sayClutchState, sayDate, sayEggLookLacks, toPlainDate } from '@fryward/words'
 import { useQuery } from '@tanstack/react-query'
 import { useParams } from 'next/navigation'
 import { useRoom, useVoice } from '@/base/room/room-context.tsx'
@@ -64,6 +65,7 @@ export function PairPage() {
             />
             {pair.note && <p>{pair.note}</p>}
           </Card>
+          <NotLookedFor lacks={pair.eggLookLacks} />
           <Clutches pairId={pair.id} />
           {!pair.endedAt && (
             <Manage
@@ -76,6 +78,18 @@ export function PairPage() {
         </>
       )}
     </VesselPage>
+  )
+}
+
+/** Why the list does not ask for eggs that float, and until when. */
+function NotLookedFor({ lacks }: { lacks: Pair['eggLookLacks'] }) {
+  if (lacks.length === 0) return null
+  const { why, until } = sayEggLookLacks(lacks)
+  return (
+    <Notice title={`${notLookedFor}.`}>
+      <p>{why}</p>
+      <p>{until} Found all the same, they can be recorded below as eggs laid.</p>
+    </Notice>
   )
 }
 

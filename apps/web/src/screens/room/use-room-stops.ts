@@ -1,9 +1,10 @@
 'use client'
 
-import { type Id, stationOfTank, type Task } from '@fryward/shared'
+import { type Id, type Pair, stationOfTank, type Task } from '@fryward/shared'
 import {
   cultureKindLabels,
   daysSince,
+  notLookedFor,
   sayClutchState,
   sayNight,
   sayNumber,
@@ -44,7 +45,7 @@ export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] 
     ...live(pairs.data).map((one) => ({
       tankId: one.tankId,
       thing: { id: one.id, kind: 'pair' as const, name: one.name },
-      note: one.isResting ? 'resting' : one.nestSite || 'pair',
+      note: sayPair(one),
       open: openOf(one.id),
     })),
     ...(clutches.data ?? [])
@@ -84,6 +85,12 @@ export function useRoomStops(): { query: UseQueryResult<unknown>; stops: Stop[] 
       inhabitants: one.kind === 'storage' ? undefined : inhabitants.filter(({ tankId }) => tankId === one.id),
     }))
   return { query, stops: toStops([...cultureCards, ...tankCards], room.stationOrder) }
+}
+
+function sayPair({ isResting, nestSite, eggLookLacks }: Pair): string {
+  if (isResting) return 'resting'
+  const where = nestSite || 'pair'
+  return eggLookLacks.length === 0 ? where : `${where}, ${notLookedFor.toLowerCase()}`
 }
 
 const live = <T extends { endedAt: string | null }>(things: T[] | undefined) =>

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest'
+import { husbandryDay } from '../../calendar/husbandry-day.ts'
+import { lacksForEggs } from '../../plans/egg-look-plan.ts'
 import { culturesLinked } from '../../state/feed-links.ts'
 import { larvalDiet } from '../../state/larval-diet.ts'
 import { saidTitle } from '../../testing/said-title.ts'
@@ -22,6 +24,10 @@ function dragonets({ larvalTanks = 1 } = {}) {
   return { room, pair }
 }
 const looks = ({ room }: ReturnType<typeof dragonets>, on = date) => room.drafts(on, [pairFeed, pairLookForEggs]).drafts
+const lacksOf = ({ room, pair }: ReturnType<typeof dragonets>) => {
+  const snapshot = room.build()
+  return lacksForEggs(snapshot, pair, husbandryDay({ room: snapshot.room, date }))
+}
 const lookOf = (made: ReturnType<typeof dragonets>, on = date) =>
   looks(made, on).find(({ ruleId }) => ruleId === 'pair-look-for-eggs')
 
@@ -50,9 +56,26 @@ describe('eggs that float', () => {
     const [first] = full.room.snapshot.tanks.filter(({ kind }) => kind === 'larval')
     full.room.batch({ tankId: first!.id, hatchedOn: '2026-03-01' })
     expect(lookOf(full)).toBeDefined()
+    expect(lacksOf(full)).toEqual([])
     const nest = full.room.pair({ species: 'amphiprion-ocellaris' })
     full.room.clutch(nest, { spawnedAt: '2026-03-08T12:00:00.000Z', intent: 'raise_all' })
     expect(lookOf(full)).toBeUndefined()
+    expect(lacksOf(full)).toEqual(['larval_tank'])
+    // Whoever rests is not looked at anyway, and eggs of a nest wait for no tank.
+    const [dragonet, clownfish] = full.room.build().pairs
+    const lacksAs = (pair: typeof dragonet) => lacksOf({ ...full, pair: pair! })
+    expect([lacksAs({ ...dragonet!, isResting: true }), lacksAs(clownfish)]).toEqual([[], []])
+  })
+
+  test('are looked for only while grow-out has room for more than the larvae that are here', () => {
+    const made = dragonets({ larvalTanks: 2 })
+    const [first] = made.room.snapshot.tanks.filter(({ kind }) => kind === 'larval')
+    made.room.tank({ kind: 'grow_out', volumeL: 100 })
+    made.room.batch({ tankId: first!.id, hatchedOn: '2026-03-01', larvae: 49 })
+    expect([lookOf(made) !== undefined, lacksOf(made)]).toEqual([true, []])
+    // Half a fish a litre, as the rule of grow-out has it, is 50 in 100 L.
+    made.room.batch({ tankId: first!.id, hatchedOn: '2026-03-01', larvae: 1 })
+    expect([lookOf(made) !== undefined, lacksOf(made)]).toEqual([false, ['grow_out']])
   })
 
   test('are left to the parents while the copepods would not feed their larvae', () => {
@@ -69,6 +92,7 @@ describe('eggs that float', () => {
         made.room.fact('count', id, '2026-03-09T07:10:00.000Z', { of, animals: [perMl * 10], volumeMl: 10 })
       counted('culture', 2)
       counted('copepod_nauplii', naupliiPerMl)
+      expect(lacksOf(made)).toEqual(lookOf(made) ? [] : ['nauplii'])
       return lookOf(made) !== undefined
     }
     // Half of 30 L at 4 a mL is 2 a mL in 30 L.
