@@ -5,7 +5,7 @@ export const larvalHeadCountDefinition = {
   id: 'larval-head-count',
   title: 'Count the larvae',
   sentence:
-    'Between day {fromDay} and day {toDay} count the larvae of every batch once, and share out those above {mostPerL} a litre; young that are still there {againDays} after weaning, every {againDays}.',
+    'Between day {fromDay} and day {toDay} count the larvae of every batch once, and share out those above {mostPerL} a litre, or fewer of those that are born as small fish; young that are still there {againDays} after weaning, every {againDays}.',
   subject: 'larval_batch',
   station: 'larvae',
   isOnByDefault: true,

@@ -162,9 +162,13 @@ function feedSteps(
     ...(isUsedUp
       ? [phrase('By what was written down the jar is used up: look at it, and write down what was really given.')]
       : []),
-    isCounted
-      ? phrase('Stir the jar, then draw it up: that is about {number}.', { number: animals(nauplii) })
-      : phrase('Count the jar first, on the page of its hatch: then this is said in mL.'),
+    ...(isCounted
+      ? [phrase('Stir the jar, then draw it up: that is about {number}.', { number: animals(nauplii) })]
+      : []),
+    // A jar that is used up by its book stays so however often it is counted.
+    ...(vessel && !isCounted && !isUsedUp
+      ? [phrase('Count the jar first, on the page of its hatch: then this is said in mL.')]
+      : []),
     phrase('In an hour or two hardly any should be left: then this was right. Many left: give less at the next feed.'),
   ]
 }

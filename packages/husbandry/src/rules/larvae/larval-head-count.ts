@@ -1,7 +1,7 @@
 import { middleRound } from '../../calendar/rounds.ts'
 import { larvalHeadCountDefinition } from '../../definitions/larvae/larval-head-count.ts'
 import { defineRule } from '../../rule/rule.ts'
-import { computedLink, factLink, settingLink } from '../../rule/why.ts'
+import { computedLink, factLink, profileLink, settingLink } from '../../rule/why.ts'
 import { batchById } from '../../snapshot/by-id.ts'
 import { usualLengthsMm } from '../../species/juvenile-growth.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
@@ -36,7 +36,10 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
       (daysSince(snapshot, last, day.date) ?? diet.day) >= parameters.againDays
     if (!isFirst && !isWaiting) return []
     const young = youngWords(batch)
-    const most = Math.floor(parameters.mostPerL * tank.volumeL)
+    const { larvaePerL } = diet.species
+    // Small fish from the first day want more room than larvae, whatever the room says of those.
+    const isRoomier = !young.settle && larvaePerL.value.to < parameters.mostPerL
+    const most = Math.floor((isRoomier ? larvaePerL.value.to : parameters.mostPerL) * tank.volumeL)
     return [
       {
         roundId: middleRound(day).id,
@@ -104,7 +107,13 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
                     quantity: litres(tank.volumeL),
                     joins: 'and' as const,
                   }),
-                  parameter('mostPerL', 'times'),
+                  isRoomier
+                    ? profileLink(diet.species.tradeName, larvaePerL.source.citation, {
+                        label: 'young at most',
+                        quantity: { value: larvaePerL.value.to, unit: 'per_L' },
+                        joins: 'times',
+                      })
+                    : parameter('mostPerL', 'times'),
                 ]),
           ],
         }),
