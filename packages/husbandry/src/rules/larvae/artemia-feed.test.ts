@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { jarRoom, larvaeRoom } from '../../testing/forms/form-rooms.ts'
-import { saidSteps, saidWhy } from '../../testing/said-card.ts'
+import { saidSteps } from '../../testing/said-steps.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { type SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { whyLines } from '../../testing/why-lines.ts'
 import { larvalArtemiaFeed } from './artemia-feed.ts'
 
 const date = '2026-03-10'
@@ -38,19 +39,15 @@ describe('nauplii out of a counted jar', () => {
       ...[...dusting, hatched('R1')],
       ...['Stir the jar, then draw it up: that is about 20000 animals.', anHourOn],
     ])
-    expect(saidWhy(first)).toEqual([
-      ...['Artemia to start a feed with: 1 per_mL', 'times in Nursery 1: 20 L', 'equals to add: 20000 animals'],
-      ...[
-        'and old at the first Artemia: 5 days',
-        'divided by in the jar, counted: 400 per_mL',
-        'equals to give: 50 mL',
-      ],
-      ...['and before dark at the last feed: 2 hours', 'and from the first to the full amount: 3 days'],
-      ...['and at most: 3 per_mL', 'and weaned to: dry food'],
-      ...['and old at the first dry food: 5 days', 'and old when dry food is all: 25 days'],
+    expect(whyLines(first)).toEqual([
+      ...['1 per_mL Artemia to start a feed with', 'times 20 L in Nursery 1', 'equals 20000 animals to add'],
+      ...['and 5 days old at the first Artemia', 'divided by 400 per_mL in the jar, counted', 'equals 50 mL to give'],
+      ...['and 2 hours before dark at the last feed', 'and 3 days from the first to the full amount'],
+      ...['and 3 per_mL at most', 'and dry food weaned to'],
+      ...['and 5 days old at the first dry food', 'and 25 days old when dry food is all'],
     ])
     expect(saidSteps(second)).toEqual(saidSteps(first).slice(2))
-    expect(saidWhy(second)).toEqual(saidWhy(first).slice(0, -3))
+    expect(whyLines(second)).toEqual(whyLines(first).slice(0, -3))
   })
 
   test('that hold too little for the day are the same part of each feed, and this is said', () => {
@@ -60,15 +57,15 @@ describe('nauplii out of a counted jar', () => {
     expect(saidSteps(first).slice(2, 5)).toEqual([
       ...[hatched('R1'), short, 'Stir the jar, then draw it up: that is about 14000 animals.'],
     ])
-    expect(saidWhy(first).slice(2, 7)).toEqual([
-      ...['equals to add: 20000 animals', 'and old at the first Artemia: 5 days'],
-      ...['times of it, as far as the jar goes: 0.7 share', 'divided by in the jar, counted: 400 per_mL'],
-      'equals to give: 35 mL',
+    expect(whyLines(first).slice(2, 7)).toEqual([
+      ...['equals 20000 animals to add', 'and 5 days old at the first Artemia'],
+      ...['times 0.7 share of it, as far as the jar goes', 'divided by 400 per_mL in the jar, counted'],
+      'equals 35 mL to give',
     ])
     // A tenth is the error of a jar: 91 of 100 mL are not worth a word.
     const isSaid = (keptMl: number) => saidSteps(feeds(jarOf(keptMl))[0]).includes(short)
     expect([isSaid(89), isSaid(91)]).toEqual([true, false])
-    expect(saidWhy(feeds(jarOf(91))[0]).join()).not.toContain('as far as the jar goes')
+    expect(whyLines(feeds(jarOf(91))[0]).join()).not.toContain('as far as the jar goes')
   })
 
   test('that are all but gone by the book are told by number, and whoever stands there looks', () => {
@@ -141,11 +138,11 @@ describe('why so many', () => {
     room.fact('feeding', batch.id, '2026-03-08T07:10:00.000Z', { food: 'dry', note: 'Nearly all take it.' })
     room.fact('count', batch.id, '2026-03-10T06:50:00.000Z', { of: 'prey_artemia', animals: [400], volumeMl: 1000 })
     // Day 27: 500 x 200 for 5.5 of 12 h are 2.29 a mL, and a third of it on the second of three days.
-    expect(saidWhy(feeds(room)[0]).slice(0, 8)).toEqual([
-      ...['larvae by the book: 200 animals', 'and for a larva of 20 days, a day: 500 animals'],
-      ...['and Artemia to start a feed with: 0.76 per_mL', 'and of it, as they take dry food: 0.33 share'],
-      ...['and from nearly all weaned to no Artemia: 3 days', 'minus left, counted: 0.4 per_mL'],
-      ...['times in Nursery 1: 20 L', 'equals to add: 7300 animals'],
+    expect(whyLines(feeds(room)[0]).slice(0, 8)).toEqual([
+      ...['200 animals larvae by the book', 'and 500 animals for a larva of 20 days, a day'],
+      ...['and 0.76 per_mL Artemia to start a feed with', 'and 0.33 share of it, as they take dry food'],
+      ...['and 3 days from nearly all weaned to no Artemia', 'minus 0.4 per_mL left, counted'],
+      ...['times 20 L in Nursery 1', 'equals 7300 animals to add'],
     ])
   })
 
@@ -159,9 +156,9 @@ describe('why so many', () => {
       room.fact('count', batch.id, at, data)
       room.fact('feeding', batch.id, at, { food: 'artemia', animals: 10_000 })
     }
-    expect(saidWhy(feeds(room)[0]).slice(2, 6)).toEqual([
-      ...['and Artemia to start a feed with: 0.5 per_mL', 'minus likely left: 0.38 per_mL'],
-      ...['times in Nursery 1: 20 L', 'equals to add: 2500 animals'],
+    expect(whyLines(feeds(room)[0]).slice(2, 6)).toEqual([
+      ...['and 0.5 per_mL Artemia to start a feed with', 'minus 0.38 per_mL likely left'],
+      ...['times 20 L in Nursery 1', 'equals 2500 animals to add'],
     ])
   })
 })

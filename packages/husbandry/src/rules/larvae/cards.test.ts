@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest'
 import type { TaskDraft } from '../../engine/draft-day.ts'
 import type { Rule } from '../../rule/rule.ts'
 import { chilledRoom, choose, larvaeRoom } from '../../testing/forms/form-rooms.ts'
-import { saidSteps, saidWhy } from '../../testing/said-card.ts'
+import { saidSteps } from '../../testing/said-steps.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, type SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
+import { whyLines } from '../../testing/why-lines.ts'
 import { foodKeepLarvae } from './food-keep-larvae.ts'
 import { larvalGreenWater } from './green-water.ts'
 import { larvalAmmoniaAct } from './larval-ammonia-act.ts'
@@ -42,6 +43,8 @@ const light = [
   '12 hours of light, from 07:00 to 19:00, dark after that; no glare on one wall.',
   'Where the lamp keeps other hours, set its timer, or write its hours of light on the tank’s page.',
 ]
+// Among other steps it says what it is.
+const weekly = [`The light, weekly: ${light[0]}`, ...light.slice(1)]
 const siphon = [
   'Turn the air down, light at one end; siphon with a thin hose into a white bowl.',
   'Count the dead in the bowl; put back what swims.',
@@ -61,16 +64,16 @@ describe('a look', () => {
   test('with the light says both, and with what they are told apart by sight', () => {
     const draft = onlyDraft(larvaeRoom({ hatchedOn: '2026-03-08', larvae: 200 }).room.drafts(date, [larvalLook]))
     expect([draft.roundId, draft.content.verb]).toEqual(['midday', 'look'])
-    expect(saidSteps(draft)).toEqual([...look, 'The light, weekly:', ...light])
+    expect(saidSteps(draft)).toEqual([...look, ...weekly])
     expect(draft.content.looks).toEqual(['full_bellies', 'hungry_larvae', 'settled_larvae', 'deformed_larvae'])
-    expect(saidWhy(draft)).toEqual(['hatched the night of: 2026-03-08', 'and from one look to the next: 2 days'])
+    expect(whyLines(draft)).toEqual(['2026-03-08 hatched the night of', 'and 2 days from one look to the next'])
   })
 
   test('without the light says when they were looked at last', () => {
     const draft = onlyDraft(lookedAt('2026-03-08', 2).room.drafts(date, [larvalLook]))
     expect(saidTitle(draft)).toBe('Look at the larvae, day 1')
     expect(saidSteps(draft)).toEqual(look)
-    expect(saidWhy(draft)[1]).toBe('and last looked at')
+    expect(whyLines(draft)[1]).toBe('and last looked at')
     expect(signOff(larvalLook, draft, { seen: 'well' }).facts).toHaveLength(1)
   })
 
@@ -110,9 +113,9 @@ describe('siphoning the bottom', () => {
   test('goes with a look that is due, after the morning', () => {
     const draft = onlyDraft(larvaeRoom({ hatchedOn: '2026-03-07', larvae: 200 }).room.drafts(date, [larvalSiphon]))
     expect([draft.roundId, draft.content.verb]).toEqual(['midday', 'siphon'])
-    expect(saidSteps(draft)).toEqual([...look, 'The light, weekly:', ...light, ...siphon])
+    expect(saidSteps(draft)).toEqual([...look, ...weekly, ...siphon])
     expect(draft.content.looks).toEqual(['full_bellies', 'hungry_larvae', 'settled_larvae', 'deformed_larvae'])
-    expect(saidWhy(draft)).toEqual(['hatched the night of: 2026-03-07', 'and old when it begins: 2 days'])
+    expect(whyLines(draft)).toEqual(['2026-03-07 hatched the night of', 'and 2 days old when it begins'])
   })
 
   test('alone asks for the dead and the deformed among them, and for no look', () => {
@@ -132,7 +135,7 @@ describe('siphoning the bottom', () => {
   test('a look two days before goes with it, and says when', () => {
     const draft = onlyDraft(lookedAt('2026-03-07', 2).room.drafts(date, [larvalSiphon]))
     expect(saidSteps(draft)).toEqual([...look, ...siphon])
-    expect(saidWhy(draft).at(-1)).toBe('and last looked at')
+    expect(whyLines(draft).at(-1)).toBe('and last looked at')
   })
 
   test('no more can be deformed than were dead', () => {
@@ -151,14 +154,14 @@ describe('changing their water', () => {
     const draft = onlyDraft(larvaeRoom({ hatchedOn: '2026-03-06', larvae: 200 }).room.drafts(date, [larvalWaterChange]))
     expect([draft.roundId, saidTitle(draft)]).toEqual(['midday', '4 L new water, bottom siphoned, larvae looked at'])
     expect(saidSteps(draft)).toEqual([
-      ...[water, ...look, 'The light, weekly:', ...light, ...siphon],
+      ...[water, ...look, ...weekly, ...siphon],
       'The rest out through a screen that holds the larvae; in by a drip line, over an hour.',
       'Prey and green water go with it: count and top up afterwards.',
     ])
     // A fifth on day 3: 0.2 x 20 L.
-    expect(saidWhy(draft)).toEqual([
-      ...['hatched the night of: 2026-03-06', 'and at first: 0.2 share', 'and more each day: 0.02 share'],
-      ...['equals today: 0.2 share', 'times in Nursery 1: 20 L'],
+    expect(whyLines(draft)).toEqual([
+      ...['2026-03-06 hatched the night of', 'and 0.2 share at first', 'and 0.02 share more each day'],
+      ...['equals 0.2 share today', 'times 20 L in Nursery 1'],
     ])
   })
 
@@ -169,7 +172,7 @@ describe('changing their water', () => {
       'The rest out through a screen that holds the young; in by a drip line, over an hour.',
       'Prey goes with it: before a feed, not after one.',
     ])
-    expect(saidWhy(draft)[0]).toBe('released the night of: 2026-03-06')
+    expect(whyLines(draft)[0]).toBe('2026-03-06 released the night of')
   })
 
   test('by what was read of ammonia says how much that is, and without a look asks for none', () => {
@@ -180,9 +183,9 @@ describe('changing their water', () => {
     expect(saidTitle(draft)).toBe('7.3 L new water, bottom siphoned')
     expect(draft.content.looks).toEqual(['deformed_larvae'])
     // 6.3 % of it at pH 8.1, 27 C and 30 is NH3; 1 - 0.01 / 0.0157 of 20 L.
-    expect(saidWhy(draft).slice(3)).toEqual([
-      ...['total ammonia (as N): 0.25 mg_per_L', 'and read in the water: 8.1 pH'],
-      ...['equals un-ionised, NH3-N: 0.016 mg_per_L', 'equals today: 0.364 share', 'times in Nursery 1: 20 L'],
+    expect(whyLines(draft).slice(3)).toEqual([
+      ...['0.25 mg_per_L total ammonia (as N)', 'and 8.1 pH read in the water'],
+      ...['equals 0.016 mg_per_L un-ionised, NH3-N', 'equals 0.364 share today', 'times 20 L in Nursery 1'],
     ])
   })
 
@@ -209,9 +212,9 @@ describe('the head count', () => {
       'More than 400 animals in Nursery 1: move those above it to another larval tank, in a jug under water.',
       'Write down how many are left in it; what was moved is written down as a move, on their page.',
     ])
-    expect(saidWhy(draft)).toEqual([
-      ...['hatched the night of: 2026-03-03', 'and old at the count: 5 days', 'and old at the latest: 7 days'],
-      ...['and by the book: 200 animals', 'and in Nursery 1: 20 L', 'times larvae at most: 20 per_L'],
+    expect(whyLines(draft)).toEqual([
+      ...['2026-03-03 hatched the night of', 'and 5 days old at the count', 'and 7 days old at the latest'],
+      ...['and 200 animals by the book', 'and 20 L in Nursery 1', 'times 20 per_L larvae at most'],
     ])
   })
 
@@ -221,13 +224,13 @@ describe('the head count', () => {
       const { room } = larvaeRoom({ hatchedOn: '2026-03-03', species })
       if (mostPerL !== undefined) room.setting('larval-head-count', { parameters: { mostPerL } })
       const draft = onlyDraft(room.drafts(date, [larvalHeadCount]))
-      return [draft.content.steps[1]?.quantities.most?.value, saidWhy(draft).at(-1)]
+      return [draft.content.steps[1]?.quantities.most?.value, whyLines(draft).at(-1)]
     }
-    expect(most(seahorse)).toEqual([60, 'times young at most: 3 per_L'])
-    expect(most(cardinalfish)).toEqual([40, 'times young at most: 2 per_L'])
+    expect(most(seahorse)).toEqual([60, 'times 3 per_L young at most'])
+    expect(most(cardinalfish)).toEqual([40, 'times 2 per_L young at most'])
     // A room may allow fewer of them, and more of larvae.
-    expect(most(seahorse, 1)).toEqual([20, 'times larvae at most: 1 per_L'])
-    expect(most(clownfish, 30)).toEqual([600, 'times larvae at most: 30 per_L'])
+    expect(most(seahorse, 1)).toEqual([20, 'times 1 per_L larvae at most'])
+    expect(most(clownfish, 30)).toEqual([600, 'times 30 per_L larvae at most'])
     expect(saidSteps(counted({ hatchedOn: '2026-03-03', species: seahorse }))[0]).toBe(
       'Count them as they pass from one cup to another under water, or on a photograph.',
     )
@@ -240,11 +243,11 @@ describe('the head count', () => {
       'Count them as they pass from one cup to another under water, or on a photograph from above.',
       'Five of them to a ruler, nose to tail. Sick or bent ones are written down.',
     ])
-    const again = 'and from one count of young that wait for grow-out to the next: 14 days'
-    const born = 'hatched the night of: 2026-01-31'
-    expect(saidWhy(asked())).toEqual([born, again, 'and by the book: 200 animals'])
+    const again = 'and 14 days from one count of young that wait for grow-out to the next'
+    const born = '2026-01-31 hatched the night of'
+    expect(whyLines(asked())).toEqual([born, again, 'and 200 animals by the book'])
     room.fact('count', batch.id, '2026-02-25T12:00:00.000Z', { of: 'larvae', animals: [150] })
-    expect(saidWhy(asked())).toEqual([born, 'and last counted', again, 'and by the book: 150 animals'])
+    expect(whyLines(asked())).toEqual([born, 'and last counted', again, 'and 150 animals by the book'])
     // None left by the book is asked about elsewhere.
     room.fact('count', batch.id, '2026-02-26T12:00:00.000Z', { of: 'larvae', animals: [0] })
     expect(room.drafts('2026-03-12', [larvalHeadCount]).drafts).toEqual([])
@@ -279,15 +282,18 @@ describe('rotifers left and given', () => {
     expect(draft.content.looks).toEqual(['full_bellies', 'hungry_larvae'])
     expect(saidSteps(draft)[0]).toBe('Take 3 samples of 10 mL from different places, before feeding.')
     // A. ocellaris eats rotifers until day 11.
-    expect(saidWhy(draft)).toEqual([
-      ...['hatched the night of: 2026-03-07', 'and old when rotifers end: 11 days', 'and last counted: 4 per_mL'],
-      ...['and in: Nursery 1', 'and a sample: 10 mL'],
+    expect(whyLines(draft)).toEqual([
+      ...['2026-03-07 hatched the night of', 'and 11 days old when rotifers end', 'and 4 per_mL last counted'],
+      ...['and Nursery 1 in', 'and 10 mL a sample'],
     ])
   })
 
   test('a feed says where it comes from, and multiplies out: 10 x 20,000 / 250 / 0.9', () => {
     const draft = first(fedRoom().room, larvalPreyTopUp)
-    expect([saidTitle(draft), lateAfterMinutes(draft)]).toEqual(['890 mL of R1, sieved, 200,000 rotifers, first feed', 60])
+    expect([saidTitle(draft), lateAfterMinutes(draft)]).toEqual([
+      '890 mL of R1, sieved, 200,000 rotifers, first feed',
+      60,
+    ])
     expect(draft.content.amountOf).toBe('R1, sieved')
     expect(saidSteps(draft)).toEqual([
       'Check by eye that there is room for them: bellies and water.',
@@ -295,11 +301,11 @@ describe('rotifers left and given', () => {
       'Sieve, rinse, and resuspend in water from the larvae’s tank: culture water never goes into larvae.',
       'Spread them over the surface, with the air gentle.',
     ])
-    expect(saidWhy(draft)).toEqual([
-      ...['rotifers to keep: 10 per_mL', 'minus left: none fed yet: 0 per_mL', 'times in Nursery 1: 20 L'],
-      ...['equals to add: 200000 animals', 'divided by counted: 250 per_mL', 'and lost in sieving: 0.1 share'],
-      ...['and at most: 15 per_mL', 'and at most, where they eat it before the next feed: 20 per_mL'],
-      ...['and usual for ocellaris clownfish: 5-10 per mL', 'equals of R1, to what a jug or syringe shows: 890 mL'],
+    expect(whyLines(draft)).toEqual([
+      ...['10 per_mL rotifers to keep', 'minus 0 per_mL left: none fed yet', 'times 20 L in Nursery 1'],
+      ...['equals 200000 animals to add', 'divided by 250 per_mL counted', 'and 0.1 share lost in sieving'],
+      ...['and 15 per_mL at most', 'and 20 per_mL at most, where they eat it before the next feed'],
+      ...['and 5-10 per mL usual for ocellaris clownfish', 'equals 890 mL of R1, to what a jug or syringe shows'],
     ])
   })
 
@@ -321,9 +327,9 @@ describe('rotifers left and given', () => {
       'Beside the feeds from the cultures, not in place of them: the plan counts on both.',
     ])
     // 2 L at 240 a mL, of which nine in ten live after each day: 391,280 (Assavaaree et al. 2001); 100,000 are 26 %.
-    expect(saidWhy(draft)).toEqual([
-      ...['what no culture can give: 100000 animals', 'and chilled: 2 L'],
-      'and alive in it after 2 days, about: 390000 animals',
+    expect(whyLines(draft)).toEqual([
+      ...['100000 animals what no culture can give', 'and 2 L chilled'],
+      'and 390000 animals alive in it after 2 days, about',
     ])
   })
 })
@@ -368,7 +374,7 @@ describe('water that larvae live in', () => {
     expect(saidSteps(test1).at(-1)).toBe(
       'From 0.26 mg_per_L on, water is changed at once: at 8.2 pH that much is poisonous here. Any colour below it is watched; none is best.',
     )
-    expect(saidWhy(test1)).toEqual(['tests so far: none', 'and from one test to the next: 2 days'])
+    expect(whyLines(test1)).toEqual(['none tests so far', 'and 2 days from one test to the next'])
     expect(lateAfterMinutes(test1)).toBe(120)
     const read = { totalAmmoniaNMgPerL: 0.5, pH: 8.1, temperatureC: 27 }
     room.fact('water_test', tank.id, `${date}T06:40:00.000Z`, read)
@@ -379,20 +385,20 @@ describe('water that larvae live in', () => {
       'Half an hour by a drip line, not at once. It is tested again in the next round.',
       'Look for the cause: dead animals, food left over, a filter that stands.',
     ])
-    expect(saidWhy(act)).toEqual([
+    expect(whyLines(act)).toEqual([
       ...[
-        'total ammonia (as N): 0.5 mg_per_L',
-        'and read in the water: 8.1 pH',
-        'equals un-ionised, NH3-N: 0.031 mg_per_L',
+        '0.5 mg_per_L total ammonia (as N)',
+        'and 8.1 pH read in the water',
+        'equals 0.031 mg_per_L un-ionised, NH3-N',
       ],
-      ...['and NH3-N from which to act: 0.02 mg_per_L', 'and NH3-N to come down to: 0.01 mg_per_L'],
-      ...['equals to change: 0.5 share', 'and at most at once: 0.5 share', 'times in Nursery 1: 20 L'],
+      ...['and 0.02 mg_per_L NH3-N from which to act', 'and 0.01 mg_per_L NH3-N to come down to'],
+      ...['equals 0.5 share to change', 'and 0.5 share at most at once', 'times 20 L in Nursery 1'],
     ])
     room.fact('water_change', tank.id, `${date}T07:40:00.000Z`, { removedL: 10, addedL: 10 })
     const again = first(room, larvalAmmoniaTest)
     expect([saidTitle(again), lateAfterMinutes(again)]).toEqual(['Test the ammonia again, after the change', 60])
-    expect(saidWhy(again)).toEqual([
-      ...['last tested', 'and water changed against it', 'and from one test to the next: 2 days'],
+    expect(whyLines(again)).toEqual([
+      ...['last tested', 'and water changed against it', 'and 2 days from one test to the next'],
     ])
   })
 })
@@ -405,7 +411,7 @@ describe('too many, and none', () => {
     expect([draft.roundId, draft.isForStandIn, saidTitle(draft)]).toEqual([
       ...['morning', false, 'Keep 300 larvae, 600 by the book'],
     ])
-    expect(saidWhy(draft)).toEqual(['fed by the plan: 300 animals', 'and there are: 600 animals'])
+    expect(whyLines(draft)).toEqual(['300 animals fed by the plan', 'and 600 animals there are'])
     const facts = (values: Record<string, unknown>) => signOff(foodKeepLarvae, draft, values).facts
     expect(facts({ placed: 0, culled: 1, note: 'by the vet' })).toEqual([
       { kind: 'outcome', subjectId: batch.id, data: { outcome: 'culled', number: 1, note: 'by the vet' } },
@@ -431,7 +437,7 @@ describe('too many, and none', () => {
       'Some are there? Write how many: their feeds come back to the list at once.',
       'None? Write 0. Nursery 1 is then emptied, disinfected, rinsed and dried for the next.',
     ])
-    expect(saidWhy(draft)).toEqual(['larvae by the book: 0 animals'])
+    expect(whyLines(draft)).toEqual(['0 animals larvae by the book'])
     expect(signOff(larvalNoneLeft, draft, { number: 12.4, note: 'in the corner' }).facts).toEqual([
       { kind: 'count', subjectId: batch.id, data: { of: 'larvae', animals: [12] } },
       { kind: 'observation', subjectId: batch.id, data: { note: 'in the corner' } },
