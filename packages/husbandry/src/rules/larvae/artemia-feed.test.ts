@@ -91,6 +91,7 @@ describe('nauplii out of a counted jar', () => {
       { kind: 'feeding', subjectId: batch?.id, data: { ...data, amountMl: 50, animals: 20_000 } },
       { kind: 'feeding', subjectId: batch?.id, data: { food: 'dry' } },
     ])
+    expect(signOff(larvalArtemiaFeed, feeds(room)[1]!).facts).toHaveLength(1)
     expect(fed({ amountMl: 40 })[0]).toMatchObject({ data: { ...data, amountMl: 40, animals: 16_000 } })
   })
 
@@ -119,6 +120,14 @@ describe('nauplii that nobody counted', () => {
     expect(saidSteps(none)).toEqual([...dusting, hatched(), anHourOn])
     room.culture({ name: 'H1', kind: 'artemia_hatch', strain: null, startedAt: '2026-02-01T08:00:00.000Z' })
     expect(saidSteps(feeds(room)[0])).toEqual([...dusting, hatched('H1'), count, anHourOn])
+  })
+
+  test('go without dry food at the feeds of a day on which that was offered before them', () => {
+    const { room, batch } = larvaeRoom({ hatchedOn: '2026-03-01' })
+    room.fact('feeding', batch.id, `${date}T07:05:00.000Z`, { food: 'dry' })
+    expect(feeds(room).map(saidTitle)).toEqual([
+      ...['20,000 Artemia nauplii, first feed', '20,000 Artemia nauplii, second feed'],
+    ])
   })
 
   test('on the first day are few, beside rotifers; where they are the first food of all there is nothing beside them', () => {
