@@ -284,7 +284,10 @@ const ofRotifers: readonly Form[] = [
       return room
     },
     fields: [
-      ['drawnL: 0.1 to 18 L, likely 0.9 to 8.1, by 0.1, usual 2.7', '600,000 / (240 x 900); no more than it holds'],
+      [
+        'drawnL: 0.1 to 18 L, likely 0.9333 to 8.4, by 0.1, usual 2.8',
+        '600,000 / (240 x 900) is 2.78: to the next mark',
+      ],
     ],
   },
   {
