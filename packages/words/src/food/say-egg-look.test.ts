@@ -10,7 +10,7 @@ test('what a room lacks for eggs is told with what would change it, all of it wh
   const { why, until } = sayEggLookLacks(['grow_out', 'nauplii'])
   expect(why).toMatch(/grow-out has\. The copepods/)
   expect(until).toBe(
-    'They are looked for again once fish leave grow-out or it gets another tank and a count of the copepods finds nauplii enough.',
+    'They are looked for again once fish leave grow-out or it gets another tank, and once a count of the copepods finds nauplii enough.',
   )
   expect(new Set(eggLookLacks.map((lack) => sayEggLookLacks([lack]).why)).size).toBe(3)
 })

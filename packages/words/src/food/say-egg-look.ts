@@ -1,5 +1,4 @@
 import type { EggLookLack } from '@fryward/shared'
-import { together } from '../phrases/together.ts'
 
 /** Why eggs that float are not looked for, and what would change it. */
 const lacks = {
@@ -22,5 +21,5 @@ export const notLookedFor = 'Eggs are not looked for now'
 /** What a room lacks for floating eggs, and what would have them looked for again. */
 export const sayEggLookLacks = (lacking: readonly EggLookLack[]): { why: string; until: string } => ({
   why: lacking.map((lack) => lacks[lack].why).join(' '),
-  until: `They are looked for again once ${together(lacking.map((lack) => lacks[lack].until))}.`,
+  until: `They are looked for again ${lacking.map((lack) => `once ${lacks[lack].until}`).join(', and ')}.`,
 })
