@@ -1,4 +1,4 @@
-import type { Because, Phrase, TaskField } from '@fryward/shared'
+import type { Because, Phrase, Quantity, TaskField } from '@fryward/shared'
 import { z } from 'zod'
 import { addDays, husbandryDay } from '../../calendar/husbandry-day.ts'
 import { lastRound } from '../../calendar/rounds.ts'
@@ -12,9 +12,13 @@ import { givenAmountField, numberField } from '../../task/fields.ts'
 import { grams, litres, measurableG, measurableL, psu } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { numberOf } from '../../task/values.ts'
+import { given, numberOf } from '../../task/values.ts'
 
-const ContextSchema = z.object({ plannedL: z.number(), plannedSaltG: z.number() })
+const ContextSchema = z.object({
+  plannedL: z.number(),
+  /** Null where some of it is saltier than can be worked out. */
+  plannedSaltG: z.number().nullable(),
+})
 
 export const roomWaterToMix = defineRule(roomWaterToMixDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -34,7 +38,7 @@ export const roomWaterToMix = defineRule(roomWaterToMixDefinition, {
           title: titled('give', {
             amount: litres(mix.totalL),
             thing: 'new water for tomorrow',
-            details: [{ kind: 'amount', quantity: grams(mix.totalSaltG), of: 'salt' }],
+            details: saltOf(mix).map((quantity) => ({ kind: 'amount', quantity, of: 'salt' })),
           }),
           amount: litres(mix.totalL),
           amountOf: 'new water',
@@ -50,10 +54,12 @@ export const roomWaterToMix = defineRule(roomWaterToMixDefinition, {
             }),
             ...salinityLinks(mix),
             parameter('dryShare', 'and'),
-            computedLink(
-              'salt for that much water',
-              'Millero et al. 2008, Deep-Sea Research I 55:50-72; EOS-80 density',
-              { label: 'salt', quantity: grams(mix.totalSaltG) },
+            ...saltOf(mix).map((quantity) =>
+              computedLink(
+                'salt for that much water',
+                'Millero et al. 2008, Deep-Sea Research I 55:50-72; EOS-80 density',
+                { label: 'salt', quantity },
+              ),
             ),
           ],
         }),
@@ -62,24 +68,21 @@ export const roomWaterToMix = defineRule(roomWaterToMixDefinition, {
     ]
   },
   record: ({ context, values, subjectId }) => {
-    const planned = ContextSchema.parse(context)
-    return {
-      facts: [
-        {
-          kind: 'care',
-          subjectId,
-          data: {
-            act: 'mix_water',
-            litres: numberOf(values, 'litres') ?? planned.plannedL,
-            saltG: numberOf(values, 'saltG') ?? planned.plannedSaltG,
-          },
-        },
-      ],
-    }
+    const { plannedL, plannedSaltG } = ContextSchema.parse(context)
+    const saltG = numberOf(values, 'saltG') ?? plannedSaltG ?? undefined
+    const data = { act: 'mix_water' as const, litres: numberOf(values, 'litres') ?? plannedL, ...given({ saltG }) }
+    return { facts: [{ kind: 'care', subjectId, data }] }
   },
 })
 
-type Mix = { groups: WaterGroup[]; totalL: number; totalSaltG: number }
+type Mix = {
+  groups: WaterGroup[]
+  totalL: number
+  /** Null where some of it is saltier than can be worked out: a part of the salt would be taken for all of it. */
+  totalSaltG: number | null
+}
+
+const saltOf = ({ totalSaltG }: Mix): Quantity[] => (totalSaltG === null ? [] : [grams(totalSaltG)])
 
 /** The needs by salinity, with the spare, to marks of a jug and a scale. */
 function toMix(needs: readonly WaterNeed[], parameters: { spareShare: number; dryShare: number }): Mix {
@@ -89,10 +92,11 @@ function toMix(needs: readonly WaterNeed[], parameters: { spareShare: number; dr
     litres: measurableL(group.litres * over),
     saltG: group.saltG === null ? null : measurableG(group.saltG * over),
   }))
+  const salts = groups.flatMap(({ saltG }) => saltG ?? [])
   return {
     groups,
     totalL: measurableL(groups.reduce((sum, group) => sum + group.litres, 0)),
-    totalSaltG: measurableG(groups.reduce((sum, group) => sum + (group.saltG ?? 0), 0)),
+    totalSaltG: salts.length < groups.length ? null : measurableG(salts.reduce((sum, saltG) => sum + saltG, 0)),
   }
 }
 
@@ -117,7 +121,11 @@ function mixSteps({ groups }: Mix): Phrase[] {
   ]
 }
 
+// No vessel is saltier than 45, some 47 g in a litre (Millero et al. 2008), for what cannot be worked out nearer.
+const mostSaltGPerL = 50
+
 function mixFields({ totalL, totalSaltG }: Mix): TaskField[] {
+  const expectedG = totalSaltG ?? totalL * mostSaltGPerL
   return [
     givenAmountField({
       name: 'litres',
@@ -132,10 +140,10 @@ function mixFields({ totalL, totalSaltG }: Mix): TaskField[] {
       label: 'Salt weighed',
       unit: 'g',
       minimum: 0,
-      maximum: Math.max(50_000, totalSaltG * 3),
-      likely: [totalSaltG / 3, totalSaltG * 3],
+      maximum: Math.max(50_000, expectedG * 3),
+      likely: [expectedG / 3, expectedG * 3],
       usual: totalSaltG,
-      step: totalSaltG < 100 ? 0.1 : 1,
+      step: expectedG < 100 ? 0.1 : 1,
     }),
   ]
 }
