@@ -187,6 +187,42 @@ describe('a thinning', () => {
     expect(signOff(rotiferHarvest, draft).facts[0]?.subjectId).toBe(culture.id)
   })
 
+  test('says what keeps it small: the floor that a room holds it above, or the most that may be taken', () => {
+    const bound = (parameters: Record<string, number>) => {
+      const { room } = thinned()
+      room.setting('rotifer-harvest', { parameters })
+      return whyLines(onlyDraft(room.drafts(date, [rotiferHarvest]))).at(-2)
+    }
+    // Counted 258 a mL at the most.
+    expect(bound({ floorPerMl: 225 })).toMatch(/share for today: held above the floor$/)
+    expect(bound({ mostShare: 0.1 })).toBe('times 0.1 share for today: the most that may be taken')
+  })
+
+  test('needs a count of the last days from the age on at which it is first thinned', () => {
+    const gapsOf = (startedAt: string) => {
+      const room = new SnapshotBuilder()
+      const culture = room.culture({ name: 'R1', startedAt })
+      room.count(culture, '2026-03-07T08:00:00.000Z', [200, 200, 200])
+      return room.drafts(date, [rotiferHarvest]).gaps.length
+    }
+    expect([gapsOf('2026-03-07T07:00:00.000Z'), gapsOf('2026-03-06T07:00:00.000Z')]).toEqual([1, 1])
+    const young = new SnapshotBuilder()
+    young.setting('rotifer-harvest', { parameters: { firstHarvestAgeDays: 4 } })
+    young.count(young.culture({ startedAt: '2026-03-07T07:00:00.000Z' }), '2026-03-07T08:00:00.000Z', [200])
+    expect(young.drafts(date, [rotiferHarvest])).toEqual({ drafts: [], gaps: [] })
+  })
+
+  test('of which a drop goes down the drain is warned of, though the rest is eaten', () => {
+    const { room, culture } = thinned()
+    room.setting('rotifer-harvest', { parameters: { restGoesTo: 'drain' } })
+    room.feedLink(room.batch({ hatchedOn: '2026-03-07', tankId: room.tank({ volumeL: 10 }).id }), culture)
+    const draft = onlyDraft(room.drafts(date, [rotiferHarvest]))
+    expect(draft.content.cautions[0]).toMatch(/^Never release/)
+    // What was really poured where is what is kept.
+    const parts = [{ to: 'other_fish', volumeL: 1 }]
+    expect(signOff(rotiferHarvest, draft, { parts }).facts[0]).toMatchObject({ data: { volumeL: 1, parts } })
+  })
+
   test('of which some is out already says how much, and asks for the rest', () => {
     const { room, culture } = thinned()
     for (const [volumeL, at] of [

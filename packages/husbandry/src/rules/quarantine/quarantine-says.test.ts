@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { disinfectionCautions, fishWaterCautions } from '../../task/cautions.ts'
 import { saidSteps } from '../../testing/said-steps.ts'
+import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { whyLines } from '../../testing/why-lines.ts'
 import { quarantineAcclimatise } from './quarantine-acclimatise.ts'
@@ -24,6 +25,9 @@ describe('whether fish have come', () => {
     room.tank({ kind: 'grow_out' })
     const draft = onlyDraft(room.drafts(date, [quarantineArrival]))
     expect([draft.subjectId, draft.roundId]).toEqual([tank.id, 'evening'])
+    expect(saidTitle(draft)).toBe('Check whether fish have come')
+    expect(draft.content.fields.map(({ name }) => name)).toEqual(['number', 'bagL', 'bagSalinity', 'note'])
+    expect(draft.content.fields[0]).toMatchObject({ isRequired: true, likelyMinimum: 0 })
     expect(whyLines(draft)).toEqual(['quarantine kind of tank', expect.stringMatching(/^and 7 days /)])
     room.fact('care', tank.id, '2026-03-03T18:40:00.000Z', { act: 'quarantine_empty' })
     expect(whyLines(room.drafts(date, [quarantineArrival]).drafts[0])[1]).toBe('and last found empty')
@@ -70,6 +74,9 @@ describe('bringing fish over', () => {
     const { room, came } = quarantine()
     came('2026-03-09T23:59:00.000Z', { litres: 2 })
     expect(asked(room)).toEqual([])
+    const { room: atMidnight, came: cameThen } = quarantine()
+    cameThen(`${date}T00:00:00.000Z`, { litres: 2 })
+    expect(asked(atMidnight)).toHaveLength(1)
     came(`${date}T10:00:00.000Z`)
     expect(asked(room)).toEqual([])
   })
@@ -78,6 +85,8 @@ describe('bringing fish over', () => {
     const { room, came } = quarantine()
     came(`${date}T11:00:00.000Z`, { litres: 3, salinity: 34 })
     const [draft] = asked(room)
+    expect(saidTitle(draft)).toBe('Move to the tank’s water')
+    expect(draft?.content.fields.map(({ name }) => name)).toEqual(['dead', 'note'])
     expect(saidSteps(draft)).toEqual([
       'Lights low. Float the closed bag for 15 minutes, until it is as warm as the tank (25 degC).',
       expect.stringMatching(/^Open it/),
@@ -152,7 +161,9 @@ describe('watching them', () => {
   test('asks for signs first, for the dead and of what age, and for a treatment in three words', () => {
     const { room, came } = quarantine()
     came('2026-03-08T15:00:00.000Z')
-    const { fields, cautions } = onlyDraft(room.drafts(date, [quarantineWatch])).content
+    const draft = onlyDraft(room.drafts(date, [quarantineWatch]))
+    expect(saidTitle(draft)).toBe('Watch the fish')
+    const { fields, cautions } = draft.content
     expect(fields.map(({ name }) => name)).toEqual([
       ...['signs', 'dead', 'deadOf', 'product', 'dose', 'prescribedBy', 'note'],
     ])
@@ -205,6 +216,7 @@ describe('the end of quarantine', () => {
     came('2026-03-10T15:00:00.000Z')
     const [draft] = asked(room, '2026-04-09')
     expect(draft).toMatchObject({ roundId: 'midday', isForStandIn: false })
+    expect(saidTitle(draft)).toBe('Check whether quarantine is over')
     expect(draft?.content.cautions).toEqual(disinfectionCautions)
     expect(whyLines(draft)).toEqual([
       ...[
