@@ -23,6 +23,7 @@ test('oxygen is low by its share of what the water holds: 5.2 mg/L of 6.6, until
   reads('2026-03-10T06:00:00.000Z', { oxygenMgPerL: 5.2 })
   const [draft] = drafts()
   expect(saidTitle(draft!)).toBe('See to it: oxygen is low')
+  expect(draft!.content.fields.map(({ name }) => name)).toEqual(['oxygenMgPerL'])
   expect(draft!.content.because.map(({ label, quantity }) => [label, quantity?.value])).toEqual([
     ['oxygen read by gauge o2', 5.2],
     ['temperature, set and not read lately', 26],

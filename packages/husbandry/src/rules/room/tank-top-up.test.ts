@@ -89,4 +89,24 @@ describe('filling tanks up with fresh water', () => {
     expect(signOff(tankTopUp, before).facts).toEqual([fresh(1, 1.5)])
     expect(room.drafts('2026-03-11', [tankTopUp]).drafts).toEqual([])
   })
+
+  test('of three that were all read says the litres of each and no sum, which no jug of one tank holds', () => {
+    const { read, asked } = walk(['A', 'B', 'C'])
+    for (const of of [0, 1, 2]) read(of, 36)
+    const draft = onlyDraft({ drafts: asked(), gaps: [] })
+    expect([saidTitle(draft), draft.content.amount]).toEqual(['Top up to the mark, B, C too', null])
+    // 100 L at 36 want 2.86 L to be at 35, 50 L half of that.
+    expect(saidSteps(draft).slice(0, 3)).toEqual([
+      'A: 2.9 L by its salinity.',
+      'B: 1.4 L by its salinity.',
+      'C: 1.4 L by its salinity.',
+    ])
+    expect(draft.content.fields.map(({ name }) => name)).toEqual(['addedL', 'addedL2', 'addedL3'])
+    // All of them were read: nobody asks how old a reading may be.
+    expect(whyLines(draft).at(-1)).toBe('and 3 days from one top-up to the next')
+    const both = walk(['A', 'B'])
+    both.read(0, 36)
+    both.read(1, 36)
+    expect(onlyDraft({ drafts: both.asked(), gaps: [] }).content.amount).toBeNull()
+  })
 })
