@@ -77,6 +77,8 @@ describe('the age of a bottle', () => {
     const [week, opened] = ['and 7 days before its date', 'and 60 days open']
     expect(why({ useBy: '2026-03-15' })).toEqual(['2026-03-15 use by', week])
     expect(why({ useBy: '2026-03-09' })).toEqual(['2026-03-09 use by', week])
+    // On its last day it is past for having been open too long, not for its date.
+    expect(why({ useBy: '2026-03-10', openedOn: '2026-01-09' }).at(-1)).toBe(opened)
     expect(why({ openedOn: '2026-01-09' })).toEqual(['60 days open', opened])
     const [both] = asked({ openedOn: '2026-01-08', useBy: '2026-04-01' }).drafts
     expect(whyLines(both)).toEqual(['2026-04-01 use by', 'and 61 days open', opened])
@@ -97,6 +99,11 @@ describe('the age of a bottle', () => {
     expect([past?.content.verb, saidTitle(past)]).toEqual(['discard', 'Discard green: past its time, open the next'])
     room.append(signOff(concentrateUseBy, past!).facts[0]!, { at: '2026-03-13T07:10:00.000Z' })
     expect(on('2026-03-14')).toEqual([])
+    // Of each bottle by itself.
+    room.concentrate({ name: 'brown', useBy: '2026-03-13' })
+    expect(on('2026-03-14').map((draft) => saidTitle(draft))).toEqual(['Discard brown: past its time, open the next'])
+    room.concentrate({ name: 'red', useBy: '2026-03-15' })
+    expect(on('2026-03-14').map(({ content }) => content.verb)).toEqual(['discard', 'check'])
   })
 
   test('keeps its place in the list whichever other bottle has been seen to', () => {

@@ -42,7 +42,6 @@ export function troubleFacts(subjectId: string, values: Values): FactDraft[] {
   const action = did.find(({ value }) => value === choiceOf(values, 'did', ['nothing', 'thinned', 'restarted']))
   const note = [action?.label ?? '', textOf(values, 'note') ?? ''].filter(Boolean).join('; ')
   const ticked = signFacts(subjectId, values)
-  if (ticked.length > 0 && note === '') return ticked
   // Looked at and nothing ticked: the signs have passed.
   const signs = ticked.flatMap((fact) => (fact.kind === 'observation' ? (fact.data.signs ?? []) : []))
   return [
