@@ -88,9 +88,11 @@ export const larvalMove = defineRule(larvalMoveDefinition, {
         content: taskContent({
           verb: 'move',
           title: titled('move', {
-            amount: isSplit ? animals(place.room) : null,
             to: [{ name: to.name }],
-            details: [also('counted')],
+            details: [
+              ...(isSplit ? [{ kind: 'amount' as const, quantity: animals(place.room), of: 'at most' }] : []),
+              also('counted'),
+            ],
           }),
           steps: [
             ...(isReady
