@@ -148,6 +148,7 @@ describe('a feed of algae', () => {
     expect(from(pale, deep)).toBe('A1')
     expect(whyLines(onlyDraft(live(paler)))[2]).toBe('divided by 1000000 cells_per_mL A3 is pale: taken as')
     expect(whyLines(onlyDraft(live(deep)))[2]).toBe('divided by 3000000 cells_per_mL A1 is deep: taken as')
+    expect(signOff(copepodFeed, onlyDraft(live(deep))).facts.map(({ kind }) => kind)).toEqual(['feeding', 'harvest'])
   })
 
   test('by colour goes by a look of today or yesterday, and by none in which nobody counted any', () => {
@@ -155,6 +156,27 @@ describe('a feed of algae', () => {
     expect(deep('2026-03-09T00:00:00.000Z').drafts).toHaveLength(1)
     expect(deep('2026-03-08T23:59:00.000Z').gaps).toHaveLength(1)
     expect(live({ name: 'A1', volumeL: 5, cellsPerMl: 0 }).gaps).toHaveLength(1)
+  })
+
+  test('is of no animals, however many were counted and however green their water was', () => {
+    const room = new SnapshotBuilder()
+    room.culture({ name: 'C1', kind: 'copepod', strain: null, volumeL: 10, startedAt: since })
+    const rotifers = room.culture({ name: 'R1', startedAt: since })
+    room.count(rotifers, '2026-03-09T08:00:00.000Z', [300])
+    room.fact('observation', rotifers.id, '2026-03-09T08:00:00.000Z', { signs: ['water_green'] })
+    expect(room.drafts(date, [copepodFeed])).toMatchObject({ drafts: [], gaps: [{}] })
+  })
+
+  test('of two that are alike is of the first by name, or the first that was begun', () => {
+    const from = (names: string[], given: { cellsPerMl: number } | { look: 'water_tinted' }) => {
+      const draft = onlyDraft(live(...names.map((name) => ({ name, volumeL: 5, ...given }))))
+      return [draft.content.amountOf, (draft.context as { algaeId: string }).algaeId]
+    }
+    const [b, a] = [from(['B', 'A'], { look: 'water_tinted' }), from(['A', 'B'], { look: 'water_tinted' })]
+    expect([b[0], a[0]]).toEqual(['A', 'A'])
+    const [first, second] = ['00000000-0000-7000-8000-000000000003', '00000000-0000-7000-8000-000000000005']
+    expect(from(['A', 'A'], { look: 'water_tinted' })[1]).toBe(first)
+    expect([from(['B', 'A'], { cellsPerMl: 5e6 }), b[1]]).toEqual([['B', first], second])
   })
 
   test('is of half of the algae in a day, shared between its feeds, and never under the first mark', () => {
