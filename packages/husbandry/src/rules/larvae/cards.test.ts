@@ -318,6 +318,95 @@ describe('rotifers left and given', () => {
     )
   })
 
+  test('a feed that is smaller than they want says what holds it back', () => {
+    const last = (perMl: number, tankL: number) => {
+      const { room, tank, culture } = fedRoom()
+      tank.volumeL = tankL
+      room.count(culture, `${date}T06:35:00.000Z`, [perMl, perMl, perMl])
+      return saidSteps(first(room, larvalPreyTopUp)).at(-1)
+    }
+    const none = 'No other culture has any left today: Food ahead says what can be done.'
+    expect(last(250, 150)).toBe(
+      `R1 cannot give it all: no more than half of it in a day, shared between all that eat from it. ${none}`,
+    )
+    expect(last(80, 100)).toBe(
+      `R1 cannot give it all without falling under its floor: what it has is shared between all that eat from it. ${none}`,
+    )
+  })
+
+  test('a feed by the plan of the food says how many litres that is in a day, and what the plan keeps back', () => {
+    const { room, batch, culture } = fedRoom()
+    const planned = (share: number) => {
+      const batches = [{ batchId: batch.id, share, from: [{ cultureId: culture.id, volumeL: 1, animals: 200_000 }] }]
+      const cultures = [{ cultureId: culture.id, fedL: 1, spareL: 0 }]
+      room.snapshot.foodPlan = { madeAt: `${date}T06:50:00.000Z`, days: [{ date, batches, cultures }] }
+      return first(room, larvalPreyTopUp)
+    }
+    expect(planned(0.5).content.amount).toEqual({ value: 440, unit: 'mL' })
+    expect(saidSteps(planned(0.5)).at(-1)).toBe(
+      'The plan of the food has less for them today than they want, so that R1 lasts. Food ahead says what can be done about the rest.',
+    )
+    expect(whyLines(planned(0.5)).slice(-2)).toEqual([
+      ...['and 1 L of R1 over the whole day', 'equals 440 mL of R1, to what a jug or syringe shows'],
+    ])
+    expect(saidSteps(planned(1)).at(-1)).toBe('Spread them over the surface, with the air gentle.')
+  })
+
+  test('what they are known to eat is told with the counts that say so, and the hours of light and of dark', () => {
+    const { room, batch, culture } = fedRoom()
+    const prey = (at: string, n: number) =>
+      room.fact('count', batch.id, at, { of: 'prey_rotifers', animals: [n, n, n], volumeMl: 10 })
+    prey('2026-03-09T07:00:00.000Z', 0)
+    const fed = { food: 'rotifers', fromCultureId: culture.id, amountMl: 890, animals: 200_000 } as const
+    room.fact('feeding', batch.id, '2026-03-09T07:30:00.000Z', fed)
+    prey('2026-03-09T12:30:00.000Z', 60)
+    const drafts = () => room.drafts(date, [larvalPreyTopUp]).drafts
+    const eaten = 'eaten until the next feed, learned from one count here, light and dark apart'
+    prey(`${date}T06:50:00.000Z`, 20)
+    // 80 a larva an hour by light: 200 x 80 x 5.5 h. By night none is known to be eaten.
+    expect(whyLines(drafts()[0]).slice(3, 6)).toEqual([
+      ...[
+        `plus 88000 animals ${eaten}`,
+        'and 5.5 hours in the light until the next feed',
+        'equals 250000 animals to add',
+      ],
+    ])
+    expect(whyLines(drafts()[2]).slice(3, 6)).toEqual([
+      ...[`plus 8000 animals ${eaten}`, 'and 0.5 hours in the light until the next feed'],
+      'and 12 hours in the dark until the next feed',
+    ])
+    // Two stretches: five hours by day, and the night before last that ate nothing.
+    room.fact('feeding', batch.id, '2026-03-09T12:40:00.000Z', { ...fed, animals: 80_000 })
+    prey('2026-03-09T18:30:00.000Z', 60)
+    expect(whyLines(drafts()[0]).join()).toMatch(/learned from [2-9] counts here/)
+  })
+
+  test('prey from a saltier or a fresher culture is brought over in three parts, and fed as it is where they are alike', () => {
+    const steps = (salinity: number) => {
+      const { room, tank } = fedRoom()
+      tank.salinity = salinity
+      return saidSteps(first(room, larvalPreyTopUp)).slice(3, -1)
+    }
+    expect(steps(30)).toEqual([])
+    // A quarter of 890 mL; what is added three times leaves a quarter of the difference.
+    expect(steps(33)).toEqual([
+      'R1 is at 25 psu, Nursery 1 at 33 psu: rinse them into 0.22 L of water at 25 psu, with air.',
+      'Add 0.22 L of water from Nursery 1 three times, 10 minutes apart; then they may go in.',
+    ])
+  })
+
+  test('what came straight out of the culture is written down as taken, from a millilitre on', () => {
+    const { room, batch, culture } = fedRoom()
+    const parts = [{ to: 'larval_batch' as const, subjectId: batch.id, volumeL: 0.5 }]
+    room.fact('harvest', culture.id, `${date}T06:50:00.000Z`, { volumeL: 0.5, parts })
+    const draft = first(room, larvalPreyTopUp)
+    const taken = (amountMl: number) =>
+      signOff(larvalPreyTopUp, draft, { amountMl }).facts.flatMap((fact) =>
+        fact.kind === 'harvest' ? [fact.data.volumeL] : [],
+      )
+    expect([500, 500.5, 501, 700].map(taken)).toEqual([[], [], [0.001], [0.2]])
+  })
+
   test('of a reserve in the cold says how much of which jar, and what lives in it', () => {
     const draft = first(chilledRoom(), larvalChilledFeed)
     expect(draft.content.amountOf).toBe('what is left in the jar')
