@@ -312,6 +312,21 @@ describe('the morning after', () => {
     expect(field(draft, 'night')?.help).toBe('Last night when left empty. The larvae are fed by their age.')
   })
 
+  test('is not asked once a look of the day saw eggs or their colour, nor once the hatch is written down', () => {
+    const after = (written: (made: ReturnType<typeof clutchRoom>) => void) => {
+      const made = clutchRoom({ eggs: 400 })
+      written(made)
+      return made.room.drafts('2026-03-11', [clutchMorningAfter]).drafts.length
+    }
+    const at = '2026-03-11T06:30:00.000Z'
+    expect(after(() => undefined)).toBe(1)
+    expect(after(({ room, clutch }) => room.fact('observation', clutch.id, at, { signs: ['eggs_seen'] }))).toBe(0)
+    expect(after(({ room, clutch }) => room.fact('observation', clutch.id, at, { eggStage: 'dark' }))).toBe(0)
+    expect(after(({ room, clutch }) => room.fact('observation', clutch.id, at, { note: 'lid open' }))).toBe(1)
+    const hatch = { hatchedOn: '2026-03-10' }
+    expect(after(({ room, clutch }) => room.fact('hatch', clutch.id, at, hatch))).toBe(0)
+  })
+
   test('of a clutch that is left with its parents moves nothing and asks for no tank', () => {
     const { room } = clutchRoom({ eggs: 400 })
     room.snapshot.clutches[0]!.intent = 'leave_with_parents'
@@ -497,6 +512,50 @@ describe('pairs', () => {
       'none spawnings here so far',
       'and 3 days from one look to the next, outside the window',
     ])
+  })
+
+  test('that have spawned before are told when the next eggs are likely, and why', () => {
+    const room = pairRoom()
+    const [pair] = room.snapshot.pairs
+    for (const month of ['01-25', '02-08', '02-22']) {
+      const clutch = room.clutch(pair!, { spawnedAt: `2026-${month}T10:00:00.000Z` })
+      const hatchedOn = `2026-${month.slice(0, 2)}-28`
+      room.fact('hatch', clutch.id, `${hatchedOn}T20:00:00.000Z`, { hatchedOn })
+    }
+    const withFeed = room.drafts('2026-03-07', [pairFeed]).drafts[1]
+    // Every fourteen days: the 8th, and a window of some days about it.
+    const next = /^Next spawning likeliest 2026-03-0[78], between 2026-03-0\d and 2026-03-1\d\.$/
+    expect(saidSteps(withFeed)[1]).toMatch(next)
+    expect(whyLines(withFeed).slice(-2)).toEqual([
+      ...['and last spawned', expect.stringMatching(/^and 14\.\d days usual interval, moved by 2 of this pair$/)],
+    ])
+    room.setting('pair-feed', { isOn: false })
+    const alone = onlyDraft(room.drafts('2026-03-07', [pairLookForEggs]))
+    expect(saidSteps(alone)[1]).toMatch(next)
+    expect(whyLines(alone)[0]).toBe('last spawned')
+    pair!.nestSite = ''
+    expect(saidSteps(onlyDraft(room.drafts('2026-03-07', [pairLookForEggs])))[0]).toBe(
+      'Shine along the nest site, and at what is near it.',
+    )
+  })
+
+  test('in which eggs were found have a clutch of whole eggs, laid by day; kept tasks that say no day are of the moment', () => {
+    const room = pairRoom()
+    room.setting('pair-feed', { isOn: false })
+    const draft = onlyDraft(room.drafts(date, [pairLookForEggs]))
+    const laid = (values: object, context: object = draft.context as object) =>
+      signOff(pairLookForEggs, { ...draft, context }, { eggs: true, ...values }, `${date}T13:00:00.000Z`).creations?.[0]
+    expect(laid({ number: 299.6 })).toMatchObject({ eggs: 300, spawnedAt: `${date}T12:00:00.000Z` })
+    expect(laid({ laid: 'yesterday' })).not.toHaveProperty('eggs')
+    expect(laid({ intent: 'raise_part' })).not.toHaveProperty('intent')
+    expect(laid({}, {})).toMatchObject({ spawnedAt: `${date}T13:00:00.000Z` })
+    expect(laid({ laid: 'yesterday' }, {})).toMatchObject({ spawnedAt: '2026-03-09T13:00:00.000Z' })
+    const afloat = onlyDraft(pairRoom(dragonet.species).drafts(date, [pairLookForEggs]))
+    const found = signOff(pairLookForEggs, afloat, { eggs: true, intent: 'raise_part' }, `${date}T07:05:00.000Z`)
+    expect(found.creations).toMatchObject([{ intent: 'raise_part', spawnedAt: '2026-03-09T19:00:00.000Z' }])
+    expect(
+      signOff(pairLookForEggs, afloat, { eggs: true, laid: 'yesterday' }, `${date}T20:00:00.000Z`).creations,
+    ).toMatchObject([{ spawnedAt: '2026-03-09T19:00:00.000Z' }])
   })
 
   test('that are new are watched from the day on which they were put together, for fourteen days', () => {
