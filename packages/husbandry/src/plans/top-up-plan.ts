@@ -43,7 +43,7 @@ function workOut(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
     const scale = Math.min(share, planned)
     if (scale === 1) return plan
     const boundedBy = share <= planned ? by : 'plan'
-    return { ...plan, animals: plan.animals * scale, cultureMl: plan.cultureMl * scale, boundedBy }
+    return { ...plan, animals: plan.animals * scale, cultureMl: plan.cultureMl * scale, boundedBy, share: scale }
   })
 }
 

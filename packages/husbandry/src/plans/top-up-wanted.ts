@@ -54,6 +54,8 @@ export type TopUpPlan = Pick<FeedSource, 'culture' | 'density' | 'order'> & {
   setAsideMl: number
   /** What keeps it from being all that is wanted: half of the culture in a day, its floor, or the plan; null when it is. */
   boundedBy: CultureSupply['boundedBy'] | 'plan' | null
+  /** The part of what is wanted that it is; 1 when it is all. */
+  share: number
   isNeeded: boolean
 }
 
@@ -209,6 +211,7 @@ function feedPlan(known: Known, source: FeedSource, feed: Feed): TopUpPlan {
     setAsideMl: setAside?.ml ?? 0,
     order,
     boundedBy: null,
+    share: 1,
     isNeeded: isWorthIt && (residual.kind !== 'counted' || leftPerMl < enoughPerMl),
   }
 }

@@ -323,15 +323,19 @@ describe('rotifers left and given', () => {
       const { room, tank, culture } = fedRoom()
       tank.volumeL = tankL
       room.count(culture, `${date}T06:35:00.000Z`, [perMl, perMl, perMl])
-      return saidSteps(first(room, larvalPreyTopUp)).at(-1)
+      const draft = first(room, larvalPreyTopUp)
+      return [saidSteps(draft).at(-1), ...whyLines(draft).slice(2, 5)]
     }
     const none = 'No other culture has any left today: Food ahead says what can be done.'
-    expect(last(250, 150)).toBe(
+    // All of 9 L at 225 a mL for the morning's half of the day: a million, of the million and a half of 150 L.
+    expect(last(250, 150)).toEqual([
       `R1 cannot give it all: no more than half of it in a day, shared between all that eat from it. ${none}`,
-    )
-    expect(last(80, 100)).toBe(
+      ...['times 150 L in Nursery 1', 'times 0.67 share of it, as far as R1 goes', 'equals 1000000 animals to add'],
+    ])
+    expect(last(80, 100)).toEqual([
       `R1 cannot give it all without falling under its floor: what it has is shared between all that eat from it. ${none}`,
-    )
+      ...['times 100 L in Nursery 1', 'times 0.17 share of it, as far as R1 goes', 'equals 170000 animals to add'],
+    ])
   })
 
   test('a feed by the plan of the food says how many litres that is in a day, and what the plan keeps back', () => {
@@ -346,6 +350,9 @@ describe('rotifers left and given', () => {
     expect(saidSteps(planned(0.5)).at(-1)).toBe(
       'The plan of the food has less for them today than they want, so that R1 lasts. Food ahead says what can be done about the rest.',
     )
+    expect(whyLines(planned(0.5)).slice(2, 5)).toEqual([
+      ...['times 20 L in Nursery 1', 'times 0.5 share of it, by the plan of the food', 'equals 100000 animals to add'],
+    ])
     expect(whyLines(planned(0.5)).slice(-2)).toEqual([
       ...['and 1 L of R1 over the whole day', 'equals 440 mL of R1, to what a jug or syringe shows'],
     ])

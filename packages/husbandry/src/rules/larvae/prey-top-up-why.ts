@@ -3,7 +3,7 @@ import type { larvalPreyTopUpDefinition } from '../../definitions/larvae/larval-
 import type { TopUpPlan } from '../../plans/top-up-wanted.ts'
 import { computedLink, factLink, planLink, profileLink, settingLink } from '../../rule/why.ts'
 import type { LarvalDiet } from '../../state/larval-diet.ts'
-import { animals, hours, litres, mL, perMl, roundAnimals } from '../../task/measures.ts'
+import { animals, hours, litres, mL, perMl, roundAnimals, share } from '../../task/measures.ts'
 
 type TopUpParameter = (
   name: keyof typeof larvalPreyTopUpDefinition.parameters & string,
@@ -25,6 +25,7 @@ export function topUpLinks(
       joins: 'times',
     }),
     ...grazingLinks(plan),
+    ...shortLinks(plan),
     computedLink('prey top-up', null, { label: 'to add', quantity: animals(roundAnimals(plan.animals)) }),
     ...plan.density.because.map((link, index): Because => (index === 0 ? { ...link, joins: 'divided_by' } : link)),
     parameter('sievingLoss', 'and'),
@@ -43,6 +44,21 @@ export function topUpLinks(
       label: `of ${plan.culture.name}, to what a jug or syringe shows`,
       quantity: mL(plannedMl),
     }),
+  ]
+}
+
+/** Which part of what they want a smaller feed is, so that the chain multiplies out. */
+function shortLinks({ boundedBy, culture, order, share: part }: TopUpPlan): Because[] {
+  if (boundedBy === null) return []
+  const quantity = share(Number(part.toFixed(2)))
+  return [
+    boundedBy === 'plan' && order
+      ? planLink(order.madeAt, { label: 'of it, by the plan of the food', quantity, joins: 'times' })
+      : computedLink('what it can give today, alike for all that eat from it', null, {
+          label: `of it, as far as ${culture.name} goes`,
+          quantity,
+          joins: 'times',
+        }),
   ]
 }
 
