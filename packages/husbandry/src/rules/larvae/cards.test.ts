@@ -266,10 +266,10 @@ describe('the head count', () => {
 })
 
 describe('rotifers left and given', () => {
-  const fedRoom = () => {
+  const fedRoom = (perMl = 250) => {
     const made = larvaeRoom({ hatchedOn: '2026-03-07', larvae: 200 })
     const culture = made.room.culture({ startedAt: '2026-02-01T08:00:00.000Z' })
-    made.room.count(culture, `${date}T06:30:00.000Z`, [250, 250, 250])
+    made.room.count(culture, `${date}T06:30:00.000Z`, [perMl, perMl, perMl])
     made.room.feedLink(made.batch, culture)
     return { ...made, culture }
   }
@@ -320,9 +320,8 @@ describe('rotifers left and given', () => {
 
   test('a feed that is smaller than they want says what holds it back', () => {
     const last = (perMl: number, tankL: number) => {
-      const { room, tank, culture } = fedRoom()
+      const { room, tank } = fedRoom(perMl)
       tank.volumeL = tankL
-      room.count(culture, `${date}T06:35:00.000Z`, [perMl, perMl, perMl])
       const draft = first(room, larvalPreyTopUp)
       return [saidSteps(draft).at(-1), ...whyLines(draft).slice(2, 5)]
     }
