@@ -73,6 +73,8 @@ export const HandOverSchema = z
       z.object({
         subject: SubjectRefSchema,
         of: z.enum(lossTargets),
+        /** How the eggs of larvae were kept; null of everything else. */
+        care: z.nullable(z.enum(careKinds)),
         number: z.int(),
         at: InstantSchema,
         byName: z.string(),

@@ -66,7 +66,7 @@ test('who died and what was skipped is told at the hand-over', async () => {
     await room.record({ kind: 'loss', subjectId, data: { number, of: 'juveniles', deformed: 1 } })
   await room.world.ok(room.owner, 'skipTask', { params: { ...params, taskId: feed!.id }, body: { reason: 'No time' } })
   const { losses, notDone } = await room.world.ok(room.owner, 'getHandOver', { params })
-  expect(losses).toMatchObject([{ subject: { id: subjectId }, of: 'juveniles', number: 7 }])
+  expect(losses).toMatchObject([{ subject: { id: subjectId }, of: 'juveniles', care: null, number: 7 }])
   expect(notDone).toMatchObject([{ taskId: feed!.id, state: 'skipped', reason: 'No time' }])
 })
 

@@ -1,3 +1,4 @@
+import type { CareKind } from '@fryward/shared'
 import {
   amphiprionClarkii,
   amphiprionFrenatus,
@@ -34,6 +35,9 @@ export type SpeciesInput = SpeciesProfile | string
 export function findSpecies(id: string): SpeciesProfile | null {
   return speciesProfiles.find((profile) => profile.id === id) ?? otherSpecies(id)
 }
+
+/** How a species keeps its eggs; in a nest, as most do, where nobody knows. */
+export const careOf = ({ species }: { species: string }): CareKind => findSpecies(species)?.care.value ?? 'nest'
 
 /**
  * The profile that a caller means by a profile or an id.

@@ -1,5 +1,5 @@
 export { isBrooder } from '@fryward/shared'
-export { findSpecies, getSpecies, type SpeciesInput, speciesProfiles } from './catalogue.ts'
+export { careOf, findSpecies, getSpecies, type SpeciesInput, speciesProfiles } from './catalogue.ts'
 export { copySpecies, type SpeciesChanges } from './copy-species.ts'
 export {
   type ClutchStage,

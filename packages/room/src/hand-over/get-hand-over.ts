@@ -1,4 +1,4 @@
-import { addDays, clutchNights, clutchState, localDate, type RoomSnapshot } from '@fryward/husbandry'
+import { addDays, careOf, clutchNights, clutchState, localDate, type RoomSnapshot } from '@fryward/husbandry'
 import type { HandOver, Id, SubjectKind, TaskContent } from '@fryward/shared'
 import { type Transaction, toDateColumn } from '@fryward/store'
 import type { Context } from '../context.ts'
@@ -146,13 +146,16 @@ function signsOf(snapshot: RoomSnapshot, now: string): HandOver['signs'] {
 /** The dead of each living thing, with the last time that some were found and by whom. */
 function lossesOf(snapshot: RoomSnapshot, now: string): HandOver['losses'] {
   const { since, subjects } = toldIn(snapshot, now)
+  const batches = new Map(snapshot.batches.map((batch) => [batch.id, batch]))
   const losses = new Map<string, HandOver['losses'][number]>()
   for (const { kind, subjectId, at, data, recordedByName } of snapshot.facts) {
     const subject = subjects.get(subjectId)
     if (kind !== 'loss' || at < since || !subject) continue
     const { number, of } = data
     const key = `${subjectId} ${of}`
-    losses.set(key, { subject, of, number: number + (losses.get(key)?.number ?? 0), at, byName: recordedByName })
+    const sum = number + (losses.get(key)?.number ?? 0)
+    const batch = batches.get(subjectId)
+    losses.set(key, { subject, of, care: batch ? careOf(batch) : null, number: sum, at, byName: recordedByName })
   }
   return [...losses.values()].sort((a, b) => b.number - a.number)
 }

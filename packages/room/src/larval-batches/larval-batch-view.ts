@@ -1,4 +1,4 @@
-import { batchNumbers, dayOfLife, findSpecies, isBatchStanding, localDate, type RoomSnapshot } from '@fryward/husbandry'
+import { batchNumbers, careOf, dayOfLife, isBatchStanding, localDate, type RoomSnapshot } from '@fryward/husbandry'
 import type { Id, LarvalBatch } from '@fryward/shared'
 import { fromDateColumn } from '@fryward/store'
 import { notFound } from '../errors.ts'
@@ -31,7 +31,7 @@ export async function listLarvalBatchesInRoom(scope: Scope): Promise<LarvalBatch
     return [
       {
         ...batch,
-        care: findSpecies(batch.species)?.care.value ?? 'nest',
+        care: careOf(batch),
         // As the rules and the species' profiles count: day 0 is the morning after the hatch night.
         ageDays: Math.max(0, dayOfLife(batch, lastDay)),
         numberNow: endedAt ? null : numberNow(snapshot, batch),

@@ -1,6 +1,6 @@
 import {
+  careOf,
   type Fact,
-  findSpecies,
   nextSnapshot,
   openSnapshot,
   type RoomSnapshot,
@@ -80,7 +80,7 @@ function snapshotOf(rows: SnapshotRows, facts: Fact[]): RoomSnapshot {
 
 export const toClutch = (row: SnapshotRows['clutches'][number]): SnapshotClutch => ({
   ...row,
-  care: findSpecies(row.species)?.care.value ?? 'nest',
+  care: careOf(row),
 })
 
 function settingsOf(changes: SnapshotRows['ruleChanges']): Record<Id, RuleSetting> {

@@ -11,7 +11,7 @@ import { useRoom } from '@/base/room/room-context.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
 import { speciesOptions } from '@/parts/species/queries.ts'
 import { SpeciesSelect } from '@/parts/species/SpeciesSelect.tsx'
-import { readSpecies } from '@/parts/species/typed-species.ts'
+import { hasNest, readSpecies } from '@/parts/species/typed-species.ts'
 import { TankSelect } from '@/parts/tanks/TankSelect.tsx'
 import { FishOriginSelect, originOf, readOrigin } from './FishOriginSelect.tsx'
 import { useChangePair, useCreatePair } from './queries.ts'
@@ -77,12 +77,14 @@ export function PairForm({ pair, onDone }: { pair?: Pair; onDone: () => void }) 
       {missing && <Notice tone="worry" title={missing} />}
       {permitNote && <Notice title="Permits">{permitNote}</Notice>}
       <TankSelect label="Home tank" value={draft.tankId} onChoose={(tankId) => change({ tankId })} />
-      <TextInput
-        label="Nest site"
-        description="A pot, a tile, a cave"
-        value={draft.nestSite}
-        onChange={(event) => change({ nestSite: event.currentTarget.value })}
-      />
+      {(draft.nestSite !== '' || hasNest(draft.species, species)) && (
+        <TextInput
+          label="Nest site"
+          description="A pot, a tile, a cave"
+          value={draft.nestSite}
+          onChange={(event) => change({ nestSite: event.currentTarget.value })}
+        />
+      )}
       <TextInput
         type="date"
         label="Together since"

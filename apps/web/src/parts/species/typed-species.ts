@@ -5,6 +5,7 @@ import {
   type OtherSpecies,
   otherSpeciesId,
   readOtherSpecies,
+  type SpeciesSummary,
 } from '@fryward/shared'
 import { typedNumber, type UnitVoice } from '@fryward/words'
 
@@ -49,6 +50,12 @@ export const daysLabels = {
   pouch: 'from eggs to birth',
   pelagic: 'from eggs to hatch',
 } as const satisfies Record<CareKind, string>
+
+/** Whether a pair of a species, by its id or as typed, lays its eggs into a nest; taken so while nobody knows. */
+export function hasNest(text: string, known: readonly Pick<SpeciesSummary, 'id' | 'care'>[]): boolean {
+  const care = known.find(({ id }) => id === text)?.care ?? (typedOther(text) ?? readOtherSpecies(text))?.care
+  return care === undefined || care === 'nest'
+}
 
 /** What a species without a profile is called; null for one that has a profile. */
 export const nameOfOther = (id: string): string | null => readOtherSpecies(id)?.name ?? null

@@ -26,10 +26,11 @@ export function Losses({ losses, now }: { losses: Loss[]; now: Date }) {
 /** "L1: 7 larvae dead", and when and by whom some were found last. */
 export function LossText({ loss, now }: { loss: Loss; now: Date }) {
   const voice = useVoice()
-  const { subject, number, of, at, byName } = loss
+  const { subject, number, of, care, at, byName } = loss
   return (
     <span>
-      <SubjectLink subject={subject} />: <strong>{sayHeads(number, { of }, voice)} dead</strong>
+      <SubjectLink subject={subject} />:{' '}
+      <strong>{sayHeads(number, { of, care: care ?? undefined }, voice)} dead</strong>
       <span className={styles.by}>
         last found {sayMoment(at, now, voice)}, {byName}
       </span>

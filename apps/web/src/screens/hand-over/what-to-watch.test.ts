@@ -65,7 +65,16 @@ describe('the one thing to watch', () => {
       ...{ taskId: id(6), title, subject: batch, state: 'skipped' as const, isLate: false },
       ...{ dueAt: '2026-11-25T07:00:00Z', reason: 'No time', byName: 'Ben' },
     }
-    const losses = [{ subject: batch, of: 'larvae' as const, number: 7, at: '2026-11-25T07:00:00Z', byName: 'Ben' }]
+    const losses = [
+      {
+        subject: batch,
+        of: 'larvae' as const,
+        care: 'nest' as const,
+        number: 7,
+        at: '2026-11-25T07:00:00Z',
+        byName: 'Ben',
+      },
+    ]
     const coming = [night('2026-11-27', 0.4)]
     expect(whatToWatch(handOverOf({ notDone: [skipped], losses, coming }), today)).toMatchObject({ kind: 'undone' })
     expect(whatToWatch(handOverOf({ losses, coming }), today)).toMatchObject({ kind: 'loss', of: { number: 7 } })

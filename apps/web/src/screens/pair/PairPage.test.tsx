@@ -29,6 +29,11 @@ test('of a pair whose eggs float says that they are not looked for, why, and wha
   expect(screen.getByText(/^They are looked for again once a larval tank is emptied or added\./)).toBeTruthy()
 })
 
+test('has no nest site where eggs float', async () => {
+  await open([])
+  expect(screen.queryByText('Nest site')).toBeNull()
+})
+
 test('says nothing of it where the list looks for them', async () => {
   await open([])
   expect(screen.queryByText(/looked for/)).toBeNull()

@@ -15,7 +15,7 @@ import { PairForm } from '@/parts/pairs/PairForm.tsx'
 import { pairsOptions } from '@/parts/pairs/queries.ts'
 import { OtherSpecies } from '@/parts/species/OtherSpecies.tsx'
 import { speciesOptions } from '@/parts/species/queries.ts'
-import { nameOfOther } from '@/parts/species/typed-species.ts'
+import { hasNest, nameOfOther } from '@/parts/species/typed-species.ts'
 import { tanksOptions } from '@/parts/tanks/queries.ts'
 import { VesselPage } from '@/parts/thing-page/VesselPage.tsx'
 import { Manage } from '@/parts/things/Manage.tsx'
@@ -58,7 +58,9 @@ export function PairPage() {
                     </Link>
                   ),
                 },
-                { label: 'Nest site', value: pair.nestSite || 'not said' },
+                ...(pair.nestSite !== '' || hasNest(pair.species, species)
+                  ? [{ label: 'Nest site', value: pair.nestSite || 'not said' }]
+                  : []),
                 { label: 'Together since', value: pair.formedOn ? sayDate(pair.formedOn, voice) : 'not said' },
                 { label: 'Now', value: pair.isResting ? 'resting' : 'spawning' },
               ]}
