@@ -318,6 +318,18 @@ describe('decapsulating', () => {
     expect(saidSteps(draft)[0]).toContain('0.0825 share')
   })
 
+  test('lists the strengths that are sold but the one at hand, by the tenth of a per cent', () => {
+    const others = (strength: number) => {
+      const { built, asked } = bathRoom()
+      const data = { act: 'decapsulate', cystsG: 10, strength } as const
+      built.fact('care', built.snapshot.room.id, '2026-03-01T19:00:00.000Z', data)
+      return saidSteps(asked()[0]).flatMap((step) => /^With bleach of ([\d.]+)/.exec(step)?.[1] ?? [])
+    }
+    expect(others(0.06)).toEqual(['0.0525', '0.0825', '0.125'])
+    expect(others(0.0605)).toEqual(['0.0525', '0.0825', '0.125'])
+    expect(others(0.0611)).toEqual(['0.0525', '0.06', '0.0825', '0.125'])
+  })
+
   test('keeps its grams and the strength of the bottle; a task without grams, the strength alone', () => {
     const { asked, built } = bathRoom()
     const [draft] = asked()
@@ -327,6 +339,17 @@ describe('decapsulating', () => {
     const bare = { ...draft!, content: { ...draft!.content, amount: null } }
     expect(kept(bare, { strength: 0.06 })).toEqual(care({ act: 'decapsulate', strength: 0.06 }))
   })
+})
+
+test('rotifers that were harvested are neither enriched nor thrown away as nauplii', () => {
+  const { built } = room()
+  built.setting('artemia-enrich', { isOn: true })
+  const rotifers = built.snapshot.cultures.find(({ kind }) => kind === 'rotifer')!
+  const parts = [{ to: 'drain' as const, volumeL: 2 }]
+  built.fact('harvest', rotifers.id, '2026-03-10T04:00:00.000Z', { volumeL: 2, parts })
+  built.fact('care', rotifers.id, '2026-03-09T04:00:00.000Z', { act: 'start_artemia' })
+  const all = [artemiaDiscard, artemiaEnrich, artemiaHarvest]
+  expect(['2026-03-10', '2026-03-11'].flatMap((on) => built.drafts(on, all).drafts)).toEqual([])
 })
 
 describe('testing the tin', () => {

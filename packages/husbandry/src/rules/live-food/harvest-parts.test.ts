@@ -130,12 +130,15 @@ describe('what is said of each part', () => {
     expect(goes('other_fish')).toEqual(['2 L of it to other fish: Pair 1.'])
     const group = (name: string, settledOn: string, number: number) => room.group({ name, settledOn, number })
     group('G1', '2026-01-05', 20)
+    expect(goes('other_fish')).toEqual(['2 L of it to other fish: G1.'])
     group('G2', '2026-02-05', 20)
     group('gone', '2026-02-20', 0)
     expect(goes('other_fish')).toEqual(['2 L of it to other fish: G2, G1.'])
     group('G3', '2026-01-20', 20)
     group('G4', '2026-01-20', 20)
     // Settled on one day they stand as they were written down.
+    expect(goes('other_fish')).toEqual(['2 L of it to other fish: G2, G3, G4.'])
+    room.snapshot.groups.reverse()
     expect(goes('other_fish')).toEqual(['2 L of it to other fish: G2, G3, G4.'])
   })
 

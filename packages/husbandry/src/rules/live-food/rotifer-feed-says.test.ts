@@ -72,6 +72,10 @@ describe('a feed of concentrate', () => {
     // One a mL still eats; none does not.
     expect(said(1).title).toContain('1 in 100')
     expect(fed({ perMl: 0 }).feeds()).toEqual([])
+    // What is counted of algae is no hungry animal.
+    const { room, culture } = fed()
+    culture.kind = 'microalgae'
+    expect(room.drafts(date, [rotiferFeed])).toEqual({ drafts: [], gaps: [] })
   })
 
   test('of a culture that was begun between two feeds is its first, and is given now', () => {

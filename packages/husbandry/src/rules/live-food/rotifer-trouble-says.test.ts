@@ -62,6 +62,11 @@ describe('a count to be made again', () => {
       ...{ name: 'count', isRequired: true, withEggs: true, replicates: 3, usual: null },
       ...{ likelyMinimum: 45.5, likelyMaximum: 402 },
     })
+    // What should be left is told to three figures.
+    const dense = cultureRoom()
+    dense.counted('2026-03-09T06:30:00.000Z', 1234)
+    dense.counted('2026-03-10T06:30:00.000Z', 500)
+    expect(whyLines(recounts(dense.room)[0])[1]).toBe('and 1230 per_mL should be left without growing')
     const thin = cultureRoom()
     thin.counted('2026-03-09T06:30:00.000Z', 4)
     thin.counted('2026-03-10T06:30:00.000Z', 1)
@@ -180,6 +185,43 @@ describe('a culture in trouble', () => {
     expect(troubles(eggs.room)).toEqual([])
   })
 
+  test('falls too where a second count agrees with the first low one, though it fell no further', () => {
+    const { room, counted } = cultureRoom()
+    counted('2026-03-08T06:30:00.000Z', 300)
+    counted('2026-03-09T06:30:00.000Z', 150)
+    expect(troubles(room, '2026-03-09')).toEqual([])
+    counted('2026-03-10T06:30:00.000Z', 147)
+    expect(saidTitle(troubles(room)[0])).toBe('See to it: the counts fall')
+  })
+
+  test('crowded and short of eggs is to be thinned by what the list says, and no further once that is out', () => {
+    const { room, culture, counted } = cultureRoom()
+    for (const [on, perMl] of [
+      ['04', 640],
+      ['05', 690],
+      ['06', 720],
+      ['07', 735],
+      ['08', 730],
+      ['09', 742],
+      ['10', 738],
+    ] as const)
+      counted(`2026-03-${on}T06:30:00.000Z`, perMl, { eggs: 3, females: 60 })
+    const said = () => about(saidSteps(troubles(room)[0]), /^Thin it today by the litres/, thin)
+    expect(said()).toEqual([true, false])
+    expect(saidTitle(troubles(room)[0])).toBe('See to it: it is crowded and hardly any carry eggs')
+    // Half of 18 L in a day.
+    room.fact('harvest', culture.id, `${date}T07:10:00.000Z`, { volumeL: 9, parts: [{ to: 'drain', volumeL: 9 }] })
+    expect(said()).toEqual([false, true])
+  })
+
+  test('has its air looked at for each of the three signs by itself', () => {
+    for (const sign of ['swimming_slow', 'sinking', 'bad_smell'] as const) {
+      const { room, looked } = cultureRoom()
+      looked('2026-03-09T18:30:00.000Z', sign)
+      expect(about(saidSteps(troubles(room)[0]), air), sign).toEqual([true])
+    }
+  })
+
   test('of which more eggs were counted than females can carry is none for that', () => {
     const { room, counted } = cultureRoom()
     // Thirty eggs a female are a slip of the pen, and speak for no trouble.
@@ -227,6 +269,32 @@ describe('a crashed culture', () => {
       ...['divided by 200 per_mL counted', 'equals 6.3 L to take'],
     ])
     expect(draft.content.fields).toMatchObject([{ name: 'amountL', label: 'Of R2', usual: 6.3, maximum: 18 }])
+  })
+
+  test('is given up under a tenth, not at it; under a half, once it is sick, not at that', () => {
+    expect([crashed({ left: 29 }).asked().length, crashed({ left: 30 }).asked().length]).toEqual([1, 0])
+    const sick = (left: number) => {
+      const { asked, looked } = crashed({ left })
+      looked('2026-03-09T18:30:00.000Z', 'bad_smell')
+      looked(`${date}T06:20:00.000Z`, 'bad_smell')
+      return whyLines(asked()[0]).find((line) => line.includes('densest count,'))
+    }
+    expect(sick(149)).toMatch(/given up under that/)
+    expect(sick(150)).toBeUndefined()
+    // A tenth of it and more is still alive, and nursed while nothing can take its place.
+    expect(sick(30)).toMatch(/given up under that/)
+    expect(sick(29)).toMatch(/crashed under that/)
+  })
+
+  test('whose helper was thinned since its count says both, and divides by the count alone', () => {
+    const { room, asked, other } = crashed()
+    room.fact('harvest', other!.id, `${date}T06:40:00.000Z`, { volumeL: 1.8, parts: [{ to: 'drain', volumeL: 1.8 }] })
+    expect(whyLines(asked()[0]).slice(-3)).toEqual([
+      'divided by 200 per_mL counted',
+      'times 0.9 share left after a harvest',
+      // 63 x 18 / (180 x 0.9).
+      'equals 7 L to take',
+    ])
   })
 
   test('with nobody to help is cleaned all the same, and the reserve or a starter is named', () => {
