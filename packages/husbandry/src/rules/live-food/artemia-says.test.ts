@@ -162,6 +162,17 @@ describe('a hatch that is harvested', () => {
     ])
   })
 
+  test('that was looked at in vain is another task each time', () => {
+    const { built, care } = room()
+    care('2026-03-09T09:00:00.000Z', { act: 'start_artemia' })
+    const ordinals = () => built.drafts(date, [artemiaHarvest]).drafts.map(({ ordinal }) => ordinal)
+    expect(ordinals()).toEqual([1])
+    built.append(signOff(artemiaHarvest, built.drafts(date, [artemiaHarvest]).drafts[0]!, { out: 'none' }).facts[0]!, {
+      at: `${date}T12:40:00.000Z`,
+    })
+    expect(ordinals()).toEqual([2])
+  })
+
   test('is kept under 10 °C for a day and counted in drops of 0.1 mL, a hundred times thinner where they are many', () => {
     const { built, care } = room()
     care('2026-03-09T09:00:00.000Z', { act: 'start_artemia' })
@@ -188,6 +199,10 @@ describe('a hatch that is harvested', () => {
     expect(kept({ out: 'none', keptMl: 300 })).toEqual([
       { kind: 'observation', subjectId: hatcher.id, data: { note: 'None out yet.' } },
     ])
+    expect(artemiaHarvest.check?.({ out: 'none', count: { ...count, animals: [0, 1, 0] } })).toEqual([
+      { path: 'values.out', message: 'Nauplii were counted: say that they are out, or clear the count.' },
+    ])
+    expect(artemiaHarvest.check?.({ out: 'none' })).toEqual([])
     expect(artemiaHarvest.check?.({ out: 'yes', count })).toEqual([])
     expect(artemiaHarvest.check?.({ count })).toEqual([])
   })
@@ -382,8 +397,8 @@ describe('testing the tin', () => {
     const tested = (id: string, at: string) =>
       built.fact('care', id, at, { act: 'test_cysts', naupliiPerGram: 200_000 })
     // 10 December is ninety days before 10 March.
-    tested(hatcher.id, '2025-12-10T12:40:00.000Z')
-    tested(second.id, '2025-12-01T12:40:00.000Z')
+    tested(second.id, '2025-12-10T12:40:00.000Z')
+    tested(hatcher.id, '2025-12-01T12:40:00.000Z')
     expect([tests(built, '2026-03-09').length, tests(built).length]).toEqual([0, 1])
     expect(tests(built)[0]?.content.because[0]).toMatchObject({
       ...{ label: 'last tested', origin: { at: '2025-12-10T12:40:00.000Z' } },

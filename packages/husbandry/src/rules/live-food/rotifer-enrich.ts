@@ -35,7 +35,9 @@ export const rotiferEnrich = defineRule(rotiferEnrichDefinition, {
       ({ data }) => data.act === 'enrich_rotifers',
     )
     const eaters = batchesFedBy(snapshot, culture, day.date)
-    const rotifers = eaters.reduce((sum, batch) => sum + laterNeed(snapshot, { culture, batch, day }), 0)
+      .map((batch) => ({ name: batch.name, later: laterNeed(snapshot, { culture, batch, day }) }))
+      .filter(({ later }) => later > 0)
+    const rotifers = eaters.reduce((sum, { later }) => sum + later, 0)
     if (done || rotifers <= 0) return []
     const emulsionG = hundredths((rotifers / 1e6) * parameters.emulsionGPerMillion)
     return [

@@ -25,7 +25,7 @@ export const rotiferRefill = defineRule(rotiferRefillDefinition, {
       ...plan.missing.changes.map(changeLink),
       computedLink('litres taken out and not put back', null, {
         label: 'still missing',
-        quantity: litres(plan.missing.litres),
+        quantity: litres(Number(plan.missing.litres.toFixed(6))),
         joins: 'equals',
       }),
       settingLink(culture.id, 'salinity', { label: 'its salinity', quantity: psu(culture.salinity), joins: 'and' }),

@@ -200,6 +200,22 @@ describe('a backup that is wanted', () => {
     ])
   })
 
+  test('is started from where most animals are, not from the largest vessel; of two alike from the older in the book', () => {
+    const { room } = counted(500)
+    const startedAt = '2026-02-17T08:00:00.000Z'
+    // 18 L of 500 hold 9 million, 20 L of 300 six.
+    const other = room.culture({ name: 'R2', startedAt, volumeL: 20 })
+    room.count(other, `${date}T06:30:00.000Z`, [300, 300, 300])
+    expect(wanted(room)[0]?.content.amountOf).toBe('R1, sieved')
+    other.volumeL = 18
+    room.count(other, `${date}T06:31:00.000Z`, [500, 500, 500])
+    room.snapshot.cultures.reverse()
+    expect(wanted(room)[0]?.content.amountOf).toBe('R1, sieved')
+    // Live algae that stand apart are no backup of rotifers.
+    room.snapshot.cultures.find(({ kind }) => kind === 'microalgae')!.isBackup = true
+    expect(wanted(room)).toHaveLength(1)
+  })
+
   test('that was started is as thick as what went in: 4 L of 270,000 a litre in 18 L are 60 a mL', () => {
     const { room, culture } = counted(300)
     const draft = wanted(room)[0]!
@@ -220,7 +236,9 @@ describe('a backup that is wanted', () => {
     expect([made({ answer: 'later', volumeL: 18 }), made({})]).toEqual([waits, waits])
     expect(rotiferBackupWanted.check?.({ answer: 'later' })).toEqual([])
     expect(rotiferBackupWanted.check?.({ answer: 'started', volumeL: 10 })).toEqual([])
-    expect(rotiferBackupWanted.check?.({ answer: 'started' })).toMatchObject([{ path: 'values.volumeL' }])
+    expect(rotiferBackupWanted.check?.({ answer: 'started' })).toEqual([
+      { path: 'values.volumeL', message: 'Say how many litres the vessel holds: every amount follows from it.' },
+    ])
   })
 
   test('that has to wait is asked for again after a week; where there is one, never', () => {
@@ -245,7 +263,7 @@ describe('a backup that is wanted', () => {
 })
 
 describe('a refill', () => {
-  test('of half a litre and more is worth the walk, in the morning, and names what it makes up', () => {
+  test('is made in the morning, and names what it makes up', () => {
     const { room, culture } = rotiferRoom()
     const refills = () => room.drafts(date, [rotiferRefill]).drafts
     const taken = (volumeL: number, at: string) =>
@@ -268,6 +286,35 @@ describe('a refill', () => {
   })
 })
 
+describe('a refill of what is hardly missing', () => {
+  const missing = (volumes: [litres: number, at: string][], back = 0) => {
+    const { room, culture } = rotiferRoom()
+    for (const [volumeL, at] of volumes)
+      room.fact('harvest', culture.id, `${date}T${at}:00.000Z`, { volumeL, parts: [{ to: 'drain', volumeL }] })
+    if (back > 0) room.fact('water_change', culture.id, `${date}T07:30:00.000Z`, { removedL: 0, addedL: back })
+    return room.drafts(date, [rotiferRefill]).drafts[0]
+  }
+
+  test('is asked for from a tenth of a litre on, as little by little as it went', () => {
+    expect(missing([[0.09, '07:10']])).toBeUndefined()
+    expect(missing([[0.1, '07:10']])?.content.amount).toEqual({ value: 0.1, unit: 'L' })
+    const bit: [number, string][] = [
+      [0.6, '07:10'],
+      [0.5, '07:20'],
+    ]
+    expect(whyLines(missing(bit, 0.4)).slice(0, 4)).toEqual([
+      ...['0.6 L taken out', 'plus 0.5 L taken out', 'minus 0.4 L put back', 'equals 0.7 L still missing'],
+    ])
+  })
+
+  test('is of rotifers: algae are filled up with their split', () => {
+    const { room } = rotiferRoom()
+    const algae = room.snapshot.cultures[1]!
+    room.fact('harvest', algae.id, `${date}T07:10:00.000Z`, { volumeL: 3, parts: [{ to: 'drain', volumeL: 3 }] })
+    expect(room.drafts(date, [rotiferRefill]).drafts).toEqual([])
+  })
+})
+
 describe('a restart', () => {
   test('is done at midday with half of the animals; the old vessel is kept until a count says well', () => {
     const { room, culture } = rotiferRoom({ startedAt: '2026-02-10T08:00:00.000Z' })
@@ -278,6 +325,9 @@ describe('a restart', () => {
     ])
     expect(saidSteps(draft)[1]).toBe('Sieve 9 L of the culture, rinse well, and put the animals into the new vessel.')
     expect(draft.content.cautions).toEqual(disinfectionCautions)
+    expect(draft.content.fields).toMatchObject([
+      { name: 'amountL', label: 'Culture carried over', usual: 9, maximum: 18 },
+    ])
     expect(whyLines(draft)).toEqual([
       ...['2026-02-10 started or last restarted', 'and 28 days of age', expect.stringMatching(/^and 28 days /)],
       ...['and 18 L in it', expect.stringMatching(/^times 0\.5 share /)],
@@ -330,8 +380,29 @@ describe('enriching rotifers', () => {
     )
   })
 
+  test('is for all who eat of it, and of what they eat of it alone; one of which nobody knows what it eats is no hindrance', () => {
+    const { room, culture, asked } = feeding(20)
+    const one = asked()[0]!.content.amount!.value
+    const other = room.culture({ name: 'R2', startedAt: '2026-02-17T08:00:00.000Z' })
+    room.count(other, `${date}T06:30:00.000Z`, [300, 300, 300])
+    const larvae = (name: string, species?: string) =>
+      room.batch({
+        ...{ name, hatchedOn: '2026-03-06', tankId: room.tank({ volumeL: 20 }).id, larvae: 300 },
+        ...(species ? { species } : {}),
+      })
+    room.feedLink(larvae('Elsewhere'), other)
+    expect(asked().find(({ subjectId }) => subjectId === culture.id)?.content.amount?.value).toBe(one)
+    room.feedLink(larvae('Too'), culture)
+    room.feedLink(larvae('Cod', 'gadus-morhua'), culture)
+    const both = asked().find(({ subjectId }) => subjectId === culture.id)
+    expect(both!.content.amount!.value).toBeCloseTo(2 * one, 9)
+    expect(whyLines(both)[0]).toMatch(/animals for the later feeds of Batch 1, Too$/)
+  })
+
   test('is once a day, and not where nobody eats of the culture', () => {
     const { room, culture, asked } = feeding(20)
+    room.fact('care', culture.id, `${date}T07:10:00.000Z`, { act: 'brush_walls' })
+    expect(asked()).toHaveLength(1)
     room.append(signOff(rotiferEnrich, asked()[0]!).facts[0]!, { at: `${date}T07:20:00.000Z` })
     expect(asked()).toEqual([])
     expect(room.snapshot.facts.at(-1)).toMatchObject({ subjectId: culture.id, data: { act: 'enrich_rotifers' } })
