@@ -146,7 +146,10 @@ export const broodstockForms: readonly Form[] = [
     fields: [
       ['eggs: yes or no, required', 'whoever looked knows'],
       ['laid: one of today, yesterday', 'today when left empty'],
-      ['number: 1 to 20000 eggs, likely 50 to 2400, by 10', '500 to 1,200 in A. ocellaris: a tenth, and twice as many'],
+      [
+        'number: 1 to 20000 eggs, likely 50 to 2400, by 10',
+        '500 to 1,200 (Cheng et al. 2015): a tenth, and twice as many',
+      ],
       ['food: one of frozen, dry, fresh', 'the commonest first; what was asked when left empty'],
       fishSigns,
       note,
@@ -177,7 +180,10 @@ export const broodstockForms: readonly Form[] = [
     fields: [
       ['eggs: yes or no, required', 'whoever looked knows'],
       ['laid: one of today, yesterday', 'today when left empty'],
-      ['number: 1 to 20000 eggs, likely 50 to 2400, by 10', '500 to 1,200 in A. ocellaris: a tenth, and twice as many'],
+      [
+        'number: 1 to 20000 eggs, likely 50 to 2400, by 10',
+        '500 to 1,200 (Cheng et al. 2015): a tenth, and twice as many',
+      ],
     ],
   },
   {

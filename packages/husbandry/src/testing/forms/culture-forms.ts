@@ -317,7 +317,7 @@ const ofArtemia: readonly Form[] = [
     ask: () => hatchRoom().room,
     fields: [
       ['out: one of yes, none', 'they are, when left empty'],
-      ['count: 0 to 16000 per_mL, likely 100 to 8000, 3 x 0.1 mL', 'a gram in a cup to a litre'],
+      ['count: 0 to 16000 per_mL, likely 100 to 8000, 3 x 0.1 mL', 'the 200,000 of a gram in two litres, or in 25 mL'],
       ['keptMl: 10 to 20000 mL, likely 100 to 2000, by 10', 'a cup to a large jar'],
       note,
     ],

@@ -91,7 +91,10 @@ export const larvaeForms: readonly Form[] = [
       return room
     },
     fields: [
-      ['count: 0 to 400 per_mL, likely 0 to 40, 3 x 10 mL, required', '10 are kept; a culture has 400, a tank never'],
+      [
+        'count: 0 to 400 per_mL, likely 0 to 40, 3 x 10 mL, required',
+        '40 is the densest that was tried (Ma et al. 2013); ten times that is a slip',
+      ],
     ],
   },
   {

@@ -15,7 +15,7 @@ const waterTest: readonly Line[] = [
   ['pH: 4 to 11 pH, likely 7.6 to 8.6, by 0.1', 'sea water is 8.0 to 8.3; what lives in it makes it 7.6 to 8.6'],
   [
     'totalAmmoniaNMgPerL: 0 to 100 mg_per_L, likely 0 to 1, by 0.05',
-    'a ripe filter leaves none; a litre of urine is 100',
+    'a ripe filter leaves none; no drop test reads a tenth of 100',
   ],
   ['nitriteNMgPerL: 0 to 100 mg_per_L, likely 0 to 1, by 0.05', 'a ripe filter leaves none'],
   ['nitrateNMgPerL: 0 to 1000 mg_per_L, likely 0 to 50, by 1', 'piles up: 50 as N is old water'],
