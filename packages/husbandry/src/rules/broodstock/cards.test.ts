@@ -252,6 +252,22 @@ describe('before the night', () => {
     expect(saidSteps(onlyDraft(room.drafts(date, [clutchPullNest])))[0]).toMatch(/^Into an empty larval tank,/)
   })
 
+  test('is pulled in the last round that leaves two hours before dark, else in the first of the afternoon', () => {
+    const pulledIn = (at: string) => {
+      const { room } = clutchRoom({ eggs: 400 })
+      const [first, , last] = room.snapshot.room.rounds
+      room.snapshot.room.rounds = [first!, { id: 'second', name: 'Second', at }, last!]
+      return onlyDraft(room.drafts(date, [clutchPullNest])).roundId
+    }
+    // Lights go off at 19:00 and the last round is at 18:30; eleven is eight hours before dark.
+    expect(['10:59', '11:00', '17:00', '17:01'].map(pulledIn)).toEqual(['evening', 'second', 'second', 'second'])
+    const withBoth = clutchRoom({ eggs: 400 }).room
+    withBoth.snapshot.room.rounds = ['07:00', '16:00', '17:00', '18:30'].map((at) => ({ id: at, name: at, at }))
+    expect(onlyDraft(withBoth.drafts(date, [clutchPullNest])).roundId).toBe('17:00')
+    withBoth.snapshot.room.rounds = [{ id: 'once', name: 'Once', at: '07:00' }]
+    expect(onlyDraft(withBoth.drafts(date, [clutchPullNest])).roundId).toBe('once')
+  })
+
   test('where the last round is after dark it may be pulled until the day ends', () => {
     const { room } = clutchRoom({ eggs: 400 })
     room.snapshot.room.rounds = [{ id: 'night', name: 'Night', at: '20:00' }]
@@ -269,6 +285,19 @@ describe('before the night', () => {
     expect(whyLines(draft).at(-1)).toBe('and 0.2 share chance or more')
     expect(dark('darken')).toEqual([])
     expect([dark(undefined, '2026-03-06'), dark('pull_nest', '2026-03-06')].map(({ length }) => length)).toEqual([0, 1])
+  })
+
+  test('a nest that was moved back is kept dark no more, until it is pulled again', () => {
+    const { room, clutch } = clutchRoom({ eggs: 400 })
+    const unlikely = '2026-03-06'
+    const asked = () => room.drafts(unlikely, [clutchDark]).drafts.length
+    const done = (act: 'pull_nest' | 'move_nest_back', at: string) => {
+      room.fact('care', clutch.id, `${unlikely}T${at}:00.000Z`, { act })
+      return asked()
+    }
+    expect([asked(), done('pull_nest', '08:00'), done('move_nest_back', '09:00'), done('pull_nest', '10:00')]).toEqual([
+      ...[0, 1, 0, 1],
+    ])
   })
 
   test('it is watched from lights off, by its kind’s own hours, until somebody has looked in the dark', () => {
@@ -349,11 +378,37 @@ describe('the morning after', () => {
     ])
     expect(field(draft, 'eggStage')).toBeUndefined()
     const { room } = clutchRoom(laid)
-    for (const name of ['C1', 'C2'])
+    const copepods = (name: string) =>
       room.culture({ name, kind: 'copepod', strain: null, startedAt: '2026-02-01T08:00:00.000Z' })
+    copepods('C1')
+    expect(saidSteps(onlyDraft(room.drafts(date, [clutchMorningAfter]))).at(-1)).toBe(
+      'They live on their yolk for another day. Nauplii of C1 are on the list for them from tomorrow on.',
+    )
+    copepods('C2')
     expect(saidSteps(onlyDraft(room.drafts(date, [clutchMorningAfter]))).at(-1)).toBe(
       'They live on their yolk for another day. Nauplii of C1 and C2 are on the list for them from tomorrow on.',
     )
+  })
+
+  test('asks which culture feeds them where there are two, and takes the only one without a word', () => {
+    const { room } = clutchRoom({ eggs: 400 })
+    const one = room.culture({ name: 'R1', startedAt: '2026-02-01T08:00:00.000Z' })
+    const asking = () => onlyDraft(room.drafts('2026-03-11', [clutchMorningAfter]))
+    expect(field(asking(), 'culture')).toBeUndefined()
+    expect(signOff(clutchMorningAfter, asking(), { hatched: 'all' }).creations).toMatchObject([
+      { cultureIds: [one.id] },
+    ])
+    room.culture({ name: 'R2', startedAt: '2026-02-01T08:00:00.000Z' })
+    expect(field(asking(), 'culture')).toMatchObject({ label: 'Fed from', help: 'R1 when left empty.' })
+  })
+
+  test('of eggs laid as the lights went off has no night before them', () => {
+    const { room, clutch } = clutchRoom({ spawnedAt: '2026-03-08T19:00:00.000Z' })
+    room.fact('observation', clutch.id, '2026-03-10T20:00:00.000Z', { signs: ['larvae_out'] })
+    const nights = field(onlyDraft(room.drafts('2026-03-11', [clutchMorningAfter])), 'night')
+    expect(nights?.type === 'choice' && nights.choices.map(({ label }) => label)).toEqual([
+      ...['last night (from 10 Mar)', 'the night before (from 9 Mar)'],
+    ])
   })
 
   test('writes a hatch without a batch where they are left with their parents, and one with it elsewhere', () => {
@@ -422,6 +477,17 @@ describe('the second night', () => {
     expect(asked(date, { intent: 'leave_with_parents' })).toBe(0)
   })
 
+  test('is not asked about once somebody has looked that morning, nor while the last look saw nothing left', () => {
+    const asked = (at: string, sign: 'eggs_seen' | 'larvae_out') => {
+      const room = halfHatched({ eggs: 400 })
+      room.fact('observation', room.snapshot.clutches[0]!.id, at, { signs: [sign] })
+      return room.drafts(date, [clutchSecondNight]).drafts.length
+    }
+    expect(asked('2026-03-09T18:00:00.000Z', 'eggs_seen')).toBe(1)
+    expect(asked('2026-03-09T18:00:00.000Z', 'larvae_out')).toBe(0)
+    expect(asked('2026-03-10T06:00:00.000Z', 'eggs_seen')).toBe(0)
+  })
+
   test('in which none came is written down as the end of it', () => {
     const draft = onlyDraft(halfHatched({ eggs: 400 }).drafts(date, [clutchSecondNight]))
     expect(signOff(clutchSecondNight, draft, { larvae: 0 }).facts.map(({ data }) => data)).toEqual([
@@ -457,6 +523,11 @@ describe('pairs', () => {
       'Both eat? Look for bubbles under the skin, a swollen pouch or tail that is not a brood, pale spots, hard breathing.',
     ])
     expect(whyLines(first)).toEqual(['no resting', 'and 2 feeds a day'])
+  })
+
+  test('of a species that nobody knows here are fed and looked over as others are', () => {
+    const [first] = pairRoom('gobiodon-unknown').drafts(date, [pairFeed]).drafts
+    expect(saidSteps(first).at(-1)).toBe('Both eat? Look for torn fins, spots, hard breathing. Take out what is left.')
   })
 
   test('that get the same each time get frozen food, and a resting pair is said to rest', () => {

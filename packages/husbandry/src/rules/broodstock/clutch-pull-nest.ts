@@ -55,11 +55,11 @@ export const clutchPullNest = defineRule(clutchPullNestDefinition, {
 // A nest pulled in the morning is a day without its father. common practice
 const earliestHoursBeforeDark = 8
 
-/** The last round of the afternoon that leaves time before dark; where there is none, the last before dark. */
+/** The last round of the afternoon that leaves time before dark, else its first; where it has none, the last before dark. */
 function afternoonRound(day: HusbandryDay, hoursBeforeDark: number): DayRound {
-  const isAfternoon = ({ startsAt }: DayRound) => {
-    const left = elapsedHours(startsAt, day.lightsOffAt)
-    return left >= hoursBeforeDark && left <= earliestHoursBeforeDark
-  }
-  return roundsInOrder(day).findLast(isAfternoon) ?? roundBefore(day, day.lightsOffAt)
+  const left = ({ startsAt }: DayRound) => elapsedHours(startsAt, day.lightsOffAt)
+  const afternoon = roundsInOrder(day).filter((round) => left(round) > 0 && left(round) <= earliestHoursBeforeDark)
+  return (
+    afternoon.findLast((round) => left(round) >= hoursBeforeDark) ?? afternoon[0] ?? roundBefore(day, day.lightsOffAt)
+  )
 }
