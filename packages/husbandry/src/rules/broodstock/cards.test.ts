@@ -578,6 +578,7 @@ describe('pairs', () => {
       ['About how many', null],
     ])
     const clownfish = asked('amphiprion-ocellaris')
+    expect([afloat, clownfish].map(saidTitle)).toEqual(['Look for eggs', 'Look for eggs'])
     expect(clownfish.content.fields[1]?.help).toBe('Today when left empty.')
     expect(whyLines(clownfish)).toEqual([
       'none spawnings here so far',

@@ -129,13 +129,26 @@ describe('a feed of juveniles', () => {
   test('of groups of which one has no number is shared alike in the book', () => {
     const room = new SnapshotBuilder()
     const tankId = room.tank({ kind: 'grow_out' }).id
-    const groups = ['2026-01-10', '2026-02-20'].map((settledOn) => room.group({ settledOn, tankId }))
+    const groups = [
+      room.group({ settledOn: '2026-01-10', tankId, number: 40 }),
+      room.group({ settledOn: '2026-02-20', tankId }),
+    ]
     const [first] = feeds(room)
     const { facts } = signOff(juvenileFeed, first!, { amountG: 2 })
     expect(facts).toEqual(
       groups.map(({ id }) => ({ kind: 'feeding', subjectId: id, data: { food: 'dry', amountG: 1 } })),
     )
   })
+})
+
+test('a feed that was kept by an older list is of its own group, and of dry food', () => {
+  const room = new SnapshotBuilder()
+  const { id } = room.group({ settledOn: '2026-02-20', number: 100 })
+  const [first] = feeds(room)
+  const facts = (values: object) => signOff(juvenileFeed, { ...first!, context: {} }, { ...values }).facts
+  const planned = first?.content.amount?.value
+  expect(facts({})).toEqual([{ kind: 'feeding', subjectId: id, data: { food: 'dry', amountG: planned } }])
+  expect(facts({ amountG: 2 })).toMatchObject([{ data: { amountG: 2 } }])
 })
 
 describe('a count', () => {
@@ -165,6 +178,17 @@ describe('a count', () => {
       ...['last counted', 'and 14 days from one count to the next', 'and 13 to 23 mm usual at their age'],
       ...['and 200 L in G', 'times 0.5 per_L at most'],
     ])
+  })
+
+  test('of fish that were small for their age when last measured says what helps; of others it does not', () => {
+    const told = (lengthMm: number) => {
+      const { room, group, draft } = counted()
+      room.fact('count', group.id, '2026-02-24T12:00:00.000Z', { of: 'juveniles', animals: [80], lengthMm })
+      return saidSteps(draft()).join(' ')
+    }
+    const small = 'They were small for their age when last measured'
+    // Of 25 days: 9.7 mm are usual at the least, 13 in the middle; what is small stays so for a fortnight.
+    expect([told(4), told(13)].map((steps) => steps.includes(small))).toEqual([true, false])
   })
 
   test('counts all that share the tank for a crowd', () => {

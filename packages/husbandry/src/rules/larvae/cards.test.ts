@@ -511,6 +511,8 @@ describe('too many, and none', () => {
     expect(facts({ placed: 0, culled: 1, note: 'by the vet' })).toEqual([
       { kind: 'outcome', subjectId: batch.id, data: { outcome: 'culled', number: 1, note: 'by the vet' } },
     ])
+    expect(facts({ placed: 3 }).map(({ data }) => data)).toEqual([{ outcome: 'placed', number: 3 }])
+    expect(foodKeepLarvae.check?.({})).toEqual([{ path: 'placed', message: 'how many went, and where; 0 if none did' }])
     expect(foodKeepLarvae.check?.({ culled: 0 })).toEqual([])
     expect(foodKeepLarvae.check?.({ placed: 0 })).toEqual([])
   })
@@ -521,6 +523,10 @@ describe('too many, and none', () => {
     choose(room, { kind: 'keep_larvae', subjectId: batch.id, larvae: 300 })
     expect(room.drafts('2026-03-09', [foodKeepLarvae]).drafts).toEqual([])
     expect(onlyDraft(room.drafts(date, [foodKeepLarvae])).content.amount).toEqual({ value: 300, unit: 'animals' })
+    // Nobody knows whether larvae that nobody numbered are too many.
+    const unnumbered = larvaeRoom({ hatchedOn: '2026-03-09' })
+    choose(unnumbered.room, { kind: 'keep_larvae', subjectId: unnumbered.batch.id, larvae: 300 })
+    expect(unnumbered.room.drafts(date, [foodKeepLarvae]).drafts).toEqual([])
   })
 
   test('a tank that is empty by its book is looked through, and what is found is counted', () => {

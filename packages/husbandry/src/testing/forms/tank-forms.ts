@@ -56,6 +56,12 @@ const juveniles: readonly Form[] = [
     ],
   },
   {
+    rule: 'juvenile-feed',
+    of: 'fish that nobody numbered, who get a pinch',
+    ask: () => group({ settledOn: '2026-02-20' }),
+    fields: [fishSigns],
+  },
+  {
     rule: 'juvenile-count',
     of: '80 by the book',
     ask: () => group({ settledOn: '2026-02-24', number: 80 }),
