@@ -462,6 +462,22 @@ describe('water that larvae live in', () => {
     expect(from(false)).toContain('Say which concentrate greens the water')
   })
 
+  test('is green already where algae of any kind went in today, and after them is greened by half; prey is no algae', () => {
+    const asked = (food: 'concentrate' | 'live_microalgae' | 'rotifers', at: string) => {
+      const { room, batch } = larvaeRoom({ hatchedOn: '2026-03-07' })
+      room.concentrate({ cellsPerMl: 1e9 })
+      room.fact('feeding', batch.id, at, { food })
+      return room.drafts(date, [larvalGreenWater]).drafts[0]?.content.amount?.value
+    }
+    const [today, yesterday] = [`${date}T06:30:00.000Z`, '2026-03-09T07:30:00.000Z']
+    expect((['concentrate', 'live_microalgae', 'rotifers'] as const).map((food) => asked(food, today))).toEqual([
+      ...[undefined, undefined, 4],
+    ])
+    expect((['concentrate', 'live_microalgae', 'rotifers'] as const).map((food) => asked(food, yesterday))).toEqual([
+      ...[2, 2, 4],
+    ])
+  })
+
   test('is tested for ammonia: from how much on it is changed, and when it was tested last', () => {
     const { room, tank } = larvaeRoom({ hatchedOn: '2026-03-06' })
     const test1 = first(room, larvalAmmoniaTest)
@@ -527,6 +543,24 @@ describe('too many, and none', () => {
     const unnumbered = larvaeRoom({ hatchedOn: '2026-03-09' })
     choose(unnumbered.room, { kind: 'keep_larvae', subjectId: unnumbered.batch.id, larvae: 300 })
     expect(unnumbered.room.drafts(date, [foodKeepLarvae]).drafts).toEqual([])
+  })
+
+  test('two batches of one tank that are both empty by their book are two looks', () => {
+    const { room, batch, tank } = larvaeRoom({ hatchedOn: '2026-03-01', larvae: 200 })
+    const other = room.batch({ name: 'Batch 2', hatchedOn: '2026-03-02', tankId: tank.id, larvae: 10 })
+    room.fact('loss', batch.id, '2026-03-09T12:00:00.000Z', { of: 'larvae', number: 200, cause: 'other' })
+    room.fact('loss', other.id, '2026-03-09T12:00:00.000Z', { of: 'larvae', number: 10, cause: 'other' })
+    expect(room.drafts(date, [larvalNoneLeft]).drafts.map((draft) => [draft.ordinal, saidTitle(draft)])).toEqual([
+      [1, 'Look for larvae of Batch 1: by the book none are left'],
+      [2, 'Look for larvae of Batch 2: by the book none are left'],
+    ])
+  })
+
+  test('larvae of a species that nobody knows here are not guessed at: their food is asked about, the rest waits', () => {
+    const { room } = larvaeRoom({ hatchedOn: '2026-02-20', species: 'gobiodon-unknown', larvae: 100 })
+    room.concentrate()
+    const rules = [larvalGreenWater, larvalPreyCount, larvalHeadCount, larvalSiphon, larvalLook, larvalAmmoniaTest]
+    expect(room.drafts(date, rules)).toEqual({ drafts: [], gaps: [] })
   })
 
   test('a tank that is empty by its book is looked through, and what is found is counted', () => {
