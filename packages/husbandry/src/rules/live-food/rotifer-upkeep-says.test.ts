@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest'
+import { husbandryDay } from '../../calendar/husbandry-day.ts'
+import { topUpPlans } from '../../plans/top-up-plan.ts'
 import type { SnapshotCulture } from '../../snapshot/room-snapshot.ts'
 import { disinfectionCautions, releaseCautions } from '../../task/cautions.ts'
+import { roundAnimals } from '../../task/measures.ts'
 import { saidSteps } from '../../testing/said-steps.ts'
 import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
@@ -378,6 +381,21 @@ describe('enriching rotifers', () => {
     expect(saidSteps(draft)[1]).toBe(
       `Too little for a scale: blend 0.1 g of emulsion with 10 mL of water, and pour in ${grams * 100} mL of that. The bottle’s own dose comes first.`,
     )
+  })
+
+  test('leaves out the first feed, which is given before the emulsion has been eaten, and what nobody wants', () => {
+    const { room, culture, asked } = feeding(150)
+    const [batch] = room.snapshot.batches
+    const day = husbandryDay({ room: room.snapshot.room, date })
+    const feeds = topUpPlans(room.build(), batch!, day)!.map(({ round, animals }) => [round.id, animals] as const)
+    expect(feeds.map(([id]) => id)).toEqual(['morning', 'midday', 'evening'])
+    const later = feeds.slice(1).reduce((sum, [, animals]) => sum + animals, 0)
+    expect(whyLines(asked()[0])[0]).toMatch(new RegExp(`^${roundAnimals(later)} animals `))
+    expect(asked()[0]!.content.amount!.value).toBe(Number(((later / 1e6) * 0.1).toFixed(2)))
+    // Looked at in the evening and found full: nothing more is set aside.
+    const data = { of: 'prey_rotifers' as const, animals: [40_000], volumeMl: 1000 }
+    room.fact('count', batch!.id, `${date}T18:35:00.000Z`, data)
+    expect(room.drafts(date, [rotiferEnrich]).drafts.filter(({ subjectId }) => subjectId === culture.id)).toEqual([])
   })
 
   test('is for all who eat of it, and of what they eat of it alone; one of which nobody knows what it eats is no hindrance', () => {
