@@ -33,7 +33,7 @@ const anybody: readonly Row[] = [
   ['larval-prey-count', 'count', 'morning', 60, 'the feed waits for it'],
   ['larval-prey-top-up', 'feed', 'morning', 60, 'larvae starve within hours'],
   ['larval-chilled-feed', 'feed', 'morning', 120, 'beside the other feeds'],
-  ['larval-artemia-feed', 'feed', 'morning', 120, 'with the lights'],
+  ['larval-artemia-feed', 'feed', 'morning', 60, 'with the lights, and they starve within hours'],
   ['larval-wean', 'feed', 'morning', 120, 'while they are hungry'],
   ['larval-green-water', 'feed', 'morning', 120, 'with the lights'],
   ['larval-head-count', 'count', 'midday', 120, 'takes time'],

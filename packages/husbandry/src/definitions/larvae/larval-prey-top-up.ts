@@ -1,6 +1,6 @@
 import { DEFAULT_SIEVING_LOSS } from '@fryward/live-feed'
 import type { RuleDefinition } from '../../rule/definition.ts'
-import { commonPractice, fromMemory, published } from '../../rule/parameters.ts'
+import { assumption, commonPractice, fromMemory, published } from '../../rule/parameters.ts'
 import { cite } from '../../species/citations.ts'
 
 export const larvalPreyTopUpDefinition = {
@@ -57,7 +57,7 @@ export const larvalPreyTopUpDefinition = {
       default: 20,
       minimum: 1,
       maximum: 60,
-      source: published(`10, 15 and 20 per mL alike: ${cite.majoris2018}`),
+      source: assumption(`10, 15 and 20 per mL alike on days 0-6: ${cite.majoris2018}; borrowed`),
     },
     sievingLoss: {
       type: 'number',

@@ -241,6 +241,9 @@ describe('a harvest of nauplii', () => {
   test('that goes down the drain has the caution that none is released; others have not', () => {
     const { room } = harvested()
     const cautions = () => onlyDraft(room.drafts(date, [copepodHarvest])).content.cautions.join(' ')
+    // Meant for other fish, of which there are none.
+    expect(cautions()).toContain('Never release')
+    room.pair({ name: 'Pair 1' })
     expect(cautions()).not.toContain('Never release')
     room.setting('copepod-harvest', { parameters: { restGoesTo: 'drain' } })
     expect(cautions()).toContain('Never release')

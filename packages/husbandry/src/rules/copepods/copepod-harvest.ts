@@ -13,7 +13,7 @@ import { animals, litres, measurableLDown, perMl, roundAnimals } from '../../tas
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, destinationsOf, titled } from '../../task/titles.ts'
 import { partsOf } from '../../task/values.ts'
-import { litresOf, type Part, partSteps, partsField, restNames } from '../live-food/harvest-parts.ts'
+import { litresOf, type Part, partSteps, partsField, restIn, restNames } from '../live-food/harvest-parts.ts'
 import { filledField, fillFacts, fillSteps } from '../live-food/harvest-refill.ts'
 
 const ContextSchema = z.object({
@@ -31,7 +31,7 @@ export const copepodHarvest = defineRule(copepodHarvestDefinition, {
     const culture = cultureById(snapshot, subject.id)
     const plan = copepodHarvestPlan(snapshot, culture, day)
     if (!plan) return []
-    const parts = sharedOut(plan, parameters.restGoesTo)
+    const parts = sharedOut(plan, restIn(snapshot, parameters.restGoesTo))
     return [
       {
         roundId: firstRound(day).id,

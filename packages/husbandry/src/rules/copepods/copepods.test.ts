@@ -244,6 +244,7 @@ describe('harvesting nauplii', () => {
 
   test('takes a quarter of the water, and fills it up; what nobody eats goes to other fish', () => {
     const { room, culture } = counted()
+    room.pair({ name: 'Pair 1' })
     const draft = onlyDraft(room.drafts(date, [copepodHarvest]))
     expect(draft.content.amount).toEqual({ value: 2.5, unit: 'L' })
     // Grown ones, a fifth of a millimetre wide and more, stay above 100 µm; nauplii do above 40 and not above 100: from memory.

@@ -50,6 +50,7 @@ export const larvalArtemiaFeed = defineRule(larvalArtemiaFeedDefinition, {
       const amount = jar && vessel ? jarAmount(given / jar.perMl, vessel) : animals(nauplii)
       return {
         roundId: feed.round.id,
+        lateAfterMinutes: 60,
         content: taskContent({
           verb: 'feed',
           title: titled('give', {

@@ -7,7 +7,7 @@ import { saidTitle } from '../../testing/said-title.ts'
 import { onlyDraft, SnapshotBuilder, signOff } from '../../testing/snapshot-builder.ts'
 import { steadyCulture } from '../../testing/steady-culture.ts'
 import { whyLines } from '../../testing/why-lines.ts'
-import { harvestFacts, type Part, partSteps, partsField, suggestParts } from './harvest-parts.ts'
+import { harvestFacts, type Part, partSteps, partsField, restIn, suggestParts } from './harvest-parts.ts'
 import { rotiferHarvest } from './rotifer-harvest.ts'
 
 const date = '2026-03-10'
@@ -125,8 +125,11 @@ describe('what is said of each part', () => {
     const goes = (to: 'drain' | 'other_fish' | 'chilled_reserve') => said(room, culture, [rest(to)])
     expect(goes('chilled_reserve')).toEqual(['2 L of it into the refrigerator, dated.'])
     expect(goes('drain')).toEqual(['2 L of it to the drain.'])
-    expect(goes('other_fish')).toEqual(['2 L of it to the drain: no other fish live here yet.'])
+    // While nobody lives there that could eat it, what is for other fish goes down the drain, in title and record too.
+    expect(restIn(room.build(), 'other_fish')).toBe('drain')
+    expect(restIn(room.build(), 'chilled_reserve')).toBe('chilled_reserve')
     room.pair({ name: 'Pair 1' })
+    expect(restIn(room.build(), 'other_fish')).toBe('other_fish')
     expect(goes('other_fish')).toEqual(['2 L of it to other fish: Pair 1.'])
     const group = (name: string, settledOn: string, number: number) => room.group({ name, settledOn, number })
     group('G1', '2026-01-05', 20)
@@ -186,6 +189,7 @@ describe('a thinning', () => {
     ])
     expect(draft.content.fields.map(({ name }) => name)).toEqual(['parts', 'filledL'])
     room.setting('rotifer-harvest', { parameters: { restGoesTo: 'other_fish' } })
+    room.pair({ name: 'Pair 1' })
     expect(onlyDraft(room.drafts(date, [rotiferHarvest])).content.cautions).toEqual([])
     expect(signOff(rotiferHarvest, draft).facts[0]?.subjectId).toBe(culture.id)
   })

@@ -64,7 +64,7 @@ export function suggestParts(input: {
   culture: SnapshotCulture
   day: HusbandryDay
   plan: HarvestPlan
-  rest: 'drain' | 'other_fish' | 'chilled_reserve'
+  rest: Rest
 }): Part[] {
   const { snapshot, culture, day, plan, rest } = input
   const parts: Part[] = []
@@ -114,12 +114,18 @@ function otherFish(snapshot: RoomSnapshot): string[] {
   return (young.length > 0 ? young : snapshot.pairs).slice(0, 3).map(({ name }) => name)
 }
 
+type Rest = keyof typeof restNames
+
+/** Where what is left of a harvest goes: as the room says, but to the drain while no other fish live in it. */
+export const restIn = <R extends Rest>(snapshot: RoomSnapshot, wanted: R): R | 'drain' =>
+  wanted === 'other_fish' && otherFish(snapshot).length === 0 ? 'drain' : wanted
+
 function whither(part: Part, others: readonly string[]): string {
   if (part.to === 'chilled_reserve') return 'into the refrigerator, dated'
   if (part.to === 'drain') return 'to the drain'
-  if (part.to !== 'other_fish') return `to ${part.name}`
-  return others.length > 0 ? `to other fish: ${others.join(', ')}` : 'to the drain: no other fish live here yet'
+  return part.to === 'other_fish' ? `to other fish: ${others.join(', ')}` : `to ${part.name}`
 }
+
 /** Where each part goes, and how far its salinity is from there. */
 export function partSteps(snapshot: RoomSnapshot, culture: SnapshotCulture, parts: Part[]): Phrase[] {
   const shocks = parts.flatMap((part) => {

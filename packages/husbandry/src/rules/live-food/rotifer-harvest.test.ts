@@ -11,6 +11,7 @@ const harvests = (room: SnapshotBuilder, on = date) => room.drafts(on, [rotiferH
 describe('thinning rotifers', () => {
   test('thins a culture to where it gives most: 2.6 of 18 L from one that a fifth a day has kept at a third of what such vessels hold', () => {
     const room = new SnapshotBuilder()
+    room.pair({ name: 'Pair 1' })
     const culture = steadyCulture(room, { date })
     const draft = onlyDraft(harvests(room))
     expect(draft.content.amount).toEqual({ value: 2.6, unit: 'L' })
@@ -25,6 +26,7 @@ describe('thinning rotifers', () => {
 
   test('what waits to be filled up is not recorded; a room that switched refills off is not asked', () => {
     const room = new SnapshotBuilder()
+    room.pair({ name: 'Pair 1' })
     const culture = steadyCulture(room, { date })
     const kinds = (values: Record<string, unknown>) =>
       signOff(rotiferHarvest, onlyDraft(harvests(room)), values).facts.map(({ kind }) => kind)

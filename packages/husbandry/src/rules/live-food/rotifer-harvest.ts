@@ -16,7 +16,7 @@ import { litres, share } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { also, destinationsOf, titled } from '../../task/titles.ts'
 import { partsOf } from '../../task/values.ts'
-import { harvestFacts, litresOf, partSteps, partsField, suggestParts } from './harvest-parts.ts'
+import { harvestFacts, litresOf, partSteps, partsField, restIn, suggestParts } from './harvest-parts.ts'
 import { filledField, fillFacts, fillSteps, isFilledUp } from './harvest-refill.ts'
 
 const ContextSchema = z.object({
@@ -51,7 +51,7 @@ export const rotiferHarvest = defineRule(rotiferHarvestDefinition, {
       return []
     }
     if (plan.litres <= 0) return []
-    const parts = suggestParts({ snapshot, culture, day, plan, rest: parameters.restGoesTo })
+    const parts = suggestParts({ snapshot, culture, day, plan, rest: restIn(snapshot, parameters.restGoesTo) })
     const fillsUp = isFilledUp(snapshot, plan.litres)
     return [
       {

@@ -84,7 +84,10 @@ const ofCopepods: readonly Form[] = [
     of: '10 L',
     ask: naupliiCounted,
     fields: [
-      ['parts: up to 10 L, likely up to 3.75, suggested 2.5 L other_fish', 'a quarter; half as much again is likely'],
+      [
+        'parts: up to 10 L, likely up to 3.75, suggested 2.5 L drain',
+        'a quarter, where no other fish live; half as much again is likely',
+      ],
       ['filledL: 0 to 10 L, likely 0 to 5, by 0.1, usual 2.5', '0 where it waits; twice as much is likely'],
     ],
   },
@@ -171,8 +174,8 @@ const ofRotifers: readonly Form[] = [
     ask: () => steadyRoom().room,
     fields: [
       [
-        'parts: up to 18 L, likely up to 3.9, suggested 2.6 L other_fish',
-        'what it grew by; half as much again is likely',
+        'parts: up to 18 L, likely up to 3.9, suggested 2.6 L drain',
+        'what it grew by, where no other fish live; half as much again is likely',
       ],
       ['filledL: 0 to 18 L, likely 0 to 5.2, by 0.1, usual 2.6', '0 where it waits; twice as much is likely'],
     ],
