@@ -34,6 +34,21 @@ test('what was taken today is held against the day’s own most, never below not
   expect(supplyOf(200, [5])).toMatchObject({ mostL: 4, takenL: 5, leftL: 0 })
 })
 
+test('one that was fed from and then begun again gives nothing more on that day: half of its animals went on in clean water', () => {
+  const room = new SnapshotBuilder()
+  room.setting('rotifer-harvest', { parameters: { mostShare: 0.5, floorPerMl: 50 } })
+  const culture = room.culture({ startedAt: '2026-02-01T08:00:00.000Z', volumeL: 17 })
+  room.count(culture, `${date}T07:07:00.000Z`, [117, 117, 117])
+  const parts = [{ to: 'drain' as const, volumeL: 2.7 }]
+  room.fact('harvest', culture.id, `${date}T07:17:00.000Z`, { volumeL: 2.7, parts })
+  const leftL = () => cultureSupply(room.build(), culture, husbandryDay({ room: room.snapshot.room, date })).leftL
+  expect(leftL()).toBeGreaterThan(3)
+  room.fact('care', culture.id, `${date}T12:36:00.000Z`, { act: 'restart_culture', litres: 17 })
+  // 8.5 L at 117 per mL through a sieve that loses a tenth: 53 per mL in 17 L, as good as the floor.
+  room.fact('inoculation', culture.id, `${date}T12:36:00.000Z`, { animals: Math.round(8500 * 117 * 0.9) })
+  expect(leftL()).toBe(0)
+})
+
 test('of larval water a share goes from a day of life on, more each day, up to the most', () => {
   const room = new SnapshotBuilder()
   room.setting('larval-water-change', {

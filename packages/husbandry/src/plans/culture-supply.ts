@@ -5,9 +5,8 @@ import { ruleInForce } from '../rule/rule-in-force.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { doubtAbout } from '../state/culture-doubt.ts'
 import { cultureRecord } from '../state/culture-history.ts'
-import { asTheDayBegan, cultureOutlook, densityAt } from '../state/culture-state.ts'
+import { asTheDayBegan, cultureOutlook, densityAt, takenOn } from '../state/culture-state.ts'
 import { hasFallen } from '../state/culture-trend.ts'
-import { factsOnDay } from '../state/day-facts.ts'
 
 /** Nothing speaks against a culture: it neither smells, sinks or swims slowly, nor do its counts fall. */
 export const isSound = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): boolean =>
@@ -20,7 +19,7 @@ export type CultureSupply = { mostL: number; takenL: number; leftL: number; boun
 /** No more than the most share, and never under the floor as far as counts can tell, both as the room's harvest rule has them. */
 export function cultureSupply(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): CultureSupply {
   const { mostShare, floorPerMl } = ruleInForce(snapshot, rotiferHarvestDefinition).parameters
-  const taken = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
+  const taken = takenOn(snapshot, culture, day)
   // What is taken today is held against the day's own most.
   const moment = asTheDayBegan(snapshot, culture, day)
   const outlook = cultureOutlook(snapshot, culture, moment)

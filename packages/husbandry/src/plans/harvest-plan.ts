@@ -22,9 +22,10 @@ import {
   type CultureOutlook,
   cultureOutlook,
   densityAt,
+  takenOn,
 } from '../state/culture-state.ts'
 import { hasFallen } from '../state/culture-trend.ts'
-import { daysSince, factsOnDay, factsUntil } from '../state/day-facts.ts'
+import { daysSince, factsUntil } from '../state/day-facts.ts'
 import { cultureOrder } from '../state/food-orders.ts'
 import { measurableLDown } from '../task/measures.ts'
 
@@ -77,7 +78,7 @@ export function isHeldBack(snapshot: RoomSnapshot, culture: SnapshotCulture, day
 
 function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): HarvestPlan | NoHarvest {
   const { parameters } = ruleInForce(snapshot, rotiferHarvestDefinition)
-  const takenToday = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
+  const takenToday = takenOn(snapshot, culture, day)
   const moment = asTheDayBegan(snapshot, culture, day)
   const outlook = cultureOutlook(snapshot, culture, moment)
   const density = densityAt(snapshot, culture, moment)

@@ -3,6 +3,7 @@ import type { Because, Id, Instant } from '@fryward/shared'
 import { elapsedDays } from '../calendar/elapsed.ts'
 import { type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
 import { firstRound } from '../calendar/rounds.ts'
+import type { FactOf } from '../facts/fact.ts'
 import { computedLink, factLink } from '../rule/why.ts'
 import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
@@ -33,8 +34,14 @@ export type DensityMoment = KnownUntil & { at: Instant }
  * counted before, though both may have been written down at one instant.
  */
 export function asTheDayBegan(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): DensityMoment {
-  const [taken] = factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day })
+  const [taken] = takenOn(snapshot, culture, day)
   return { at: firstRound(day).startsAt, until: taken?.at ?? day.endsAt, isCountKnown: taken !== undefined }
+}
+
+/** What was harvested of a culture on a day since it was last begun: what was taken before a restart came out of other water. */
+export function takenOn(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): FactOf<'harvest'>[] {
+  const startedAt = cultureStartedAt(snapshot, culture, day.endsAt)
+  return factsOnDay(snapshot, 'harvest', { subjectId: culture.id, day }).filter(({ at }) => at >= startedAt)
 }
 
 // A count speaks for the day it was made; after that what has grown since counts too. common practice

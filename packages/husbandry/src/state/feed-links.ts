@@ -34,18 +34,23 @@ export function culturesFeeding(snapshot: RoomSnapshot, batch: SnapshotBatch, da
   return [...planned, ...culturesByLink(snapshot, batch, date).filter((culture) => !planned.includes(culture))]
 }
 
-/** The sound rotifers that a batch eats from by the plan, most first; a plan may be older than a doubt. */
+/** The sound rotifers that a batch eats from by the plan, most first; a plan may be older than a doubt or a restart. */
 function culturesPlanned(snapshot: RoomSnapshot, batch: SnapshotBatch, date: PlainDate): SnapshotCulture[] {
   const { from = [] } = batchOrder(snapshot, batch, date) ?? {}
-  const isSound = soundOn(snapshot, date)
-  return from.flatMap(({ cultureId }) =>
-    snapshot.cultures.filter((culture) => culture.id === cultureId && culture.kind === 'rotifer' && isSound(culture)),
-  )
+  const isAble = ableOn(snapshot, date)
+  return from.flatMap(({ cultureId }) => snapshot.cultures.filter((each) => each.id === cultureId && isAble(each)))
 }
 
 function soundOn(snapshot: RoomSnapshot, date: PlainDate): (culture: SnapshotCulture) => boolean {
   const day = husbandryDay({ room: snapshot.room, date })
   return (culture) => culture.kind !== 'rotifer' || doubtAbout(snapshot, culture, day) === null
+}
+
+/** Whether a culture is of sound rotifers that were not begun again in the last days. */
+function ableOn(snapshot: RoomSnapshot, date: PlainDate): (culture: SnapshotCulture) => boolean {
+  const day = husbandryDay({ room: snapshot.room, date })
+  const isSound = soundOn(snapshot, date)
+  return (culture) => culture.kind === 'rotifer' && isSound(culture) && !isJustBegunAgain(snapshot, culture, day)
 }
 
 function culturesByLink(snapshot: RoomSnapshot, batch: SnapshotBatch, date: PlainDate): SnapshotCulture[] {
@@ -54,9 +59,9 @@ function culturesByLink(snapshot: RoomSnapshot, batch: SnapshotBatch, date: Plai
   const isSound = soundOn(snapshot, date)
   const sound = linked.filter(isSound)
   const isRotifer = ({ kind }: SnapshotCulture) => kind === 'rotifer'
-  const isAble = (culture: SnapshotCulture) =>
-    isRotifer(culture) && isSound(culture) && !isJustBegunAgain(snapshot, culture, day)
-  if (!linked.some(isRotifer) || sound.some(isAble)) return sound
+  const isAble = ableOn(snapshot, date)
+  if (!linked.some(isRotifer)) return sound
+  if (sound.some(isAble)) return [...sound.filter(isAble), ...sound.filter((culture) => !isAble(culture))]
   const moment = { at: firstRound(day).startsAt, until: day.endsAt }
   const standIns = snapshot.cultures
     .filter((culture) => isAble(culture) && culture.startedAt < day.endsAt)

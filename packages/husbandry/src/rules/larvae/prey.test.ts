@@ -121,6 +121,18 @@ describe('topping up the prey', () => {
     expect(fedFrom('2026-03-13')).toContain(`of ${culture.name}`)
   })
 
+  test('eats from another that is linked while its first has just been begun again', () => {
+    const { room, culture, batch } = nursery()
+    const other = room.culture({ name: 'R7', startedAt: '2026-02-01T08:00:00.000Z' })
+    room.count(other, '2026-03-10T06:30:00.000Z', [200, 200, 200])
+    room.feedLink(batch, other)
+    const fedFrom = () => saidTitle(topUps(room).drafts[0])
+    expect(fedFrom()).toContain(`of ${culture.name}`)
+    room.fact('care', culture.id, '2026-03-10T06:35:00.000Z', { act: 'restart_culture' })
+    room.fact('inoculation', culture.id, '2026-03-10T06:36:00.000Z', { animals: 1_260_000 })
+    expect(fedFrom()).toContain('of R7')
+  })
+
   test('fills up what is missing: (10 - 4) x 20,000 animals, 530 mL of a culture of 250 per mL with a tenth lost', () => {
     const { room, prey } = nursery()
     prey('2026-03-10T06:50:00.000Z', [40, 40, 40])
