@@ -3,15 +3,14 @@ import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { addDays } from '../calendar/husbandry-day.ts'
 import { type DayRound, firstRound, roundsInOrder } from '../calendar/rounds.ts'
 import type { RoomSnapshot, SnapshotPair, SnapshotTank } from '../snapshot/room-snapshot.ts'
-import { findSpecies } from '../species/index.ts'
+import { careOf } from '../species/index.ts'
 import { tankOf } from '../state/larval-diet.ts'
 import { litDay } from '../state/tank-light.ts'
 import { hasNaupliiFor } from './copepod-plan.ts'
 import { growOutAhead } from './grow-out-room.ts'
 import { clutchesToRaise, spareLarvalTank } from './hatch-tank-plan.ts'
 
-export const hasFloatingEggs = ({ species }: Pick<SnapshotPair, 'species'>): boolean =>
-  findSpecies(species)?.care.value === 'pelagic'
+export const hasFloatingEggs = (pair: Pick<SnapshotPair, 'species'>): boolean => careOf(pair) === 'pelagic'
 
 /**
  * The tank for one more evening's floating eggs, and what a room lacks for them: fish that spawn every evening are looked at only

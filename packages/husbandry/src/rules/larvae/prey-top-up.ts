@@ -147,17 +147,17 @@ function stepsFor(plan: TopUpPlan, about: About): Phrase[] {
     ...bringOverSteps({ from: culture, to: plan.tank, volumeL: plannedMl / 1000 }),
     phrase('Spread them over the surface, with the air gentle.'),
     ...shortStep(plan, about),
-    ...goneStep(plan),
+    ...goneStep(plan, batch),
   ]
 }
 
 /** More than the water may hold is wanted: somebody has to come once more. */
-function goneStep(plan: TopUpPlan): Phrase[] {
+function goneStep(plan: TopUpPlan, batch: SnapshotBatch): Phrase[] {
   const gone = plan.boundedBy === null ? goneBeforeNextFeed(plan) : null
   if (!gone) return []
   return [
     phrase(
-      'By what they ate lately this will be gone after about {after}, {before} of light before the next feed: feed once more in between, or give part of them another tank.',
+      `By what they ate lately this will be gone after about {after}, {before} of light before the next feed: feed once more in between and write it down on the page of ${batch.name}, or give part of them another tank.`,
       { after: hours(Math.round(gone.afterHours)), before: hours(Math.round(gone.beforeHours)) },
     ),
   ]

@@ -261,7 +261,7 @@ describe('topping up the prey', () => {
     // Eaten in 6 h 20 per mL are gone after 8 h, 3.5 h before the evening.
     const hungry = morning('2026-03-09T13:00:00.000Z')
     expect(hungry.animals).toBe(340_000)
-    expect(hungry.last?.text).toContain('feed once more in between')
+    expect(hungry.last?.text).toContain('feed once more in between and write it down on the page of Batch 1')
     expect(hungry.last?.quantities).toEqual({ after: { value: 8, unit: 'hours' }, before: { value: 4, unit: 'hours' } })
   })
 

@@ -1,6 +1,15 @@
 import { type Form, fishSigns, note } from './form.ts'
 import { clutchRoom, halfHatched, pairRoom } from './form-rooms.ts'
 
+const eggsSeen = [
+  ['eggs: yes or no, required', 'whoever looked knows'],
+  ['laid: one of today, yesterday', 'today when left empty'],
+] as const
+const clownfishEggs = [
+  ...eggsSeen,
+  ['number: 1 to 20000 eggs, likely 50 to 2400, by 10', '500 to 1,200 (Cheng et al. 2015): a tenth, and twice as many'],
+] as const
+
 export const broodstockForms: readonly Form[] = [
   {
     rule: 'clutch-look',
@@ -144,12 +153,7 @@ export const broodstockForms: readonly Form[] = [
       return room
     },
     fields: [
-      ['eggs: yes or no, required', 'whoever looked knows'],
-      ['laid: one of today, yesterday', 'today when left empty'],
-      [
-        'number: 1 to 20000 eggs, likely 50 to 2400, by 10',
-        '500 to 1,200 (Cheng et al. 2015): a tenth, and twice as many',
-      ],
+      ...clownfishEggs,
       ['food: one of frozen, dry, fresh', 'the commonest first; what was asked when left empty'],
       fishSigns,
       note,
@@ -164,8 +168,7 @@ export const broodstockForms: readonly Form[] = [
       return room
     },
     fields: [
-      ['eggs: yes or no, required', 'whoever looked knows'],
-      ['laid: one of today, yesterday', 'today when left empty'],
+      ...eggsSeen,
       ['number: 1 to 20000 eggs, likely 4 to 80, by 1', 'some 40 in a mouth: a tenth, and twice as many, one by one'],
     ],
   },
@@ -177,14 +180,7 @@ export const broodstockForms: readonly Form[] = [
       room.setting('pair-feed', { isOn: false })
       return room
     },
-    fields: [
-      ['eggs: yes or no, required', 'whoever looked knows'],
-      ['laid: one of today, yesterday', 'today when left empty'],
-      [
-        'number: 1 to 20000 eggs, likely 50 to 2400, by 10',
-        '500 to 1,200 (Cheng et al. 2015): a tenth, and twice as many',
-      ],
-    ],
+    fields: [...clownfishEggs],
   },
   {
     rule: 'pair-look-for-eggs',

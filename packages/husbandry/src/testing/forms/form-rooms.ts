@@ -7,7 +7,8 @@ import { steadyCulture } from '../steady-culture.ts'
 export const formDate = '2026-03-10'
 const long = '2026-02-01T08:00:00.000Z'
 const madeAt = `${formDate}T06:50:00.000Z`
-const morning = `${formDate}T06:40:00.000Z`
+/** Before the day's first round. */
+export const morning = `${formDate}T06:40:00.000Z`
 
 type Laid = { species?: string; care?: CareKind; spawnedAt?: string; eggs?: number; intent?: 'raise_all' | 'undecided' }
 
@@ -133,4 +134,11 @@ export function quarantineRoom(arrivedAt?: string): { room: SnapshotBuilder; tan
   const came = { act: 'fish_arrived', number: 4, litres: 2, salinity: 35 } as const
   if (arrivedAt !== undefined) room.fact('care', tank.id, arrivedAt, came)
   return { room, tank }
+}
+
+/** A culture that was seen in trouble the evening before. */
+export function seenRoom(given: Partial<SnapshotCulture>, sign: 'bad_smell' | 'swimming_slow'): SnapshotBuilder {
+  const { room, culture } = cultureRoom(given)
+  room.fact('observation', culture.id, '2026-03-09T18:00:00.000Z', { signs: [sign] })
+  return room
 }

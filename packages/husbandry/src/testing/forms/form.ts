@@ -30,3 +30,6 @@ export const waterOf = (salinity: number, temperatureC: number): Line[] => [
     'as a thermometer shows it',
   ],
 ]
+
+export const doneAboutIt: Line = ['did: one of nothing, thinned, restarted', 'the least first']
+export const waterLook: Line = ['water: one of water_green, water_tinted, water_clear', 'the fullest first']

@@ -1,6 +1,12 @@
 import { deformed, type Form, note, taken } from './form.ts'
 import { chilledRoom, choose, formDate, jarRoom, larvaeRoom } from './form-rooms.ts'
 
+const measuredOnMoving = [
+  ['lengthMm: 1 to 300 mm, likely 9.727 to 26, by 1', '12 to 22 mm at 36 days, a fifth either way'],
+  deformed,
+  note,
+] as const
+
 export const larvaeForms: readonly Form[] = [
   {
     rule: 'food-keep-larvae',
@@ -223,9 +229,7 @@ export const larvaeForms: readonly Form[] = [
     fields: [
       ['number: 1 to 100000 animals, likely 1 to 240, by 1, required', 'a fifth more than the book has'],
       ['tank: one of Grow-out, Grow-out 2', 'the tightest fit first'],
-      ['lengthMm: 1 to 300 mm, likely 9.727 to 26, by 1', '12 to 22 mm at 36 days, a fifth either way'],
-      deformed,
-      note,
+      ...measuredOnMoving,
     ],
   },
   {
@@ -239,9 +243,7 @@ export const larvaeForms: readonly Form[] = [
     fields: [
       ['number: 1 to 100000 animals, likely 1 to 600, by 1, required', 'a brood of 500 and a fifth more'],
       ['tank: one of Grow-out', 'there is no other'],
-      ['lengthMm: 1 to 300 mm, likely 9.727 to 26, by 1', '12 to 22 mm at 36 days, a fifth either way'],
-      deformed,
-      note,
+      ...measuredOnMoving,
     ],
   },
 ]
