@@ -21,7 +21,10 @@ export type CopepodHarvest = {
   eaters: { batch: SnapshotBatch; volumeL: number }[]
 }
 
-/** What to pass through the sieve on a day; null when the culture is too young or thin, falls, is not counted, or it is done. */
+/**
+ * What to pass through the sieve on a day; null when the culture is too young, not counted, or it is done, and when it is thin or
+ * falls, unless small larvae live on it.
+ */
 export function copepodHarvest(
   snapshot: RoomSnapshot,
   culture: SnapshotCulture,
@@ -29,10 +32,10 @@ export function copepodHarvest(
 ): CopepodHarvest | null {
   const able = ableToGive(snapshot, culture, day)
   if (!able) return null
-  const { parameters, count, nauplii, isFalling } = able
+  const { parameters, count, nauplii, isSpared } = able
   const { batches, areSmall } = eatersOf(batchesFedBy(snapshot, culture, day.date), day)
-  // Small larvae that live on it are not let starve for a culture that thins out; nobody else eats of it then.
-  if (isFalling && !areSmall) return null
+  // Small larvae that live on it are not let starve for a culture that is thin or thins out; nobody else eats of it then.
+  if (isSpared && !areSmall) return null
   const about = { subjectId: culture.id, until: day.endsAt }
   const since = daysSince(snapshot, factsUntil(snapshot, 'harvest', about).at(-1), day.date)
   if (since !== null && since < (batches.length > 0 ? 1 : parameters.idleEveryDays)) return null
@@ -43,12 +46,15 @@ export function copepodHarvest(
   const { share, mostShare, wantedPerMl } = parameters
   const held = heldFor(snapshot, { batches, day })
   const wanted = held > 0 ? litresIn(eaters) * 1000 * (wantedPerMl / held) : 0
-  const most = isFalling ? share : Math.max(share, mostShare)
+  const most = isSpared ? share : Math.max(share, mostShare)
   const litres = measurableLDown(culture.volumeL * Math.min(most, Math.max(share, wanted)))
   return litres > 0 ? { litres, count, nauplii, eaters } : null
 }
 
-/** A culture old and dense enough to give nauplii, by a count that still speaks; null for one that is not. */
+// Thinner than half of what a first harvest wants a culture has nothing that larvae would notice. common practice
+const thinnestShare = 0.5
+
+/** A culture old and dense enough to give nauplii, by a count that still speaks, and whether it is spared; null for one that is not. */
 function ableToGive(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay) {
   const { isOn, parameters } = ruleInForce(snapshot, copepodHarvestDefinition)
   if (!isOn || culture.kind !== 'copepod' || culture.isBackup) return null
@@ -57,9 +63,10 @@ function ableToGive(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husba
   const count = record.counts.at(-1)
   const countAgeDays = daysSince(snapshot, count?.fact, day.date)
   if (!count || countAgeDays === null || countAgeDays > parameters.countedWithinDays) return null
-  if (count.densityPerMl < parameters.firstHarvestPerMl) return null
+  if (count.densityPerMl < thinnestShare * parameters.firstHarvestPerMl) return null
   const nauplii = naupliiCount(snapshot, { subjectId: culture.id, until: day.endsAt }, count)
-  return { parameters, count, nauplii, isFalling: isFallingByCounts(record) }
+  const isThin = count.densityPerMl < parameters.firstHarvestPerMl
+  return { parameters, count, nauplii, isThin, isSpared: isThin || isFallingByCounts(record) }
 }
 
 const litresIn = (tanks: readonly { volumeL: number }[]): number => tanks.reduce((sum, { volumeL }) => sum + volumeL, 0)
@@ -76,8 +83,11 @@ function heldFor(
   return feeding.reduce((sum, culture) => sum + naupliiIn(snapshot, culture, day), 0)
 }
 
-const naupliiIn = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): number =>
-  (ableToGive(snapshot, culture, day)?.nauplii?.perMl ?? 0) * culture.volumeL * 1000
+/** Nauplii in a culture that is as dense as a harvest wants it; none in a thin one. */
+function naupliiIn(snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): number {
+  const able = ableToGive(snapshot, culture, day)
+  return able && !able.isThin ? (able.nauplii?.perMl ?? 0) * culture.volumeL * 1000 : 0
+}
 
 /**
  * Whether the largest harvest of the room's copepods would do for so many litres of small larvae besides those that live on them
@@ -98,9 +108,9 @@ export function hasNaupliiFor(snapshot: RoomSnapshot, volumeL: number, day: Husb
 export const isLivedOn = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): boolean =>
   eatersOf(batchesFedBy(snapshot, culture, day.date), day).areSmall
 
-/** Whether small larvae live on a culture that gives none today as it was last counted. */
+/** Whether small larvae live on a culture that gives none today, or fewer than they may want, as thin as it was last counted. */
 export const isWaitedFor = (snapshot: RoomSnapshot, culture: SnapshotCulture, day: HusbandryDay): boolean =>
-  ableToGive(snapshot, culture, day) === null && isLivedOn(snapshot, culture, day)
+  (ableToGive(snapshot, culture, day)?.isThin ?? true) && isLivedOn(snapshot, culture, day)
 
 /** Not on Artemia yet. */
 const isSmall = (diet: LarvalDiet | null): boolean =>

@@ -5,7 +5,7 @@ export const copepodHarvestDefinition = {
   id: 'copepod-harvest',
   title: 'Harvest nauplii',
   sentence:
-    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, sieve the nauplii out of {share} of a copepod culture: daily while it feeds larvae, and of up to {mostShare} where they want more to have {wantedPerMl} a day in their water; else every {idleEveryDays} days; counted within {countedWithinDays}. The rest goes to {restGoesTo}. One that falls gives {share} to small larvae and nothing else; a backup is left alone.',
+    'From {firstHarvestAgeDays} days and {firstHarvestPerMl} on, sieve the nauplii out of {share} of a copepod culture: daily while it feeds larvae, and of up to {mostShare} where they want more to have {wantedPerMl} a day in their water; else every {idleEveryDays} days; counted within {countedWithinDays}. The rest goes to {restGoesTo}. One that falls, or holds fewer than that but half as many, gives {share} to small larvae and nothing else; a backup is left alone.',
   subject: 'culture',
   station: 'live_food',
   isOnByDefault: true,

@@ -370,6 +370,23 @@ describe('harvesting nauplii', () => {
     expect(onlyDraft(falling.drafts(date, [copepodHarvest])).content.amount).toEqual({ value: 2.5, unit: 'L' })
   })
 
+  test('one counted thin gives a quarter to small larvae that live on it, down to half of what a first harvest wants', () => {
+    const given = (animals: number, volumeMl: number) => {
+      const room = new SnapshotBuilder()
+      const culture = copepods(room)
+      const at = '2026-03-09T07:10:00.000Z'
+      room.fact('count', culture.id, at, { of: 'culture', animals: [animals], volumeMl })
+      nauplii(room, culture, at, 2)
+      room.feedLink(room.batch({ hatchedOn: '2026-03-07' }), culture)
+      return room.drafts(date, [copepodHarvest]).drafts[0]?.content.amount?.value
+    }
+    // 26 adults in 30 mL, where the water held 33: 0.87 per mL, under the 1 of a first harvest. A quarter of 10 L.
+    expect(given(26, 30)).toBe(2.5)
+    expect([given(50, 100), given(49, 100)]).toEqual([2.5, undefined])
+    // As dense as that it gives half of it to larvae that want more: 20 L x 2 per mL of a few nauplii.
+    expect(given(30, 30)).toBe(5)
+  })
+
   test('leaves the grown ones in: a harvest neither thins what is counted as the culture nor explains a fall', () => {
     const { room, culture } = counted()
     for (const day of ['09', '10', '11'])
