@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { rules } from '@fryward/husbandry'
 import { stations, type Task } from '@fryward/shared'
 import { answersTo } from './answers.ts'
+import type { Eggs } from './breeders.ts'
 import { clownfish } from './fish.ts'
 import { fillTank, type LiveRoom, lightOver } from './live-room.ts'
 import type { Service } from './service.ts'
@@ -197,12 +198,15 @@ async function meetBatches(world: Service, room: LiveRoom): Promise<void> {
   for (const batch of await world.ok(room.owner, 'listLarvalBatches', { params })) {
     if (batch.endedAt !== null) continue
     const laid = batch.clutchIds.flatMap((id) => room.nature.breeders.byClutch(id) ?? [])
-    const nights = laid.flatMap((eggs) => eggs.nights).filter((night) => night.atMs <= nowMs && !night.isTaken)
+    const isOut = (night: Eggs['nights'][number]) => night.atMs <= nowMs && !night.isTaken
+    const hatching = laid.filter((eggs) => eggs.nights.some(isOut))
+    const nights = hatching.flatMap((eggs) => eggs.nights.filter(isOut))
     const larvae = nights.reduce((sum, night) => sum + night.larvae, 0)
     for (const night of nights) night.isTaken = true
     const known = room.nature.batches.get(batch.id)
     if (known) {
       known.join(larvae)
+      for (const eggs of hatching) room.nature.leaveUnhatched(eggs, known.water)
       continue
     }
     const tank = tanks.find(({ id }) => id === batch.tankId)
@@ -213,6 +217,7 @@ async function meetBatches(world: Service, room: LiveRoom): Promise<void> {
     const lit = lightOver(tank)
     const hatchedMs = nights[0]?.atMs ?? Date.parse(`${batch.hatchedOn}T20:00:00.000Z`)
     room.nature.addBatch(batch.id, { fish: laid[0]?.fish ?? clownfish, water, hatchedMs, number: larvae, lit })
+    for (const eggs of hatching) room.nature.leaveUnhatched(eggs, water)
     room.names.set(batch.id, batch.name)
     room.volumes.set(batch.id, water.volumeL)
     const eatsRotifers = (laid[0]?.fish ?? clownfish).artemiaFromDay > 0

@@ -67,6 +67,7 @@ function lookForMissed({ nature, tally }: LiveRoom): void {
     const lastsMs = isAfloat && eggs.clutchId !== null ? dayMs : 0
     const lost = eggs.nights.filter((night) => night.atMs + lastsMs <= nature.nowMs && !night.isTaken)
     for (const night of lost) night.isTaken = true
+    if (lost.length > 0) nature.leaveLost(eggs, lost)
     if (lost.length === 0 || eggs.isLeft) continue
     if (isAfloat && eggs.clutchId === null) tally.eveningsPassed += 1
     else if (eggs.clutchId === null) tally.eggsUnseen += 1

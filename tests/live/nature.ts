@@ -1,13 +1,13 @@
 import type { Fact, Task } from '@fryward/shared'
 import { AlgaeCulture } from './algae.ts'
 import { Cone } from './artemia.ts'
-import { Breeders } from './breeders.ts'
+import { Breeders, type Eggs } from './breeders.ts'
 import type { Chance } from './chance.ts'
 import { CopepodCulture } from './copepods.ts'
 import type { Fish } from './fish.ts'
 import { Juveniles } from './juveniles.ts'
 import { Larvae, type Lit } from './larvae.ts'
-import { dryShareOfFrozen, excretedOf, nInDryFoodG, pairFeedG, pinchG, uneatenShare } from './nitrogen.ts'
+import { dryShareOfFrozen, excretedOf, nInDryFoodG, nInLarvaMg, pairFeedG, pinchG, uneatenShare } from './nitrogen.ts'
 import { RotiferCulture } from './rotifers.ts'
 import { Water, type WaterKept } from './water.ts'
 
@@ -79,6 +79,21 @@ export class Nature {
     this.algae.set(id, new AlgaeCulture(this.chance, given))
   }
 
+  /** What never hatched of eggs that are all through lies in the tank they hatched in. */
+  leaveUnhatched({ eggs, nights }: Eggs, water: Water): void {
+    if (nights.some(({ isTaken }) => !isTaken)) return
+    const hatched = nights.reduce((sum, { larvae }) => sum + larvae, 0)
+    water.rots((eggs - hatched) * nInLarvaMg(0))
+  }
+
+  /** Larvae that nobody took in, and the eggs that did not hatch with them, lie with the pair, which eats none of them. */
+  leaveLost(eggs: Eggs, nights: Eggs['nights']): void {
+    const water = this.waterOf(eggs.pairId)
+    if (!water) return
+    water.rots(nights.reduce((sum, { larvae }) => sum + larvae, 0) * nInLarvaMg(0))
+    this.leaveUnhatched(eggs, water)
+  }
+
   addBatch(id: string, given: ConstructorParameters<typeof Larvae>[1]): void {
     this.batches.set(id, new Larvae(this.chance, given))
   }
@@ -145,11 +160,11 @@ export class Nature {
   #feed(subjectId: string, data: Extract<Fact, { kind: 'feeding' }>['data'], atMs: number): void {
     this.rotifers.get(subjectId)?.feed()
     this.copepods.get(subjectId)?.feed(this.#cellsIn(data))
-    const isGroup = this.groups.has(subjectId)
     const dryShare = data.food === 'frozen' ? dryShareOfFrozen : 1
-    const grams = this.homes.has(subjectId) ? pairFeedG : isGroup ? (data.amountG ?? 0) * dryShare : 0
-    this.waterOf(subjectId)?.eaten(excretedOf.dryFoodG(isGroup ? grams * (1 - uneatenShare) : grams))
-    if (isGroup) this.waterOf(subjectId)?.rots(nInDryFoodG(grams * uneatenShare))
+    const forGroupG = this.groups.has(subjectId) ? (data.amountG ?? 0) * dryShare : 0
+    const grams = this.homes.has(subjectId) ? pairFeedG : forGroupG
+    this.waterOf(subjectId)?.eaten(excretedOf.dryFoodG(grams * (1 - uneatenShare)))
+    this.waterOf(subjectId)?.rots(nInDryFoodG(grams * uneatenShare))
     const batch = this.batches.get(subjectId)
     if (!batch) return
     if (data.food === 'dry' || data.food === 'frozen') {

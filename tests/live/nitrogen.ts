@@ -25,7 +25,7 @@ export const nInDryFoodG = (grams: number): number => grams * 1000 * proteinShar
 export const nInLarvaMg = (ageDays: number): number => 0.1 * Math.exp(0.2 * Math.min(15, ageDays)) * 0.1
 /** Of a rotifer. */
 export const nInRotiferMg = dryMg.rotifer * proteinShare * nPerProtein
-// Of what growing fish are given. common practice, a tenth
+// Of what pairs and growing fish are given. common practice, a tenth
 export const uneatenShare = 0.1
 /** What a pinch holds, on a knife's point. assumption */
 export const pinchG = 0.03

@@ -1,6 +1,8 @@
-import type { Clutch } from '@fryward/shared'
+import type { Clutch, EggStage } from '@fryward/shared'
 import { Egg } from './Egg.tsx'
 import { expectedEggStage } from './egg-colour.ts'
+import { FloatingGlyph } from './FloatingGlyph.tsx'
+import { MouthGlyph } from './MouthGlyph.tsx'
 import { PouchGlyph } from './PouchGlyph.tsx'
 
 type Row = { radius: number; eggs: number }
@@ -18,11 +20,18 @@ const nearRows: Row[] = [
 
 type Props = { size: number; clutch: Clutch | undefined; isNear?: boolean }
 
-/** A clutch: an arc of eggs in the colour and pattern they should have today, or a pouch; hatched ones are open rings. */
+/** A clutch where its kind is kept: on a nest, in a mouth or a pouch, or afloat; hatched ones are open rings. */
 export function ClutchGlyph({ size, clutch, isNear = false }: Props) {
-  const isOpen = clutch !== undefined && clutch.state !== 'incubating'
-  const stage = clutch ? expectedEggStage(clutch) : undefined
-  if (clutch?.care === 'pouch') return <PouchGlyph size={size} isEmpty={isOpen} />
+  const isEmpty = clutch !== undefined && clutch.state !== 'incubating'
+  if (clutch?.care === 'mouth') return <MouthGlyph {...{ size, isEmpty }} />
+  if (clutch?.care === 'pouch') return <PouchGlyph {...{ size, isEmpty }} />
+  if (clutch?.care === 'pelagic') return <FloatingGlyph {...{ size, isEmpty }} />
+  const stage = (clutch && expectedEggStage(clutch)) ?? 'orange'
+  return <NestGlyph {...{ size, isNear }} stage={isEmpty ? null : stage} />
+}
+
+/** An arc of eggs on a rock, in the colour and pattern of their stage. */
+function NestGlyph({ size, stage, isNear }: { size: number; stage: EggStage | null; isNear: boolean }) {
   return (
     <svg width={size} height={size} viewBox="0 0 40 40" aria-hidden="true" focusable="false">
       {(isNear ? nearRows : rows).flatMap(({ radius, eggs }) =>
@@ -30,13 +39,8 @@ export function ClutchGlyph({ size, clutch, isNear = false }: Props) {
           const angle = Math.PI * (0.08 + (0.84 * i) / (eggs - 1))
           const x = 20 - radius * Math.cos(angle)
           const y = 27 - radius * Math.sin(angle)
-          return (
-            <Egg
-              key={`${radius} ${angle}`}
-              stage={isOpen ? null : (stage ?? 'orange')}
-              {...{ x, y, radius: isNear ? 1.25 : 2.1, line: isNear ? 0.4 : 0.8 }}
-            />
-          )
+          const look = isNear ? { radius: 1.25, line: 0.4 } : { radius: 2.1, line: 0.8 }
+          return <Egg key={`${radius} ${angle}`} {...{ stage, x, y }} {...look} />
         }),
       )}
       <path
