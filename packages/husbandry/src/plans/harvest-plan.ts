@@ -54,6 +54,8 @@ export type NoHarvest = {
     | 'falling'
     | 'in-doubt'
     | 'few-eggs'
+  /** Of few eggs: it was crowded when it was counted, and thinned since; they come back. */
+  isThinned?: boolean
 }
 
 // Advice is remembered by everything it depends on, so that a day that is worked out again costs no new draws.
@@ -88,7 +90,8 @@ function workOut(snapshot: RoomSnapshot, culture: SnapshotCulture, day: Husbandr
   const advice = adviceFor({ snapshot, culture, outlook, parameters, day })
   const isCrowded = isCrowdedAt(density, advice)
   // Few eggs in a thin culture: it is falling already. In a crowded one they come back once it is thinned.
-  if (!isCrowded && isShortOfEggsBy(outlook.record)) return { litres: 0, why: 'few-eggs' }
+  if (!isCrowded && isShortOfEggsBy(outlook.record))
+    return { litres: 0, why: 'few-eggs', isThinned: isThinned(snapshot, { day, record: outlook.record, advice }) }
   return {
     takenToday,
     density,
@@ -120,7 +123,7 @@ function whyNone(
 // Denser by this than gives most, few eggs are crowding before they are anything else. common practice
 const crowdedBeyondHeld = 1.3
 
-const isCrowdedAt = ({ densityPerMl }: CultureDensity, { heldPerMl }: HarvestAdvice): boolean =>
+const isCrowdedAt = ({ densityPerMl }: Pick<CultureDensity, 'densityPerMl'>, { heldPerMl }: HarvestAdvice): boolean =>
   densityPerMl > crowdedBeyondHeld * heldPerMl
 
 function isShortOfEggsBy({ counts }: CultureRecord): boolean {
@@ -129,6 +132,24 @@ function isShortOfEggsBy({ counts }: CultureRecord): boolean {
     last !== undefined &&
     last.eggRatio !== null &&
     isShortOfEggs({ eggRatio: last.eggRatio, females: last.females ?? undefined })
+  )
+}
+
+// Within so many days of being thinned a crowded culture carries eggs again. common practice
+const eggsComeBackDays = 2
+
+/** Counted crowded some days ago, and harvested since. */
+function isThinned(
+  snapshot: RoomSnapshot,
+  { day, record, advice }: { day: HusbandryDay; record: CultureRecord; advice: HarvestAdvice },
+): boolean {
+  const last = record.removals.findLast(({ fact }) => fact.kind === 'harvest')?.fact
+  if (!last) return false
+  return record.counts.some(
+    ({ fact, densityPerMl }) =>
+      isCrowdedAt({ densityPerMl }, advice) &&
+      fact.at < last.at &&
+      (daysSince(snapshot, fact, day.date) ?? Number.POSITIVE_INFINITY) <= eggsComeBackDays,
   )
 }
 

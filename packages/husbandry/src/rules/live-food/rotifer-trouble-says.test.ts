@@ -206,12 +206,24 @@ describe('a culture in trouble', () => {
       ['10', 738],
     ] as const)
       counted(`2026-03-${on}T06:30:00.000Z`, perMl, { eggs: 3, females: 60 })
-    const said = () => about(saidSteps(troubles(room)[0]), /^Thin it today by the litres/, thin)
-    expect(said()).toEqual([true, false])
+    const done = /^It was thinned since it was crowded: take no more/
+    const said = () => about(saidSteps(troubles(room)[0]), /^Thin it today by the litres/, done, thin)
+    expect(said()).toEqual([true, false, false])
     expect(saidTitle(troubles(room)[0])).toBe('See to it: it is crowded and hardly any carry eggs')
     // Half of 18 L in a day.
     room.fact('harvest', culture.id, `${date}T07:10:00.000Z`, { volumeL: 9, parts: [{ to: 'drain', volumeL: 9 }] })
-    expect(said()).toEqual([false, true])
+    expect(said()).toEqual([false, true, false])
+    expect(saidTitle(troubles(room)[0])).toBe('See to it: it is crowded and hardly any carry eggs')
+    // Eggs take two days to come back; after that few of them are trouble of another kind.
+    const later = (on: string) => about(saidSteps(troubles(room, on)[0]), done, thin)
+    counted('2026-03-11T06:30:00.000Z', 330, { eggs: 3, females: 60 })
+    counted('2026-03-12T06:30:00.000Z', 350, { eggs: 3, females: 60 })
+    expect([later('2026-03-11'), later('2026-03-12')]).toEqual([
+      [true, false],
+      [true, false],
+    ])
+    counted('2026-03-13T06:30:00.000Z', 360, { eggs: 3, females: 60 })
+    expect(later('2026-03-13')).toEqual([false, true])
   })
 
   test('has its air looked at for each of the three signs by itself', () => {

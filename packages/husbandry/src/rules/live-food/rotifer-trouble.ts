@@ -49,10 +49,11 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
     const seen = signsSince(snapshot, culture, { day, hours: parameters.signHours })
     const isFalling = isFallingByCounts(record) || fallOf(record, culture)?.isAgreed === true
     const water = waterAgainst(snapshot, culture, day)
+    const thinning = isFalling ? null : thinningOf(harvestPlan(snapshot, culture, day))
     const health = healthFrom(seen, {
       ...water?.read,
       ...eggsOf(record, factsUntil(snapshot, 'observation', { subjectId: culture.id, until: day.endsAt })),
-      isCrowded: !isFalling && isCrowded(harvestPlan(snapshot, culture, day)),
+      isCrowded: thinning !== null,
       ...(isFalling ? { trend: 'falling' as const } : {}),
     })
     if (health.grade !== 'act') return []
@@ -66,7 +67,7 @@ export const rotiferTrouble = defineRule(rotiferTroubleDefinition, {
         content: taskContent({
           verb: 'look',
           title: titled('see_to', { details: [{ kind: 'because', words: reasons.map(({ code }) => words[code]) }] }),
-          steps: stepsFor(culture, reasons),
+          steps: stepsFor(culture, { reasons, thinning }),
           fields: [...troubleFields(), ...(changeL === null ? [] : [changedField(culture, changeL)])],
           because: [
             ...seen.map((fact) =>
@@ -126,8 +127,18 @@ function eggsOf(
   return { eggRatio: Math.min(20, last.eggRatio), ...(last.females === null ? {} : { females: last.females }) }
 }
 
-/** Crowded, and the list has the litres that thin it. */
-const isCrowded = (plan: HarvestPlan | NoHarvest): boolean => !('why' in plan) && plan.litres > 0 && plan.isCrowded
+/** Whether a crowded culture is still to be thinned by the litres of the list or was lately; null for one that was not crowded. */
+function thinningOf(plan: HarvestPlan | NoHarvest): 'asked' | 'done' | null {
+  if ('why' in plan) return plan.isThinned === true ? 'done' : null
+  if (!plan.isCrowded) return null
+  if (plan.litres > 0) return 'asked'
+  return plan.takenToday.length > 0 ? 'done' : null
+}
+
+const thinningSteps = {
+  asked: 'Thin it today by the litres that the list says: eggs come back in a thinner culture within two days.',
+  done: 'It was thinned since it was crowded: take no more. Eggs come back in a thinner culture within two days.',
+}
 
 function countLinks({ counts }: CultureRecord): Because[] {
   return counts.slice(-3).map(({ fact, densityPerMl, eggRatio }) =>
@@ -139,7 +150,10 @@ function countLinks({ counts }: CultureRecord): Because[] {
   )
 }
 
-function stepsFor(culture: SnapshotCulture, reasons: readonly HealthReason[]): Phrase[] {
+function stepsFor(
+  culture: SnapshotCulture,
+  { reasons, thinning }: { reasons: readonly HealthReason[]; thinning: keyof typeof thinningSteps | null },
+): Phrase[] {
   const has = (...codes: HealthReason['code'][]) => reasons.some(({ code }) => codes.includes(code))
   return [
     phrase('Before feeding: a drop under the lens. Slow swimming shows within ten minutes of trouble.'),
@@ -151,9 +165,7 @@ function stepsFor(culture: SnapshotCulture, reasons: readonly HealthReason[]): P
           phrase('Change a quarter to a half of the water, matched; sieve, rinse and move what swims if it smells.'),
         ]
       : []),
-    ...(has('egg-ratio-crowded')
-      ? [phrase('Thin it today by the litres that the list says: eggs come back in a thinner culture within two days.')]
-      : []),
+    ...(thinning && has('egg-ratio-crowded') ? [phrase(thinningSteps[thinning])] : []),
     ...(has('egg-ratio-declining', 'falling')
       ? [
           phrase(
