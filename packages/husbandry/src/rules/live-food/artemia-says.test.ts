@@ -160,6 +160,10 @@ describe('a hatch that is harvested', () => {
       'and 24 hours to hatch',
       'and 24 hours in the cold at most',
     ])
+    // 24 + 1.5 x 2.88 = 28.32, to a tenth.
+    const cool = room('2026-03-03', { temperatureC: 25.12 })
+    cool.care('2026-03-09T06:00:00.000Z', { act: 'start_artemia' })
+    expect(whyLines(onlyDraft(cool.built.drafts(date, [artemiaHarvest])))[2]).toBe('and 28.3 hours to hatch')
   })
 
   test('that was looked at in vain is another task each time', () => {

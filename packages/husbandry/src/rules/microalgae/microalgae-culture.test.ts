@@ -32,7 +32,7 @@ describe('looking at live algae', () => {
     const { room, algae } = algaeRoom()
     expect(onlyDraft(looks(room)).roundId).toBe('morning')
     expect(whyLines(looks(room).drafts[0])).toEqual(['not yet looked at', 'and 1 days from one look to the next'])
-    for (const on of ['2026-03-07', '2026-03-09'])
+    for (const on of ['2026-03-06', '2026-03-07', '2026-03-09'])
       room.fact('observation', algae.id, `${on}T07:00:00.000Z`, { signs: ['water_green'] })
     room.fact('water_change', algae.id, `${date}T06:00:00.000Z`, { removedL: 1, addedL: 1 })
     expect(looks(room, '2026-03-09').drafts).toEqual([])
