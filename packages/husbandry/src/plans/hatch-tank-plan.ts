@@ -8,7 +8,7 @@ import { rememberedBySnapshot } from '../snapshot/remembered-by-snapshot.ts'
 import type { RoomSnapshot, SnapshotClutch, SnapshotTank } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from '../state/batch-state.ts'
 import { lastCare } from '../state/care.ts'
-import { type ClutchOutlook, clutchOutlook } from '../state/clutch-outlook.ts'
+import { type ClutchOutlook, chanceOfNights, clutchOutlook } from '../state/clutch-outlook.ts'
 import { clutchIntent, clutchState } from '../state/clutch-state.ts'
 
 export type ToRaise = { clutch: SnapshotClutch; outlook: ClutchOutlook; isDecided: boolean }
@@ -39,11 +39,7 @@ export function readyingDue(snapshot: RoomSnapshot, clutchId: string, day: Husba
 /** Whether the nights from one to the last that a tank is readied for are together as likely as the room wants it. */
 function isLikely(snapshot: RoomSnapshot, { outlook }: ToRaise, from: PlainDate, day: HusbandryDay): boolean {
   const { daysAhead, fromChance } = ruleInForce(snapshot, clutchReadyDefinition).parameters
-  const until = addDays(day.date, daysAhead)
-  const chance = outlook.forecast.nights
-    .filter(({ date }) => date >= from && date <= until)
-    .reduce((sum, { probability }) => sum + probability, 0)
-  return chance >= fromChance
+  return chanceOfNights(outlook, { from, to: addDays(day.date, daysAhead) }) >= fromChance
 }
 
 const readiedAt = (snapshot: RoomSnapshot, subjectId: Id, day: HusbandryDay): string | undefined =>

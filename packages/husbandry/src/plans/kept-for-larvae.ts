@@ -2,6 +2,7 @@ import { addDays, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import { Gap } from '../rule/gap.ts'
 import type { RoomSnapshot, SnapshotCulture } from '../snapshot/room-snapshot.ts'
 import { livingBatches } from '../state/batch-state.ts'
+import { chanceOfNights } from '../state/clutch-outlook.ts'
 import { cultureSupply } from './culture-supply.ts'
 import { type ToRaise, toRaise } from './hatch-tank-plan.ts'
 import { rotiferNeedL } from './top-up-plan.ts'
@@ -26,11 +27,10 @@ export function keptForLarvaeL(snapshot: RoomSnapshot, culture: SnapshotCulture,
 }
 
 function mayHatch(snapshot: RoomSnapshot, day: HusbandryDay): boolean {
-  const [from, to] = [addDays(day.date, -1), addDays(day.date, 1)]
+  const near = { from: addDays(day.date, -1), to: addDays(day.date, 1) }
   return snapshot.clutches.some(({ id }) => {
-    const nights = raisedOrNull(snapshot, id, day)?.outlook.forecast.nights ?? []
-    const near = nights.filter(({ date }) => date >= from && date <= to)
-    return near.reduce((sum, { probability }) => sum + probability, 0) >= likelyNight
+    const found = raisedOrNull(snapshot, id, day)
+    return found !== null && chanceOfNights(found.outlook, near) >= likelyNight
   })
 }
 

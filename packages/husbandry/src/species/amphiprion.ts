@@ -12,7 +12,7 @@ export const amphiprionOcellaris: SpeciesProfile = {
   incubation: {
     ...incubationThermal,
     medianDays: published(6.83, `geometric mean of 152 h, ${cite.yasirQin2007}, and 177 h, ${cite.cheng2015}`),
-    referenceTemperatureC: published(27.35, `mean of 27-28 C, ${cite.yasirQin2007}, and 27.2 C, ${cite.cheng2015}`),
+    referenceTemperatureC: published(27.35, `mean of 27-28 °C, ${cite.yasirQin2007}, and 27.2 °C, ${cite.cheng2015}`),
   },
   spawnInterval: {
     ...spawnIntervalSpread,
@@ -28,7 +28,7 @@ export const amphiprionOcellaris: SpeciesProfile = {
       11.2,
       'bars appear at about 9-14 dph (geometric mean): Roux et al. 2019, Dev. Dyn. 248:545-568',
     ),
-    referenceTemperatureC: fromMemory(26.5, '26-27 C: Roux et al. 2019'),
+    referenceTemperatureC: fromMemory(26.5, '26-27 °C: Roux et al. 2019'),
     triedC: fromMemory({ from: 26, to: 28 }, 'Roux et al. 2019, and common rearing temperatures'),
   },
   feeding: {
@@ -47,13 +47,13 @@ export const amphiprionPercula: SpeciesProfile = {
   incubation: {
     ...incubationThermal,
     medianDays: published(6.31, `151-152 h: ${cite.dhaneesh2009}`),
-    referenceTemperatureC: fromMemory(27, `26-28 C: ${cite.dhaneesh2009}`),
+    referenceTemperatureC: fromMemory(27, `26-28 °C: ${cite.dhaneesh2009}`),
   },
   spawnInterval: {
     ...spawnIntervalSpread,
     medianDays: published(10.9, `30.4 / 2.78 spawnings a month, 18 pairs: ${cite.setiawati2012}`),
   },
-  clutchSize: published({ from: 168, to: 678 }, `423 +/- 255 eggs: ${cite.setiawati2012}`),
+  clutchSize: published({ from: 168, to: 678 }, `423 ± 255 eggs: ${cite.setiawati2012}`),
   larvalDuration: {
     ...larvalThermal,
     medianDays: published(10.5, `fed daily: ${cite.mcLeod2013}`),
@@ -91,7 +91,7 @@ export const amphiprionClarkii: SpeciesProfile = {
     referenceTemperatureC: assumption(27, 'not in the abstract; common rearing temperature'),
     triedC: published(
       { from: 23, to: 29 },
-      'larvae reared at 23, 26 and 29 C: Ye et al. 2011, Acta Ecol. Sinica 31 (abstract)',
+      'larvae reared at 23, 26 and 29 °C: Ye et al. 2011, Acta Ecol. Sinica 31 (abstract)',
     ),
   },
   feeding: {
@@ -114,7 +114,7 @@ export const amphiprionFrenatus: SpeciesProfile = {
   incubation: {
     ...incubationThermal,
     medianDays: published(9, `middle of 8-10 days: ${cite.lu2021}`),
-    referenceTemperatureC: published(27, `27 +/- 1 C: ${cite.lu2021}`),
+    referenceTemperatureC: published(27, `27 ± 1 °C: ${cite.lu2021}`),
   },
   spawnInterval: {
     ...spawnIntervalSpread,
@@ -125,7 +125,7 @@ export const amphiprionFrenatus: SpeciesProfile = {
     ...larvalThermal,
     medianDays: published(20, `first white stripe on day 20: ${cite.lu2021}`),
     referenceTemperatureC: published(27, cite.lu2021),
-    triedC: published({ from: 26, to: 28 }, `27 +/- 1 C: ${cite.lu2021}`),
+    triedC: published({ from: 26, to: 28 }, `27 ± 1 °C: ${cite.lu2021}`),
   },
   feeding: clownfishFeeding,
 }
@@ -138,8 +138,8 @@ export const amphiprionMelanopus: SpeciesProfile = {
   incubation: {
     ...incubationThermal,
     medianDays: published(9, `laboratory: ${cite.melanopusKorea2007}`),
-    referenceTemperatureC: assumption(27, `not in the abstract, which tried 24 to 30 C: ${cite.melanopusKorea2007}`),
-    triedC: published({ from: 24, to: 30 }, `shorter incubation going 24 to 30 C: ${cite.melanopusKorea2007}`),
+    referenceTemperatureC: assumption(27, `not in the abstract, which tried 24 to 30 °C: ${cite.melanopusKorea2007}`),
+    triedC: published({ from: 24, to: 30 }, `shorter incubation going 24 to 30 °C: ${cite.melanopusKorea2007}`),
     notBeyondC: notBeyond31Melanopus,
   },
   spawnInterval: {
@@ -151,7 +151,7 @@ export const amphiprionMelanopus: SpeciesProfile = {
     ...larvalThermal,
     medianDays: published(9, cite.greenFisher2004),
     referenceTemperatureC: published(28, cite.greenFisher2004),
-    q10: published(2.83, `(12.3 / 9)^(10 / 3), 12.3 d at 25 C and 9 d at 28 C: ${cite.greenFisher2004}`),
+    q10: published(2.83, `(12.3 / 9)^(10 / 3), 12.3 d at 25 °C and 9 d at 28 °C: ${cite.greenFisher2004}`),
     triedC: published({ from: 25, to: 28 }, cite.greenFisher2004),
     notBeyondC: notBeyond31Melanopus,
   },
@@ -166,7 +166,7 @@ export const premnasBiaculeatus: SpeciesProfile = {
   incubation: {
     ...incubationThermal,
     medianDays: published(7, cite.premnasThesis2016),
-    referenceTemperatureC: published(27.5, `27-28 C: ${cite.premnasThesis2016}`),
+    referenceTemperatureC: published(27.5, `27-28 °C: ${cite.premnasThesis2016}`),
   },
   hatchHoursAfterLightsOff: published({ from: 0, to: 1 }, `within 1 h of sunset: ${cite.premnasThesis2016}`),
   spawnInterval: {
@@ -180,7 +180,7 @@ export const premnasBiaculeatus: SpeciesProfile = {
   larvalDuration: {
     ...larvalThermal,
     medianDays: published(15, `full juvenile colour at 15 dph: ${cite.premnasThesis2016}`),
-    referenceTemperatureC: published(27.5, `27-28 C: ${cite.premnasThesis2016}`),
+    referenceTemperatureC: published(27.5, `27-28 °C: ${cite.premnasThesis2016}`),
     triedC: published({ from: 27, to: 28 }, cite.premnasThesis2016),
   },
   feeding: clownfishFeeding,

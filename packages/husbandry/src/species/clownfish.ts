@@ -30,7 +30,7 @@ export const spawnIntervalSpread = {
     0.2,
     `14 % between 18 pairs in one hatchery (${cite.setiawati2012}); wider between rooms, 10.9 to 17.5 days in A. percula`,
   ),
-  spreadWithinPair: assumption(0.28, `13.0 +/- 3.7 days over 20 intervals in A. perideraion: ${cite.perideraion2008}`),
+  spreadWithinPair: assumption(0.28, `13.0 ± 3.7 days over 20 intervals in A. perideraion: ${cite.perideraion2008}`),
 }
 
 /** What holds for every clownfish unless its own profile says otherwise. */

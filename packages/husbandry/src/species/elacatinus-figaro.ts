@@ -14,7 +14,7 @@ export const elacatinusFigaro: SpeciesProfile = {
     medianDays: published(7.5, `middle of 7-8 days: ${cite.shei2008}`),
     referenceTemperatureC: published(26, cite.shei2008),
     q10: embryoQ10,
-    triedC: assumption({ from: 25, to: 27 }, `one degree about 26 C: ${cite.shei2008}`),
+    triedC: assumption({ from: 25, to: 27 }, `one degree about 26 °C: ${cite.shei2008}`),
     notBeyondC: assumption(31, 'as for clownfish'),
     ...durationSpread,
   },
@@ -26,12 +26,12 @@ export const elacatinusFigaro: SpeciesProfile = {
     spreadBetweenPairs: assumption(0.1, `range 8-10 days: ${cite.shei2008}`),
     spreadWithinPair: assumption(0.17, 'as for P. fridmani'),
   },
-  clutchSize: published({ from: 465, to: 831 }, `648 +/- 183 eggs: ${cite.shei2008}`),
+  clutchSize: published({ from: 465, to: 831 }, `648 ± 183 eggs: ${cite.shei2008}`),
   larvalDuration: {
     ...larvalThermal,
     medianDays: published(28, `settle from day 28: ${cite.shei2008}; so the first fish, not the middle one`),
     referenceTemperatureC: published(26, cite.shei2008),
-    triedC: assumption({ from: 25, to: 27 }, `one degree about 26 C: ${cite.shei2008}`),
+    triedC: assumption({ from: 25, to: 27 }, `one degree about 26 °C: ${cite.shei2008}`),
     notBeyondC: assumption(31, 'as for clownfish'),
   },
   feeding: {

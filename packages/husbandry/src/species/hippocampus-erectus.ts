@@ -11,14 +11,14 @@ export const hippocampusErectus: SpeciesProfile = {
   tradeName: 'lined seahorse',
   care: published('pouch', `pouch gestation: ${cite.lin2008}`),
   incubation: {
-    medianDays: published(17.33, `gestation 17.33 +/- 2.94 days: ${cite.lin2008}`),
+    medianDays: published(17.33, `gestation 17.33 ± 2.94 days: ${cite.lin2008}`),
     referenceTemperatureC: assumption(
       28,
-      `28-29 C was best for growth (${cite.lin2008}); that of the gestation is not known to us`,
+      `28-29 °C was best for growth (${cite.lin2008}); that of the gestation is not known to us`,
     ),
     q10: embryoQ10,
     triedC: assumption({ from: 27, to: 29 }, 'one degree about the assumed temperature'),
-    notBeyondC: assumption(31, 'as for clownfish; juveniles were tried from 24 to 33 C'),
+    notBeyondC: assumption(31, 'as for clownfish; juveniles were tried from 24 to 33 °C'),
     spreadBetweenPairs: assumption(0.14, `with 0.1 within a pair makes 2.94 / 17.33 = 17 %: ${cite.lin2008}`),
     spreadWithinPair: assumption(0.1, `part of 2.94 / 17.33 = 17 %: ${cite.lin2008}`),
   },
@@ -32,7 +32,7 @@ export const hippocampusErectus: SpeciesProfile = {
   },
   clutchSize: published(
     { from: 206, to: 339 },
-    `272.33 +/- 66.45 young: ${cite.lin2008}; 85 in a first brood, 466 in a sixth: Lin et al. 2012, Biol. Open 1:391-396`,
+    `272.33 ± 66.45 young: ${cite.lin2008}; 85 in a first brood, 466 in a sixth: Lin et al. 2012, Biol. Open 1:391-396`,
   ),
   larvalDuration: null,
   feeding: {

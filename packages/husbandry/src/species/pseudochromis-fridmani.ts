@@ -12,9 +12,9 @@ export const pseudochromisFridmani: SpeciesProfile = {
   care: published('nest', `the male guards an egg ball, and may eat it: ${cite.chen2023}`),
   incubation: {
     medianDays: published(4, `96 h: ${cite.chen2023}`),
-    referenceTemperatureC: published(27, `27 +/- 1 C: ${cite.chen2023}`),
+    referenceTemperatureC: published(27, `27 ± 1 °C: ${cite.chen2023}`),
     q10: embryoQ10,
-    triedC: published({ from: 26, to: 28 }, `27 +/- 1 C: ${cite.chen2023}`),
+    triedC: published({ from: 26, to: 28 }, `27 ± 1 °C: ${cite.chen2023}`),
     notBeyondC: assumption(31, 'as for clownfish'),
     ...durationSpread,
   },
@@ -58,7 +58,7 @@ export const pseudochromisFridmani: SpeciesProfile = {
   permits: [],
   cautions: [
     published(
-      'Parents may eat their clutch even when fed to satiation (55 +/- 37 % of clutches a month, by pair).',
+      'Parents may eat their clutch even when fed to satiation (55 ± 37 % of clutches a month, by pair).',
       cite.chen2023,
     ),
   ],

@@ -17,7 +17,7 @@ export const seahorseGrowth: SpeciesProfile['growth'] = {
   // A third less and more holds twice the deviation of 0.52 in 6.32 cm, and other warmth than 28 C besides.
   lengths: assumption(
     { slow: scaled(2 / 3), middle, fast: scaled(4 / 3) },
-    `6.32 +/- 0.52 cm at nine weeks and 28 C: ${cite.lin2008}; 0.71 mm a day after that, H. kuda: ${cite.chooLiew2006}; 11 mm at birth from memory, straight between them; a third less and more is chosen`,
+    `6.32 ± 0.52 cm at nine weeks and 28 °C: ${cite.lin2008}; 0.71 mm a day after that, H. kuda: ${cite.chooLiew2006}; 11 mm at birth from memory, straight between them; a third less and more is chosen`,
   ),
   weight: published(
     { weightG: 0.0034, atMm: 10, exponent: 2.5535 },

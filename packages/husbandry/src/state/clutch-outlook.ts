@@ -1,4 +1,4 @@
-import type { Because } from '@fryward/shared'
+import type { Because, PlainDate } from '@fryward/shared'
 import { daysBetween, type HusbandryDay } from '../calendar/husbandry-day.ts'
 import { Gap } from '../rule/gap.ts'
 import { factLink, profileLink } from '../rule/why.ts'
@@ -41,6 +41,12 @@ export function clutchOutlook(snapshot: RoomSnapshot, clutch: SnapshotClutch, da
   return found
 }
 
+/** Chance that one of the nights from a date to another is it, as the pages tell of each. */
+export const chanceOfNights = ({ forecast }: ClutchOutlook, { from, to }: { from: PlainDate; to: PlainDate }): number =>
+  forecast.nights
+    .filter(({ date }) => date >= from && date <= to)
+    .reduce((sum, { probability }) => sum + probability, 0)
+
 function workOut(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryDay): ClutchOutlook | Gap {
   const species = findSpecies(clutch.species)
   if (!species)
@@ -48,7 +54,9 @@ function workOut(snapshot: RoomSnapshot, clutch: SnapshotClutch, day: HusbandryD
   const tank = tankOf(snapshot, clutch)
   if (!tank) return new Gap(`${clutch.name}: say which tank it is in.`)
   if (tank.temperatureC < forecastC.from || tank.temperatureC > forecastC.to)
-    return new Gap(`${clutch.name}: ${tank.name} is set to ${tank.temperatureC} C; eggs are forecast from 10 to 40 C.`)
+    return new Gap(
+      `${clutch.name}: ${tank.name} is set to ${tank.temperatureC} °C; eggs are forecast from 10 to 40 °C.`,
+    )
   const forecast = tooLateIsGap(clutch, () => clutchForecast(snapshot, { clutch, at: day.endsAt }))
   if (forecast instanceof Gap) return forecast
   const later = forecast.nights.filter(({ date }) => date >= day.date)

@@ -5,6 +5,6 @@ export const whyLines = (draft: { content: Pick<TaskContent, 'because'> } | unde
   draft?.content.because.map(lineOf) ?? []
 
 const lineOf = ({ joins, quantity, text, label }: Because): string =>
-  [joins?.replace('_', ' '), quantity && `${quantity.value} ${quantity.unit}`, text, label]
+  [joins?.replace('_', ' '), quantity && `${quantity.value} ${quantity.unit}`, label, text]
     .filter((part) => part !== null && part !== undefined)
     .join(' ')

@@ -45,7 +45,7 @@ export function thermalBasis(duration: ThermalDuration): Basis[] {
   return [
     row('median duration', 'days', duration.medianDays),
     row('at temperature', 'C', duration.referenceTemperatureC),
-    row('faster per 10 C', 'times', duration.q10),
+    row('faster per 10 °C', 'times', duration.q10),
     row('no faster past', 'C', duration.notBeyondC),
     row('spread between pairs', 'log', duration.spreadBetweenPairs),
     row('spread within a pair', 'log', duration.spreadWithinPair),

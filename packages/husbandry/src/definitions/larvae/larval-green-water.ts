@@ -17,7 +17,7 @@ export const larvalGreenWaterDefinition = {
       default: 200_000,
       minimum: 10_000,
       maximum: 2_000_000,
-      source: fromMemory('1e5 to 5e5 Nannochloropsis per mL: Moorhead & Zeng 2010, Rev. Fish. Sci. 18:315-343'),
+      source: fromMemory('100,000 to 500,000 Nannochloropsis per mL: Moorhead & Zeng 2010, Rev. Fish. Sci. 18:315-343'),
     },
     lostShare: {
       type: 'number',

@@ -17,7 +17,7 @@ export const artemiaDiscardDefinition = {
       default: COLD_STORE.longestHours,
       minimum: 1,
       maximum: 48,
-      source: published('under 10 C, up to 24 h: Ghent Univ. shrimp nutrition course, Artemia cold storage'),
+      source: published('under 10 °C, up to 24 h: Ghent Univ. shrimp nutrition course, Artemia cold storage'),
     },
   },
 } satisfies RuleDefinition

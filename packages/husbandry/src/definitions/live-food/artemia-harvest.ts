@@ -18,7 +18,7 @@ export const artemiaHarvestDefinition = {
       default: COLD_STORE.longestHours,
       minimum: 1,
       maximum: 48,
-      source: published('under 10 C, up to 8 million per L, up to 24 h: Ghent Univ. shrimp nutrition course'),
+      source: published('under 10 °C, up to 8 million per L, up to 24 h: Ghent Univ. shrimp nutrition course'),
     },
   },
 } satisfies RuleDefinition

@@ -61,7 +61,7 @@ export const artemiaStartDefinition = {
       minimum: 0,
       maximum: 24,
       source: published(
-        'newly hatched nauplii for clownfish; 24 h enriched ones are 870 um: Lavens, Thongrod & Sorgeloos 2000, ch. 6',
+        'newly hatched nauplii for clownfish; 24 h enriched ones are 870 µm: Lavens, Thongrod & Sorgeloos 2000, ch. 6',
       ),
     },
     handlingHours: {

@@ -17,7 +17,7 @@ export const chilledReserveDefinition = {
       minimum: 1,
       maximum: 60,
       source: published(
-        'about 50 % alive after 14 days at 4 C: Assavaaree, Hagiwara, Ide, Maruyama & Lubzens 2001, Aquac. Res. 32:29-39',
+        'about 50 % alive after 14 days at 4 °C: Assavaaree, Hagiwara, Ide, Maruyama & Lubzens 2001, Aquac. Res. 32:29-39',
       ),
     },
   },

@@ -26,7 +26,7 @@ export const concentrateUseByDefinition = {
       minimum: 7,
       maximum: 365,
       source: published(
-        'as good as fresh after a month at 3 C (Yamasaki, Tanabe & Hirata 1989, Mem. Fac. Fish. Kagoshima Univ. 38:77-82); twice that, by practice',
+        'as good as fresh after a month at 3 °C (Yamasaki, Tanabe & Hirata 1989, Mem. Fac. Fish. Kagoshima Univ. 38:77-82); twice that, by practice',
       ),
     },
   },

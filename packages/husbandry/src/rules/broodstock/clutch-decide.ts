@@ -9,13 +9,14 @@ import { ruleInForce } from '../../rule/rule-in-force.ts'
 import { settingLink } from '../../rule/why.ts'
 import type { RoomSnapshot } from '../../snapshot/room-snapshot.ts'
 import { isBrooder } from '../../species/index.ts'
+import { chanceOfNights } from '../../state/clutch-outlook.ts'
 import { clutchEggs } from '../../state/clutch-state.ts'
 import { choiceField } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { choiceOf } from '../../task/values.ts'
-import { chanceLinks, mayBe } from './hatch-night.ts'
+import { mayBe, nightsLink } from './hatch-night.ts'
 
 const choices = [
   { value: 'raise_all', label: 'raise all' },
@@ -33,11 +34,8 @@ export const clutchDecide = defineRule(clutchDecideDefinition, {
     const found = toRaise(snapshot, subject.id, day)
     if (!found || found.isDecided) return []
     const { clutch, outlook } = found
-    const until = addDays(day.date, parameters.daysAhead)
-    const soon = outlook.forecast.nights
-      .filter(({ date }) => date >= day.date && date <= until)
-      .reduce((sum, { probability }) => sum + probability, 0)
-    if (soon < parameters.fromChance) return []
+    const nights = { from: day.date, to: addDays(day.date, parameters.daysAhead) }
+    if (chanceOfNights(outlook, nights) < parameters.fromChance) return []
     const tanks = freeLarvalTanks(snapshot)
     const others = clutchesToRaise(snapshot, day).map(({ name }) => name)
     const eggs = clutchEggs(snapshot, clutch)
@@ -71,7 +69,8 @@ export const clutchDecide = defineRule(clutchDecideDefinition, {
             }),
           ],
           because: [
-            ...chanceLinks(outlook),
+            ...outlook.because,
+            nightsLink(outlook, nights),
             ...(eggs === null
               ? []
               : [

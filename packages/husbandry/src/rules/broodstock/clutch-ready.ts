@@ -1,5 +1,5 @@
 import type { CareKind, firstFoods, Phrase } from '@fryward/shared'
-import type { HusbandryDay } from '../../calendar/husbandry-day.ts'
+import { addDays, type HusbandryDay } from '../../calendar/husbandry-day.ts'
 import { type DayRound, firstRound } from '../../calendar/rounds.ts'
 import { clutchReadyDefinition } from '../../definitions/broodstock/clutch-ready.ts'
 import { collectingRound } from '../../plans/floating-eggs.ts'
@@ -13,7 +13,7 @@ import { animals, litres, perMl, roundAnimals } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
 import { asksForDecision } from './clutch-decide.ts'
-import { chanceLinks, mayBe } from './hatch-night.ts'
+import { mayBe, nightsLink } from './hatch-night.ts'
 
 // Common practice: nothing that hatches is lifted out of water or taken in a dry net.
 const carryStep: Record<CareKind, string> = {
@@ -32,7 +32,7 @@ const foodWords: Record<(typeof firstFoods)[number], string> = {
 }
 
 export const clutchReady = defineRule(clutchReadyDefinition, {
-  draft: ({ snapshot, day, subject, parameter }) => {
+  draft: ({ snapshot, day, subject, parameters, parameter }) => {
     const found = readyingDue(snapshot, subject.id, day)
     if (!found) return []
     const { clutch, outlook, isDecided } = found
@@ -75,7 +75,12 @@ export const clutchReady = defineRule(clutchReadyDefinition, {
             phrase(carryStep[clutch.care]),
           ],
           cautions: outlook.species.cautions.map(({ value }) => value),
-          because: [...chanceLinks(outlook), parameter('fromChance', 'and'), parameter('daysAhead', 'and')],
+          because: [
+            ...outlook.because,
+            nightsLink(outlook, { from: day.date, to: addDays(day.date, parameters.daysAhead) }),
+            parameter('fromChance', 'and'),
+            parameter('daysAhead', 'and'),
+          ],
         }),
         context: {},
       },

@@ -43,19 +43,27 @@ describe('before the night', () => {
     const nights = (date: string) =>
       clutchOutlook(built.build(), built.build().clutches[0]!, husbandryDay({ room: built.build().room, date }))
         .forecast.nights
-    const told = (date: string, rule: typeof clutchReady | typeof clutchLook = clutchReady) =>
+    const told = (date: string, rule: typeof clutchReady | typeof clutchLook | typeof clutchDark = clutchLook) =>
       onlyDraft(built.drafts(date, [rule])).content.because.find(({ label }) => label.startsWith('chance'))
     const chanceOf = (date: string) => nights(date).find((night) => night.date === date)!.probability
     const over = (date: string) =>
       nights(date)
         .filter((night) => night.date < date)
         .reduce((sum, { probability }) => sum + probability, 0)
-    const early = told('2026-03-06', clutchLook)
+    const early = told('2026-03-06')
     expect(early).toMatchObject({ label: 'chance that it is tonight' })
     expect(early?.quantity?.value).toBeCloseTo(chanceOf('2026-03-06'), 2)
     expect(over('2026-03-10')).toBeGreaterThan(0.1)
-    expect(told('2026-03-10')).toMatchObject({ label: 'chance that it is tonight, if it was not before' })
-    expect(told('2026-03-10')?.quantity?.value).toBeCloseTo(chanceOf('2026-03-10') / (1 - over('2026-03-10')), 2)
+    expect(told('2026-03-10', clutchDark)).toMatchObject({ label: 'chance that it is tonight, if it was not before' })
+    expect(told('2026-03-10', clutchDark)?.quantity?.value).toBeCloseTo(
+      chanceOf('2026-03-10') / (1 - over('2026-03-10')),
+      2,
+    )
+    // What is readied a day ahead goes by both nights.
+    const ahead = told('2026-03-09', clutchReady)
+    expect(ahead).toMatchObject({ label: 'chance of 2026-03-09 to 2026-03-10, together' })
+    const both = nights('2026-03-09').filter(({ date }) => date === '2026-03-09' || date === '2026-03-10')
+    expect(ahead?.quantity?.value).toBeCloseTo(both[0]!.probability + both[1]!.probability, 2)
   })
 
   test('whoever decides is told what room grow-out has left once the larvae that swim already have moved', () => {

@@ -66,8 +66,8 @@ export const pairFeed = defineRule(pairFeedDefinition, {
           ],
           fields: [...(look ? eggLookFields(look) : []), ...feedFields()],
           because: [
-            settingLink(pair.id, 'resting', { label: 'resting', text: pair.isResting ? 'yes' : 'no' }),
-            parameter(pair.isResting ? 'restingFeedsPerDay' : 'feedsPerDay', 'and'),
+            ...(pair.isResting ? [settingLink(pair.id, 'resting', { label: 'resting' })] : []),
+            parameter(pair.isResting ? 'restingFeedsPerDay' : 'feedsPerDay', pair.isResting ? 'and' : null),
             ...(isSlow ? [] : [parameter('minutes', 'and')]),
             ...(look ? eggLookLinks(look).map((link) => ({ ...link, joins: 'and' as const })) : []),
           ],

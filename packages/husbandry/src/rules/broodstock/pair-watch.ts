@@ -83,10 +83,7 @@ export const pairConditioning = defineRule(pairConditioningDefinition, {
           verb: 'feed',
           title: titled('feed', { thing: 'fresh food' }),
           steps: [phrase('Shrimp, clam or squid, rinsed and cut to their mouths; as much as they clear at once.')],
-          because: [
-            settingLink(pair.id, 'clutches', { label: 'brooding', text: 'no' }),
-            parameter('extraFeeds', 'and'),
-          ],
+          because: [settingLink(pair.id, 'clutches', { label: 'not brooding' }), parameter('extraFeeds', 'and')],
         }),
         context: {},
       },

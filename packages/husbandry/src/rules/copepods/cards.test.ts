@@ -88,7 +88,7 @@ describe('a feed of algae', () => {
     expect(whyLines(fed()).slice(2, 4)).toEqual([eaten, 'divided by 65000000000 cells_per_mL in the bottle'])
     expect(whyLines(fed('water_green')).slice(2, 4)).toEqual([eaten, 'times 0.5 share water still green'])
     expect(whyLines(fed('water_green', 'water_clear')).slice(2, 4)).toEqual([
-      'and all of it again water clear, nothing left',
+      'and water clear, nothing left all of it again',
       'divided by 65000000000 cells_per_mL in the bottle',
     ])
     expect([fed(), fed('water_green'), fed('water_clear')].map(({ content }) => content.amount?.value)).toEqual([
@@ -255,7 +255,7 @@ describe('a harvest of nauplii', () => {
     room.feedLink(batch, culture)
     const draft = onlyDraft(room.drafts(date, [copepodHarvest]))
     expect(whyLines(draft)).toEqual([
-      ...[adults, ...share, 'and Batch 1 feeds', 'and 2 per_mL nauplii a day in the larvae’s water'],
+      ...[adults, ...share, 'and feeds Batch 1', 'and 2 per_mL nauplii a day in the larvae’s water'],
       'and 0.5 share of the water at most',
     ])
     const signed = (values: object) => signOff(copepodHarvest, draft, { ...values }).facts
@@ -298,7 +298,7 @@ describe('water and vessel', () => {
       'times 0.2 share of the water',
       'equals 2 L to change',
     ]
-    expect(whyLines(draft())).toEqual(['not yet siphoned so far', ...why])
+    expect(whyLines(draft())).toEqual(['not yet siphoned', ...why])
     room.fact('care', culture.id, '2026-03-02T08:00:00.000Z', { act: 'siphon_bottom' })
     expect(whyLines(draft())).toEqual(['last siphoned', ...why])
     expect(signOff(copepodSiphon, draft(), { amountL: 3 }).facts[1]?.data).toEqual({ removedL: 3, addedL: 3 })
@@ -312,7 +312,7 @@ describe('water and vessel', () => {
       'Look through a cup of them for rotifers and ciliates before they go in: pick, rinse, sieve again.',
     )
     const why = [
-      ...['2026-01-20 started or last restarted', 'and 49 days of age', 'and 42 days from one restart to the next'],
+      ...['started or last restarted 2026-01-20', 'and 49 days of age', 'and 42 days from one restart to the next'],
       'and 0.5 share of its animals',
     ]
     expect(whyLines(draft())).toEqual(why)
@@ -336,7 +336,7 @@ describe('trouble', () => {
     expect((Date.parse(draft.lateAt) - Date.parse(draft.dueAt)) / 60_000).toBe(60)
     expect(saidSteps(draft).at(-1)).toBe('Touch no other culture with hands or tools that were in C1.')
     expect(whyLines(draft)).toEqual([
-      ...['bad smell, ciliates seen', 'and 6 per_mL counted', 'and 4 per_mL counted', 'and 2 per_mL counted'],
+      ...['seen bad smell, ciliates', 'and 6 per_mL counted', 'and 4 per_mL counted', 'and 2 per_mL counted'],
       ...['and it smells, ciliates, the counts fall', 'and 24 hours that signs count for'],
     ])
   })

@@ -68,7 +68,7 @@ export const copepodCount = defineRule(copepodCountDefinition, {
           because: [
             last
               ? factLink(last.fact, { label: 'last counted', quantity: perMl(last.densityPerMl) })
-              : settingLink(culture.id, 'history', { label: 'counted since its start', text: 'not yet' }),
+              : settingLink(culture.id, 'history', { label: 'not yet counted since its start' }),
             parameter('everyDays', 'and'),
             parameter('sampleMl', 'and'),
           ],

@@ -45,7 +45,7 @@ export const copepodSiphon = defineRule(copepodSiphonDefinition, {
           because: [
             last
               ? factLink(last, { label: 'last siphoned' })
-              : settingLink(culture.id, 'history', { label: 'siphoned so far', text: 'not yet' }),
+              : settingLink(culture.id, 'history', { label: 'not yet siphoned' }),
             parameter('everyDays', 'and'),
             settingLink(culture.id, 'volume', { label: 'in it', quantity: litres(culture.volumeL), joins: 'and' }),
             parameter('share', 'times'),

@@ -77,7 +77,7 @@ describe('a feed of juveniles', () => {
     const [first] = feeds(room)
     expect([saidTitle(first), first?.content.amountOf]).toEqual(['A pinch of dry food, first feed', null])
     expect(saidSteps(first)).toEqual(dry)
-    expect(whyLines(first)[0]).toBe('not known how many Group 1 are')
+    expect(whyLines(first)[0]).toBe('how many Group 1 are not known')
     expect(whyLines(first).at(-1)).toBe('divided by 3 feeds that the rounds allow')
     expect(signOff(juvenileFeed, first!).facts).toEqual([{ kind: 'feeding', subjectId: id, data: { food: 'dry' } }])
   })
@@ -175,7 +175,7 @@ describe('a count', () => {
     expect(saidSteps(counted({ volumeL: 160 }).draft())).toEqual(steps)
     expect(saidSteps(counted({ volumeL: 159 }).draft()).at(-2)).toBe('G holds 79 animals at most: move some on.')
     expect(whyLines(draft())).toEqual([
-      ...['last counted', 'and 14 days from one count to the next', 'and 13 to 23 mm usual at their age'],
+      ...['last counted', 'and 14 days from one count to the next', 'and usual at their age 13 to 23 mm'],
       ...['and 200 L in G', 'times 0.5 per_L at most'],
     ])
   })
@@ -202,7 +202,7 @@ describe('a count', () => {
     const room = new SnapshotBuilder()
     room.group({ settledOn: '2026-02-24' })
     expect(room.drafts('2026-03-09', [juvenileCount]).drafts).toEqual([])
-    expect(whyLines(onlyDraft(room.drafts(date, [juvenileCount])))[0]).toBe('2026-02-24 settled')
+    expect(whyLines(onlyDraft(room.drafts(date, [juvenileCount])))[0]).toBe('settled 2026-02-24')
   })
 
   test('keeps what was measured, seen and noted, and a count of none ends the asking', () => {

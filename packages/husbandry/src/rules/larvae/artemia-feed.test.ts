@@ -43,7 +43,7 @@ describe('nauplii out of a counted jar', () => {
       ...['1 per_mL Artemia to start a feed with', 'times 20 L in Nursery 1', 'equals 20000 animals to add'],
       ...['and 5 days old at the first Artemia', 'divided by 400 per_mL in the jar, counted', 'equals 50 mL to give'],
       ...['and 2 hours before dark at the last feed', 'and 3 days from the first to the full amount'],
-      ...['and 3 per_mL at most', 'and dry food weaned to'],
+      ...['and 3 per_mL at most', 'and weaned to dry food'],
       ...['and 5 days old at the first dry food', 'and 25 days old when dry food is all'],
     ])
     expect(saidSteps(second)).toEqual(saidSteps(first).slice(2))

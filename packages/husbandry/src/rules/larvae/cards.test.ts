@@ -66,7 +66,7 @@ describe('a look', () => {
     expect([draft.roundId, draft.content.verb]).toEqual(['midday', 'look'])
     expect(saidSteps(draft)).toEqual([...look, ...weekly])
     expect(draft.content.looks).toEqual(['full_bellies', 'hungry_larvae', 'settled_larvae', 'deformed_larvae'])
-    expect(whyLines(draft)).toEqual(['2026-03-08 hatched the night of', 'and 2 days from one look to the next'])
+    expect(whyLines(draft)).toEqual(['hatched the night of 2026-03-08', 'and 2 days from one look to the next'])
   })
 
   test('without the light says when they were looked at last', () => {
@@ -115,7 +115,7 @@ describe('siphoning the bottom', () => {
     expect([draft.roundId, draft.content.verb]).toEqual(['midday', 'siphon'])
     expect(saidSteps(draft)).toEqual([...look, ...weekly, ...siphon])
     expect(draft.content.looks).toEqual(['full_bellies', 'hungry_larvae', 'settled_larvae', 'deformed_larvae'])
-    expect(whyLines(draft)).toEqual(['2026-03-07 hatched the night of', 'and 2 days old when it begins'])
+    expect(whyLines(draft)).toEqual(['hatched the night of 2026-03-07', 'and 2 days old when it begins'])
   })
 
   test('alone asks for the dead and the deformed among them, and for no look', () => {
@@ -160,7 +160,7 @@ describe('changing their water', () => {
     ])
     // A fifth on day 3: 0.2 x 20 L.
     expect(whyLines(draft)).toEqual([
-      ...['2026-03-06 hatched the night of', 'and 0.2 share at first', 'and 0.02 share more each day'],
+      ...['hatched the night of 2026-03-06', 'and 0.2 share at first', 'and 0.02 share more each day'],
       ...['equals 0.2 share today', 'times 20 L in Nursery 1'],
     ])
   })
@@ -172,7 +172,7 @@ describe('changing their water', () => {
       'The rest out through a screen that holds the young; in by a drip line, over an hour.',
       'Prey goes with it: before a feed, not after one.',
     ])
-    expect(whyLines(draft)[0]).toBe('2026-03-06 released the night of')
+    expect(whyLines(draft)[0]).toBe('released the night of 2026-03-06')
   })
 
   test('by what was read of ammonia says how much that is, and without a look asks for none', () => {
@@ -213,7 +213,7 @@ describe('the head count', () => {
       'Write down how many are left in it; what was moved is written down as a move, on their page.',
     ])
     expect(whyLines(draft)).toEqual([
-      ...['2026-03-03 hatched the night of', 'and 5 days old at the count', 'and 7 days old at the latest'],
+      ...['hatched the night of 2026-03-03', 'and 5 days old at the count', 'and 7 days old at the latest'],
       ...['and 200 animals by the book', 'and 20 L in Nursery 1', 'times 20 per_L larvae at most'],
     ])
   })
@@ -244,7 +244,7 @@ describe('the head count', () => {
       'Five of them to a ruler, nose to tail. Sick or bent ones are written down.',
     ])
     const again = 'and 14 days from one count of young that wait for grow-out to the next'
-    const born = '2026-01-31 hatched the night of'
+    const born = 'hatched the night of 2026-01-31'
     expect(whyLines(asked())).toEqual([born, again, 'and 200 animals by the book'])
     room.fact('count', batch.id, '2026-02-25T12:00:00.000Z', { of: 'larvae', animals: [150] })
     expect(whyLines(asked())).toEqual([born, 'and last counted', again, 'and 150 animals by the book'])
@@ -283,8 +283,8 @@ describe('rotifers left and given', () => {
     expect(saidSteps(draft)[0]).toBe('Take 3 samples of 10 mL from different places, before feeding.')
     // A. ocellaris eats rotifers until day 11.
     expect(whyLines(draft)).toEqual([
-      ...['2026-03-07 hatched the night of', 'and 11 days old when rotifers end', 'and 4 per_mL last counted'],
-      ...['and Nursery 1 in', 'and 10 mL a sample'],
+      ...['hatched the night of 2026-03-07', 'and 11 days old when rotifers end', 'and 4 per_mL last counted'],
+      ...['and in Nursery 1', 'and 10 mL a sample'],
     ])
   })
 
@@ -305,7 +305,7 @@ describe('rotifers left and given', () => {
       ...['10 per_mL rotifers to keep', 'minus 0 per_mL left: none fed yet', 'times 20 L in Nursery 1'],
       ...['equals 200000 animals to add', 'divided by 250 per_mL counted', 'and 0.1 share lost in sieving'],
       ...['and 15 per_mL at most', 'and 20 per_mL at most, where they eat it before the next feed'],
-      ...['and 5-10 per mL usual for ocellaris clownfish', 'equals 890 mL of R1, to what a jug or syringe shows'],
+      ...['and usual for ocellaris clownfish 5-10 per mL', 'equals 890 mL of R1, to what a jug or syringe shows'],
     ])
   })
 
@@ -485,7 +485,7 @@ describe('water that larvae live in', () => {
     expect(saidSteps(test1).at(-1)).toBe(
       'From 0.26 mg_per_L on, water is changed at once: at 8.2 pH that much is poisonous here. Any colour below it is watched; none is best.',
     )
-    expect(whyLines(test1)).toEqual(['none tests so far', 'and 2 days from one test to the next'])
+    expect(whyLines(test1)).toEqual(['tests so far none', 'and 2 days from one test to the next'])
     expect(lateAfterMinutes(test1)).toBe(120)
     const read = { totalAmmoniaNMgPerL: 0.5, pH: 8.1, temperatureC: 27 }
     room.fact('water_test', tank.id, `${date}T06:40:00.000Z`, read)

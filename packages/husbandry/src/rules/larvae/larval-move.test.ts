@@ -46,7 +46,7 @@ describe('a move to grow-out', () => {
     expect(draft.content.looks).toEqual(['settled_larvae', 'deformed_larvae'])
     // Bars appear at some eleven days (Roux et al. 2019); 0.5 x 420.
     expect(whyLines(draft)).toEqual([
-      ...['most barred and settled seen', 'and 2026-03-01 to 2026-03-05 likely to settle'],
+      ...['seen most barred and settled', 'and likely to settle 2026-03-01 to 2026-03-05'],
       ...['and 25 days old when dry food is all', 'and 210 animals room in Grow-out'],
       'and 7 days after it should have settled',
     ])
@@ -55,7 +55,7 @@ describe('a move to grow-out', () => {
   test('of those that nobody called weaned takes only who eats in front of somebody', () => {
     const draft = onlyDraft({ drafts: moves(young({ hatchedOn: '2026-02-01' }).room), gaps: [] })
     expect(saidSteps(draft)).toEqual([notAll('dry food'), noNet, drip, lightsLow('dry food')])
-    expect(whyLines(draft)[0]).toBe('2026-02-10 to 2026-02-14 likely to settle')
+    expect(whyLines(draft)[0]).toBe('likely to settle 2026-02-10 to 2026-02-14')
   })
 
   test('of young that a pouch let go waits for frozen food alone, with no settling to be seen', () => {

@@ -106,7 +106,7 @@ export const artemiaHarvest = defineRule(artemiaHarvestDefinition, {
               quantity: degC(vessel.temperatureC),
               joins: 'and',
             }),
-            computedLink('hatching time by temperature', 'about 24 h at 28 C: general literature (from memory)', {
+            computedLink('hatching time by temperature', 'about 24 h at 28 °C: general literature (from memory)', {
               label: 'to hatch',
               quantity: hours(Number(hatchHours.toFixed(1))),
               joins: 'and',

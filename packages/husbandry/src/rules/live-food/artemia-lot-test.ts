@@ -67,7 +67,7 @@ export const artemiaLotTest = defineRule(artemiaLotTestDefinition, {
           because: [
             last
               ? factLink(last, { label: 'last tested' })
-              : settingLink(vessel.id, 'history', { label: 'last tested', text: 'not yet' }),
+              : settingLink(vessel.id, 'history', { label: 'not yet tested' }),
             parameter('everyDays', 'and'),
           ],
         }),

@@ -390,7 +390,7 @@ describe('testing the tin', () => {
       { name: 'nauplii', isRequired: true, volumeMl: 0.25, replicates: 3 },
       { name: 'unhatched', isRequired: false, volumeMl: 0.25, replicates: 3 },
     ])
-    expect(whyLines(draft)).toEqual(['not yet last tested', 'and 90 days from one test to the next'])
+    expect(whyLines(draft)).toEqual(['not yet tested', 'and 90 days from one test to the next'])
   })
 
   test('is one for all vessels, at the first of them, while anybody eats Artemia, every ninety days', () => {

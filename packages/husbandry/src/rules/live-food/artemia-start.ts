@@ -178,7 +178,7 @@ function hatchLinks({ vessel, plan }: ArtemiaStart, amount: Quantity): Because[]
     }),
     computedLink(
       'hatching time by temperature',
-      'about 24 h at 28 C, longer when cooler: general literature (from memory)',
+      'about 24 h at 28 °C, longer when cooler: general literature (from memory)',
       { label: 'to hatch', quantity: hours(Number(plan.hatchHours.toFixed(1))), joins: 'and' },
     ),
   ]

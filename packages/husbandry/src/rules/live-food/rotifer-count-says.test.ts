@@ -23,7 +23,7 @@ describe('a count', () => {
     const { asked, counted } = culture({ startedAt: '2026-03-08T08:00:00.000Z' })
     expect(saidTitle(asked()[0])).toBe('Count rotifers and eggs')
     expect(whyLines(asked()[0])).toEqual([
-      ...['2026-03-08 started, not counted yet', 'and 7 days old: counted daily until then', 'and 2 days of age'],
+      ...['started, not counted yet 2026-03-08', 'and 7 days old: counted daily until then', 'and 2 days of age'],
     ])
     expect(asked()[0]?.content.fields[0]).toMatchObject({ isRequired: true, usual: null })
     counted('2026-03-08T09:00:00.000Z', 210)
@@ -54,7 +54,7 @@ describe('a count', () => {
     const { room, culture: made, counted, asked } = culture()
     counted('2026-03-09T07:00:00.000Z')
     for (const name of ['B1', 'B2']) room.feedLink(room.batch({ name, hatchedOn: '2026-03-06' }), made)
-    expect(whyLines(asked()[0])[1]).toBe('and B1, B2 feeds')
+    expect(whyLines(asked()[0])[1]).toBe('and feeds B1, B2')
     const rare = culture()
     rare.counted('2026-03-08T07:00:00.000Z')
     expect(whyLines(rare.asked()[0])[1]).toBe('and 2 days from one count to the next')
@@ -126,7 +126,7 @@ describe('a vessel that stands empty', () => {
       { name: 'animals', usual: null, likelyMinimum: 110_000, likelyMaximum: 11_000_000 },
     ])
     expect(whyLines(draft)).toEqual([
-      '2026-03-09 begun again, and nothing put in',
+      'begun again, and nothing put in 2026-03-09',
       ...['and 18 L in it', 'times 63 per_mL to start with', 'equals no culture to take it from'],
     ])
     expect(signOff(rotiferEmpty, draft, { animals: 900_000.4 }).facts).toEqual([

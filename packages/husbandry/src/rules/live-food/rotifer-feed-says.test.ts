@@ -43,7 +43,7 @@ describe('a feed of concentrate', () => {
       'Use the brush that belongs to R1; after the count, before the feed.',
       expect.stringMatching(/^Brush walls and bottom down/),
     ])
-    expect(whyLines(first).at(-1)).toBe('and 2026-03-01 not brushed since its start')
+    expect(whyLines(first).at(-1)).toBe('and not brushed since its start 2026-03-01')
     const before = { ...first!, context: { ...(first!.context as object), brushes: undefined } }
     expect(signOff(rotiferFeed, before).facts.map(({ kind }) => kind)).toEqual(['feeding'])
   })

@@ -122,7 +122,7 @@ describe('a culture in trouble', () => {
       expect.stringMatching(/start it again from the backup/),
     ])
     expect(whyLines(draft)).toEqual([
-      ...['swimming slow, sinking, foam seen', 'and bad smell seen'],
+      ...['seen swimming slow, sinking, foam', 'and seen bad smell'],
       ...['and 220 per_mL counted', 'and 230 per_mL counted', 'and 240 per_mL counted, 0.50 eggs a female'],
       ...['and they swim slowly', 'and they sink or clump', 'and it smells', 'and 24 hours that signs count for'],
     ])
@@ -352,7 +352,7 @@ describe('a crashed culture', () => {
     looked(`${date}T06:20:00.000Z`, 'bad_smell')
     const why = whyLines(onlyDraft({ drafts: asked(), gaps: [] }))
     expect(why.slice(3, 6)).toEqual([
-      ...['and swimming slow, foam seen', 'and bad smell seen', expect.stringMatching(/^and 0\.5 share /)],
+      ...['and seen swimming slow, foam', 'and seen bad smell', expect.stringMatching(/^and 0\.5 share /)],
     ])
     // Foam alone is watched: a culture is not given up for it.
     room.snapshot.facts = room.snapshot.facts.filter(({ kind }) => kind !== 'observation')

@@ -106,7 +106,7 @@ describe('a culture’s water', () => {
     expect(draft?.content.fields.map(({ name }) => name)).toEqual([
       ...['totalAmmoniaNMgPerL', 'pH', 'salinity', 'oxygenMgPerL', 'temperatureC'],
     ])
-    expect(whyLines(draft)).toEqual(['none tests so far', 'and 7 days from one test to the next'])
+    expect(whyLines(draft)).toEqual(['tests so far none', 'and 7 days from one test to the next'])
   })
 
   test('is read again within the hour once it was changed, and says that it was', () => {
@@ -134,7 +134,7 @@ describe('brush, filter and backup', () => {
     expect([draft().roundId, saidTitle(draft())]).toEqual(['morning', 'Brush the walls'])
     expect(saidSteps(draft())[0]).toBe('Use the brush that belongs to R1; after the count, before the feed.')
     expect(whyLines(draft())).toEqual([
-      '2026-02-17 not brushed since its start',
+      'not brushed since its start 2026-02-17',
       'and 1 days from one brushing to the next',
     ])
     room.fact('care', culture.id, '2026-03-09T07:00:00.000Z', { act: 'brush_walls' })
@@ -332,7 +332,7 @@ describe('a restart', () => {
       { name: 'amountL', label: 'Culture carried over', usual: 9, maximum: 18 },
     ])
     expect(whyLines(draft)).toEqual([
-      ...['2026-02-10 started or last restarted', 'and 28 days of age', expect.stringMatching(/^and 28 days /)],
+      ...['started or last restarted 2026-02-10', 'and 28 days of age', expect.stringMatching(/^and 28 days /)],
       ...['and 18 L in it', expect.stringMatching(/^times 0\.5 share /)],
     ])
     // 6 L x 200,000, a tenth lost in the sieve.

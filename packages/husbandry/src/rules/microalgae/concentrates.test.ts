@@ -40,7 +40,7 @@ describe('turning bottles over', () => {
       expect.stringMatching(/ten times/),
       'In the refrigerator, near 4 degC, never frozen.',
     ])
-    expect(whyLines(draft)[0]).toBe('not yet last done')
+    expect(whyLines(draft)[0]).toBe('not yet done')
     room.append(signOff(concentrateShake, draft).facts[0]!, { at: '2026-03-10T07:10:00.000Z' })
     expect([shaken(room), shaken(room, '2026-03-11')]).toEqual([[], ['Turn over green']])
     expect(whyLines(room.drafts('2026-03-11', [concentrateShake]).drafts[0])[0]).toBe('last done')
@@ -75,13 +75,13 @@ describe('the age of a bottle', () => {
   test('is read off its label, and off the rule that it is past', () => {
     const why = (given: Partial<SnapshotConcentrate>) => whyLines(asked(given).drafts[0])
     const [week, opened] = ['and 7 days before its date', 'and 60 days open']
-    expect(why({ useBy: '2026-03-15' })).toEqual(['2026-03-15 use by', week])
-    expect(why({ useBy: '2026-03-09' })).toEqual(['2026-03-09 use by', week])
+    expect(why({ useBy: '2026-03-15' })).toEqual(['use by 2026-03-15', week])
+    expect(why({ useBy: '2026-03-09' })).toEqual(['use by 2026-03-09', week])
     // On its last day it is past for having been open too long, not for its date.
     expect(why({ useBy: '2026-03-10', openedOn: '2026-01-09' }).at(-1)).toBe(opened)
     expect(why({ openedOn: '2026-01-09' })).toEqual(['60 days open', opened])
     const [both] = asked({ openedOn: '2026-01-08', useBy: '2026-04-01' }).drafts
-    expect(whyLines(both)).toEqual(['2026-04-01 use by', 'and 61 days open', opened])
+    expect(whyLines(both)).toEqual(['use by 2026-04-01', 'and 61 days open', opened])
     expect(both?.content.because.map(({ origin }) => (origin.kind === 'setting' ? origin.where : null))).toEqual([
       ...['bottle green', 'bottle green', null],
     ])

@@ -78,7 +78,7 @@ describe('splitting live algae', () => {
       '10 L in it',
       'times 0.5 share of the culture',
       'and 7 days from one split to the next',
-      'and 2026-03-03 started 7 days ago',
+      'and started 7 days ago 2026-03-03',
     ])
     const steps = saidSteps(draft)
     expect(steps[0]).toMatch(/^Into clean bottles/)

@@ -50,7 +50,7 @@ export const microalgaeLook = defineRule(microalgaeLookDefinition, {
           because: [
             last
               ? factLink(last, { label: 'last looked at' })
-              : settingLink(culture.id, 'start', { label: 'looked at', text: 'not yet' }),
+              : settingLink(culture.id, 'start', { label: 'not yet looked at' }),
             parameter('everyDays', 'and'),
           ],
         }),

@@ -59,7 +59,7 @@ export function periodicCare(
             because: [
               last
                 ? factLink(last, { label: 'last done' })
-                : settingLink(subject.id, 'history', { label: 'last done', text: 'not yet' }),
+                : settingLink(subject.id, 'history', { label: 'not yet done' }),
               parameter('everyDays', 'and'),
               ...(call.because ?? []),
             ],

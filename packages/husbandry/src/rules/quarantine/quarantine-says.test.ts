@@ -28,7 +28,7 @@ describe('whether fish have come', () => {
     expect(saidTitle(draft)).toBe('Check whether fish have come')
     expect(draft.content.fields.map(({ name }) => name)).toEqual(['number', 'bagL', 'bagSalinity', 'note'])
     expect(draft.content.fields[0]).toMatchObject({ isRequired: true, likelyMinimum: 0 })
-    expect(whyLines(draft)).toEqual(['quarantine kind of tank', expect.stringMatching(/^and 7 days /)])
+    expect(whyLines(draft)).toEqual(['kind of tank quarantine', expect.stringMatching(/^and 7 days /)])
     room.fact('care', tank.id, '2026-03-03T18:40:00.000Z', { act: 'quarantine_empty' })
     expect(whyLines(room.drafts(date, [quarantineArrival]).drafts[0])[1]).toBe('and last found empty')
     expect(room.drafts('2026-03-09', [quarantineArrival]).drafts).toEqual([])
@@ -146,7 +146,7 @@ describe('watching them', () => {
     const { room, tank, came } = quarantine()
     came('2026-03-08T15:00:00.000Z')
     const asked = (on = date) => room.drafts(on, [quarantineWatch]).drafts
-    expect(whyLines(asked()[0])).toEqual(['quarantine kind of tank', 'and 1 days from one look to the next'])
+    expect(whyLines(asked()[0])).toEqual(['kind of tank quarantine', 'and 1 days from one look to the next'])
     for (const on of ['08', '09'])
       room.fact('observation', tank.id, `2026-03-${on}T18:40:00.000Z`, { signs: ['all_well'] })
     expect(asked('2026-03-09')).toEqual([])

@@ -46,7 +46,7 @@ test('plugs come first thing, the battery at noon, the tools last of all, each w
 test('what was done early is not asked for again before its time, and says when it was done', () => {
   const room = new SnapshotBuilder()
   room.tank()
-  expect(whyLines(onlyDraft(room.drafts(date, [roomTools])))[0]).toBe('not yet last done')
+  expect(whyLines(onlyDraft(room.drafts(date, [roomTools])))[0]).toBe('not yet done')
   room.fact('care', room.snapshot.room.id, '2026-03-04T20:00:00.000Z', { act: 'disinfect_tools' })
   expect(room.drafts(date, [roomTools]).drafts).toEqual([])
   const draft = onlyDraft(room.drafts('2026-03-11', [roomTools]))

@@ -109,13 +109,13 @@ describe('the week’s change', () => {
     const asked = () => onlyDraft(room.drafts('2026-03-16', [tankWaterTest, tankWaterChange]))
     expect([asked().roundId, asked().content.verb]).toEqual(['midday', 'change_water'])
     expect(whyLines(asked())).toEqual([
-      ...['100 L in T', 'and runs filter', 'times 0.1 share of the water', 'equals 10 L to change'],
+      ...['100 L in T', 'and filter runs', 'times 0.1 share of the water', 'equals 10 L to change'],
       ...['and 7 days from one change to the next', 'and last water in'],
     ])
     expect(asked().content.cautions).toEqual(electricityCautions)
     tank.hasFilter = false
     expect(whyLines(asked()).slice(1, 3)).toEqual([
-      'and none filter',
+      'and filter none',
       'times 0.5 share of the water where no filter runs',
     ])
     room.snapshot.facts = []
@@ -163,7 +163,7 @@ describe('the week’s test', () => {
     expect(asked().content.cautions).toEqual(fishWaterCautions)
     expect(whyLines(asked())).toEqual(['last tested', 'and 7 days from one test to the next'])
     room.snapshot.facts = []
-    expect(whyLines(asked())[0]).toBe('none tests so far')
+    expect(whyLines(asked())[0]).toBe('tests so far none')
   })
 
   test('is made again in the round after a change against what was read, and says so', () => {

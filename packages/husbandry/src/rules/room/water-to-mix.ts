@@ -150,7 +150,7 @@ function mixFields({ totalL, totalSaltG }: Mix): TaskField[] {
 
 function needLinks(needs: readonly WaterNeed[]): Because[] {
   return needs.map((need, index) =>
-    computedLink(`${need.name}: ${need.purpose}`, null, {
+    computedLink('the list of tomorrow', null, {
       label: `${need.name}, ${need.purpose}`,
       quantity: litres(need.litres),
       joins: index === 0 ? null : 'plus',
