@@ -11,12 +11,12 @@ import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { groupNumbers } from '../../state/group-state.ts'
 import { type JuvenileSize, juvenileSize } from '../../state/juvenile-growth.ts'
 import { tankOf } from '../../state/larval-diet.ts'
-import { deformedField, lengthField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
+import { deformedField, lengthField, noteField, numberField } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { numberOf, textOf } from '../../task/values.ts'
 import { youngWords } from '../../task/young.ts'
+import { headCountFacts } from '../parts/head-count.ts'
 
 export const juvenileCount = defineRule(juvenileCountDefinition, {
   draft: ({ snapshot, day, subject, parameters, parameter }) => {
@@ -90,20 +90,7 @@ export const juvenileCount = defineRule(juvenileCountDefinition, {
       },
     ]
   },
-  record: ({ values, subjectId }) => {
-    const number = Math.round(numberOf(values, 'number') ?? 0)
-    const note = textOf(values, 'note')
-    return {
-      facts: [
-        {
-          kind: 'count',
-          subjectId,
-          data: { of: 'juveniles', animals: [number], ...seenOfYoung(values) },
-        },
-        ...(note ? [{ kind: 'observation' as const, subjectId, data: { note } }] : []),
-      ],
-    }
-  },
+  record: ({ values, subjectId }) => ({ facts: headCountFacts(subjectId, 'juveniles', values) }),
 })
 
 /** Five to a ruler; and what to do for those that stayed small. */

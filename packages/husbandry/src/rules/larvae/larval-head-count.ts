@@ -7,12 +7,12 @@ import { usualLengthsMm } from '../../species/juvenile-growth.ts'
 import { batchNumbers } from '../../state/batch-state.ts'
 import { daysSince, factsUntil } from '../../state/day-facts.ts'
 import { larvalDiet, tankOf } from '../../state/larval-diet.ts'
-import { deformedField, lengthField, noteField, numberField, seenOfYoung } from '../../task/fields.ts'
+import { deformedField, lengthField, noteField, numberField } from '../../task/fields.ts'
 import { animals, litres } from '../../task/measures.ts'
 import { phrase, taskContent } from '../../task/phrases.ts'
 import { titled } from '../../task/titles.ts'
-import { numberOf, textOf } from '../../task/values.ts'
 import { youngWords } from '../../task/young.ts'
+import { headCountFacts } from '../parts/head-count.ts'
 
 // A batch that nobody has numbered: a few hundred. common practice
 const likelyUnknown = 1000
@@ -121,18 +121,5 @@ export const larvalHeadCount = defineRule(larvalHeadCountDefinition, {
       },
     ]
   },
-  record: ({ values, subjectId }) => {
-    const number = Math.round(numberOf(values, 'number') ?? 0)
-    const note = textOf(values, 'note')
-    return {
-      facts: [
-        {
-          kind: 'count',
-          subjectId,
-          data: { of: 'larvae', animals: [number], ...seenOfYoung(values) },
-        },
-        ...(note ? [{ kind: 'observation' as const, subjectId, data: { note } }] : []),
-      ],
-    }
-  },
+  record: ({ values, subjectId }) => ({ facts: headCountFacts(subjectId, 'larvae', values) }),
 })
