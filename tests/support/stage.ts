@@ -28,6 +28,8 @@ export type Stage = {
   browser: Browser
   /** What browsers kept pages from by their policy, as they say it; whatever a test leaves in here fails its file. */
   refused: string[]
+  /** What pages threw that nothing caught, drawing another text than the server did among it; it fails the file too. */
+  thrown: string[]
   /** A new browser context at that path: signed in as that person, or a stranger's. */
   openPage: (person: Person | null, options: PageOptions) => Promise<Page>
   /** Signs a person in on a browser that is open already, instead of whoever was. */
@@ -73,12 +75,14 @@ export async function openStage({
   const signIn: Stage['signIn'] = async (context, person, way = origin) =>
     context.addCookies([{ ...(await mintSession(world, person)), url: way }])
   const refused: string[] = []
+  const thrown: string[] = []
   const openPage: Stage['openPage'] = async (person, { path, device = PHONE, origin: way = origin, look }) => {
     const context = await openPerson(browser, device)
     context.on('console', (message) => {
       if (message.text().includes('Content Security Policy'))
         refused.push(`${message.page()?.url()}: ${message.text()}`)
     })
+    context.on('weberror', (error) => thrown.push(`${error.page()?.url()}: ${error.error().message}`))
     if (person) await signIn(context, person, way)
     if (look) await context.addInitScript((value) => window.localStorage.setItem('fryward-look', value), look)
     const page = await context.newPage()
@@ -86,13 +90,14 @@ export async function openStage({
     return page
   }
   return {
-    ...{ world, origin, port, photosFolder, browser, refused, openPage, signIn },
+    ...{ world, origin, port, photosFolder, browser, refused, thrown, openPage, signIn },
     close: async () => {
       await browser.close()
       await app.close()
       await world.close()
       rmSync(photosFolder, { recursive: true, force: true })
       if (refused.length > 0) throw new Error(`A page needs what its policy forbids:\n${refused.join('\n')}`)
+      if (thrown.length > 0) throw new Error(`Pages threw:\n${thrown.join('\n')}`)
     },
   }
 }

@@ -8,8 +8,10 @@ import { Form } from '@/base/forms/Form.tsx'
 import { useDraft } from '@/base/forms/use-draft.ts'
 import { PersonProvider } from '@/base/room/person-context.tsx'
 import { VoiceProvider } from '@/base/room/room-context.tsx'
+import { Bones } from '@/base/ui/Bones.tsx'
 import { Button } from '@/base/ui/Button.tsx'
 import { Notice } from '@/base/ui/Notice.tsx'
+import { useIsHydrated } from '@/base/ui/use-is-hydrated.ts'
 import { Doorway } from '@/parts/doorway/Doorway.tsx'
 import { RoomFields } from '@/parts/rooms/RoomFields.tsx'
 import { RoundFields } from '@/parts/rooms/RoundFields.tsx'
@@ -30,6 +32,14 @@ const steps = ['The room', 'Its rounds', 'What lives in it'] as const
 /** The wizard of whoever is signed in: what they typed into it is theirs. */
 export function NewRoomPage() {
   const me = useQuery(meOptions())
+  const isHydrated = useIsHydrated()
+  // It starts from the device's own zone and locale, which the server cannot know.
+  if (!isHydrated)
+    return (
+      <Doorway title={steps[0]}>
+        <Bones heights={[4, 4, 4]} />
+      </Doorway>
+    )
   return (
     <PersonProvider value={me.data?.user ?? null}>
       <RoomWizard />
