@@ -1,5 +1,5 @@
 export { createHandOver } from './hand-over.ts'
 export { beat } from './heartbeat.ts'
 export { createResetMailer, sendResets } from './send-resets.ts'
-export { sweep, tick } from './tick.ts'
+export { renew, sweep, tick } from './tick.ts'
 export type { TickLog } from './tick-log.ts'

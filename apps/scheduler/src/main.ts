@@ -4,7 +4,7 @@ import { pino } from 'pino'
 import { beat } from './heartbeat.ts'
 import { sendResets } from './send-resets.ts'
 import { sendingOf, wishesOf } from './settings.ts'
-import { sweep, tick } from './tick.ts'
+import { renew, sweep, tick } from './tick.ts'
 
 /** node-cron only ticks: what is due comes from the tables, so a tick too many, or none for days, changes nothing. */
 async function main(): Promise<void> {
@@ -58,6 +58,7 @@ async function main(): Promise<void> {
   process.on('disconnect', () => void stop())
   // Whoever started this may stop it from now on.
   process.send?.({ ready: true })
+  await guarded(() => renew({ database, now, log }))
 }
 
 main().catch((error: unknown) => {

@@ -11,6 +11,7 @@ import {
   noteTick,
   noteWater,
   openDays,
+  renewDays,
   watchGauges,
 } from '@fryward/room'
 import type { Database } from '@fryward/store'
@@ -34,16 +35,11 @@ export async function tick({
   /** How alarms are sent; without it they stand on the pages alone. */
   sending?: { handOver: HandOver; isMailSetUp: boolean } | undefined
 }): Promise<string[]> {
-  const contextFor = (job: string): Context => ({ database, actor: { kind: 'system', job }, now: now() })
-  const written: string[] = []
-  for (const roomId of await listRoomIds(contextFor('scheduler'))) {
-    try {
-      if (await openDays({ ctx: contextFor('scheduler'), roomId })) written.push(roomId)
-    } catch (error) {
-      log.warn({ err: error, roomId }, 'this room could not be worked out; the next tick tries again')
-    }
-  }
-  const ctx = () => contextFor('scheduler')
+  const written = await inEachRoom(
+    { database, now, log, failed: 'this room could not be worked out; the next tick tries again' },
+    openDays,
+  )
+  const ctx = (): Context => ({ database, actor: { kind: 'system', job: 'scheduler' }, now: now() })
   const absence = await noteTick(ctx())
   if (absence) log.info(absence, 'nothing was looked at for a while; what happened in that time is not known')
   const steps: [what: string, work: () => Promise<unknown>][] = [
@@ -58,6 +54,30 @@ export async function tick({
     } catch (error) {
       log.warn({ err: error, what }, 'a step of this tick failed; the next one tries again')
     }
+  return written
+}
+
+/**
+ * Once at a start, after the first tick: open lists are brought to what the rules of this version say.
+ * @returns rooms in which something was written.
+ */
+export const renew = ({ database, now, log }: { database: Database; now: () => string; log: TickLog }) =>
+  inEachRoom({ database, now, log, failed: 'the lists of this room stay as they are until its next write' }, renewDays)
+
+/** A room that fails does not hold up the others. */
+async function inEachRoom(
+  { database, now, log, failed }: { database: Database; now: () => string; log: TickLog; failed: string },
+  work: (given: { ctx: Context; roomId: string }) => Promise<boolean>,
+): Promise<string[]> {
+  const ctx = (): Context => ({ database, actor: { kind: 'system', job: 'scheduler' }, now: now() })
+  const written: string[] = []
+  for (const roomId of await listRoomIds(ctx())) {
+    try {
+      if (await work({ ctx: ctx(), roomId })) written.push(roomId)
+    } catch (error) {
+      log.warn({ err: error, roomId }, failed)
+    }
+  }
   return written
 }
 

@@ -27,7 +27,8 @@ import {
 import { uuidv7 } from 'uuidv7'
 
 /** A write under the room's lock, as far as planning needs it. */
-type Work = { tx: Transaction; roomId: Id; ctx: { now: Instant }; revision: number }
+type Work = Read & { revision: number }
+type Read = { tx: Transaction; roomId: Id; ctx: { now: Instant } }
 
 type DraftedDay = DayDrafts & { date: PlainDate }
 
@@ -42,17 +43,7 @@ export async function planDays(
   { snapshot, why }: { snapshot: RoomSnapshot; why: string },
 ): Promise<Planned> {
   const { tx, roomId, ctx } = work
-  const today = localDate({ timeZone: snapshot.room.timeZone, at: ctx.now })
-  const dates = [today, addDays(today, 1)]
-  // Both days go through each statement together: this runs at every write. PostgreSQL reads while they are drafted.
-  const [days, { kept, young }] = await Promise.all([draftDays(snapshot, dates), readForDays(work, dates)])
-  const drawn = days.flatMap(({ drafts }) => drafts)
-  const drafts = withGrace(drawn, young).map(printed)
-  const keptKeys = new Set(kept.map((task) => task.key))
-  const plan = reconcile({
-    kept,
-    drafts: drafts.filter((draft) => draft.closesAt > ctx.now || keptKeys.has(draft.key)),
-  })
+  const { days, plan } = await workOut(work, snapshot)
   await keep(work, { plan, why })
   await keepDayLists(tx, {
     roomId,
@@ -61,6 +52,26 @@ export async function planDays(
     days: days.map(({ date, gaps }) => ({ on_date: date, gaps })),
   })
   return counts(plan)
+}
+
+/** What working today's and tomorrow's lists out again would change of them; nothing is written. */
+export const changesOfDays = async (read: Read, snapshot: RoomSnapshot): Promise<Planned> =>
+  counts((await workOut(read, snapshot)).plan)
+
+async function workOut(read: Read, snapshot: RoomSnapshot): Promise<{ days: DraftedDay[]; plan: Reconciliation }> {
+  const { now } = read.ctx
+  const today = localDate({ timeZone: snapshot.room.timeZone, at: now })
+  const dates = [today, addDays(today, 1)]
+  // Both days go through each statement together: this runs at every write. PostgreSQL reads while they are drafted.
+  const [days, { kept, young }] = await Promise.all([draftDays(snapshot, dates), readForDays(read, dates)])
+  const drawn = days.flatMap(({ drafts }) => drafts)
+  const drafts = withGrace(drawn, young).map(printed)
+  const keptKeys = new Set(kept.map((task) => task.key))
+  const plan = reconcile({
+    kept,
+    drafts: drafts.filter((draft) => draft.closesAt > now || keptKeys.has(draft.key)),
+  })
+  return { days, plan }
 }
 
 async function keep(work: Work, { plan, why }: { plan: Reconciliation; why: string }): Promise<void> {
@@ -91,7 +102,7 @@ async function draftDays(snapshot: RoomSnapshot, dates: readonly PlainDate[]): P
 }
 
 /** What was drafted before, and when things that are new came. */
-async function readForDays({ tx, roomId, ctx }: Work, dates: readonly PlainDate[]) {
+async function readForDays({ tx, roomId, ctx }: Read, dates: readonly PlainDate[]) {
   // The longer answer first, so that only the shorter is still on its way when the second day is drafted.
   const kept: KeptTask[] = await listKeptTasks(tx, { roomId, dates })
   const young = await listNewcomers(tx, { roomId, since: addMinutes(ctx.now, -newcomerMinutes) })
