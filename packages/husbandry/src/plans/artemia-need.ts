@@ -14,7 +14,7 @@ import { artemiaLeft } from '../state/artemia-left.ts'
 import { batchNumbers, livingBatches } from '../state/batch-state.ts'
 import { factsOnDay } from '../state/day-facts.ts'
 import { isDoneInRound } from '../state/done-in-round.ts'
-import { grazingOf, type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
+import { changedShare, grazingOf, type PreyCount, preyCounts, preyFeedings } from '../state/grazing.ts'
 import { type LarvalDiet, larvalDiet, tankOf } from '../state/larval-diet.ts'
 import { litDay } from '../state/tank-light.ts'
 import { daysWeaned } from '../state/weaned.ts'
@@ -86,10 +86,11 @@ function feedsOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
   return rounds.map((round, index) => {
     const targetPerMl = targets[index]!
     const seen = found && elapsedHours(found.fact.at, round.startsAt) < standInHours ? found : null
-    const left = artemiaLeft(snapshot, { batch, tank, round })
-    // What was found is found again where as much is given; where less was, they have eaten it since.
-    const count = seen && (left === null || left >= nearly * seen.perMl) ? seen : null
-    const likelyLeft = count ? 0 : seen ? (left ?? 0) : withheld(left, { last, targetPerMl, diet })
+    const left = artemiaLeft(snapshot, { batch, tank, round, day })
+    // What was found is found again where as much is given; where less was, they have eaten it since, and changed water took its part.
+    const again = seen ? (left ?? seen.perMl * notChanged(snapshot, { batch, tank, since: seen.fact.at, day })) : null
+    const count = seen && again !== null && again >= nearly * seen.perMl ? seen : null
+    const likelyLeft = count ? 0 : (again ?? withheld(left, { last, targetPerMl, diet }))
     const { animalsToAdd } = preyTopUp({
       targetPerMl,
       residualPerMl: count?.perMl ?? likelyLeft,
@@ -99,6 +100,12 @@ function feedsOf(snapshot: RoomSnapshot, batch: SnapshotBatch, day: HusbandryDay
     return { round, tank, diet, targetPerMl, larvae, share, count, likelyLeft, nauplii: animalsToAdd }
   })
 }
+
+/** The part of a tank's water that is there since an instant. */
+const notChanged = (
+  snapshot: RoomSnapshot,
+  { batch, tank, since, day }: { batch: SnapshotBatch; tank: SnapshotTank; since: Instant; day: HusbandryDay },
+): number => 1 - Math.min(1, changedShare(snapshot, { batch, tank, from: since, to: day.endsAt }))
 
 // Closer than that nobody sees. common practice
 const nearly = 0.9

@@ -26,8 +26,8 @@ function left(...seen: Seen[]): number | null {
     if (changedL !== undefined) room.fact('water_change', tank.id, instant, { removedL: changedL, addedL: changedL })
     if (fed !== undefined) room.fact('feeding', batch.id, instant, { food: 'artemia', animals: fed })
   }
-  const round = roundsInOrder(husbandryDay({ room: room.snapshot.room, date: '2026-03-10' })).at(-1)!
-  return artemiaLeft(room.build(), { batch, tank, round })
+  const day = husbandryDay({ room: room.snapshot.room, date: '2026-03-10' })
+  return artemiaLeft(room.build(), { batch, tank, round: roundsInOrder(day).at(-1)!, day })
 }
 
 test('what is left is what was found and given since, less what they eat by the hour', () => {
@@ -42,6 +42,8 @@ test('what is left is what was found and given since, less what they eat by the 
 test('what left with changed water is gone: a quarter of it with 5 of 20 L', () => {
   expect(left({ at: '10T14:30', perMl: 3 }, { at: '10T16:00', changedL: 5 })).toBeCloseTo(1.4 * 0.75, 6)
   expect(left({ at: '10T14:30', perMl: 3 }, { at: '10T14:00', changedL: 5 })).toBeCloseTo(1.4, 6)
+  // In the same round it is changed before they are fed.
+  expect(left({ at: '10T14:30', perMl: 3 }, { at: '10T18:34', changedL: 5 })).toBeCloseTo(1.4 * 0.75, 6)
 })
 
 test('nobody knows more than a day after the last look', () => {

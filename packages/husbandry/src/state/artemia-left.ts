@@ -1,4 +1,5 @@
 import { elapsedHours } from '../calendar/elapsed.ts'
+import type { HusbandryDay } from '../calendar/husbandry-day.ts'
 import { hoursByLight } from '../calendar/light.ts'
 import type { DayRound } from '../calendar/rounds.ts'
 import type { RoomSnapshot, SnapshotBatch, SnapshotTank } from '../snapshot/room-snapshot.ts'
@@ -11,11 +12,12 @@ const longestHours = 24
 
 /**
  * Artemia per mL likely left in a batch's water at a round: what was found at the last look and given since, less what these
- * larvae were seen to eat by light and by dark, and what left with changed water. Null while no two looks say what they eat.
+ * larvae were seen to eat by light and by dark, and what left with changed water, that of the round itself too: it comes before the
+ * feed. Null while no two looks say what they eat.
  */
 export function artemiaLeft(
   snapshot: RoomSnapshot,
-  { batch, tank, round }: { batch: SnapshotBatch; tank: SnapshotTank; round: DayRound },
+  { batch, tank, round, day }: { batch: SnapshotBatch; tank: SnapshotTank; round: DayRound; day: HusbandryDay },
 ): number | null {
   const about = { prey: 'artemia', until: round.startsAt } as const
   const last = preyCounts(snapshot, batch, about).at(-1)
@@ -32,5 +34,5 @@ export function artemiaLeft(
   const byLight = hoursByLight(litRoom(snapshot, tank), { from: at, to: round.startsAt })
   const eaten = larvae * hours * eatenPerLarvaPerHour(learned, byLight)
   const left = last.perMl + (given - eaten) / waterMl
-  return Math.max(0, left * (1 - Math.min(1, changedShare(snapshot, { batch, tank, from: at, to: round.startsAt }))))
+  return Math.max(0, left * (1 - Math.min(1, changedShare(snapshot, { batch, tank, from: at, to: day.endsAt }))))
 }

@@ -172,6 +172,29 @@ describe('why so many', () => {
   })
 })
 
+describe('a feed after many were left at the one before', () => {
+  /** 100 larvae of nine days in 20 L want 0.54 a mL at noon; 0.9 were left in the morning. */
+  const asked = (...changed: [litres: number, at: string][]) => {
+    const { room, batch } = larvaeRoom({ hatchedOn: '2026-03-01', larvae: 100 })
+    const at = '2026-03-10T07:10:00.000Z'
+    room.fact('count', batch.id, at, { of: 'prey_artemia', animals: [900], volumeMl: 1000 })
+    room.fact('feeding', batch.id, at, { food: 'artemia', animals: 1 })
+    for (const [litres, on] of changed)
+      room.fact('water_change', batch.tankId, on, { removedL: litres, addedL: litres })
+    return feeds(room).map(({ content }) => [
+      whyLines({ content }).find((line) => / left/.test(line)),
+      content.amount?.value,
+    ])
+  }
+
+  test('is none while as much is there, and what is missing once changed water took its part, in its own round too', () => {
+    expect(asked()).toEqual([])
+    // Half of the water, half of the 0.9: (0.54 - 0.45) x 20,000.
+    for (const on of ['2026-03-10T09:00:00.000Z', '2026-03-10T12:40:00.000Z'])
+      expect(asked([10, on]), on).toEqual([['minus 0.45 per_mL likely left', 1800]])
+  })
+})
+
 describe('a task that was kept by an older list', () => {
   test('is signed off as what it asked for: by number, and of dry food only where it asked for it', () => {
     const { room, batch } = larvaeRoom({ hatchedOn: '2026-03-01' })
