@@ -44,6 +44,8 @@ test('what older rules drew up is brought to what these say, once; what was sign
   expect(after.find(({ id }) => id === first!.id)).toMatchObject({ state: 'done', steps: [{ text: 'As it was.' }] })
   expect(rest.length).toBeGreaterThan(0)
   for (const task of rest) expect(after).toContainEqual(task)
+  const { entries } = await world.ok(room.owner, 'listAudit', { params, query: { limit: 1 } })
+  expect(entries[0]).toMatchObject({ action: 'day.renew', detail: { created: 0, withdrawn: 0 } })
   expect(await renewNow()).toEqual({ written: [], warnings: [] })
 })
 

@@ -5,8 +5,8 @@ import { writeInRoom } from '../frame/write-in-room.ts'
 import { changesOfDays } from '../planning/plan-days.ts'
 
 /**
- * Works the open lists of a room out again where the rules of this process say something else, as after an upgrade: they were
- * worked out at the last write, by the rules of that hour. Where both agree nothing is written.
+ * Works the open lists of a room out again where this process would say something else, as after an upgrade: they were worked out
+ * at the last write, by the rules and readings of that hour. Where both agree nothing is written.
  * @returns whether anything was written.
  */
 export async function renewDays({ ctx, roomId }: { ctx: Context; roomId: Id }): Promise<boolean> {
@@ -20,7 +20,7 @@ export async function renewDays({ ctx, roomId }: { ctx: Context; roomId: Id }): 
     work.audit({
       action: 'day.renew',
       detail: (planned) => ({ ...planned }),
-      why: 'the rules of this server were renewed',
+      why: 'it was worked out again when the server started',
     }),
   )
   return true

@@ -36,7 +36,7 @@ export function NewRoomPage() {
   // It starts from the device's own zone and locale, which the server cannot know.
   if (!isHydrated)
     return (
-      <Doorway title={steps[0]}>
+      <Doorway title={steps[0]} lead="Setting up a room">
         <Bones heights={[4, 4, 4]} />
       </Doorway>
     )
