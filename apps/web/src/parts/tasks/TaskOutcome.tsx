@@ -17,13 +17,19 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
   const room = useRoom()
   const may = useMay('sign_off')
   const person = usePerson()
-  const undo = useUndo(room)
+  const undo = useUndo(room, true)
   const toast = useToast()
   const signOff = standingSignOff(task)
   // A stand-in takes back what is their own; a skip tells a name, and names are unique in a room.
   const isOwn = task.state === 'done' ? signOff?.byUserId === person?.id : task.closedByName === person?.name
   const isTheirs = room.myRole !== 'stand_in' || isOwn
   const canUndo = may && isTheirs && undoableUntil(task, now) !== null
+  // In the place of the message that still offers to undo it; the line has become another by then.
+  const takeBack = () =>
+    void undo.mutateAsync(task).then(
+      () => toast({ text: `Taken back: ${task.subject.name}` }),
+      (error: unknown) => toast({ text: sentenceOf(error) }),
+    )
   return (
     <div className={styles.outcome}>
       <span className={styles.outcomeText}>
@@ -49,7 +55,7 @@ export function TaskOutcome({ task, now }: { task: Task; now: Date }) {
         <Button
           variant="subtle"
           isBusy={undo.isPending}
-          onClick={() => undo.mutate(task, { onError: (error) => toast({ text: sentenceOf(error) }) })}
+          onClick={takeBack}
           aria-label={`Undo: ${task.subject.name}, ${verbDoneLabels[task.verb].toLowerCase()}`}
         >
           Undo
