@@ -56,14 +56,14 @@ export function ClutchPage() {
 
 const isInNest = ({ care }: Clutch): boolean => care === 'nest'
 
-/** Where the clutch is kept, how far on the way it is, and the colours of a nest: nobody sees eggs in a mouth or a pouch, and those that float are clear. */
+/** The nest as it should look today, and how far on the way it is; nobody sees eggs in a mouth or a pouch, and those that float have no nest. */
 function Nest({ clutch }: { clutch: Clutch }) {
   const { timeZone } = useRoom()
   const hatchDays = expectedHatchDays(clutch)
   return (
     <Card>
       <div className={own.nest}>
-        <ClutchGlyph size={168} clutch={clutch} isNear />
+        {isInNest(clutch) && <ClutchGlyph size={168} clutch={clutch} isNear />}
         <div>
           <p className={own.day}>
             Day {daysSince(clutch.spawnedAt, todayIn(timeZone), timeZone)}
