@@ -21,6 +21,15 @@ const INSTALLED = [
 // same-origin rule (our tests are about to rely on it).
 const LEFT_OUT = ['--single-process', '--disable-web-security', '--allow-running-insecure-content', '--no-zygote']
 
+// It also draws as a graphics card would, in software: half of the time of the browser tests, for no pixel of ours.
+const BY_GRAPHICS = [
+  '--ignore-gpu-blocklist',
+  '--in-process-gpu',
+  '--use-gl=angle',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+]
+
 /**
  * The installed Chrome or Chromium, else the one that a registry package brings.
  * @param {string[]} [more] arguments besides the usual ones
@@ -28,10 +37,10 @@ const LEFT_OUT = ['--single-process', '--disable-web-security', '--allow-running
  */
 export async function chromiumCommand(more = []) {
   const installed = INSTALLED.find((path) => existsSync(path))
-  const args = ['--no-sandbox', '--disable-background-networking', '--disable-dev-shm-usage', ...more]
+  const args = ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-dev-shm-usage', ...more]
   if (installed !== undefined) return { executablePath: installed, args }
   if (process.platform !== 'linux')
     throw new Error('Install Chrome or Chromium: the packaged browser runs on Linux only')
-  const packaged = chromiumPackage.args.filter((argument) => !LEFT_OUT.includes(argument))
+  const packaged = chromiumPackage.args.filter((argument) => ![...LEFT_OUT, ...BY_GRAPHICS].includes(argument))
   return { executablePath: await chromiumPackage.executablePath(), args: [...packaged, ...args] }
 }

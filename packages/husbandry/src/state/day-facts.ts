@@ -1,5 +1,5 @@
 import type { FactKind, Id, Instant, PlainDate } from '@fryward/shared'
-import { daysBetween, type HusbandryDay, localDate } from '../calendar/husbandry-day.ts'
+import { addDays, daysBetween, type HusbandryDay, husbandryDay, localDate } from '../calendar/husbandry-day.ts'
 import type { Fact, FactOf } from '../facts/fact.ts'
 import { factsOf } from '../snapshot/facts-of.ts'
 import type { RoomSnapshot } from '../snapshot/room-snapshot.ts'
@@ -10,7 +10,18 @@ export function factsUntil<K extends FactKind>(
   kind: K,
   { subjectId, until }: { subjectId: Id; until: Instant },
 ): FactOf<K>[] {
-  return factsOf(snapshot, kind, subjectId).filter((fact) => fact.at < until)
+  return factsFrom(factsOf(snapshot, kind, subjectId), { until })
+}
+
+/** Of facts in order of time those since an instant and until another: looked for from their end, where a day's are. */
+function factsFrom<F extends Pick<Fact, 'at'>>(
+  facts: readonly F[],
+  { from = '', until }: { from?: Instant; until: Instant },
+): F[] {
+  const end = facts.findLastIndex((fact) => fact.at < until) + 1
+  let start = from === '' ? 0 : end
+  while (start > 0 && facts[start - 1]!.at >= from) start -= 1
+  return facts.slice(start, end)
 }
 
 export function factsOnDay<K extends FactKind>(
@@ -18,7 +29,17 @@ export function factsOnDay<K extends FactKind>(
   kind: K,
   { subjectId, day }: { subjectId: Id; day: HusbandryDay },
 ): FactOf<K>[] {
-  return factsUntil(snapshot, kind, { subjectId, until: day.endsAt }).filter((fact) => fact.at >= day.startsAt)
+  return factsFrom(factsOf(snapshot, kind, subjectId), { from: day.startsAt, until: day.endsAt })
+}
+
+/** Facts about one subject on the day before, oldest first. */
+export function factsOnDayBefore<K extends FactKind>(
+  snapshot: RoomSnapshot,
+  kind: K,
+  { subjectId, day }: { subjectId: Id; day: HusbandryDay },
+): FactOf<K>[] {
+  const { startsAt: from } = husbandryDay({ room: snapshot.room, date: addDays(day.date, -1) })
+  return factsFrom(factsOf(snapshot, kind, subjectId), { from, until: day.startsAt })
 }
 
 /** A fact's date in the room. */
