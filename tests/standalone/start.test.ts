@@ -50,14 +50,19 @@ const readMarks = () =>
     return answer.rows.map((row) => row.id)
   })
 
-describe('npm start', () => {
-  afterEach(async () => {
-    for (const run of runs.splice(0)) await run.stop()
-  })
-  afterAll(() => removeDataFolder(dataDir))
+const codeOf = (run: StandaloneRun) => /\/claim and enter (\S+)/.exec(run.output)?.[1]
 
-  it('serves health, the description of the API and the dashboard on one port, and stops all of it on SIGTERM', async () => {
-    const run = await launchReady()
+// One life in turn: a start takes seconds of a processor.
+describe('npm start on a new folder', () => {
+  let run: StandaloneRun
+  beforeAll(async () => {
+    run = await launchReady()
+  })
+  afterAll(async () => {
+    for (const each of runs.splice(0)) await each.stop()
+  })
+
+  it('serves health, the description of the API and the dashboard on one port', async () => {
     expect(await healthOf(run)).toBe(200)
     const described = await fetch(`http://127.0.0.1:${run.port}/api/v1/openapi.json`)
     expect(await described.json()).toMatchObject({ openapi: '3.1.0' })
@@ -66,7 +71,16 @@ describe('npm start', () => {
     expect(page.headers.get('content-type')).toContain('text/html')
     await run.waitFor('/claim and enter')
     expect(run.output).toMatch(/This server has no owner yet: open \S+\/claim and enter \S+/)
+  })
 
+  it('refuses a second start on the same folder and leaves the first alone', async () => {
+    const second = await launch()
+    expect(await second.ended()).toBe(1)
+    expect(second.output).toMatch(/Fryward already runs on .+ \(process \d+\); stop that one first/)
+    expect(await healthOf(run)).toBe(200)
+  })
+
+  it('stops all of it on SIGTERM', async () => {
     const parts = Object.values(run.parts())
     const { pid } = postmasterOf(dataDir)
     expect(await run.stop('SIGTERM')).toBe(0)
@@ -74,18 +88,22 @@ describe('npm start', () => {
     expect(existsSync(join(dataDir, 'postgres/18/postmaster.pid'))).toBe(false)
   })
 
-  it('stops in the same way on Ctrl-C, and goes on with the code to claim it that it printed before', async () => {
-    const codeOf = (run: StandaloneRun) => /\/claim and enter (\S+)/.exec(run.output)?.[1]
-    const first = await launchReady()
-    await first.waitFor('/claim and enter')
+  it('goes on with the code to claim it that it printed before, and stops in the same way on Ctrl-C', async () => {
+    const again = await launchReady()
+    await again.waitFor('/claim and enter')
+    expect(codeOf(again)).toMatch(/^[A-Z0-9]{4}-/)
+    expect(codeOf(again)).toBe(codeOf(run))
     const { pid } = postmasterOf(dataDir)
-    expect(await first.stop('SIGINT')).toBe(0)
+    expect(await again.stop('SIGINT')).toBe(0)
     expect(isAlive(pid)).toBe(false)
-    const second = await launchReady()
-    await second.waitFor('/claim and enter')
-    expect(codeOf(second)).toMatch(/^[A-Z0-9]{4}-/)
-    expect(codeOf(second)).toBe(codeOf(first))
   })
+})
+
+describe('npm start on a folder with a past', () => {
+  afterEach(async () => {
+    for (const run of runs.splice(0)) await run.stop()
+  })
+  afterAll(() => removeDataFolder(dataDir))
 
   it('stops in the same way when npm, which stands in between, is told to', async () => {
     const run = await StandaloneRun.launchThroughNpm({ DATA_DIR: dataDir })
@@ -95,14 +113,6 @@ describe('npm start', () => {
     await run.stop('SIGTERM')
     expect(run.output).toContain('Stopping')
     expect(isAlive(pid)).toBe(false)
-  })
-
-  it('refuses a second start on the same folder and leaves the first alone', async () => {
-    const first = await launchReady()
-    const second = await launch()
-    expect(await second.ended()).toBe(1)
-    expect(second.output).toMatch(/Fryward already runs on .+ \(process \d+\); stop that one first/)
-    expect(await healthOf(first)).toBe(200)
   })
 
   it('starts again on the same port with its data after kill -9: of the process in the terminal, of PostgreSQL too', async () => {
