@@ -1,22 +1,17 @@
+import { LatestByKey } from './latest-by-key.ts'
+
 /**
  * Remembers pure answers by a key that holds everything they depend on: the same question has the same answer with or
  * without the memory. At most `most` are kept, and surely the latest half as many; an error is not remembered.
  */
 export function remembered<T>(most: number): (key: string, compute: () => T) => T {
-  // Two halves, of which the older one is dropped whole: a map that loses its oldest key at every new one is walked over
-  // all the gaps so made, which cost more than many an answer.
-  let recent = new Map<string, { value: T }>()
-  let older = recent
+  const answers = new LatestByKey<{ value: T }>(most)
   return (key, compute) => {
-    const known = recent.get(key)
+    const known = answers.get(key)
     if (known) return known.value
-    const answer = older.get(key) ?? { value: compute() }
-    if (recent.size >= most / 2) {
-      older = recent
-      recent = new Map()
-    }
-    recent.set(key, answer)
-    return answer.value
+    const value = compute()
+    answers.set(key, { value })
+    return value
   }
 }
 

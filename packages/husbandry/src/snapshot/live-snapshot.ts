@@ -1,4 +1,5 @@
 import type { Fact } from '../facts/fact.ts'
+import { LatestByKey } from '../memo/latest-by-key.ts'
 import { hasAny, type NameBits, NameNumbers } from '../memo/name-bits.ts'
 import { Reader, type Reads } from '../memo/reads.ts'
 import { FactLists } from './fact-lists.ts'
@@ -14,7 +15,7 @@ const parts = [
 
 /** An answer: what it asked for and read itself, and the names of all that lies below. */
 type Known = { value: unknown; reads: Reads<Known>; restsOn: NameBits; heldIn: Moment }
-type Answers = Map<unknown, Map<string, Known>>
+type Answers = Map<unknown, LatestByKey<Known>>
 /** What snapshots of one room share. */
 type Memory = { answers: Answers; names: NameNumbers }
 /** Where in a room's course a snapshot stands, and the names under which it reads something else than the one before. */
@@ -119,7 +120,7 @@ export function answerOf<T>(snapshot: RoomSnapshot, asked: { question: object; k
   const from = behind.get(snapshot)
   if (!from) return compute()
   const { answers: all, names } = from.memory
-  const answers = all.get(asked.question) ?? new Map<string, Known>()
+  const answers = all.get(asked.question) ?? new LatestByKey<Known>(mostAnswers)
   all.set(asked.question, answers)
   const known = answers.get(asked.key)
   if (known && holds(known, from)) {
@@ -129,7 +130,7 @@ export function answerOf<T>(snapshot: RoomSnapshot, asked: { question: object; k
   const { value, reads } = reader.readsOf(compute)
   const below = Array.from(reads.answers, ({ restsOn }) => restsOn)
   const found = { value, reads, restsOn: names.union(reads.names.keys(), below), heldIn: from.moment }
-  remember(answers, asked.key, found)
+  answers.set(asked.key, found)
   reader.notedAnswer(found)
   return value
 }
@@ -158,13 +159,6 @@ function isAsItWas({ reads }: Known, from: Live): boolean {
 
 // A room of 60 vessels asks some two thousand questions of one kind about two days; a day later they are others.
 const mostAnswers = 6000
-
-function remember(answers: Map<string, Known>, key: string, known: Known): void {
-  answers.delete(key)
-  answers.set(key, known)
-  const oldest = answers.keys().next()
-  if (answers.size > mostAnswers && !oldest.done) answers.delete(oldest.value)
-}
 
 /** True for a snapshot whose reads are noted. */
 export const isLive = (snapshot: RoomSnapshot): boolean => behind.has(snapshot)
