@@ -21,7 +21,7 @@ const INSTALLED = [
 // same-origin rule (our tests are about to rely on it).
 const LEFT_OUT = ['--single-process', '--disable-web-security', '--allow-running-insecure-content', '--no-zygote']
 
-// It also draws as a graphics card would, in software: half of the time of the browser tests, for no pixel of ours.
+// It also plays a graphics card in software: nine tenths of a processor while pages are open, for pages that need none.
 const BY_GRAPHICS = [
   '--ignore-gpu-blocklist',
   '--in-process-gpu',

@@ -10,18 +10,21 @@ export function factsUntil<K extends FactKind>(
   kind: K,
   { subjectId, until }: { subjectId: Id; until: Instant },
 ): FactOf<K>[] {
-  return factsFrom(factsOf(snapshot, kind, subjectId), { until })
+  const facts = factsOf(snapshot, kind, subjectId)
+  return facts.slice(0, numberBefore(facts, until))
 }
 
-/** Of facts in order of time those since an instant and until another: looked for from their end, where a day's are. */
-function factsFrom<F extends Pick<Fact, 'at'>>(
-  facts: readonly F[],
-  { from = '', until }: { from?: Instant; until: Instant },
-): F[] {
-  const end = facts.findLastIndex((fact) => fact.at < until) + 1
-  let start = from === '' ? 0 : end
-  while (start > 0 && facts[start - 1]!.at >= from) start -= 1
-  return facts.slice(start, end)
+/** How many of the facts, oldest first, are earlier than an instant: counted from their end, where a day's are. */
+const numberBefore = (facts: readonly Pick<Fact, 'at'>[], instant: Instant): number =>
+  facts.findLastIndex((fact) => fact.at < instant) + 1
+
+function factsBetween<K extends FactKind>(
+  snapshot: RoomSnapshot,
+  kind: K,
+  { subjectId, from, until }: { subjectId: Id; from: Instant; until: Instant },
+): FactOf<K>[] {
+  const facts = factsOf(snapshot, kind, subjectId)
+  return facts.slice(numberBefore(facts, from), numberBefore(facts, until))
 }
 
 export function factsOnDay<K extends FactKind>(
@@ -29,7 +32,7 @@ export function factsOnDay<K extends FactKind>(
   kind: K,
   { subjectId, day }: { subjectId: Id; day: HusbandryDay },
 ): FactOf<K>[] {
-  return factsFrom(factsOf(snapshot, kind, subjectId), { from: day.startsAt, until: day.endsAt })
+  return factsBetween(snapshot, kind, { subjectId, from: day.startsAt, until: day.endsAt })
 }
 
 /** Facts about one subject on the day before, oldest first. */
@@ -39,7 +42,7 @@ export function factsOnDayBefore<K extends FactKind>(
   { subjectId, day }: { subjectId: Id; day: HusbandryDay },
 ): FactOf<K>[] {
   const { startsAt: from } = husbandryDay({ room: snapshot.room, date: addDays(day.date, -1) })
-  return factsFrom(factsOf(snapshot, kind, subjectId), { from, until: day.startsAt })
+  return factsBetween(snapshot, kind, { subjectId, from, until: day.startsAt })
 }
 
 /** A fact's date in the room. */
