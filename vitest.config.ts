@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os'
 import { defineConfig } from 'vitest/config'
+import { LongestFirst } from './tests/support/longest-first.ts'
 
 // Tests read the sources, never a stale build.
 const resolve = { conditions: ['source'] }
@@ -28,6 +29,7 @@ const longestOfPages = { testTimeout: 600_000, hookTimeout: 600_000 }
 export default defineConfig({
   test: {
     maxWorkers,
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         resolve: { ...resolve, alias: dashboard },

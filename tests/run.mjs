@@ -1,9 +1,10 @@
 // npm test: everything, from a fresh clone. `npm test -- server` runs one project's tests only (pure, dom, server, browser).
-import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { ensureInstalled, root } from '../apps/standalone/build/project.mjs'
 import { ensureClient, ensureDashboard, ensurePrograms } from '../apps/standalone/build/steps.mjs'
 import { checkFormatAndLint, checkTypes, runPart, runTool } from './support/steps.mjs'
+import { REPORT_VARIABLE } from './support/test-report.mjs'
 
 const PROJECTS = ['pure', 'dom', 'server', 'browser']
 const asked = process.argv.slice(2)
@@ -29,51 +30,44 @@ if (projects.includes('server') || projects.includes('browser')) {
   await part('programs', () => ensurePrograms().then(() => true))
   await part('dashboard', () => ensureDashboard().then(() => true))
 }
-const total = { passed: 0, failed: 0 }
-const failures = []
-for (const project of projects) {
-  await part(`${project} tests`, async () => {
-    const counted = await runProject(project)
-    total.passed += counted.passed
-    total.failed += counted.failed
-    return counted.isGood
-  })
-}
+const report = join(root, 'tests/.output/tests.json')
+// All of them in one run: at the end of each, a processor would stand idle for what still runs on the other.
+await part(`${projects.join(', ')} tests`, runTests)
+const { projects: counted, failures, slowest } = reported()
+for (const { file, seconds } of slowest) console.log(`${seconds} s: ${file}`)
 // Last of all, where whoever sees no more than the end of a long log finds it.
 for (const failure of failures) console.log(`\n${failure}`)
 if (failedParts.length > 0) console.log(`\nFailed: ${failedParts.join(', ')}`)
 console.log(`\nAll parts took ${Math.round((Date.now() - startedAt) / 1000)} s`)
-console.log(`${total.passed} passed, ${total.failed} failed`)
+const sumOf = (name) => Object.values(counted).reduce((sum, project) => sum + project[name], 0)
+console.log(`${sumOf('passed')} passed, ${sumOf('failed')} failed`)
 process.exit(failedParts.length === 0 ? 0 : 1)
 
-/** A file that does not load, or a run that leaves no report, counts as one failure; a skipped test fails the part. */
-async function runProject(project) {
-  const folder = join(root, 'tests/.output')
-  const report = join(folder, `${project}.json`)
-  mkdirSync(folder, { recursive: true })
+/** True when every project had tests, and each of them ran and passed. */
+async function runTests() {
   rmSync(report, { force: true })
-  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`]
-  const endedWell = await runTool('vitest/vitest.mjs', ['run', '--project', project, ...reporters])
-  if (!existsSync(report)) return { passed: 0, failed: 1, isGood: false }
-  const { numPassedTests, numFailedTests, numPendingTests, numTodoTests, testResults } = JSON.parse(
-    readFileSync(report, 'utf8'),
-  )
-  const unloaded = testResults.filter((file) => file.status === 'failed' && !hasFailedTest(file)).length
-  failures.push(...testResults.flatMap(whatFailed))
-  const skipped = numPendingTests + numTodoTests
-  if (skipped > 0)
-    console.log(`${skipped} of the ${project} tests were skipped, which nobody should have to notice later`)
-  const failed = numFailedTests + unloaded
-  return { passed: numPassedTests, failed, isGood: endedWell && failed === 0 && skipped === 0 && numPassedTests > 0 }
+  process.env[REPORT_VARIABLE] = report
+  const reporters = ['--reporter=default', `--reporter=${join(root, 'tests/support/test-report.mjs')}`]
+  const chosen = projects.map((name) => `--project=${name}`)
+  const endedWell = await runTool('vitest/vitest.mjs', ['run', ...chosen, ...reporters])
+  const { projects: counted } = reported()
+  for (const name of projects) console.log(`${name}: ${toldOf(counted[name])}`)
+  return endedWell && projects.every((name) => isGood(counted[name]))
 }
 
-function whatFailed(file) {
-  if (file.status === 'failed' && !hasFailedTest(file)) return [`${file.name}\n${file.message}`]
-  return file.assertionResults
-    .filter((test) => test.status === 'failed')
-    .map((test) => `${file.name}: ${test.fullName}\n${test.failureMessages.join('\n')}`)
+// A skipped test fails the run: nobody should have to notice it later.
+function isGood(project) {
+  return project !== undefined && project.passed > 0 && project.failed + project.skipped === 0
 }
 
-function hasFailedTest(file) {
-  return file.assertionResults.some((test) => test.status === 'failed')
+function toldOf(project) {
+  if (project === undefined) return 'no tests'
+  return `${project.passed} passed, ${project.failed} failed, ${project.skipped} skipped`
+}
+
+/** A run that leaves no report counts as one failure. */
+function reported() {
+  if (!existsSync(report))
+    return { projects: { none: { passed: 0, failed: 1, skipped: 0 } }, failures: [], slowest: [] }
+  return JSON.parse(readFileSync(report, 'utf8'))
 }

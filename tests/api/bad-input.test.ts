@@ -22,6 +22,7 @@ let movedInAt = 0
 /** A room that no request has been made in. */
 async function moveIn(): Promise<void> {
   movedInAt = serial
+  unused = undefined
   full = await openFullRoom(world)
   const seen = await world.ok(full.owner, 'recordFact', {
     params: { roomId: full.roomId },
@@ -51,9 +52,14 @@ const fresh = () => {
   return `10.0.${Math.floor(lastAddress / 250)}.${(lastAddress % 250) + 1}`
 }
 
+/** What is refused uses nothing up: one request does for all that goes wrong with a route in a row. */
+let unused: { id: RouteId; request: RawRequest } | undefined
 async function valid(id: RouteId): Promise<RawRequest> {
+  if (unused?.id === id) return unused.request
   serial += 1
-  return validRequest(id, { world, full, as: full.owner, serial })
+  const request = await validRequest(id, { world, full, as: full.owner, serial })
+  unused = { id, request }
+  return request
 }
 
 /** Problem details with a code of the closed list, its status, and a sentence. */
@@ -150,6 +156,7 @@ describe.each(withBody)('%s', (id) => {
         const before = await fingerprintOf(world, full.roomId)
         const answer = await ask(id, { ...request, body })
         // Some mutilations are fine; `send` has held their answer against the contract.
+        if (answer.problem === null) unused = undefined
         if (answer.problem === null) return
         expectProblem(answer, JSON.stringify(body).slice(0, 300))
         expect(await fingerprintOf(world, full.roomId)).toEqual(before)

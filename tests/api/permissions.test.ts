@@ -2,7 +2,7 @@ import { permissionsOfRole, type Role, type RouteId, routes } from '@fryward/sha
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { openRoom, openWorld, type Person, type World } from '../support/world.ts'
 import { type FullRoom, openFullRoom } from './full-room.ts'
-import { routeIds, routeOf, send } from './send.ts'
+import { type RawRequest, routeIds, routeOf, send } from './send.ts'
 import { validRequest } from './valid-requests/index.ts'
 
 let world: World
@@ -20,10 +20,21 @@ afterAll(() => world.close())
 const revision = async () =>
   (await world.database.prisma.room.findUniqueOrThrow({ where: { id: full.roomId } })).revision
 
-/** Sends a valid request and tells how far the room moved on. */
-async function ask(person: Person | null, id: RouteId) {
+/** What is refused uses nothing up: one request does for all who may not. */
+let unused: { id: RouteId; request: RawRequest } | undefined
+async function refusedRequest(id: RouteId): Promise<RawRequest> {
+  if (unused?.id !== id) unused = { id, request: await freshRequest(id, full.owner) }
+  return unused.request
+}
+
+function freshRequest(id: RouteId, as: Person): Promise<RawRequest> {
   serial += 1
-  const request = await validRequest(id, { world, full, as: person ?? full.owner, serial })
+  return validRequest(id, { world, full, as, serial })
+}
+
+/** Sends a valid request and tells how far the room moved on. */
+async function ask(person: Person | null, id: RouteId, { isRefused = false }: { isRefused?: boolean } = {}) {
+  const request = isRefused ? await refusedRequest(id) : await freshRequest(id, person ?? full.owner)
   const before = await revision()
   // A stranger brings no token of a device.
   const isTokens = person === null && routeOf(id).permission === 'device'
@@ -43,20 +54,21 @@ const peopleByRole = (): Record<Role, Person> => ({
 
 describe.each(roomRoutes)('%s', (id) => {
   test('asks a stranger to sign in', async () => {
-    const { answer, moved } = await ask(null, id)
+    const { answer, moved } = await ask(null, id, { isRefused: true })
     expect([answer.status, answer.problem?.code, moved]).toEqual([401, 'not_signed_in', 0])
   })
 
   test("tells another room's owner that there is no such room", async () => {
-    const { answer, moved } = await ask(neighbour, id)
+    const { answer, moved } = await ask(neighbour, id, { isRefused: true })
     expect([answer.status, answer.problem?.code, moved]).toEqual([404, 'not_found', 0])
     expect(answer.text).not.toContain(full.room.name)
   })
 
   test.each(['viewer', 'stand_in', 'caretaker', 'owner'] as const)('is for a %s as the table says', async (role) => {
     const allowed: readonly string[] = permissionsOfRole[role]
-    const { answer, moved } = await ask(peopleByRole()[role], id)
-    if (allowed.includes(routeOf(id).permission)) {
+    const isAllowed = allowed.includes(routeOf(id).permission)
+    const { answer, moved } = await ask(peopleByRole()[role], id, { isRefused: !isAllowed })
+    if (isAllowed) {
       expect(answer.status, answer.text).toBe(routeOf(id).status)
     } else {
       expect([answer.status, answer.problem?.code, moved]).toEqual([403, 'not_allowed', 0])

@@ -41,7 +41,7 @@ try {
 }
 
 function startApi(connectionString) {
-  const child = fork(join(root, 'apps/api/dist/main.js'), {
+  const child = fork(join(root, 'apps/api/packed/main.js'), {
     env: {
       ...process.env,
       ...{ DATABASE_URL: connectionString, PORT: '0', HOST: '127.0.0.1', LOG_LEVEL: 'error', DATA_DIR: dataDir },

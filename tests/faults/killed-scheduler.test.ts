@@ -37,7 +37,7 @@ afterAll(async () => {
 })
 
 function startScheduler(): ChildProcess {
-  const child = fork(join(root, 'apps/scheduler/dist/main.js'), [], {
+  const child = fork(join(root, 'apps/scheduler/packed/main.js'), [], {
     execArgv: [],
     env: { PATH: process.env.PATH, DATABASE_URL: world.database.connectionString, LOG_LEVEL: 'silent' },
   })

@@ -40,7 +40,7 @@ test('a scheduler killed between taking a message and its answer leaves it unkno
   })
 
   mail.state.mood = 'hang'
-  child = fork(join(root, 'apps/scheduler/dist/main.js'), [], {
+  child = fork(join(root, 'apps/scheduler/packed/main.js'), [], {
     execArgv: [],
     env: {
       ...{ PATH: process.env.PATH, DATABASE_URL: world.database.connectionString, LOG_LEVEL: 'silent' },

@@ -34,7 +34,7 @@ export async function startDemoApi({ isDurable = false, settings = {} } = {}) {
       ...{ AUTH_SECRET: 'x'.repeat(40), REQUESTS_PER_MINUTE: '100000000', ...settings },
     }
     const run = (module, more = {}) => startProgram(module, { ...environment, ...more }, children)
-    const api = await run(join(root, 'apps/api/dist/main.js'))
+    const api = await run(join(root, 'apps/api/packed/main.js'))
     const cookieOf = (role) =>
       signIn(
         api.url,

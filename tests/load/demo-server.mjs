@@ -64,7 +64,7 @@ export function seed(connectionString, timeZone) {
 }
 
 async function startApi(env) {
-  const child = fork(join(root, 'apps/api/dist/main.js'), {
+  const child = fork(join(root, 'apps/api/packed/main.js'), {
     env,
     execArgv: ['--import', join(root, 'apps/standalone/dist/parts/under-supervision.js')],
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],

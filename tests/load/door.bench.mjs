@@ -22,7 +22,7 @@ export async function run() {
   try {
     const { connectionString } = postgres
     await applyMigrations({ connectionString })
-    const api = await start(join(root, 'apps/api/dist/main.js'), children, {
+    const api = await start(join(root, 'apps/api/packed/main.js'), children, {
       DATABASE_URL: connectionString,
       PORT: '0',
       HOST: '127.0.0.1',

@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { root } from '../../apps/standalone/build/project.mjs'
 
-const files = { API: 'api/dist/main.js', scheduler: 'scheduler/dist/main.js', dashboard: 'web-server.js' }
+const files = { API: 'api/packed/main.js', scheduler: 'scheduler/packed/main.js', dashboard: 'web-server.js' }
 
 /** Starts it and waits until it says that it is ready. `said` holds what it printed, a list for each start. */
 export async function startTree({ dataDir, port, said = [] }) {

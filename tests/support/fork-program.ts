@@ -9,9 +9,9 @@ export type Program = {
   kill: (signal?: NodeJS.Signals) => Promise<void>
 }
 
-/** The API or the scheduler as a process of its own, ready. Its programs are compiled by then. */
+/** The API or the scheduler as a process of its own, ready. Its programs are packed by then. */
 export async function forkProgram(program: 'api' | 'scheduler', environment: Record<string, string>): Promise<Program> {
-  const child = fork(join(root, `apps/${program}/dist/main.js`), [], {
+  const child = fork(join(root, `apps/${program}/packed/main.js`), [], {
     execArgv: [],
     env: { PATH: process.env.PATH, LOG_LEVEL: 'silent', PORT: '0', ...environment },
   })

@@ -84,7 +84,7 @@ export class StandaloneRun {
       if (row === undefined) throw new Error(`No part runs ${file}`)
       return Number(row.trim().split(/\s+/)[0])
     }
-    return { api: find('api/dist/main.js'), scheduler: find('scheduler/dist/main.js'), web: find('web-server.js') }
+    return { api: find('api/packed/main.js'), scheduler: find('scheduler/packed/main.js'), web: find('web-server.js') }
   }
 }
 

@@ -69,7 +69,7 @@ export function runStep(name, { program, list, shell = false, environment = {} }
   })
 }
 
-const IGNORED = new Set(['node_modules', 'dist', '.next', 'generated', '.DS_Store', 'next-env.d.ts'])
+const IGNORED = new Set(['node_modules', 'dist', 'packed', '.next', 'generated', '.DS_Store', 'next-env.d.ts'])
 
 /** One number for the content of files and folders, whatever their dates: a checkout or a copy builds nothing anew. */
 export function hashOf(paths) {

@@ -3,7 +3,9 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { ensureBuilt, root, runStep } from './project.mjs'
 
-const PROGRAMS = ['apps/api', 'apps/scheduler', 'apps/standalone']
+/** The programs that a start forks, each packed into a few files; what starts them is none of them. */
+export const packed = ['apps/api', 'apps/scheduler']
+const PROGRAMS = [...packed, 'apps/standalone']
 const packages = readdirSync(join(root, 'packages')).map((name) => `packages/${name}`)
 
 /** The TypeScript projects that a start compiles; a package that no program uses yet is one of them, for the benches read it. */
@@ -30,12 +32,13 @@ export const ensurePrograms = (log = console.log) =>
     name: 'programs',
     inputs: [
       ...compiled.flatMap((path) => [`${path}/src`, `${path}/package.json`, `${path}/tsconfig.json`]),
-      ...['tsconfig.json', 'prisma/schema.prisma', 'package-lock.json'],
+      ...['tsconfig.json', 'prisma/schema.prisma', 'package-lock.json', 'apps/standalone/build/pack.mjs'],
     ],
-    outputs: compiled.map(madeBy),
-    build: () => {
+    outputs: [...compiled.map(madeBy), ...packed.map((program) => `${program}/packed/main.js`)],
+    build: async () => {
       log('Compiling')
-      return node('The compiler', ['node_modules/typescript/bin/tsc', '-b', ...compiled])
+      await node('The compiler', ['node_modules/typescript/bin/tsc', '-b', ...compiled])
+      await node('The packer', ['apps/standalone/build/pack.mjs'])
     },
   })
 

@@ -94,8 +94,10 @@ async function serve(options: ServeOptions): Promise<void> {
       onRestart: tellTrouble(name),
     })
   const web = makePart('dashboard', 'apps/standalone/dist/parts/web-server.js', 'web')
-  const api = makePart('API', 'apps/api/dist/main.js', 'api')
-  const scheduler = makePart('scheduler', 'apps/scheduler/dist/main.js', 'scheduler')
+  // While it is worked on, what the compiler writes file by file; else the packed ones, which are there in half of the time.
+  const made = isDevelopment ? 'dist' : 'packed'
+  const api = makePart('API', `apps/api/${made}/main.js`, 'api')
+  const scheduler = makePart('scheduler', `apps/scheduler/${made}/main.js`, 'scheduler')
   for (const part of [web, scheduler, api]) undo.push(() => part.stop()) // undone last first: the front door closes first
 
   log('Starting the API, the scheduler and the dashboard')

@@ -1,8 +1,6 @@
-import { z } from 'zod'
+// Words, not objects with a schema: a part has them before it has loaded anything.
 
-/** What the supervisor asks a part, and what a part answers. */
-export const areYouAlive = { areYouAlive: true } as const
-export const alive = { alive: true } as const
-
-export const AliveQuestionSchema = z.object({ areYouAlive: z.literal(true) })
-export const AliveSchema = z.object({ alive: z.literal(true) })
+/** What the supervisor asks a part. */
+export const areYouAlive = 'are you alive?'
+/** What a part answers. */
+export const alive = 'alive'

@@ -2,7 +2,7 @@ import { type ChildProcess, fork, type StdioOptions } from 'node:child_process'
 import { z } from 'zod'
 import { quietly } from '../quietly.ts'
 import { messageOf } from '../start-problem.ts'
-import { AliveSchema, areYouAlive } from './alive.ts'
+import { alive, areYouAlive } from './alive.ts'
 import { PartLog } from './part-log.ts'
 import { RestartCount } from './restart-count.ts'
 
@@ -138,7 +138,7 @@ function watchOver(child: ChildProcess): () => boolean {
   let unanswered = 0
   let isHung = false
   child.on('message', (message) => {
-    if (AliveSchema.safeParse(message).success) unanswered = 0
+    if (message === alive) unanswered = 0
   })
   const timer = setInterval(() => {
     if (unanswered >= MOST_UNANSWERED) {
