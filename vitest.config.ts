@@ -2,14 +2,13 @@ import { availableParallelism } from 'node:os'
 import { defineConfig } from 'vitest/config'
 import { LongestFirst } from './tests/support/longest-first.ts'
 
-// Tests read the sources, never a stale build.
-const resolve = { conditions: ['source'] }
+// Tests read the sources, never a stale build; `@/` is as the dashboard's own tsconfig.json has it. One and the same for every
+// project, so that what one of them had transformed serves the others too.
+const alias = { '@/': new URL('./apps/web/src/', import.meta.url).pathname }
+const resolve = { conditions: ['source'], alias }
 const ssr = { resolve: { conditions: ['source'] } }
 // Global set-ups run in an environment of their own.
 const environments = { __vitest__: { resolve: { conditions: ['source'] } } }
-
-// As the dashboard's own tsconfig.json has it.
-const dashboard = { '@/': new URL('./apps/web/src/', import.meta.url).pathname }
 
 // Vitest leaves one processor to itself, which on two is half of the machine.
 const maxWorkers = availableParallelism()
@@ -32,7 +31,7 @@ export default defineConfig({
     sequence: { sequencer: LongestFirst },
     projects: [
       {
-        resolve: { ...resolve, alias: dashboard },
+        resolve,
         ssr,
         test: {
           name: 'pure',
@@ -49,7 +48,7 @@ export default defineConfig({
         },
       },
       {
-        resolve: { ...resolve, alias: dashboard },
+        resolve,
         test: {
           name: 'dom',
           ...{ isolate, ...putBack, expect },
