@@ -58,7 +58,7 @@ export function NumberBox(props: Props) {
         placeholder={usual === null ? undefined : sayNumber(fieldUnit.toShown(usual), voice)}
         classNames={{ input: props.isLarge ? styles.largeInput : styles.numberInput, section: styles.unit }}
         rightSection={word ? <span>{word}</span> : null}
-        rightSectionWidth={word ? `${Math.max(3, word.length * 0.62 + 1)}rem` : undefined}
+        rightSectionWidth={word ? `clamp(3rem, ${word.length * 0.62 + 1}rem, 55%)` : undefined}
         rightSectionPointerEvents="none"
       />
       {is === 'unclear' && (

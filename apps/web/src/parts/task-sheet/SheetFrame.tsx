@@ -2,19 +2,42 @@
 
 import { Drawer } from '@mantine/core'
 import { useMediaQuery } from '@mantine/hooks'
-import { type ReactNode, useEffect, useId, useRef, useState } from 'react'
+import { type ReactNode, useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
+import { createPortal } from 'react-dom'
 import { useIsWide } from '@/base/ui/use-is-wide.ts'
 import { closeTask } from '@/parts/tasks/open-task.ts'
 import styles from './sheet.module.css'
 
 type Props = { title: ReactNode; children: ReactNode }
 
-/** Where a sheet lies: over the list on a phone, beside it where there is room for both. */
-export function SheetFrame(props: Props) {
+/**
+ * Where a sheet lies: over the list on a phone, beside it where there is room for both. Its content is drawn into an element of
+ * its own that either takes in: a tablet turned around must not lose a question that is open, or an answer on its way.
+ */
+export function SheetFrame({ title, children }: Props) {
   const isWide = useIsWide()
+  const [content] = useState(() => {
+    const element = document.createElement('div')
+    element.className = styles.content ?? ''
+    return element
+  })
   useFocusBack()
   useMark()
-  return isWide ? <SidePanel {...props} /> : <OverList {...props} />
+  const Frame = isWide ? SidePanel : OverList
+  return (
+    <>
+      <Frame title={title}>
+        <Holds content={content} />
+      </Frame>
+      {createPortal(children, content)}
+    </>
+  )
+}
+
+function Holds({ content }: { content: HTMLElement }) {
+  const place = useRef<HTMLDivElement>(null)
+  useLayoutEffect(() => place.current?.replaceChildren(content), [content])
+  return <div ref={place} className={styles.content} />
 }
 
 function OverList({ title, children }: Props) {
