@@ -3,7 +3,13 @@ import { ensureInstalled, findNodeProblem, root, StepFailed } from './build/proj
 import { ensureClient, ensureDashboard, ensurePrograms } from './build/steps.mjs'
 import { watchSources } from './build/watch-sources.mjs'
 
-const isDevelopment = process.argv.includes('--dev')
+const words = process.argv.slice(2)
+const unknown = words.find((word) => word !== '--dev')
+if (unknown !== undefined) {
+  console.error(`npm start takes no ${unknown}. Settings stand in .env, and .env.example says which there are.`)
+  process.exit(2)
+}
+const isDevelopment = words.includes('--dev')
 const problem = findNodeProblem()
 if (problem !== undefined) {
   console.error(problem)

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process'
 import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { join } from 'node:path'
@@ -5,6 +6,7 @@ import { findFreePort } from '@fryward/standalone'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { openRoom, reckon, startWriters, type Writers, type WrittenRoom } from '../faults/numbered-notes.mjs'
 import { withClient } from '../support/database-admin.ts'
+import { root } from '../support/project-root.ts'
 import {
   databaseUrlOf,
   isAlive,
@@ -245,6 +247,15 @@ describe('npm start says in one sentence what to do', () => {
       /^The database at 127\.0\.0\.1:\d+\/fish cannot be used \(connect ECONNREFUSED.+check DATABASE_URL/,
     )
     expect(sentence).not.toContain('hush')
+  })
+
+  it('when it is given a word that it does not know', () => {
+    const { status, stderr } = spawnSync('node', ['apps/standalone/start.mjs', '--demo'], {
+      cwd: root,
+      encoding: 'utf8',
+    })
+    expect(status).toBe(2)
+    expect(stderr).toMatch(/^npm start takes no --demo\. Settings stand in \.env/)
   })
 
   it('when a setting is wrong', async () => {
