@@ -10,8 +10,8 @@ const ssr = { resolve: { conditions: ['source'] } }
 // Global set-ups run in an environment of their own.
 const environments = { __vitest__: { resolve: { conditions: ['source'] } } }
 
-// Vitest leaves one processor to itself, which on two is half of the machine.
-const maxWorkers = availableParallelism()
+// Vitest leaves one processor to itself, which on two is half of the machine; a test of pages or of processes waits half of its time.
+const maxWorkers = availableParallelism() + 1
 
 const setupFiles = ['tests/support/property-seed.ts']
 

@@ -3,7 +3,7 @@ import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { ensureInstalled, root } from '../apps/standalone/build/project.mjs'
 import { ensureClient, ensureDashboard, ensurePrograms } from '../apps/standalone/build/steps.mjs'
-import { checkFormatAndLint, checkTypes, runPart, runTool } from './support/steps.mjs'
+import { checkFormatAndLint, checkTypesOfDashboard, checkTypesOfPackages, runPart, runTool } from './support/steps.mjs'
 import { REPORT_VARIABLE } from './support/test-report.mjs'
 
 const PROJECTS = ['pure', 'dom', 'server', 'browser']
@@ -22,14 +22,21 @@ const part = async (name, work) => {
 
 await ensureInstalled()
 await part('database client', () => ensureClient().then(() => true))
-if (asked.length === 0) {
-  await part('types', checkTypes)
-  await part('format and lint', checkFormatAndLint)
+const isWhole = asked.length === 0
+const isServed = projects.includes('server') || projects.includes('browser')
+const partWhere = async (isAsked, name, work) => {
+  if (isAsked) await part(name, work)
 }
-if (projects.includes('server') || projects.includes('browser')) {
-  await part('programs', () => ensurePrograms().then(() => true))
-  await part('dashboard', () => ensureDashboard().then(() => true))
-}
+// Each of these keeps one processor busy at most.
+await Promise.all([
+  partWhere(isWhole, 'types', checkTypesOfPackages).then(() =>
+    partWhere(isServed, 'programs', () => ensurePrograms().then(() => true)),
+  ),
+  partWhere(isWhole, 'format and lint', checkFormatAndLint).then(() =>
+    partWhere(isServed, 'dashboard', () => ensureDashboard().then(() => true)),
+  ),
+])
+await partWhere(isWhole, 'types of the dashboard', checkTypesOfDashboard)
 const report = join(root, 'tests/.output/tests.json')
 // All of them in one run: at the end of each, a processor would stand idle for what still runs on the other.
 await part(`${projects.join(', ')} tests`, runTests)

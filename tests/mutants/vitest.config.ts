@@ -19,12 +19,13 @@ const alias = {
 // A package is held by its own tests and the published numbers; that others would stumble over it is too late, and too slow.
 const those = process.env.MUTANTS_PACKAGES ?? '*'
 const referenceOf = (names: string) => names.replace('husbandry', '{rules,thermal}')
+const under = process.env.MUTANTS_TESTS_UNDER?.split(',').map((folder) => `${folder}/**/*.test.ts`)
 const withDatabase = { globalSetup: ['tests/support/global-setup.ts'], hookTimeout: 120_000 }
 const kinds = {
   pure: {
-    include: [`packages/${those}/src/**/*.test.ts`, `tests/reference/${referenceOf(those)}.test.ts`],
+    include: under ?? [`packages/${those}/src/**/*.test.ts`, `tests/reference/${referenceOf(those)}.test.ts`],
     // Long histories take a minute for what other tests of their package notice in a second.
-    exclude: ['packages/store/**', '**/{simulated-year-*,culture-recovery,thinning}.test.ts'],
+    exclude: ['packages/store/**', '**/{simulated-year-*,survival-figures,culture-recovery,thinning}.test.ts'],
   },
   server: {
     include: ['tests/api/{idempotency,permissions,roles,facts,other-sites,events}.test.ts'],

@@ -1,7 +1,7 @@
 import { wilsonInterval } from '@fryward/survival'
 import { describe, expect, test } from 'vitest'
 import { BroodRoom } from '../testing/brood-room.ts'
-import { type BroodReview, reviewBroods, tanksThroughLife } from './brood-review.ts'
+import { type BroodReview, reviewBroods, reviewOfClutch, tanksThroughLife } from './brood-review.ts'
 
 const only = (room: BroodRoom, today: number): BroodReview => {
   const reviews = reviewBroods(room.review(today))
@@ -396,4 +396,14 @@ describe('what was written down late or twice', () => {
       ['white', 5],
     ])
   })
+})
+
+test('any clutch of a brood leads to its review, and one that nobody laid to none', () => {
+  const room = new BroodRoom()
+  const [a, b, c] = [room.clutch(0, 100), room.clutch(1, 80), room.clutch(2, 60)]
+  room.batch(9, [a, b], 150)
+  const review = room.review(20)
+  const broods = [a, b, c].map(({ id }) => reviewOfClutch(review, id)?.brood.clutches.map((clutch) => clutch.id))
+  expect(broods).toEqual([[a.id, b.id], [a.id, b.id], [c.id]])
+  expect(reviewOfClutch(review, room.builder.nextId())).toBeNull()
 })

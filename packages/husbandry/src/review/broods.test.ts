@@ -23,6 +23,17 @@ test('clutches that share tanks one after the other are one brood, by the oldest
   expect(told(room)).toEqual([{ id: a.id, clutches: [a.id, b.id, c.id], vessels: tanks.map(({ id }) => [id, null]) }])
 })
 
+test('whichever of them hatched first, and whoever else laid before them', () => {
+  const room = new BroodRoom()
+  const [alone, older, younger] = [room.clutch(0), room.clutch(1), room.clutch(2)]
+  room.batch(9, [older, younger], 60)
+  expect(told(room).map(({ id }) => id)).toEqual([alone.id, older.id])
+  const other = new BroodRoom()
+  const [first, second, third] = [other.clutch(0), other.clutch(1), other.clutch(2)]
+  other.batch(9, [third, second], 60)
+  expect(told(other).map(({ id }) => id)).toEqual([first.id, second.id])
+})
+
 test('bought-in fish are others once somebody counted them, and fish of the batch itself never are', () => {
   const settled = (countedOn: number, isOwn: boolean) => {
     const room = new BroodRoom()

@@ -60,6 +60,20 @@ describe('groups of broods', () => {
     expect(compareBroods(reviews, 'tank').groups).toHaveLength(2)
   })
 
+  test('of a species are its clutches', () => {
+    const mixed = new BroodRoom()
+    for (const [species, left] of [
+      ['amphiprion-ocellaris', 60],
+      ['amphiprion-ocellaris', 40],
+      ['amphiprion-percula', 50],
+    ] as const)
+      mixed.count(18, mixed.batch(8, [mixed.clutch(0, 100, { species })], 100), 'larvae', left)
+    expect(compareBroods(reviewBroods(mixed.review(30)), 'species').groups).toMatchObject([
+      { key: 'amphiprion-ocellaris', clutches: 2 },
+      { key: 'amphiprion-percula', clutches: 1 },
+    ])
+  })
+
   test('of a season are those that hatched in it', () => {
     expect(compareBroods(reviewBroods(room.review(100)), 'season').groups).toMatchObject([
       { key: 'mar_may', clutches: 8 },

@@ -257,3 +257,62 @@ test('a stage is reached on its very day, the first food being the first with an
   expect(stagesOf(room.review(12)).day_5).toMatchObject({ on: null, status: 'not_yet' })
   expect(stagesOf(room.review(30)).metamorphosis!.on).toBe(room.dateOf(20))
 })
+
+test('of young that move to grow-out so many at least will settle as have moved, and at most those with whoever is left', () => {
+  const room = new BroodRoom()
+  const batch = room.batch(8, [room.clutch(0, 60)], 50)
+  room.count(19, batch, 'larvae', 40)
+  room.move(20, batch, room.group(20, batch), 15)
+  expect(stagesOf(room.review(21)).settled).toMatchObject({ status: 'so_far', atLeast: 15, atMost: 40 })
+  const untold = new BroodRoom()
+  const other = untold.batch(8, [untold.clutch(0, 60)])
+  untold.move(20, other, untold.group(20, other), 15)
+  expect(stagesOf(untold.review(21)).settled).toMatchObject({ status: 'so_far', atLeast: 15, atMost: null })
+})
+
+describe('where nobody said how many hatched', () => {
+  const fedOnDay9 = (later: (room: BroodRoom, batch: { id: string }) => void) => {
+    const room = new BroodRoom()
+    const batch = room.batch(8, [room.clutch(0, 60)])
+    room.eat(batch, 'rotifers', null, { from: 9, to: 12 })
+    later(room, batch)
+    return stagesOf(room.review(30)).first_feed
+  }
+
+  test('a stage is unknown until somebody saw one of them', () => {
+    expect(fedOnDay9(() => {})).toMatchObject({ status: 'unknown', atLeast: null, atMost: null })
+    expect(fedOnDay9((room, batch) => room.lose(12, batch, 1))).toMatchObject({
+      ...{ status: 'reached', atLeast: 1, atMost: null },
+    })
+  })
+
+  test('those seen later were there, but for whoever hatched by then', () => {
+    const second = (room: BroodRoom, batch: { id: string }, day: number, larvae: number) =>
+      room.builder.fact('hatch', room.builder.snapshot.clutches[0]!.id, room.at(day, '08:00'), {
+        ...{ hatchedOn: room.dateOf(day - 1), batchId: batch.id, larvae },
+      })
+    // 60 counted on the very morning of the second night's 40, and what hatched after that count is none of them.
+    expect(
+      fedOnDay9((room, batch) => {
+        second(room, batch, 12, 40)
+        room.count(12, batch, 'larvae', 60)
+        second(room, batch, 13, 30)
+      }),
+    ).toMatchObject({ atLeast: 20 })
+    // Nobody counted: 50 died, of whom 40 may be those of the second night.
+    expect(
+      fedOnDay9((room, batch) => {
+        second(room, batch, 12, 40)
+        room.lose(14, batch, 50)
+      }),
+    ).toMatchObject({ atLeast: 10 })
+  })
+})
+
+test('larvae that came before the eggs were counted count by what was first written of the eggs', () => {
+  const room = new BroodRoom()
+  const clutch = room.clutch(0)
+  room.count(1, clutch, 'larvae', 12)
+  room.count(2, clutch, 'eggs', 40)
+  expect(stagesOf(room.review(3)).laid).toMatchObject({ atLeast: 40, atMost: 40 })
+})

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import { larger, liveAYear, lives, spread } from '../testing/simulated-year.ts'
+import { larger, lives, liveThrough, spread } from '../testing/simulated-year.ts'
 
 test('a year of a room of four nurseries: no rule throws, every rule asks, and lists stay of a size that people can do', () => {
-  const year = liveAYear(larger)
+  const year = liveThrough(larger)
   const at = spread('four nurseries', year)
   // A year in which nothing spawned, hatched or grew up would prove nothing.
   expect(lives(year.room, 'spawning')).toBeGreaterThan(10)

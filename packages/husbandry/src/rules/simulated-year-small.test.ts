@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import { liveAYear, lives, median, small, spread } from '../testing/simulated-year.ts'
+import { lives, liveThrough, median, small, spread } from '../testing/simulated-year.ts'
 
-test('a year of a small room asks one person for no more than one person can do', () => {
-  const year = liveAYear(small)
+test('half a year of a small room asks one person for no more than one person can do', () => {
+  const year = liveThrough(small)
   const at = spread('small room', year)
   expect(lives(year.room, 'hatch')).toBeGreaterThan(10)
   expect(year.ordinary.length).toBeGreaterThan(10)

@@ -10,7 +10,6 @@ import { type Eye, liveTask, typedValues } from './live-a-day.ts'
 import { SnapshotBuilder } from './snapshot-builder.ts'
 
 const firstDay = '2026-01-05'
-const days = 365
 const signedShare = 0.85
 // As the loader reads them: two months of everything, and the facts that a life stands on whole.
 const windowDays = 60
@@ -23,7 +22,6 @@ class Waters {
   readonly density = new Map<string, number>()
   /** Ammonia was read in the round that is walked. */
   hasAlarm = false
-  private seen = ''
   readonly random: Random
   readonly room: SnapshotBuilder
 
@@ -34,10 +32,7 @@ class Waters {
   }
 
   takeOut(): void {
-    const { facts } = this.room.snapshot
-    const fresh = facts.filter(({ id }) => id > this.seen)
-    for (const { id } of fresh) if (id > this.seen) this.seen = id
-    for (const fact of fresh) this.apply(fact)
+    for (const fact of this.room.fresh.splice(0)) this.apply(fact)
   }
 
   private apply(fact: Fact): void {
@@ -61,7 +56,14 @@ class Waters {
   }
 }
 
-type Size = { rounds: Round[]; pairs: string[]; nurseries: number; hatchers: number; hasEverything: boolean }
+type Size = {
+  days: number
+  rounds: Round[]
+  pairs: string[]
+  nurseries: number
+  hatchers: number
+  hasEverything: boolean
+}
 
 // Ids and times of day as rooms have them.
 const twoRounds: Round[] = [
@@ -69,14 +71,16 @@ const twoRounds: Round[] = [
   { id: 'evening', name: 'Evening', at: '18:00' },
 ]
 export const larger: Size = {
+  days: 365,
   rounds: twoRounds,
   pairs: ['amphiprion-ocellaris', 'amphiprion-percula'],
   nurseries: 4,
   hatchers: 2,
   hasEverything: true,
 }
-/** Three pairs, three rotifer cultures, room for two batches, over three rounds. */
+/** Three pairs, three rotifer cultures, room for two batches, over three rounds. Half a year shows how long its lists are. */
 export const small: Size = {
+  days: 183,
   rounds: defaultRounds,
   pairs: ['amphiprion-ocellaris', 'amphiprion-percula', 'amphiprion-clarkii'],
   nurseries: 2,
@@ -283,7 +287,7 @@ const quantile = (sorted: number[], share: number): number => sorted[Math.floor(
 const sorted = (values: number[]): number[] => [...values].sort((a, b) => a - b)
 export const median = (values: number[]): number => quantile(sorted(values), 0.5)
 
-type Year = {
+type Lived = {
   asked: Map<string, number>
   ordinary: number[]
   sizes: number[]
@@ -292,14 +296,14 @@ type Year = {
   batches: number
 }
 
-export function liveAYear(size: Size): Year {
+export function liveThrough(size: Size): Lived {
   const room = yearRoom(size)
   const waters = new Waters(room, seededRandom(20_260_105))
   const sizes: number[] = []
   const asked = new Map<string, number>()
   const ordinary: number[] = []
   let batches = 0
-  for (let day = 0; day < days; day += 1) {
+  for (let day = 0; day < size.days; day += 1) {
     const date = addDays(firstDay, day)
     arrange(room, day)
     const { tasks, ruleIds } = walkADay(room, waters, date)
@@ -311,15 +315,16 @@ export function liveAYear(size: Size): Year {
     waters.growADay()
   }
   const silent = rules.filter(({ id, isOnByDefault }) => isOnByDefault && !asked.has(id)).map(({ id }) => id)
-  return { asked, ordinary, sizes, silent, room, batches: batches / days }
+  return { asked, ordinary, sizes, silent, room, batches: batches / size.days }
 }
 
 /** Prints how long the lists were; returns the reader of their quantiles. */
 export function spread(
   name: string,
-  { asked, ordinary, sizes, silent, room, batches }: Year,
+  { asked, ordinary, sizes, silent, room, batches }: Lived,
 ): (share: number) => number {
   const inOrder = sorted(sizes)
+  const days = sizes.length
   const at = (share: number) => quantile(inOrder, share)
   const most = [...asked].sort(([, a], [, b]) => b - a).slice(0, 12)
   // biome-ignore lint/suspicious/noConsole: the spread of list sizes is what this test is run for

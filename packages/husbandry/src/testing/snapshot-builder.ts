@@ -28,6 +28,8 @@ export function idMaker(start = 0): () => string {
 export class SnapshotBuilder {
   readonly nextId: () => string
   readonly snapshot: RoomSnapshot
+  /** Facts as they came, for whoever follows the room and empties it. */
+  readonly fresh: Fact[] = []
 
   constructor(room: Partial<RoomSettings> = {}, nextId = idMaker()) {
     this.nextId = nextId
@@ -209,6 +211,7 @@ export class SnapshotBuilder {
     const { facts } = this.snapshot
     const after = facts.findLastIndex((each) => each.at < at || (each.at === at && each.id < id))
     facts.splice(after + 1, 0, fact)
+    this.fresh.push(fact)
     return fact
   }
 
