@@ -45,6 +45,7 @@ afterAll(() => world.close())
 const writes = routeIds.filter((id) => routeOf(id).method !== 'GET')
 const withBody = writes.filter((id) => routeOf(id).kind === 'json' && routeOf(id).takes.includes(json))
 const uploads = writes.filter((id) => routeOf(id).kind === 'bytes')
+const isAskedAbout = (id: RouteId) => withBody.includes(id) || uploads.includes(id) || routeOf(id).path.includes(':')
 // These are slowed down after 20 tries a minute from one address; each test below asks from an address of its own.
 let lastAddress = 0
 const fresh = () => {
@@ -105,121 +106,139 @@ test('a field outside its limits is answered with what to give instead', async (
   ])
 })
 
-describe.each(withBody)('%s', (id) => {
-  test('refuses whatever its description rules out', async () => {
-    const request = await valid(id)
-    const violations = violationsOf(bodySchema(id), request.body)
-    expect(violations.length).toBeGreaterThan(3)
-    await expectRefusals(
-      violations.map(({ where, body }) => ({ said: where, ask: () => ask(id, { ...request, body }) })),
-    )
-  })
+// All that is asked of one route stands together: what was made ready for it serves until something of it is accepted.
+describe.each(writes.filter(isAskedAbout))('%s', (id) => {
+  const hasBody = withBody.includes(id)
+  if (hasBody) {
+    test('refuses whatever its description rules out', async () => {
+      const request = await valid(id)
+      const violations = violationsOf(bodySchema(id), request.body)
+      expect(violations.length).toBeGreaterThan(3)
+      await expectRefusals(
+        violations.map(({ where, body }) => ({ said: where, ask: () => ask(id, { ...request, body }) })),
+      )
+    })
 
-  test('refuses bodies that are no JSON object', async () => {
-    const { params } = await valid(id)
-    const texts = ['', '{', '{"a":', 'NaN', 'undefined', '[]', 'null', '"text"', '7', '{"__proto__":{"a":1}}', '\u0000']
-    const deep = `${'['.repeat(200_000)}${']'.repeat(200_000)}`
-    const deepInside = `{"name":${'{"a":'.repeat(50_000)}1${'}'.repeat(50_000)}}`
-    const large = JSON.stringify({ name: 'x'.repeat(2_000_000) })
-    await expectRefusals(
-      [...texts, deep, deepInside, large].map((text) => ({
-        said: `${text.slice(0, 20)} (${text.length} letters)`,
-        ask: () => ask(id, { params, text }),
-      })),
-    )
-  })
-
-  test('refuses other formats', async () => {
-    const request = await valid(id)
-    const text = JSON.stringify(request.body)
-    const types = [
-      'text/plain',
-      'application/xml',
-      'application/x-www-form-urlencoded',
-      'multipart/form-data',
-      'nonsense',
-    ]
-    await expectRefusals(
-      types.map((type) => ({
-        said: type,
-        ask: () => ask(id, { params: request.params, text, headers: { 'content-type': type } }),
-      })),
-    )
-  })
-
-  test('answers any mutilated body properly, and a refused one leaves no trace', async () => {
-    await fc.assert(
-      fc.asyncProperty(mutilation, async (how) => {
-        const request = await valid(id)
-        // Dropped whole, there is no body; "no JSON object" above covers that as text.
-        const body = mutilated(request.body, how) ?? null
-        const before = await fingerprintOf(world, full.roomId)
-        const answer = await ask(id, { ...request, body })
-        // Some mutilations are fine; `send` has held their answer against the contract.
-        if (answer.problem === null) unused = undefined
-        if (answer.problem === null) return
-        expectProblem(answer, JSON.stringify(body).slice(0, 300))
-        expect(await fingerprintOf(world, full.roomId)).toEqual(before)
-      }),
-      // Another few at each run; `npm run fuzz` sends a hundred thousand.
-      { numRuns: 5 },
-    )
-  })
-})
-
-describe.each(uploads)('%s', (id) => {
-  test('refuses other formats, none, and bytes that are not what their type says', async () => {
-    const request = await valid(id)
-    const [type] = routeOf(id).takes
-    const data = request.bytes!.data
-    const asks = ['text/plain', 'application/json', 'multipart/form-data', 'image/svg+xml', 'nonsense']
-      .filter((wrong) => !routeOf(id).takes.includes(wrong))
-      .map((wrong) => ({ said: wrong, bytes: { type: wrong, data } }))
-    asks.push({ said: 'nothing', bytes: { type: type!, data: Buffer.alloc(0) } })
-    asks.push({ said: 'a byte too many', bytes: { type: type!, data: Buffer.alloc(routeOf(id).mostBytes + 1) } })
-    asks.push({ said: 'zeroes', bytes: { type: type!, data: Buffer.alloc(5000) } })
-    asks.push({ said: 'a half of it', bytes: { type: type!, data: data.subarray(0, data.length / 2) } })
-    await expectRefusals(asks.map(({ said, bytes }) => ({ said, ask: () => ask(id, { ...request, bytes }) })))
-  })
-})
-
-describe.each(writes.filter((id) => routeOf(id).path.includes(':')))('%s', (id) => {
-  test("knows nothing of unknown ids and another room's things", async () => {
-    const request = await valid(id)
-    const asks: { said: string; ask: () => Promise<RawAnswer> }[] = []
-    for (const name of Object.keys(request.params ?? {})) {
-      const values = [
-        'not-an-id',
-        '0195f3a0-0000-7000-8000-000000000000',
-        '../../me',
-        '%00',
-        'a'.repeat(300),
-        '💥',
-        '\ud800',
+    test('refuses bodies that are no JSON object', async () => {
+      const { params } = await valid(id)
+      const texts = [
+        '',
+        '{',
+        '{"a":',
+        'NaN',
+        'undefined',
+        '[]',
+        'null',
+        '"text"',
+        '7',
+        '{"__proto__":{"a":1}}',
+        '\u0000',
       ]
-      const others = name === 'roomId' ? [neighbour.roomId] : neighbourIds()
-      for (const value of [...values.filter((value) => value.isWellFormed()), ...others])
-        asks.push({
-          said: `${name}=${value}`,
-          ask: () => ask(id, { ...request, params: { ...request.params, [name]: value } }),
-        })
-    }
-    await expectRefusals(asks)
-  })
-})
+      const deep = `${'['.repeat(200_000)}${']'.repeat(200_000)}`
+      const deepInside = `{"name":${'{"a":'.repeat(50_000)}1${'}'.repeat(50_000)}}`
+      const large = JSON.stringify({ name: 'x'.repeat(2_000_000) })
+      await expectRefusals(
+        [...texts, deep, deepInside, large].map((text) => ({
+          said: `${text.slice(0, 20)} (${text.length} letters)`,
+          ask: () => ask(id, { params, text }),
+        })),
+      )
+    })
 
-describe.each(withBody)('%s', (id) => {
-  test("refuses another room's things inside the body", async () => {
-    const request = await valid(id)
-    const text = JSON.stringify(request.body)
-    const swaps = ownIds().flatMap((own, index) => (text.includes(own) ? [[own, neighbourIds()[index]!] as const] : []))
-    await expectRefusals(
-      swaps.map(([own, other]) => ({
-        said: `${id} with ${other}`,
-        ask: () => ask(id, { params: request.params, text: text.replaceAll(own, other) }),
-      })),
-    )
-  })
+    test('refuses other formats', async () => {
+      const request = await valid(id)
+      const text = JSON.stringify(request.body)
+      const types = [
+        'text/plain',
+        'application/xml',
+        'application/x-www-form-urlencoded',
+        'multipart/form-data',
+        'nonsense',
+      ]
+      await expectRefusals(
+        types.map((type) => ({
+          said: type,
+          ask: () => ask(id, { params: request.params, text, headers: { 'content-type': type } }),
+        })),
+      )
+    })
+
+    test("refuses another room's things inside the body", async () => {
+      const request = await valid(id)
+      const text = JSON.stringify(request.body)
+      const swaps = ownIds().flatMap((own, index) =>
+        text.includes(own) ? [[own, neighbourIds()[index]!] as const] : [],
+      )
+      await expectRefusals(
+        swaps.map(([own, other]) => ({
+          said: `${id} with ${other}`,
+          ask: () => ask(id, { params: request.params, text: text.replaceAll(own, other) }),
+        })),
+      )
+    })
+  }
+
+  if (uploads.includes(id)) {
+    test('refuses other formats, none, and bytes that are not what their type says', async () => {
+      const request = await valid(id)
+      const [type] = routeOf(id).takes
+      const data = request.bytes!.data
+      const asks = ['text/plain', 'application/json', 'multipart/form-data', 'image/svg+xml', 'nonsense']
+        .filter((wrong) => !routeOf(id).takes.includes(wrong))
+        .map((wrong) => ({ said: wrong, bytes: { type: wrong, data } }))
+      asks.push({ said: 'nothing', bytes: { type: type!, data: Buffer.alloc(0) } })
+      asks.push({ said: 'a byte too many', bytes: { type: type!, data: Buffer.alloc(routeOf(id).mostBytes + 1) } })
+      asks.push({ said: 'zeroes', bytes: { type: type!, data: Buffer.alloc(5000) } })
+      asks.push({ said: 'a half of it', bytes: { type: type!, data: data.subarray(0, data.length / 2) } })
+      await expectRefusals(asks.map(({ said, bytes }) => ({ said, ask: () => ask(id, { ...request, bytes }) })))
+    })
+  }
+
+  if (routeOf(id).path.includes(':')) {
+    test("knows nothing of unknown ids and another room's things", async () => {
+      const request = await valid(id)
+      const asks: { said: string; ask: () => Promise<RawAnswer> }[] = []
+      for (const name of Object.keys(request.params ?? {})) {
+        const values = [
+          'not-an-id',
+          '0195f3a0-0000-7000-8000-000000000000',
+          '../../me',
+          '%00',
+          'a'.repeat(300),
+          '💥',
+          '\ud800',
+        ]
+        const others = name === 'roomId' ? [neighbour.roomId] : neighbourIds()
+        for (const value of [...values.filter((value) => value.isWellFormed()), ...others])
+          asks.push({
+            said: `${name}=${value}`,
+            ask: () => ask(id, { ...request, params: { ...request.params, [name]: value } }),
+          })
+      }
+      await expectRefusals(asks)
+    })
+  }
+
+  if (hasBody) {
+    test('answers any mutilated body properly, and a refused one leaves no trace', async () => {
+      await fc.assert(
+        fc.asyncProperty(mutilation, async (how) => {
+          const request = await valid(id)
+          // Dropped whole, there is no body; "no JSON object" above covers that as text.
+          const body = mutilated(request.body, how) ?? null
+          const before = await fingerprintOf(world, full.roomId)
+          const answer = await ask(id, { ...request, body })
+          // Some mutilations are fine; `send` has held their answer against the contract.
+          if (answer.problem === null) unused = undefined
+          if (answer.problem === null) return
+          expectProblem(answer, JSON.stringify(body).slice(0, 300))
+          expect(await fingerprintOf(world, full.roomId)).toEqual(before)
+        }),
+        // Another few at each run; `npm run fuzz` sends a hundred thousand.
+        { numRuns: 5 },
+      )
+    })
+  }
 })
 
 const idsOf = (room: FullRoom): string[] => [

@@ -99,7 +99,7 @@ if (disk)
         ...{ method: 'POST', headers: { ...headers, 'idempotency-key': 'seen-while-the-disk-was-full' } },
         body: JSON.stringify({ kind: 'observation', subjectId: room.id, data: { note: 'the disk hums' } }),
       })
-    const writers = startWriters(room)
+    const writers = startWriters(room, { restMs: 50 })
     await vi.waitFor(() => expect(writers.acknowledged.size).toBeGreaterThan(10), 60_000)
     // To the last byte, while everybody writes: what looks at the disk has not seen it yet.
     disk.fill()

@@ -25,9 +25,9 @@ export async function openRoom(origin, code) {
   return { origin, cookie, id }
 }
 
-/** Six people, or as many as said, who write one note after the other. */
-export function startWriters(room, { writers = 6 } = {}) {
-  const load = { acknowledged: new Set(), refusals: [], isOver: false, serial: 0 }
+/** Six people, or as many as said, who write one note after the other, and rest in between if that is said. */
+export function startWriters(room, { writers = 6, restMs = 0 } = {}) {
+  const load = { acknowledged: new Set(), refusals: [], isOver: false, serial: 0, restMs }
   const all = Array.from({ length: writers }, () => write(room, load))
   return {
     acknowledged: load.acknowledged,
@@ -51,6 +51,7 @@ async function write(room, load) {
       await sleep(50)
     }
     load.acknowledged.add(number)
+    if (load.restMs > 0) await sleep(load.restMs)
   }
 }
 
