@@ -87,7 +87,7 @@ describe('the picture of a culture', () => {
 
   test('of one counted once, or whose growth nobody knows, shows the counts alone', () => {
     const bare = { behind: [], ahead: [], growthPerDay: null, sustainableSharePerDay: null }
-    const once = (kind: 'rotifer' | 'copepod') => (room: SnapshotBuilder) => {
+    const once = (kind: 'rotifer' | 'copepod' | 'artemia_hatch') => (room: SnapshotBuilder) => {
       const culture = room.culture({ kind, startedAt: '2026-03-08T08:00:00.000Z' })
       room.count(culture, '2026-03-09T08:00:00.000Z', [60])
       return culture
@@ -102,6 +102,8 @@ describe('the picture of a culture', () => {
     const copepods = outlookOf(once('copepod')).outlook
     expect(copepods).toMatchObject({ ...bare, harvestSharePerDay: 0, sentence: expect.stringMatching(/rotifers only/) })
     expect(copepods.counts).toHaveLength(1)
+    const nauplii = outlookOf(once('artemia_hatch')).outlook
+    expect(nauplii).toMatchObject({ ...bare, sentence: expect.stringMatching(/what was counted at its harvest/) })
   })
 })
 

@@ -29,9 +29,7 @@ export function cultureOutlook({ snapshot, culture, now, query }: Asked): Cultur
       growthPerDay: null,
       harvestSharePerDay: query.harvestShare ?? 0,
       sustainableSharePerDay: null,
-      sentence: growsByKnownRates(culture)
-        ? 'Count it twice, a day apart or more, and the days ahead can be drawn.'
-        : 'How fast it grows is known of rotifers only: its counts are all there is to go by.',
+      sentence: withoutHistory(culture),
     }
   const ageDays = Math.max(0, elapsedDays(record.startedAt, now))
   const estimate = cultureEstimateAt(history, ageDays)
@@ -57,6 +55,13 @@ export function cultureOutlook({ snapshot, culture, now, query }: Asked): Cultur
       isAdvice: query.harvestShare === undefined,
     }),
   }
+}
+
+function withoutHistory(culture: SnapshotCulture): string {
+  if (growsByKnownRates(culture)) return 'Count it twice, a day apart or more, and the days ahead can be drawn.'
+  if (culture.kind === 'artemia_hatch')
+    return 'Nauplii do not grow in number: each lot is what was counted at its harvest.'
+  return 'How fast it grows is known of rotifers only: its counts are all there is to go by.'
 }
 
 function aheadOf({ estimate, harvestShare, days }: { estimate: CultureEstimate; harvestShare: number; days: number }) {

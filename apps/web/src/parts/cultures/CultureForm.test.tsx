@@ -59,6 +59,22 @@ describe('a new culture', () => {
     expect(writes[0]?.body).toMatchObject({ kind: 'microalgae', strain: null })
   })
 
+  it('of cysts is neither fed nor drawn from another, whatever was chosen before', async () => {
+    const { user, writes } = open()
+    await user.selectOptions(
+      await screen.findByRole('combobox', { name: 'Started from' }),
+      await screen.findByText('R1'),
+    )
+    await user.click(screen.getByRole('radio', { name: /Artemia/ }))
+    expect(screen.queryByRole('combobox', { name: 'Started from' })).toBeNull()
+    expect(screen.queryByRole('combobox', { name: 'Fed from bottle' })).toBeNull()
+    await user.type(box(/Name/), 'H1')
+    await user.type(box(/Volume/), '2')
+    await press(user, 'Start the culture')
+    await waitFor(() => expect(writes).toHaveLength(1))
+    expect(writes[0]?.body).toMatchObject({ kind: 'artemia_hatch', concentrateId: null, parentCultureId: null })
+  })
+
   it('is not sent without its volume, and what was typed stays', async () => {
     const { user, writes } = open()
     await user.type(box(/Name/), 'R2')

@@ -40,6 +40,8 @@ export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: ()
     `culture/${culture?.id ?? 'new'}`,
   )
   const { draft, change } = typed
+  // Cysts that hatch are neither fed nor drawn from another vessel.
+  const isHatch = draft.kind === 'artemia_hatch'
   const create = useCreateCulture(room.id, { draftKey: typed.draftKey, about: draft.name })
   const update = useChangeCulture(room.id, culture?.id ?? '', { draftKey: typed.draftKey, about: draft.name })
   const send = () => {
@@ -50,7 +52,7 @@ export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: ()
       ...vessel,
       strain: draft.kind === 'rotifer' ? draft.strain : null,
       isBackup: draft.isBackup,
-      concentrateId: orNull(draft.concentrateId),
+      concentrateId: isHatch ? null : orNull(draft.concentrateId),
       airLine: orNull(draft.airLine.trim()),
       shelf: orNull(draft.shelf.trim()),
       tools: orNull(draft.tools.trim()),
@@ -61,7 +63,7 @@ export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: ()
       {
         ...fields,
         kind: draft.kind,
-        parentCultureId: orNull(draft.parentCultureId),
+        parentCultureId: isHatch ? null : orNull(draft.parentCultureId),
         ...(startDensityPerMl === undefined ? {} : { startDensityPerMl }),
       },
       { onSuccess: onDone },
@@ -100,7 +102,7 @@ export function CultureForm({ culture, onDone }: { culture?: Culture; onDone: ()
             onText={(density) => change({ density })}
           />
         )}
-        <Origins draft={draft} change={change} isNew={!culture} />
+        {!isHatch && <Origins draft={draft} change={change} isNew={!culture} />}
         <SharedWithOthers draft={draft} change={change} />
       </VesselFields>
     </Form>

@@ -56,6 +56,7 @@ function CultureTraits({ culture, all }: { culture: Culture; all: Culture[] }) {
   const voice = useVoice()
   const room = useRoom()
   const bottle = (useQuery(concentratesOptions(room.id)).data ?? []).find((one) => one.id === culture.concentrateId)
+  const fedFrom = bottle ? `${bottle.name}, ${sayNumber(bottle.cellsPerMl, voice)} cells per mL` : 'no bottle said'
   const children = all.filter((one) => one.parentCultureId === culture.id)
   return (
     <Card>
@@ -64,15 +65,12 @@ function CultureTraits({ culture, all }: { culture: Culture; all: Culture[] }) {
           { label: 'Holds', value: <Amount quantity={{ value: culture.volumeL, unit: 'L' }} /> },
           { label: 'Temperature', value: <Amount quantity={{ value: culture.temperatureC, unit: 'degC' }} /> },
           { label: 'Salinity', value: sayNumber(culture.salinity, voice) },
-          {
-            label: 'Fed from',
-            value: bottle ? `${bottle.name}, ${sayNumber(bottle.cellsPerMl, voice)} cells per mL` : 'no bottle said',
-          },
+          // Cysts that hatch are neither fed nor drawn from another vessel.
+          ...(culture.kind === 'artemia_hatch' ? [] : [{ label: 'Fed from', value: fedFrom }]),
           { label: 'Started', value: sayMoment(culture.startedAt, new Date(), voice) },
-          {
-            label: 'From',
-            value: <CultureName id={culture.parentCultureId} all={all} />,
-          },
+          ...(culture.kind === 'artemia_hatch'
+            ? []
+            : [{ label: 'From', value: <CultureName id={culture.parentCultureId} all={all} /> }]),
           ...(children.length > 0
             ? [
                 {

@@ -1,5 +1,5 @@
 import { CultureOutlookSchema } from '@fryward/shared'
-import { screen, waitFor } from '@testing-library/react'
+import { cleanup, screen, waitFor } from '@testing-library/react'
 import { describe, expect, it } from 'vitest'
 import { newId } from '@/testing/made-up.ts'
 import { renderInRoom } from '@/testing/render-in-room.tsx'
@@ -26,8 +26,8 @@ const outlook = CultureOutlookSchema.parse({
 /** The points of a path, as drawn. */
 const pointsOf = (d: string) => [...d.matchAll(/([\d.]+),([\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const)
 
-async function draw() {
-  renderInRoom(<DensityChart outlook={outlook} timeZone="Europe/Lisbon" />)
+async function draw({ hasEggs = true } = {}) {
+  renderInRoom(<DensityChart outlook={outlook} timeZone="Europe/Lisbon" hasEggs={hasEggs} />)
   const chart = await waitFor(() => screen.getByRole('img'))
   const paths = [...chart.querySelectorAll('path')].map((path) => pointsOf(path.getAttribute('d') ?? ''))
   return { chart, paths, dots: [...chart.querySelectorAll('circle')] }
@@ -38,6 +38,12 @@ describe('the chart of a culture', () => {
     const { chart } = await draw()
     expect(chart.getAttribute('aria-label')).toBe('Density chart. Growing.')
     expect(chart.getAttribute('height')).toBe(String(chartHeight))
+  })
+
+  it('has a lane for eggs where there are any to be carried', async () => {
+    expect((await draw()).chart.textContent).toContain('eggs')
+    cleanup()
+    expect((await draw({ hasEggs: false })).chart.textContent).not.toContain('eggs')
   })
 
   it('draws each count where it was counted, higher for more, inside its lane', async () => {

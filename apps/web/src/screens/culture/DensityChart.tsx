@@ -11,8 +11,10 @@ import { type Frame, frameOf } from './chart-frame.ts'
 import { chartHeight, lanes, margin, tops } from './chart-lanes.ts'
 import styles from './cultures.module.css'
 
-/** Counts as dots with their error, bands behind and ahead, harvests hanging from above, egg ratio underneath. */
-export function DensityChart({ outlook, timeZone }: { outlook: CultureOutlook; timeZone: string }) {
+type Props = { outlook: CultureOutlook; timeZone: string; hasEggs: boolean }
+
+/** Counts as dots with their error, bands behind and ahead, harvests hanging from above; of rotifers the egg ratio underneath. */
+export function DensityChart({ outlook, timeZone, hasEggs }: Props) {
   const { ref, width } = useElementSize()
   const frame = width > 0 ? frameOf(outlook, { width, timeZone }) : null
   return (
@@ -29,7 +31,14 @@ export function DensityChart({ outlook, timeZone }: { outlook: CultureOutlook; t
           <Bands outlook={outlook} frame={frame} />
           <Harvests outlook={outlook} frame={frame} />
           <Counts outlook={outlook} frame={frame} />
-          <EggStrip outlook={outlook} frame={frame} />
+          {hasEggs && <EggStrip outlook={outlook} frame={frame} />}
+          <line
+            className={charts.axis}
+            x1={margin.left}
+            x2={frame.right}
+            y1={tops.eggs + lanes.eggs}
+            y2={tops.eggs + lanes.eggs}
+          />
         </svg>
       )}
     </div>
@@ -149,13 +158,6 @@ function EggStrip({ outlook, frame }: Part) {
       <text className={charts.tick} x={margin.left - 6} y={tops.eggs + lanes.eggs / 2 + 4} textAnchor="end">
         eggs
       </text>
-      <line
-        className={charts.axis}
-        x1={margin.left}
-        x2={frame.right}
-        y1={tops.eggs + lanes.eggs}
-        y2={tops.eggs + lanes.eggs}
-      />
       {counted.map((count) => {
         const height = Math.max(2, (count.ratio / top) * (lanes.eggs - 14))
         return (

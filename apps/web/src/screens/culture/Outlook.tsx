@@ -47,7 +47,7 @@ export function Outlook({ culture }: { culture: Culture }) {
             ) : (
               <div className={styles.redrawn} data-waiting={isWaiting || undefined}>
                 <Suspense fallback={<Bones heights={[chartHeight / 16]} />}>
-                  <DensityChart outlook={outlook} timeZone={room.timeZone} />
+                  <DensityChart outlook={outlook} timeZone={room.timeZone} hasEggs={culture.kind === 'rotifer'} />
                 </Suspense>
               </div>
             )}
