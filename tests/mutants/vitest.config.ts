@@ -25,7 +25,7 @@ const kinds = {
   pure: {
     include: under ?? [`packages/${those}/src/**/*.test.ts`, `tests/reference/${referenceOf(those)}.test.ts`],
     // Long histories take a minute for what other tests of their package notice in a second.
-    exclude: ['packages/store/**', '**/{simulated-year-*,survival-figures,culture-recovery,thinning}.test.ts'],
+    exclude: ['packages/store/**', '**/{simulated-room-*,survival-figures,culture-recovery,thinning}.test.ts'],
   },
   server: {
     include: ['tests/api/{idempotency,permissions,roles,facts,other-sites,events}.test.ts'],

@@ -12,8 +12,8 @@ const long = [
   'tests/browser/today.test.ts',
   'tests/browser/clutch-life.test.ts',
   'tests/browser/outbox.test.ts',
-  'packages/husbandry/src/rules/simulated-year-small.test.ts',
-  'packages/husbandry/src/rules/simulated-year-large.test.ts',
+  'packages/husbandry/src/rules/simulated-room-small.test.ts',
+  'packages/husbandry/src/rules/simulated-room-large.test.ts',
   'packages/husbandry/src/rules/every-rule.property.test.ts',
 ]
 

@@ -71,7 +71,7 @@ const twoRounds: Round[] = [
   { id: 'evening', name: 'Evening', at: '18:00' },
 ]
 export const larger: Size = {
-  days: 365,
+  days: 280,
   rounds: twoRounds,
   pairs: ['amphiprion-ocellaris', 'amphiprion-percula'],
   nurseries: 4,
@@ -88,7 +88,7 @@ export const small: Size = {
   hasEverything: false,
 }
 
-function yearRoom({ rounds, pairs, nurseries, hatchers, hasEverything }: Size): SnapshotBuilder {
+function openedRoom({ rounds, pairs, nurseries, hatchers, hasEverything }: Size): SnapshotBuilder {
   const room = new SnapshotBuilder({ rounds })
   room.concentrate({ name: 'the bottle', openedOn: '2026-01-01' })
   for (const [index, isBackup] of [false, false, true].entries()) {
@@ -122,7 +122,7 @@ function yearRoom({ rounds, pairs, nurseries, hatchers, hasEverything }: Size): 
 const hasEverything = ({ snapshot }: SnapshotBuilder): boolean =>
   snapshot.tanks.some(({ kind }) => kind === 'quarantine')
 
-/** What its people change of the rules for some days of the year, and why. */
+/** What its people change of the rules for some of its days, and why. */
 const changes: {
   ruleId: string
   fromDay: number
@@ -135,9 +135,9 @@ const changes: {
   // Looked at by a guest, pairs fed by a feeder, cultures by a pump: what goes with these tasks then stands alone.
   { ruleId: 'larval-look', fromDay: 100, days: 10, setting: { isOn: false } },
   { ruleId: 'pair-feed', fromDay: 150, days: 6, setting: { isOn: false } },
-  { ruleId: 'pair-feed', fromDay: 300, days: 25, setting: { isOn: false }, isForLarger: true },
-  { ruleId: 'rotifer-feed', fromDay: 200, days: 3, setting: { isOn: false } },
-  { ruleId: 'larval-artemia-feed', fromDay: 250, days: 6, setting: { isOn: false } },
+  { ruleId: 'pair-feed', fromDay: 205, days: 25, setting: { isOn: false }, isForLarger: true },
+  { ruleId: 'rotifer-feed', fromDay: 175, days: 3, setting: { isOn: false } },
+  { ruleId: 'larval-artemia-feed', fromDay: 185, days: 6, setting: { isOn: false } },
 ]
 const backupFromDay = 21
 const arrivalDay = 40
@@ -164,8 +164,8 @@ function arrange(room: SnapshotBuilder, day: number): void {
   if (third) third.isBackup = day >= backupFromDay
 }
 
-const leakedOn = 345
-const pumpStandsOn = 355
+const leakedOn = 231
+const pumpStandsOn = 236
 // Half of what such water holds. common practice
 const oxygenMgPerL = 3.3
 
@@ -181,7 +181,7 @@ const curesFrom = 120
 const curesGoneBy = 150
 const fewKeptUntil = 240
 
-/** Once in the year food is short: a culture is started, rotifers are bought in, and fewer larvae are kept; later that is past. */
+/** Once food is short: a culture is started, rotifers are bought in, and fewer larvae are kept; later that is past. */
 function chooseCures(room: SnapshotBuilder, day: number): void {
   const date = addDays(firstDay, day)
   const { snapshot } = room
@@ -297,7 +297,7 @@ type Lived = {
 }
 
 export function liveThrough(size: Size): Lived {
-  const room = yearRoom(size)
+  const room = openedRoom(size)
   const waters = new Waters(room, seededRandom(20_260_105))
   const sizes: number[] = []
   const asked = new Map<string, number>()
