@@ -200,6 +200,20 @@ describe('young that are put together with others later', () => {
     ])
   })
 
+  test('and those who had settled before were not taken from among the larvae', () => {
+    expect(stageOf(first!, 'settled')).toMatchObject({ fromStage: 'hatched', lost: 90 - 55 })
+  })
+
+  test('nor were larvae lost that others came to before they settled', () => {
+    const larvae = new BroodRoom()
+    const [own, others] = [larvae.batch(8, [larvae.clutch(0, 100)], 90), larvae.batch(9, [larvae.clutch(1, 80)], 70)]
+    larvae.move(11, own, larvae.group(11, own), 20)
+    larvae.move(12, others, own, 5)
+    const [mixed] = reviewBroods(larvae.review(20))
+    // 20 moved on, and the 70 left are followed no further.
+    expect(stageOf(mixed!, 'settled')).toMatchObject({ atLeast: 20, fromStage: 'hatched', lost: 0 })
+  })
+
   test('were lost to no cause but their own', () => {
     expect(first!.losses).toEqual([{ cause: null, number: 5 }])
     expect(second!.losses).toEqual([])
