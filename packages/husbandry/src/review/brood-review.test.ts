@@ -77,7 +77,10 @@ describe('one clutch from its eggs to its placed young', () => {
 
   test('was on day 0 on the morning after the hatch night', () => {
     expect(review.book.bornOn).toBe('2026-03-09')
+    expect(stageOf(review, 'hatched')).toMatchObject({ on: '2026-03-09', ageDays: 0 })
     expect(stageOf(review, 'day_5')).toMatchObject({ on: '2026-03-14', ageDays: 5 })
+    // Eggs have no age of larvae.
+    expect(stageOf(review, 'laid').ageDays).toBeNull()
     expect(review.cultureIds).toEqual(['R1'])
   })
 })

@@ -39,6 +39,7 @@ test('bought-in fish are others once somebody counted them, and fish of the batc
     const room = new BroodRoom()
     const batch = room.batch(8, [room.clutch(0)], 60)
     const group = room.group(20, isOwn ? batch : null)
+    room.builder.fact('observation', group.id, room.at(28), { signs: ['all_well'] })
     room.count(countedOn, group, 'juveniles', 30)
     room.move(30, batch, group, 30)
     return told(room)[0]!.vessels.some(([id]) => id === group.id)

@@ -68,6 +68,7 @@ describe('groups of broods', () => {
       ['amphiprion-percula', 50],
     ] as const)
       mixed.count(18, mixed.batch(8, [mixed.clutch(0, 100, { species })], 100), 'larvae', left)
+    expect(compareBroods(reviewBroods(mixed.review(30)), 'species').cares).toEqual(['nest'])
     expect(compareBroods(reviewBroods(mixed.review(30)), 'species').groups).toMatchObject([
       { key: 'amphiprion-ocellaris', clutches: 2 },
       { key: 'amphiprion-percula', clutches: 1 },
